@@ -1,0 +1,6 @@
+//! Everything Perchlight knows about chicks: units, plans, feeds, weights, warnings.
+//!
+//! **Invariants.** No clock, no input or output, no serde, no words for users: the moment and the
+//! zone are arguments, answers are numbers and named variants. Nothing here panics.
+
+pub mod count;

@@ -1,0 +1,3 @@
+//! Starts Perchlight in the browser.
+
+fn main() {}

@@ -1,0 +1,1 @@
+//! What leaves the phone and comes back: links, files, pictures, calendar and table.

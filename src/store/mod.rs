@@ -1,0 +1,1 @@
+//! Where the journal is kept, and what may never happen to it.
