@@ -4,3 +4,6 @@
 //! zone are arguments, answers are numbers and named variants. Nothing here panics.
 
 pub mod count;
+pub mod moment;
+pub mod units;
+pub mod zone;
