@@ -3,7 +3,13 @@
 //! **Invariants.** No clock, no input or output, no serde, no words for users: the moment and the
 //! zone are arguments, answers are numbers and named variants. Nothing here panics.
 
+pub mod chick;
 pub mod count;
+pub mod evidence;
+pub mod journal;
 pub mod moment;
+pub mod plan;
+pub mod signs;
+pub mod species;
 pub mod units;
 pub mod zone;
