@@ -1,0 +1,289 @@
+//! Feeds due: from the plan's wall times, what was noted, and the gaps a crop needs.
+//!
+//! A late feed moves the next one and is never doubled. Wall times in the night the clocks change
+//! follow the zone table.
+
+use crate::domain::chick::{Chick, FeedNote, FeedOutcome, Noted};
+use crate::domain::moment::{Day, Moment};
+use crate::domain::plan::{PlannedFeed, Slot};
+use crate::domain::units::Millilitres;
+use crate::domain::zone::Zone;
+
+/// Shortest gap over the night, 6 h. Source: avian pediatric nutrition page of a US animal clinic
+/// (crop schedule 06:00 to 24:00, "then at least 6 h off").
+pub const NIGHT_GAP_MINUTES: i64 = 360;
+
+/// Longest gap that a day feed must keep to the one before, 4 h: a usual crop emptying time (same
+/// page, its worked example). Shorter plans keep three quarters of their own gap: ours.
+pub const DAY_GAP_MINUTES: i64 = 240;
+
+/// A feed may be given this long before it is due. Ours.
+pub const EARLY_MINUTES: i64 = 30;
+
+/// A feed is late from this long after it is due. Ours.
+pub const LATE_MINUTES: i64 = 60;
+
+/// Where a feed of a day stands.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum FeedState {
+    /// Not yet due.
+    Upcoming,
+    /// May be given now.
+    Due,
+    /// More than [`LATE_MINUTES`] after it was due, and still time to give it.
+    Late,
+    /// Nothing was noted, and it is too near the next feed to give it now.
+    NotNoted,
+    /// Something was noted.
+    Done(Noted<FeedNote>),
+}
+
+/// One feed on one day.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ScheduledFeed {
+    /// Which feed.
+    pub slot: Slot,
+    /// The civil day it belongs to.
+    pub day: Day,
+    /// When the plan wants it.
+    pub planned: Moment,
+    /// When it is due after what came before.
+    pub due: Moment,
+    /// The shortest gap to the feed before, minutes.
+    pub gap_minutes: i64,
+    /// How much the plan wants.
+    pub volume: Millilitres,
+    /// Where it stands.
+    pub state: FeedState,
+}
+
+impl ScheduledFeed {
+    /// Whether it is still to be given.
+    pub const fn is_open(&self) -> bool {
+        matches!(
+            self.state,
+            FeedState::Upcoming | FeedState::Due | FeedState::Late
+        )
+    }
+
+    /// What became of it, when something was noted.
+    pub const fn outcome(&self) -> Option<FeedOutcome> {
+        if let FeedState::Done(note) = &self.state {
+            Some(note.what.outcome)
+        } else {
+            None
+        }
+    }
+}
+
+/// Every feed of the plan from `first` to `last`, in order, as it stands at `now`.
+///
+/// Days before the chick was added hold only what was noted.
+pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> Vec<ScheduledFeed> {
+    let mut scheduled = planned_feeds(now, chick, zone, first, last);
+    for note in &chick.feeds {
+        let nearest = scheduled
+            .iter_mut()
+            .filter(|feed| feed.slot == note.what.slot)
+            .min_by_key(|feed| (feed.planned.seconds() - note.at.seconds()).abs());
+        let Some(feed) = nearest else { continue };
+        if (feed.planned.minutes_since(note.at)).abs() <= 12 * 60 {
+            feed.state = FeedState::Done(note.clone());
+        }
+    }
+    move_after_late_feeds(&mut scheduled, chick);
+    let too_late: Vec<Moment> = scheduled
+        .iter()
+        .skip(1)
+        .map(|next| next.planned.plus_minutes(-next.gap_minutes))
+        .collect();
+    let too_late = too_late.into_iter().map(Some).chain([None]);
+    for (feed, too_late) in scheduled.iter_mut().zip(too_late) {
+        if matches!(feed.state, FeedState::Done(_)) {
+            continue;
+        }
+        let last_moment = too_late.map_or(Moment::LATEST, |moment| {
+            moment.max(feed.due.plus_minutes(LATE_MINUTES))
+        });
+        feed.state = if now < feed.due.plus_minutes(-EARLY_MINUTES) {
+            FeedState::Upcoming
+        } else if now <= feed.due.plus_minutes(LATE_MINUTES) {
+            FeedState::Due
+        } else if now < last_moment {
+            FeedState::Late
+        } else {
+            FeedState::NotNoted
+        };
+    }
+    let since = chick
+        .arrived
+        .as_ref()
+        .map_or(chick.added_at, |arrived| arrived.at.max(chick.added_at));
+    scheduled.retain(|feed| matches!(feed.state, FeedState::Done(_)) || feed.planned >= since);
+    scheduled
+}
+
+/// The next feed to give: the first that is open, from yesterday's last to the day after tomorrow.
+pub fn next_feed(now: Moment, chick: &Chick, zone: &Zone) -> Option<ScheduledFeed> {
+    let today = zone.lived(now).day;
+    feeds(now, chick, zone, today.plus(-1), today.plus(2))
+        .into_iter()
+        .find(ScheduledFeed::is_open)
+}
+
+fn planned_feeds(
+    now: Moment,
+    chick: &Chick,
+    zone: &Zone,
+    first: Day,
+    last: Day,
+) -> Vec<ScheduledFeed> {
+    let mut scheduled: Vec<ScheduledFeed> = Vec::new();
+    let mut day = first;
+    while day <= last {
+        let noon = zone.moment_of(day, crate::domain::moment::WallTime::from_minutes(720));
+        let slots = chick.feeds_in_force(noon.min(now));
+        for PlannedFeed { slot, time, volume } in slots {
+            let planned = zone.moment_of(day, time);
+            let gap_minutes = scheduled.last().map_or(0, |before| {
+                if before.day == day {
+                    DAY_GAP_MINUTES.min(planned.minutes_since(before.planned) * 3 / 4)
+                } else {
+                    NIGHT_GAP_MINUTES
+                }
+            });
+            let state = FeedState::Upcoming;
+            scheduled.push(ScheduledFeed {
+                slot,
+                day,
+                planned,
+                due: planned,
+                gap_minutes,
+                volume,
+                state,
+            });
+        }
+        day = day.plus(1);
+    }
+    scheduled
+}
+
+fn move_after_late_feeds(scheduled: &mut [ScheduledFeed], chick: &Chick) {
+    for feed in scheduled.iter_mut() {
+        let own = if let FeedState::Done(note) = &feed.state {
+            Some(note.id)
+        } else {
+            None
+        };
+        let before = chick.feeds.iter().rev().find(|note| {
+            note.at < feed.planned && Some(note.id) != own && note.what.outcome.taken().tenths() > 0
+        });
+        if let Some(before) = before {
+            feed.due = feed.planned.max(before.at.plus_minutes(feed.gap_minutes));
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::journal::{Change, ChickId};
+    use crate::domain::moment::Offset;
+    use crate::domain::plan::CarePlan;
+    use crate::domain::scenario::Scenario;
+    use crate::domain::schedule::*;
+    use crate::domain::species::Species;
+
+    /// Three feeds a day: morning 07:00, midday 14:00, bedtime 21:00.
+    fn scenario() -> Scenario {
+        let plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        Scenario::new(
+            ChickId([7; 12]),
+            plan,
+            Day::from_date(2026, 11, 2).unwrap(),
+            Offset::UTC,
+        )
+    }
+
+    fn next(script: &Scenario, now: Moment) -> ScheduledFeed {
+        next_feed(now, &script.chick().unwrap(), &script.zone()).unwrap()
+    }
+
+    #[test]
+    fn a_feed_is_due_from_half_an_hour_before_to_an_hour_after() {
+        let mut script = scenario();
+        script.feed(0, 7, 0, Slot::Morning, 60);
+        let state = |hour, minute| next(&script, script.at(0, hour, minute)).state;
+        assert_eq!(next(&script, script.at(0, 8, 0)).slot, Slot::Midday);
+        assert_eq!(state(13, 29), FeedState::Upcoming);
+        assert_eq!(state(13, 30), FeedState::Due);
+        assert_eq!(state(15, 0), FeedState::Due);
+        assert_eq!(state(15, 1), FeedState::Late);
+    }
+
+    #[test]
+    fn a_feed_too_near_the_next_one_is_no_longer_offered() {
+        let mut script = scenario();
+        script.feed(0, 7, 0, Slot::Morning, 60);
+        // bedtime at 21:00 keeps 4 h, so midday may be given until 17:00
+        assert_eq!(next(&script, script.at(0, 16, 59)).slot, Slot::Midday);
+        assert_eq!(next(&script, script.at(0, 17, 0)).slot, Slot::Bedtime);
+    }
+
+    #[test]
+    fn a_late_feed_moves_the_next_one() {
+        let mut script = scenario();
+        script.feed(0, 11, 30, Slot::Morning, 60);
+        let midday = next(&script, script.at(0, 12, 0));
+        assert_eq!(
+            (midday.slot, midday.due),
+            (Slot::Midday, script.at(0, 15, 30))
+        );
+        assert_eq!(midday.planned, script.at(0, 14, 0));
+    }
+
+    #[test]
+    fn a_bedtime_feed_after_midnight_belongs_to_the_evening_and_leaves_six_hours() {
+        let mut script = scenario();
+        script.feed(1, 1, 30, Slot::Bedtime, 60);
+        let morning = next(&script, script.at(1, 2, 0));
+        assert_eq!(
+            (morning.slot, morning.due),
+            (Slot::Morning, script.at(1, 7, 30))
+        );
+    }
+
+    #[test]
+    fn a_dropped_feed_is_no_longer_due_and_comes_back_when_brought_back() {
+        let mut script = scenario();
+        script.feed(0, 7, 0, Slot::Morning, 60);
+        script.note(
+            0,
+            8,
+            0,
+            Change::FeedDropped {
+                slot: Slot::Midday,
+                by_breeder: false,
+            },
+        );
+        assert_eq!(next(&script, script.at(0, 10, 0)).slot, Slot::Bedtime);
+        script.note(0, 9, 0, Change::FeedBroughtBack { slot: Slot::Midday });
+        assert_eq!(next(&script, script.at(0, 10, 0)).slot, Slot::Midday);
+    }
+
+    #[test]
+    fn the_days_before_a_chick_was_added_are_empty() {
+        let script = scenario();
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        let chick = script.chick().unwrap();
+        assert_eq!(
+            feeds(
+                script.at(0, 6, 0),
+                &chick,
+                &script.zone(),
+                day.plus(-3),
+                day.plus(-1)
+            ),
+            []
+        );
+    }
+}

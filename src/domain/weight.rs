@@ -1,0 +1,244 @@
+//! Weight now: which readings count, loss against the handover weight, loss in a day.
+
+use crate::domain::chick::{Chick, Noted, Weighing};
+use crate::domain::journal::CropAtWeighing;
+use crate::domain::moment::Moment;
+use crate::domain::units::Grams;
+
+/// Grams that a millilitre of formula adds, at 25 % powder.
+///
+/// Source: component densities of Choi & Okos 1986 give 1.062 g/ml at 40 °C; 1.06 is used.
+pub const FORMULA_G_PER_ML: f64 = 1.06;
+
+/// Food counts as still in the crop for this long after a feed, minutes. Ours, from a usual emptying
+/// time of 4 h.
+pub const CROP_MINUTES: i64 = 240;
+
+/// Two morning readings this far apart make a one-day change, minutes. Ours: a day, give or take six
+/// hours.
+pub const ONE_DAY_MINUTES: std::ops::RangeInclusive<i64> = 18 * 60..=30 * 60;
+
+/// A weighing that counts, with the food in the crop taken off.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reading {
+    /// When.
+    pub at: Moment,
+    /// Weight without food, grams.
+    pub grams: f64,
+    /// Standard deviation of that weight, grams.
+    pub sd_g: f64,
+    /// Whether the crop was empty, so that the number is the scale's own.
+    pub is_empty_crop: bool,
+}
+
+/// The readings that count: those that say what the crop held.
+///
+/// An after-feed reading is reduced by the food given in the [`CROP_MINUTES`] before it and carries
+/// half of that mass as extra uncertainty (ours). Without a noted feed its uncertainty is 5 % (ours).
+pub fn readings(chick: &Chick) -> Vec<Reading> {
+    chick
+        .weighings
+        .iter()
+        .filter_map(|weighing| reading(chick, weighing))
+        .collect()
+}
+
+fn reading(chick: &Chick, weighing: &Noted<Weighing>) -> Option<Reading> {
+    let raw = weighing.what.weight.as_g();
+    let scale_sd = scale_sd_g(raw, chick.plan.scale_step);
+    let (grams, sd_g) = match weighing.what.crop {
+        CropAtWeighing::Empty => (raw, scale_sd),
+        CropAtWeighing::AfterFeed => {
+            let food = food_in_crop_g(chick, weighing.at);
+            let food_sd = if food > 0.0 { food / 2.0 } else { raw * 0.05 };
+            (raw - food, scale_sd.hypot(food_sd))
+        }
+        CropAtWeighing::NotSure => return None,
+    };
+    Some(Reading {
+        at: weighing.at,
+        grams,
+        sd_g,
+        is_empty_crop: weighing.what.crop == CropAtWeighing::Empty,
+    })
+}
+
+/// Standard deviation of an empty-crop weighing, grams: 1 % of the weight (ours, from the 10 to 20 g
+/// that an adult large parrot's weight varies) with the scale's step.
+pub fn scale_sd_g(grams: f64, step: Grams) -> f64 {
+    // The rounding error of a step is uniform, with standard deviation step/√12.
+    (grams * 0.01).hypot(step.as_g() / 12.0_f64.sqrt())
+}
+
+fn food_in_crop_g(chick: &Chick, at: Moment) -> f64 {
+    let in_crop = chick
+        .feeds
+        .iter()
+        .filter(|feed| (0..CROP_MINUTES).contains(&at.minutes_since(feed.at)));
+    in_crop
+        .map(|feed| feed.what.outcome.taken().as_ml() * FORMULA_G_PER_ML)
+        .sum()
+}
+
+/// The latest reading with an empty crop, up to `now`.
+pub fn latest_empty(now: Moment, chick: &Chick) -> Option<&Noted<Weighing>> {
+    chick
+        .weighings
+        .iter()
+        .rev()
+        .find(|weighing| weighing.at <= now && weighing.what.crop == CropAtWeighing::Empty)
+}
+
+/// Loss of the latest empty-crop reading against the handover weight, per cent; below zero for a gain.
+pub fn handover_loss_pct(now: Moment, chick: &Chick) -> Option<f64> {
+    let reference = chick.plan.reference?.weight;
+    latest_empty(now, chick)?
+        .what
+        .weight
+        .since(reference)
+        .loss_pct_of(reference)
+}
+
+/// Loss between the two latest empty-crop readings that are a day apart, per cent; below zero for a
+/// gain. `None` when there are no two such readings.
+pub fn one_day_loss_pct(now: Moment, chick: &Chick) -> Option<f64> {
+    let latest = latest_empty(now, chick)?;
+    let day_before = chick.weighings.iter().rev().find(|earlier| {
+        earlier.what.crop == CropAtWeighing::Empty
+            && ONE_DAY_MINUTES.contains(&latest.at.minutes_since(earlier.at))
+    })?;
+    latest
+        .what
+        .weight
+        .since(day_before.what.weight)
+        .loss_pct_of(day_before.what.weight)
+}
+
+/// A typed weight that does not fit what is known, and what may have been meant.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Doubt {
+    /// The last weight known: a reading, or the handover weight.
+    pub last: Grams,
+    /// What may have been meant: a slip of ten or a thousand, or ounces for grams.
+    pub meant: Option<Grams>,
+}
+
+/// Whether a typed weight is so far off that it is asked about before it is kept.
+///
+/// Asked beyond 4 standard deviations of the last weight, at least 15 % (ours), which a confirmed
+/// reading then passes: it is kept and counts for less, never dropped.
+pub fn doubt(now: Moment, chick: &Chick, typed: Grams) -> Option<Doubt> {
+    let known = chick
+        .weighings
+        .iter()
+        .rev()
+        .find(|weighing| weighing.at <= now);
+    let last = known
+        .map(|weighing| weighing.what.weight)
+        .or(chick.plan.reference.map(|reference| reference.weight))?;
+    let days = known.map_or(1.0, |weighing| now.days_since(weighing.at).max(1.0));
+    let sd = scale_sd_g(last.as_g(), chick.plan.scale_step) * days.sqrt();
+    let allowed = (4.0 * sd).max(last.as_g() * 0.15);
+    let is_near = |grams: f64| (grams - last.as_g()).abs() <= allowed;
+    if is_near(typed.as_g()) {
+        return None;
+    }
+    let slips = [10.0, 0.1, 1_000.0, crate::domain::units::GRAMS_PER_OUNCE];
+    let meant = slips
+        .iter()
+        .map(|factor| typed.as_g() * factor)
+        .find(|grams| is_near(*grams));
+    Some(Doubt {
+        last,
+        meant: meant.map(|grams| Grams::tenths_held(crate::domain::count::rounded(grams * 10.0))),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::journal::{Change, ChickId};
+    use crate::domain::moment::{Day, Offset};
+    use crate::domain::plan::{CarePlan, Reference, Slot};
+    use crate::domain::scenario::Scenario;
+    use crate::domain::species::Species;
+    use crate::domain::weight::*;
+
+    fn scenario() -> Scenario {
+        let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        plan.reference = Some(Reference {
+            weight: Grams::whole(1_040),
+            day,
+        });
+        Scenario::new(ChickId([7; 12]), plan, day, Offset::UTC)
+    }
+
+    #[test]
+    fn loss_is_judged_on_empty_crop_readings_only() {
+        let mut script = scenario();
+        script.weigh(1, 1_012);
+        let full = Change::Weighed {
+            weight: Grams::whole(1_100),
+            crop: CropAtWeighing::AfterFeed,
+        };
+        script.note(1, 8, 0, full);
+        let unsure = Change::Weighed {
+            weight: Grams::whole(900),
+            crop: CropAtWeighing::NotSure,
+        };
+        script.note(1, 9, 0, unsure);
+        let chick = script.chick().unwrap();
+        // (1040 - 1012) / 1040 = 2.6923 %
+        let loss = handover_loss_pct(script.at(1, 12, 0), &chick).unwrap();
+        assert!((loss - 2.692_3).abs() < 1e-4);
+        assert_eq!(readings(&chick).len(), 2);
+    }
+
+    #[test]
+    fn an_after_feed_reading_loses_the_food_it_holds() {
+        let mut script = scenario();
+        script.feed(1, 7, 0, Slot::Morning, 90);
+        let full = Change::Weighed {
+            weight: Grams::whole(1_100),
+            crop: CropAtWeighing::AfterFeed,
+        };
+        script.note(1, 7, 30, full.clone());
+        script.note(1, 11, 0, full);
+        let readings = readings(&script.chick().unwrap());
+        // 90 ml × 1.06 g/ml = 95.4 g; the trade's rule of thumb says a 90 ml feed adds about 95 g
+        assert!((readings[0].grams - (1_100.0 - 95.4)).abs() < 1e-9);
+        assert!(readings[0].sd_g > 47.0);
+        // four hours later nothing is taken off
+        assert!((readings[1].grams - 1_100.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_one_day_loss_needs_two_readings_a_day_apart() {
+        let mut script = scenario();
+        script.weigh(1, 1_000).weigh(3, 950);
+        assert_eq!(
+            one_day_loss_pct(script.at(3, 12, 0), &script.chick().unwrap()),
+            None
+        );
+        script.weigh(2, 980);
+        // (980 - 950) / 980 = 3.061 %
+        let loss = one_day_loss_pct(script.at(3, 12, 0), &script.chick().unwrap()).unwrap();
+        assert!((loss - 3.061_2).abs() < 1e-4);
+    }
+
+    #[test]
+    fn a_slip_of_ten_or_a_decimal_comma_for_thousands_is_asked_about() {
+        let mut script = scenario();
+        script.weigh(1, 1_020);
+        let chick = script.chick().unwrap();
+        let asked = |tenths| doubt(script.at(2, 7, 0), &chick, Grams::tenths_held(tenths));
+        assert_eq!(asked(10_120), None);
+        assert_eq!(asked(101_200).unwrap().meant, Some(Grams::whole(1_012)));
+        assert_eq!(asked(1_012).unwrap().meant, Some(Grams::whole(1_012)));
+        assert_eq!(asked(10).unwrap().meant, Some(Grams::whole(1_000)));
+        // 36 oz typed as grams: 36 × 28.3495 = 1020.6 g
+        assert_eq!(asked(360).unwrap().meant, Some(Grams::tenths_held(10_206)));
+        assert_eq!(asked(14_000).unwrap().meant, None);
+        assert_eq!(asked(14_000).unwrap().last, Grams::whole(1_020));
+    }
+}
