@@ -1,0 +1,84 @@
+//! Everything the screens show of one chick at one moment, worked out once.
+
+use crate::domain::chick::{Chick, Noted, Weighing};
+use crate::domain::journal::{ChickId, Journal};
+use crate::domain::level::{Finding, Level};
+use crate::domain::moment::{Age, Lived, Moment};
+use crate::domain::rules::{self, Facts};
+use crate::domain::schedule::{self, ScheduledFeed};
+use crate::domain::weight;
+use crate::domain::zone::Zone;
+
+/// One chick at one moment.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Outlook {
+    /// The moment.
+    pub now: Moment,
+    /// The wall time lived at that moment.
+    pub lived: Lived,
+    /// The chick.
+    pub chick: Chick,
+    /// Its age, when the hatch day is known.
+    pub age: Option<Age>,
+    /// How worried to be.
+    pub level: Level,
+    /// Why, most worrying first.
+    pub findings: Vec<Finding>,
+    /// Feeds from the day before yesterday to tomorrow.
+    pub feeds: Vec<ScheduledFeed>,
+    /// The next feed to give.
+    pub next_feed: Option<ScheduledFeed>,
+    /// Weight now.
+    pub weight: WeightNow,
+}
+
+/// Weight at one moment.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WeightNow {
+    /// The latest reading with an empty crop.
+    pub latest: Option<Noted<Weighing>>,
+    /// Loss against the handover weight, per cent; below zero for a gain.
+    pub handover_loss_pct: Option<f64>,
+    /// Loss since the morning before, per cent; below zero for a gain.
+    pub one_day_loss_pct: Option<f64>,
+    /// Whether an empty-crop weighing of today is there.
+    pub is_weighed_today: bool,
+}
+
+/// The outlook of a chick; `None` when the journal has no such chick.
+pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> Option<Outlook> {
+    let chick = Chick::from_journal(journal, chick)?;
+    let lived = zone.lived(now);
+    let feeds = schedule::feeds(now, &chick, zone, lived.day.plus(-2), lived.day.plus(1));
+    let next_feed = schedule::next_feed(now, &chick, zone);
+    let (level, findings) = rules::evaluate(&Facts {
+        now,
+        zone,
+        chick: &chick,
+        feeds: &feeds,
+    });
+    let latest = weight::latest_empty(now, &chick).cloned();
+    let weight = WeightNow {
+        is_weighed_today: latest
+            .as_ref()
+            .is_some_and(|latest| latest.lived().day == lived.day),
+        latest,
+        handover_loss_pct: weight::handover_loss_pct(now, &chick),
+        one_day_loss_pct: weight::one_day_loss_pct(now, &chick),
+    };
+    let age = chick
+        .plan
+        .hatched
+        .and_then(|hatched| Age::on(lived.day, hatched));
+    Some(Outlook {
+        now,
+        lived,
+        chick,
+        age,
+        level,
+        findings,
+        feeds,
+        next_feed,
+        weight,
+    })
+}
