@@ -19,3 +19,4 @@
 pub mod domain;
 pub mod share;
 pub mod store;
+pub mod words;

@@ -1,0 +1,276 @@
+//! Numbers with their units, wall times, dates and ages, by language and chosen unit.
+
+use crate::domain::count::rounded;
+use crate::domain::moment::{Age, Day, Lived, WallTime};
+use crate::domain::units::{Celsius, GRAMS_PER_OUNCE, Grams, Millilitres};
+use crate::words::Language;
+
+/// Unit of mass on screen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MassUnit {
+    /// Grams.
+    Gram,
+    /// Ounces avoirdupois.
+    Ounce,
+}
+
+/// Unit of temperature on screen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TemperatureUnit {
+    /// Degrees Celsius.
+    Celsius,
+    /// Degrees Fahrenheit.
+    Fahrenheit,
+}
+
+/// How values are written for one person.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Writing {
+    /// The language.
+    pub language: Language,
+    /// Unit of mass.
+    pub mass: MassUnit,
+    /// Unit of temperature.
+    pub temperature: TemperatureUnit,
+}
+
+impl Writing {
+    /// Tenths as a decimal number: `84.5`, or `84,5` in Spanish; whole numbers without a decimal, and
+    /// thousands set apart by a thin space from 10,000 on.
+    pub fn tenths(self, tenths: i32) -> String {
+        let sign = if tenths < 0 { "\u{2212}" } else { "" };
+        let whole = grouped((tenths / 10).unsigned_abs());
+        match (tenths % 10).unsigned_abs() {
+            0 => format!("{sign}{whole}"),
+            decimal => format!("{sign}{whole}{}{decimal}", self.decimal_sign()),
+        }
+    }
+
+    /// A float rounded to one decimal, which is always written.
+    pub fn one_decimal(self, value: f64) -> String {
+        let tenths = rounded(value * 10.0);
+        let sign = if tenths < 0 { "\u{2212}" } else { "" };
+        let whole = grouped((tenths / 10).unsigned_abs());
+        format!(
+            "{sign}{whole}{}{}",
+            self.decimal_sign(),
+            (tenths % 10).unsigned_abs()
+        )
+    }
+
+    const fn decimal_sign(self) -> char {
+        match self.language {
+            Language::English => '.',
+            Language::Spanish => ',',
+        }
+    }
+
+    /// A share: `2.7 %`.
+    pub fn pct(self, pct: f64) -> String {
+        format!("{}\u{a0}%", self.one_decimal(pct))
+    }
+
+    /// A mass in the chosen unit: `1012 g`, `35.7 oz`.
+    pub fn mass(self, mass: Grams) -> String {
+        format!("{}\u{a0}{}", self.mass_number(mass), self.mass_unit())
+    }
+
+    /// The number of a mass in the chosen unit.
+    pub fn mass_number(self, mass: Grams) -> String {
+        match self.mass {
+            MassUnit::Gram => self.tenths(mass.tenths()),
+            MassUnit::Ounce => self.one_decimal(mass.as_g() / GRAMS_PER_OUNCE),
+        }
+    }
+
+    /// The sign of the chosen unit of mass.
+    pub const fn mass_unit(self) -> &'static str {
+        match self.mass {
+            MassUnit::Gram => "g",
+            MassUnit::Ounce => "oz",
+        }
+    }
+
+    /// A volume: `60 ml`.
+    pub fn volume(self, volume: Millilitres) -> String {
+        format!("{}\u{a0}ml", self.tenths(volume.tenths()))
+    }
+
+    /// A temperature in the chosen unit: `40.0 °C`, `104.0 °F`.
+    pub fn temperature(self, temperature: Celsius) -> String {
+        format!(
+            "{}\u{a0}{}",
+            self.temperature_number(temperature),
+            self.temperature_unit()
+        )
+    }
+
+    /// The number of a temperature in the chosen unit.
+    pub fn temperature_number(self, temperature: Celsius) -> String {
+        match self.temperature {
+            TemperatureUnit::Celsius => self.one_decimal(temperature.as_c()),
+            TemperatureUnit::Fahrenheit => {
+                self.one_decimal(f64::from(temperature.tenths_fahrenheit()) / 10.0)
+            }
+        }
+    }
+
+    /// The sign of the chosen unit of temperature.
+    pub const fn temperature_unit(self) -> &'static str {
+        match self.temperature {
+            TemperatureUnit::Celsius => "°C",
+            TemperatureUnit::Fahrenheit => "°F",
+        }
+    }
+
+    /// A stretch of time: `1 h 20 min`, `45 min`; below zero as its size.
+    pub fn minutes(self, minutes: i64) -> String {
+        let minutes = minutes.unsigned_abs();
+        match (minutes / 60, minutes % 60) {
+            (0, minutes) => format!("{minutes}\u{a0}min"),
+            (hours, 0) => format!("{hours}\u{a0}h"),
+            (hours, minutes) => format!("{hours}\u{a0}h {minutes}\u{a0}min"),
+        }
+    }
+
+    /// A wall time on the 24-hour clock.
+    pub fn time(self, time: WallTime) -> String {
+        time.text()
+    }
+
+    /// A day without its year: `Mon 2 Nov`, `lun 2 nov`.
+    pub fn day(self, day: Day) -> String {
+        let (_, month, date) = day.date();
+        let weekday = usize::try_from(day.weekday())
+            .ok()
+            .and_then(|index| self.weekdays().get(index));
+        let month = usize::try_from(month)
+            .ok()
+            .and_then(|month| self.months().get(month.checked_sub(1)?));
+        format!("{} {date} {}", weekday.unwrap_or(&""), month.unwrap_or(&""))
+    }
+
+    /// A day with its year: `2 Nov 2026`.
+    pub fn date(self, day: Day) -> String {
+        let (year, month, date) = day.date();
+        let month = usize::try_from(month)
+            .ok()
+            .and_then(|month| self.months().get(month.checked_sub(1)?));
+        format!("{date} {} {year}", month.unwrap_or(&""))
+    }
+
+    /// A day and wall time: `Mon 2 Nov, 07:10`.
+    pub fn lived(self, lived: Lived) -> String {
+        format!("{}, {}", self.day(lived.day), self.time(lived.time))
+    }
+
+    /// An age: `13 weeks 2 days`.
+    pub fn age(self, age: Age) -> String {
+        let (weeks, days) = age.weeks_and_days();
+        let weeks_word = |count| match (self.language, count) {
+            (Language::English, 1) => "week",
+            (Language::English, _) => "weeks",
+            (Language::Spanish, 1) => "semana",
+            (Language::Spanish, _) => "semanas",
+        };
+        match (weeks, days) {
+            (0, days) => self.days(days),
+            (weeks, 0) => format!("{weeks} {}", weeks_word(weeks)),
+            (weeks, days) => format!("{weeks} {} {}", weeks_word(weeks), self.days(days)),
+        }
+    }
+
+    /// A number of days: `1 day`, `5 days`.
+    pub fn days(self, days: i32) -> String {
+        let word = match (self.language, days) {
+            (Language::English, 1) => "day",
+            (Language::English, _) => "days",
+            (Language::Spanish, 1) => "día",
+            (Language::Spanish, _) => "días",
+        };
+        format!("{days} {word}")
+    }
+
+    const fn weekdays(self) -> &'static [&'static str] {
+        match self.language {
+            Language::English => &["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"],
+            Language::Spanish => &["lun", "mar", "mié", "jue", "vie", "sáb", "dom"],
+        }
+    }
+
+    const fn months(self) -> &'static [&'static str] {
+        match self.language {
+            Language::English => &[
+                "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
+            ],
+            Language::Spanish => &[
+                "ene", "feb", "mar", "abr", "may", "jun", "jul", "ago", "sept", "oct", "nov", "dic",
+            ],
+        }
+    }
+}
+
+/// A whole number with its thousands set apart by a narrow space from 10,000 on (SI brochure, 9th
+/// ed., 5.4.4: four digits are commonly left together).
+fn grouped(whole: u32) -> String {
+    if whole < 10_000 {
+        return whole.to_string();
+    }
+    format!("{}\u{202f}{:03}", whole / 1_000, whole % 1_000)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::words::format::*;
+
+    const fn writing(language: Language) -> Writing {
+        Writing {
+            language,
+            mass: MassUnit::Gram,
+            temperature: TemperatureUnit::Celsius,
+        }
+    }
+
+    #[test]
+    fn decimals_follow_the_language() {
+        assert_eq!(writing(Language::English).tenths(845), "84.5");
+        assert_eq!(writing(Language::Spanish).tenths(845), "84,5");
+        assert_eq!(writing(Language::English).tenths(-5), "\u{2212}0.5");
+        assert_eq!(
+            writing(Language::English).mass(Grams::whole(1_012)),
+            "1012\u{a0}g"
+        );
+        assert_eq!(writing(Language::English).pct(2.692), "2.7\u{a0}%");
+        assert_eq!(writing(Language::English).one_decimal(-0.04), "0.0");
+    }
+
+    #[test]
+    fn chosen_units_are_converted() {
+        let mut american = writing(Language::English);
+        american.mass = MassUnit::Ounce;
+        american.temperature = TemperatureUnit::Fahrenheit;
+        // 1012 / 28.3495 = 35.697; 40 × 1.8 + 32 = 104
+        assert_eq!(american.mass(Grams::whole(1_012)), "35.7\u{a0}oz");
+        assert_eq!(american.temperature(Celsius::whole(40)), "104.0\u{a0}°F");
+    }
+
+    #[test]
+    fn one_is_singular() {
+        let english = writing(Language::English);
+        assert_eq!(english.days(1), "1 day");
+        assert_eq!(english.days(0), "0 days");
+        assert_eq!(writing(Language::Spanish).days(1), "1 día");
+    }
+
+    #[test]
+    fn days_and_times_are_written_out() {
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        assert_eq!(writing(Language::English).day(day), "Mon 2 Nov");
+        assert_eq!(writing(Language::Spanish).day(day), "lun 2 nov");
+        assert_eq!(
+            writing(Language::English).minutes(80),
+            "1\u{a0}h 20\u{a0}min"
+        );
+        assert_eq!(writing(Language::English).minutes(-45), "45\u{a0}min");
+    }
+}

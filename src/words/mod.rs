@@ -1,0 +1,48 @@
+//! Every word a person reads, in each language, and how numbers and dates are written.
+//!
+//! **Invariants.** Words are data: no rule and no limit lives here. Each file holds one screen's or one
+//! topic's words as a struct with a constant for each language, so that a missing text does not
+//! compile. Screens and exports hold no words of their own.
+
+pub mod format;
+pub mod terms;
+
+/// A language of the app.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Language {
+    /// English.
+    English,
+    /// Spanish.
+    Spanish,
+}
+
+impl Language {
+    /// Every language.
+    pub const ALL: [Self; 2] = [Self::English, Self::Spanish];
+
+    /// The language of a BCP 47 tag such as `es-MX`; English for any other.
+    pub fn from_tag(tag: &str) -> Self {
+        let primary = tag.split(['-', '_']).next().unwrap_or_default();
+        if primary.eq_ignore_ascii_case("es") {
+            Self::Spanish
+        } else {
+            Self::English
+        }
+    }
+
+    /// Its BCP 47 tag.
+    pub const fn tag(self) -> &'static str {
+        match self {
+            Self::English => "en",
+            Self::Spanish => "es",
+        }
+    }
+
+    /// One of two texts, by language.
+    pub const fn pick(self, english: &'static str, spanish: &'static str) -> &'static str {
+        match self {
+            Self::English => english,
+            Self::Spanish => spanish,
+        }
+    }
+}

@@ -1,0 +1,188 @@
+//! Names of things of the trade: species, feeds of the day, levels, people, outcomes.
+
+use crate::domain::evidence::Standing;
+use crate::domain::journal::{
+    CropAtWeighing, CropFeel, CropState, Droppings, Response, SolidsEaten, WhyPassedOver,
+};
+use crate::domain::level::Level;
+use crate::domain::plan::{Role, Slot, Tool};
+use crate::domain::species::Species;
+use crate::words::Language;
+
+impl Language {
+    /// A species' common name.
+    pub const fn species(self, species: Species) -> &'static str {
+        match species {
+            Species::GreenWingedMacaw => self.pick("Green-winged macaw", "Guacamayo aliverde"),
+            Species::BlueAndYellowMacaw => {
+                self.pick("Blue-and-yellow macaw", "Guacamayo azulamarillo")
+            }
+            Species::ScarletMacaw => self.pick("Scarlet macaw", "Guacamayo macao"),
+            Species::MilitaryMacaw => self.pick("Military macaw", "Guacamayo militar"),
+            Species::GreatGreenMacaw => self.pick("Great green macaw", "Guacamayo ambiguo"),
+            Species::HyacinthMacaw => self.pick("Hyacinth macaw", "Guacamayo jacinto"),
+            Species::ChestnutFrontedMacaw => {
+                self.pick("Chestnut-fronted macaw", "Guacamayo severo")
+            }
+            Species::BlueFrontedAmazon => self.pick("Blue-fronted amazon", "Amazona frentiazul"),
+            Species::YellowCrownedAmazon => self.pick("Yellow-crowned amazon", "Amazona real"),
+            Species::SouthernMealyAmazon => self.pick("Southern mealy amazon", "Amazona harinosa"),
+            Species::GreyParrot => self.pick("Grey parrot", "Loro yaco"),
+            Species::WhiteCockatoo => self.pick("White cockatoo", "Cacatúa alba"),
+            Species::SulphurCrestedCockatoo => {
+                self.pick("Sulphur-crested cockatoo", "Cacatúa galerita")
+            }
+            Species::MoluccanCockatoo => self.pick("Moluccan cockatoo", "Cacatúa moluqueña"),
+            Species::EclectusParrot => self.pick("Eclectus parrot", "Loro ecléctico"),
+            Species::Cockatiel => self.pick("Cockatiel", "Cacatúa ninfa"),
+            Species::SunParakeet => self.pick("Sun parakeet", "Aratinga sol"),
+            Species::GreenCheekedParakeet => {
+                self.pick("Green-cheeked parakeet", "Cotorra de Molina")
+            }
+        }
+    }
+
+    /// A feed of the day: "Bedtime feed".
+    pub const fn feed(self, slot: Slot) -> &'static str {
+        match slot {
+            Slot::EarlyMorning => self.pick("Early morning feed", "Toma del alba"),
+            Slot::Morning => self.pick("Morning feed", "Toma de la mañana"),
+            Slot::Midday => self.pick("Midday feed", "Toma del mediodía"),
+            Slot::Afternoon => self.pick("Afternoon feed", "Toma de la tarde"),
+            Slot::Evening => self.pick("Evening feed", "Toma del anochecer"),
+            Slot::Bedtime => self.pick("Bedtime feed", "Toma de la noche"),
+        }
+    }
+
+    /// The place of a feed in the day: "bedtime".
+    pub const fn slot(self, slot: Slot) -> &'static str {
+        match slot {
+            Slot::EarlyMorning => self.pick("early morning", "alba"),
+            Slot::Morning => self.pick("morning", "mañana"),
+            Slot::Midday => self.pick("midday", "mediodía"),
+            Slot::Afternoon => self.pick("afternoon", "tarde"),
+            Slot::Evening => self.pick("evening", "anochecer"),
+            Slot::Bedtime => self.pick("bedtime", "noche"),
+        }
+    }
+
+    /// A level in words.
+    pub const fn level(self, level: Level) -> &'static str {
+        match level {
+            Level::Settled => self.pick("Settled", "En calma"),
+            Level::Watch => self.pick("Watch", "Vigile"),
+            Level::RingBreeder => self.pick("Ring the breeder", "Llame al criador"),
+            Level::VetToday => self.pick("Vet today", "Veterinario hoy"),
+            Level::Emergency => self.pick("Emergency", "Emergencia"),
+        }
+    }
+
+    /// A person to ring.
+    pub const fn role(self, role: Role) -> &'static str {
+        match role {
+            Role::Breeder => self.pick("Breeder", "Criador"),
+            Role::AvianVet => self.pick("Avian vet", "Veterinario de aves"),
+            Role::EmergencyVet => self.pick("Emergency vet", "Veterinario de urgencias"),
+        }
+    }
+
+    /// What formula is given with.
+    pub const fn tool(self, tool: Tool) -> &'static str {
+        match tool {
+            Tool::Syringe => self.pick("Syringe", "Jeringa"),
+            Tool::Spoon => self.pick("Spoon", "Cuchara"),
+            Tool::Tube => self.pick(
+                "Crop tube (trained people only)",
+                "Sonda (solo personas formadas)",
+            ),
+        }
+    }
+
+    /// How well founded a number is.
+    pub const fn standing(self, standing: Standing) -> &'static str {
+        match standing {
+            Standing::Published => self.pick("published", "publicado"),
+            Standing::SecondHand => {
+                self.pick("published, second hand", "publicado, de segunda mano")
+            }
+            Standing::CommonPractice => self.pick("common practice", "práctica común"),
+            Standing::Derived => self.pick(
+                "worked out from published numbers",
+                "calculado de datos publicados",
+            ),
+            Standing::Ours => self.pick("ours, not tested on birds", "nuestro, no probado en aves"),
+        }
+    }
+
+    /// What the crop held at a weighing.
+    pub const fn crop_at_weighing(self, crop: CropAtWeighing) -> &'static str {
+        match crop {
+            CropAtWeighing::Empty => self.pick("crop empty", "buche vacío"),
+            CropAtWeighing::AfterFeed => self.pick("after a feed", "después de una toma"),
+            CropAtWeighing::NotSure => self.pick("crop not known", "buche sin comprobar"),
+        }
+    }
+
+    /// How a feed was taken.
+    pub const fn response(self, response: Response) -> &'static str {
+        match response {
+            Response::Eager => self.pick("eager", "con ganas"),
+            Response::Slow => self.pick("slow", "despacio"),
+            Response::NotNoted => self.pick("not noted", "sin anotar"),
+        }
+    }
+
+    /// Why a feed was left out.
+    pub const fn why_passed_over(self, why: WhyPassedOver) -> &'static str {
+        match why {
+            WhyPassedOver::CropNotEmpty => self.pick("crop not empty", "buche no vacío"),
+            WhyPassedOver::NotFit => {
+                self.pick("chick not fit to be fed", "pollo no apto para comer")
+            }
+            WhyPassedOver::Advised => self.pick(
+                "breeder or vet said so",
+                "lo dijo el criador o el veterinario",
+            ),
+            WhyPassedOver::NotPossible => self.pick("could not be given", "no se pudo dar"),
+        }
+    }
+
+    /// What the crop looks like.
+    pub const fn crop_state(self, state: CropState) -> &'static str {
+        match state {
+            CropState::Empty => self.pick("empty", "vacío"),
+            CropState::Emptying => self.pick("getting smaller", "vaciándose"),
+            CropState::NotMoving => self.pick("not moving", "no se mueve"),
+        }
+    }
+
+    /// What the crop feels like.
+    pub const fn crop_feel(self, feel: CropFeel) -> &'static str {
+        match feel {
+            CropFeel::Soft => self.pick("soft", "blando"),
+            CropFeel::Firm => self.pick("firm or doughy", "duro o pastoso"),
+            CropFeel::NotNoted => self.pick("not felt", "sin palpar"),
+        }
+    }
+
+    /// What droppings look like.
+    pub const fn droppings(self, look: Droppings) -> &'static str {
+        match look {
+            Droppings::Normal => self.pick("as usual", "como siempre"),
+            Droppings::SmallOrFew => self.pick("small, dark or few", "pequeños, oscuros o pocos"),
+            Droppings::Watery => self.pick("watery", "aguados"),
+            Droppings::GreenOrBlack => self.pick("green or black", "verdes o negros"),
+            Droppings::Undigested => self.pick("undigested food", "comida sin digerir"),
+            Droppings::Bloody => self.pick("blood", "con sangre"),
+        }
+    }
+
+    /// How much solid food was eaten.
+    pub const fn solids_eaten(self, eaten: SolidsEaten) -> &'static str {
+        match eaten {
+            SolidsEaten::Played => self.pick("played with it", "jugó con ello"),
+            SolidsEaten::Little => self.pick("swallowed a little", "tragó un poco"),
+            SolidsEaten::Meal => self.pick("ate a meal", "comió de verdad"),
+        }
+    }
+}
