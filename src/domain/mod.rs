@@ -5,6 +5,7 @@
 
 pub mod chick;
 pub mod count;
+pub mod demo;
 pub mod evidence;
 pub mod journal;
 pub mod level;
