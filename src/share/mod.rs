@@ -1,1 +1,3 @@
 //! What leaves the phone and comes back: links, files, pictures, calendar and table.
+
+pub mod weight_chart;
