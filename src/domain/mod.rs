@@ -4,5 +4,8 @@
 //! zone are arguments, answers are numbers and named variants. Nothing here panics.
 
 pub mod count;
+pub mod kendall;
+pub mod line;
 pub mod normal;
+pub mod robust;
 pub mod student;
