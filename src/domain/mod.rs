@@ -4,8 +4,11 @@
 //! zone are arguments, answers are numbers and named variants. Nothing here panics.
 
 pub mod count;
+pub mod dynamics;
+pub mod kalman;
 pub mod kendall;
 pub mod line;
 pub mod normal;
 pub mod robust;
 pub mod student;
+pub mod track;
