@@ -5,10 +5,13 @@
 
 pub mod count;
 pub mod dynamics;
+pub mod growth_curve;
+pub mod growth_fit;
 pub mod kalman;
 pub mod kendall;
 pub mod line;
 pub mod normal;
+mod normal_equations;
 pub mod robust;
 pub mod student;
 pub mod track;
