@@ -3,4 +3,10 @@
 //! **Invariants.** No clock, no input or output, no serde, no words for users: the moment and the
 //! zone are arguments, answers are numbers and named variants. Nothing here panics.
 
+pub mod cooling;
+pub mod cooling_fit;
 pub mod count;
+pub mod food_components;
+pub mod heat_balance;
+pub mod serving_heat;
+pub mod serving_window;
