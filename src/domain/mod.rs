@@ -6,6 +6,7 @@
 pub mod cooling;
 pub mod cooling_fit;
 pub mod count;
+pub mod energy;
 pub mod food_components;
 pub mod heat_balance;
 pub mod mixing;
@@ -13,4 +14,5 @@ pub mod nutrition;
 pub mod powder;
 pub mod serving_heat;
 pub mod serving_window;
+pub mod volume;
 pub mod weighing_out;
