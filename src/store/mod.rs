@@ -8,6 +8,8 @@
 //! Two copies, one union: [`Store`] over a [`key_value::KeyValue`] place is the first copy and answers
 //! at once; `second_copy` (feature `ui`) is the second; [`keeper`] tells what may be shown as kept.
 
+#[cfg(feature = "ui")]
+pub mod browser;
 pub mod fold;
 pub mod keeper;
 pub mod key_value;
@@ -17,6 +19,8 @@ pub mod migrate;
 pub mod open;
 pub mod record;
 pub mod saved;
+#[cfg(feature = "ui")]
+pub mod second_copy;
 pub mod setting;
 
 use std::collections::{BTreeMap, BTreeSet};
