@@ -21,7 +21,7 @@ use perchlight::store::StoreError;
 use perchlight::store::key_value::{
     ENTRY, FOLDED_ON, KeyValue, KeyValueError, QUARANTINE, ROOT, SEGMENT,
 };
-use perchlight::store::line::{entries_in, lacking};
+use perchlight::store::line::{LineError, entries_in, lacking};
 use perchlight::store::memory::{Fault, MemoryKeyValue};
 use perchlight::store::open::{Opened, Report, open};
 use perchlight::store::setting::Setting;
@@ -254,6 +254,24 @@ fn every_flipped_bit_is_reported_and_healed_from_the_second_copy() {
             }
         }
     }
+}
+
+#[test]
+fn a_week_cut_between_two_lines_is_reported_and_healed() {
+    let steps = script(1);
+    let whole = Journal::from_entries(all_entries(&steps));
+    let (place, _) = kept(&steps);
+    let key = &place.keys(SEGMENT).unwrap()[0];
+    let text = place.get(key).unwrap().unwrap();
+    let (cut, _) = text.rsplit_once('\n').unwrap();
+    place.set(key, cut).unwrap();
+    let mut opened = reopened(&place);
+    assert_eq!(opened.journal.entries().len(), whole.entries().len() - 1);
+    let found = &opened.report.unreadable[0];
+    assert!(matches!(found.why, LineError::Name { .. }), "{found:?}");
+    assert_eq!((&found.key, found.text.as_str()), (key, cut));
+    assert_eq!(opened.store.take_in(whole.entries()), Ok(1));
+    assert_eq!(reopened(&place).journal, whole);
 }
 
 #[test]
