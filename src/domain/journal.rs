@@ -422,7 +422,12 @@ const MOST_WEIGHT: Grams = Grams::whole(3_000);
 /// Highest volume taken for one feed. Ours: twice the ceiling of the largest species.
 const MOST_VOLUME: Millilitres = Millilitres::whole(300);
 
-fn check_change(change: &Change) -> Result<(), Refusal> {
+/// Checks what a change says by itself, without journal or clock.
+///
+/// # Errors
+/// [`Refusal::WeightOutOfRange`], [`Refusal::VolumeOutOfRange`], [`Refusal::MoreTakenThanOffered`],
+/// [`Refusal::TextTooLong`] or [`Refusal::Plan`].
+pub fn check_change(change: &Change) -> Result<(), Refusal> {
     match change {
         Change::ChickAdded(plan) | Change::PlanSet(plan) => {
             let faults = plan.faults();

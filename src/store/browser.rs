@@ -1,0 +1,68 @@
+//! The first copy's place in a browser: `localStorage`.
+
+use gloo_storage::{LocalStorage, Storage};
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::DomException;
+
+use crate::store::key_value::{KeyValue, KeyValueError};
+
+/// `localStorage` of the page's origin, looked for anew at each use: a person may forbid it at any time.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct LocalKeyValue;
+
+impl LocalKeyValue {
+    /// The raw storage, after making sure that there is one: the crate's own way panics where the
+    /// browser forbids it.
+    fn raw() -> Result<web_sys::Storage, KeyValueError> {
+        let window = web_sys::window().ok_or(KeyValueError::Blocked)?;
+        match window.local_storage() {
+            Ok(Some(_)) => Ok(LocalStorage::raw()),
+            Ok(None) | Err(_) => Err(KeyValueError::Blocked),
+        }
+    }
+}
+
+impl KeyValue for LocalKeyValue {
+    fn get(&self, key: &str) -> Result<Option<String>, KeyValueError> {
+        Self::raw()?.get_item(key).map_err(|error| named(&error))
+    }
+
+    fn set(&self, key: &str, text: &str) -> Result<(), KeyValueError> {
+        let storage = Self::raw()?;
+        storage.set_item(key, text).map_err(|error| named(&error))
+    }
+
+    fn remove(&self, key: &str) -> Result<(), KeyValueError> {
+        Self::raw()?.remove_item(key).map_err(|error| named(&error))
+    }
+
+    fn keys(&self, prefix: &str) -> Result<Vec<String>, KeyValueError> {
+        let storage = Self::raw()?;
+        let count = storage.length().map_err(|error| named(&error))?;
+        let mut keys = Vec::new();
+        for index in 0..count {
+            let key = storage.key(index).map_err(|error| named(&error))?;
+            keys.extend(key.filter(|key| key.starts_with(prefix)));
+        }
+        keys.sort();
+        Ok(keys)
+    }
+}
+
+/// The name of a browser's error, `Error` for anything without one.
+pub(crate) fn error_name(error: &JsValue) -> String {
+    error
+        .dyn_ref::<DomException>()
+        .map_or_else(|| "Error".to_owned(), DomException::name)
+}
+
+/// The names are those of the HTML and Web IDL standards; the second for a full place is an older
+/// engine's.
+fn named(error: &JsValue) -> KeyValueError {
+    let name = error_name(error);
+    match name.as_str() {
+        "QuotaExceededError" | "NS_ERROR_DOM_QUOTA_REACHED" => KeyValueError::Full,
+        "SecurityError" => KeyValueError::Blocked,
+        _ => KeyValueError::Other(name),
+    }
+}

@@ -1,0 +1,232 @@
+//! What may be shown as kept: the answers of both copies, put together.
+//!
+//! The first copy answers at once but a killed browser can lose its last minute; only what the second
+//! has taken is safe. So "kept" without reservation needs both.
+
+/// What the person is told about everything noted so far.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SaveState {
+    /// Nothing was noted since the start; what was opened stays as it is.
+    Unchanged,
+    /// The second copy has not answered yet.
+    Keeping,
+    /// Both copies have everything.
+    KeptInBoth,
+    /// One copy has everything, the other is missing or lacks something.
+    KeptInOne(Copy),
+    /// At least one entry is in no copy.
+    OnlyInMemory,
+}
+
+/// One of the two copies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Copy {
+    /// Small keys, at once.
+    First,
+    /// The database, safe against a killed browser.
+    Second,
+}
+
+/// How the second copy is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Second {
+    Opening,
+    CatchingUp,
+    Whole,
+    Lacking,
+    Missing,
+}
+
+/// Puts the answers of both copies together.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Keeper {
+    has_noted: bool,
+    first_has_all: bool,
+    second: Second,
+    waiting: usize,
+    was_noted_meanwhile: bool,
+}
+
+impl Keeper {
+    /// At start: nothing noted, the second copy being opened.
+    pub const fn new() -> Self {
+        Self {
+            has_noted: false,
+            first_has_all: true,
+            second: Second::Opening,
+            waiting: 0,
+            was_noted_meanwhile: false,
+        }
+    }
+
+    /// Something was noted, and the first copy has everything or not.
+    ///
+    /// Where [`Keeper::sends_singly`] says so, the act goes to the second copy by itself, followed by
+    /// one call of [`Keeper::second_answered`]. Otherwise the second copy is to be caught up.
+    pub fn noted(&mut self, first_has_all: bool) {
+        self.has_noted = true;
+        self.first_has_all = first_has_all;
+        if self.second == Second::Whole {
+            self.waiting += 1;
+        }
+        self.was_noted_meanwhile = true;
+    }
+
+    /// The first copy was tried again.
+    pub fn first_tried_again(&mut self, first_has_all: bool) {
+        self.first_has_all = first_has_all;
+    }
+
+    /// The second copy answered for one act.
+    pub fn second_answered(&mut self, is_taken: bool) {
+        self.waiting = self.waiting.saturating_sub(1);
+        if !is_taken && self.second == Second::Whole {
+            self.second = Second::Lacking;
+        }
+    }
+
+    /// The second copy is open and is being sent everything that it lacks now.
+    pub fn catching_up(&mut self) {
+        self.second = Second::CatchingUp;
+        self.was_noted_meanwhile = false;
+    }
+
+    /// The second copy answered to what it was sent in catching up. When this gives true, something was
+    /// noted meanwhile and catching up must begin again.
+    #[must_use]
+    pub fn caught_up(&mut self, is_taken: bool) -> bool {
+        let is_to_repeat = is_taken && self.was_noted_meanwhile;
+        if !is_taken {
+            self.second = Second::Lacking;
+        } else if !is_to_repeat {
+            self.second = Second::Whole;
+        }
+        is_to_repeat
+    }
+
+    /// The second copy cannot be opened.
+    pub fn second_is_missing(&mut self) {
+        self.second = Second::Missing;
+    }
+
+    /// Whether the next entry goes to the second copy by itself; otherwise it is to be caught up.
+    pub fn sends_singly(&self) -> bool {
+        self.second == Second::Whole
+    }
+
+    /// What the person is told.
+    pub fn state(&self) -> SaveState {
+        if !self.has_noted {
+            return SaveState::Unchanged;
+        }
+        match (self.second, self.first_has_all) {
+            (Second::Opening | Second::CatchingUp, _) => SaveState::Keeping,
+            (Second::Whole, _) if self.waiting > 0 => SaveState::Keeping,
+            (Second::Whole, true) => SaveState::KeptInBoth,
+            (Second::Whole, false) => SaveState::KeptInOne(Copy::Second),
+            (Second::Lacking | Second::Missing, true) => SaveState::KeptInOne(Copy::First),
+            (Second::Lacking | Second::Missing, false) => SaveState::OnlyInMemory,
+        }
+    }
+}
+
+impl Default for Keeper {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::store::keeper::{Copy, Keeper, SaveState};
+
+    fn ready() -> Keeper {
+        let mut keeper = Keeper::new();
+        keeper.catching_up();
+        assert!(!keeper.caught_up(true));
+        keeper
+    }
+
+    #[test]
+    fn nothing_is_claimed_before_anything_was_noted() {
+        assert_eq!(Keeper::new().state(), SaveState::Unchanged);
+        assert_eq!(ready().state(), SaveState::Unchanged);
+    }
+
+    #[test]
+    fn kept_is_shown_only_after_the_second_copy_answered() {
+        let mut keeper = ready();
+        keeper.noted(true);
+        assert_eq!(keeper.state(), SaveState::Keeping);
+        keeper.second_answered(true);
+        assert_eq!(keeper.state(), SaveState::KeptInBoth);
+    }
+
+    #[test]
+    fn every_act_waits_for_its_own_answer() {
+        let mut keeper = ready();
+        keeper.noted(true);
+        keeper.noted(true);
+        keeper.second_answered(true);
+        assert_eq!(keeper.state(), SaveState::Keeping);
+        keeper.second_answered(true);
+        assert_eq!(keeper.state(), SaveState::KeptInBoth);
+    }
+
+    #[test]
+    fn an_entry_noted_while_the_second_copy_opens_waits_for_it() {
+        let mut keeper = Keeper::new();
+        keeper.noted(true);
+        assert!(!keeper.sends_singly());
+        assert_eq!(keeper.state(), SaveState::Keeping);
+        keeper.catching_up();
+        assert!(!keeper.caught_up(true));
+        assert_eq!(keeper.state(), SaveState::KeptInBoth);
+    }
+
+    #[test]
+    fn an_entry_noted_while_the_second_copy_catches_up_makes_it_begin_again() {
+        let mut keeper = Keeper::new();
+        keeper.catching_up();
+        keeper.noted(true);
+        assert!(keeper.caught_up(true));
+        assert_eq!(keeper.state(), SaveState::Keeping);
+        keeper.catching_up();
+        assert!(!keeper.caught_up(true));
+        assert_eq!(keeper.state(), SaveState::KeptInBoth);
+    }
+
+    #[test]
+    fn a_missing_second_copy_is_said() {
+        let mut keeper = Keeper::new();
+        keeper.second_is_missing();
+        keeper.noted(true);
+        assert_eq!(keeper.state(), SaveState::KeptInOne(Copy::First));
+        keeper.noted(false);
+        assert_eq!(keeper.state(), SaveState::OnlyInMemory);
+        keeper.first_tried_again(true);
+        assert_eq!(keeper.state(), SaveState::KeptInOne(Copy::First));
+    }
+
+    #[test]
+    fn one_refused_act_is_said_until_the_second_copy_caught_up() {
+        let mut keeper = ready();
+        keeper.noted(true);
+        keeper.second_answered(false);
+        assert_eq!(keeper.state(), SaveState::KeptInOne(Copy::First));
+        keeper.noted(true);
+        assert_eq!(keeper.state(), SaveState::KeptInOne(Copy::First));
+        keeper.catching_up();
+        assert!(!keeper.caught_up(true));
+        assert_eq!(keeper.state(), SaveState::KeptInBoth);
+    }
+
+    #[test]
+    fn a_full_first_copy_beside_a_whole_second_is_said() {
+        let mut keeper = ready();
+        keeper.noted(false);
+        assert_eq!(keeper.state(), SaveState::Keeping);
+        keeper.second_answered(true);
+        assert_eq!(keeper.state(), SaveState::KeptInOne(Copy::Second));
+    }
+}

@@ -1,0 +1,181 @@
+//! One entry as one record line, the name under which a copy keeps it, and the way back.
+
+use std::collections::BTreeSet;
+
+use thiserror::Error;
+
+use crate::checksum::crc32;
+use crate::domain::journal::{Entry, EntryId};
+use crate::store::record::{RecordError, checksum_text, decode, encode};
+use crate::store::saved::{SavedError, entry_from_text, entry_to_text, id_to_text};
+
+/// Why a line gives no entry.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+pub enum LineError {
+    /// The line is damaged.
+    #[error(transparent)]
+    Record(#[from] RecordError),
+    /// The line is whole, but its entry is not taken.
+    #[error(transparent)]
+    Saved(#[from] SavedError),
+    /// What stands under a name is not what the name says; lines may be missing.
+    #[error("the text under {name:?} belongs under {belongs:?}")]
+    Name {
+        /// The name found.
+        name: String,
+        /// The name that fits the text.
+        belongs: String,
+    },
+}
+
+impl LineError {
+    /// The version of an entry that a later build of the app wrote.
+    pub fn newer_version(&self) -> Option<i64> {
+        if let Self::Saved(SavedError::Newer { version }) = self {
+            Some(*version)
+        } else {
+            None
+        }
+    }
+}
+
+/// An entry's id with the checksum of its content: the same id with other content has another name, so
+/// that neither overwrites the other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Name {
+    /// The entry's id.
+    pub id: EntryId,
+    /// CRC-32 of what is kept under the name.
+    pub checksum: u32,
+}
+
+impl Name {
+    /// The name of an entry's own line.
+    pub fn of(entry: &Entry) -> Self {
+        Self {
+            id: entry.id,
+            checksum: crc32(entry_to_text(entry).as_bytes()),
+        }
+    }
+
+    /// The name as it stands in keys: `<id>.<checksum>`.
+    pub fn text(self) -> String {
+        format!("{}.{}", id_to_text(self.id.0), checksum_text(self.checksum))
+    }
+}
+
+/// An entry with its line.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Line {
+    /// Its name.
+    pub name: Name,
+    /// The record line.
+    pub text: String,
+    /// The entry.
+    pub entry: Entry,
+}
+
+impl Line {
+    /// The line of an entry, read back once to see that it says the same.
+    ///
+    /// # Errors
+    /// [`LineError`] when the entry holds a value that the saved form does not take, as a text too long.
+    pub fn of(entry: &Entry) -> Result<Self, LineError> {
+        let line = Self::read(&encode(&entry_to_text(entry)))?;
+        if line.entry == *entry {
+            Ok(line)
+        } else {
+            Err(SavedError::NotTheSame.into())
+        }
+    }
+
+    /// The entry of a line.
+    ///
+    /// # Errors
+    /// [`LineError`] for a damaged line or an entry that is not taken.
+    pub fn read(text: &str) -> Result<Self, LineError> {
+        let record = decode(text)?;
+        let entry = entry_from_text(record.payload)?;
+        let name = Name {
+            id: entry.id,
+            checksum: record.checksum,
+        };
+        let text = text.to_owned();
+        Ok(Self { name, text, entry })
+    }
+}
+
+/// Every line of a text, each for itself.
+pub fn read_each(text: &str) -> impl Iterator<Item = Result<Line, LineError>> {
+    text.lines().map(Line::read)
+}
+
+/// What was noted in one act, as one text with the name that fits it; `None` for no line.
+///
+/// One line has its own name. Several have the id of the first and the checksum of the whole text, so
+/// that a text cut between two lines does not pass for a smaller act.
+pub fn act_of(lines: &[Line]) -> Option<(Name, String)> {
+    let mut name = lines.first()?.name;
+    let texts: Vec<&str> = lines.iter().map(|line| line.text.as_str()).collect();
+    let text = texts.join("\n");
+    if texts.len() > 1 {
+        name.checksum = crc32(text.as_bytes());
+    }
+    Some((name, text))
+}
+
+/// The lines of the act that stands under `name`: it counts whole or not at all.
+///
+/// # Errors
+/// [`LineError`] of the first line that gives no entry, or [`LineError::Name`].
+pub fn read_act(name: &str, text: &str) -> Result<Vec<Line>, LineError> {
+    let lines = text
+        .split('\n')
+        .map(Line::read)
+        .collect::<Result<Vec<_>, _>>()?;
+    let belongs = act_of(&lines).map(|(name, _)| name.text());
+    check_name(name, belongs.unwrap_or_default())?;
+    Ok(lines)
+}
+
+/// The name of a finished week's text: `<its Monday>.<checksum>`.
+pub fn week_name(monday: &str, text: &str) -> String {
+    format!("{monday}.{}", checksum_text(crc32(text.as_bytes())))
+}
+
+/// Whether the text of a finished week is all that was written under `name`.
+///
+/// # Errors
+/// [`LineError::Name`] when it is not.
+pub fn check_week(name: &str, text: &str) -> Result<(), LineError> {
+    let monday = name.split('.').next().unwrap_or_default();
+    check_name(name, week_name(monday, text))
+}
+
+fn check_name(name: &str, belongs: String) -> Result<(), LineError> {
+    if name == belongs {
+        Ok(())
+    } else {
+        let name = name.to_owned();
+        Err(LineError::Name { name, belongs })
+    }
+}
+
+/// The names and lines that a second copy lacks, of all `entries`.
+pub fn lacking(entries: &[Entry], stored: &BTreeSet<String>) -> Vec<(String, String)> {
+    let lacking = entries
+        .iter()
+        .filter(|entry| !stored.contains(&Name::of(entry).text()));
+    lacking
+        .filter_map(|entry| Line::of(entry).ok())
+        .map(|line| (line.name.text(), line.text))
+        .collect()
+}
+
+/// The entries that stand in a text in whole lines, whatever else stands there: for a rescue file, or
+/// for the lines of a second copy.
+pub fn entries_in(text: &str) -> Vec<Entry> {
+    read_each(text)
+        .filter_map(|line| line.ok().map(|line| line.entry))
+        .collect()
+}

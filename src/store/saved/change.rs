@@ -1,0 +1,206 @@
+//! What happened, in an entry's own object: the word under `did`, then the fields of that word.
+
+use crate::domain::journal::{Change, EntryId};
+use crate::domain::plan::CarePlan;
+use crate::domain::units::{Celsius, Grams, Millilitres};
+use crate::store::saved::fields::{Fields, ObjectText};
+use crate::store::saved::plan::{plan_to_text, read_plan};
+use crate::store::saved::{SavedError, id_to_text};
+
+/// Writes the word and its fields.
+pub(crate) fn write_change(object: &mut ObjectText, change: &Change) {
+    match change {
+        Change::ChickAdded(plan) => write_plan(object, "chick-added", plan),
+        Change::PlanSet(plan) => write_plan(object, "plan-set", plan),
+        Change::Arrived => object.text("did", "arrived"),
+        Change::Weighed { weight, crop } => {
+            object.text("did", "weighed");
+            object.tenths("g10", weight.tenths());
+            object.tag("crop", *crop);
+        }
+        Change::Fed {
+            slot,
+            taken,
+            offered,
+            served_at,
+            response,
+        } => {
+            object.text("did", "fed");
+            object.tag("slot", *slot);
+            object.tenths("ml10", taken.tenths());
+            if offered != taken {
+                object.tenths("of_ml10", offered.tenths());
+            }
+            if let Some(served_at) = served_at {
+                object.tenths("c10", served_at.tenths());
+            }
+            object.tag("response", *response);
+        }
+        Change::FeedRefused { slot } => {
+            object.text("did", "feed-refused");
+            object.tag("slot", *slot);
+        }
+        Change::FeedPassedOver { slot, why } => {
+            object.text("did", "feed-passed-over");
+            object.tag("slot", *slot);
+            object.tag("why", *why);
+        }
+        Change::CropSeen { state, feel } => {
+            object.text("did", "crop-seen");
+            object.tag("state", *state);
+            object.tag("feel", *feel);
+        }
+        Change::DroppingsSeen { look } => {
+            object.text("did", "droppings-seen");
+            object.tag("look", *look);
+        }
+        Change::SolidsSeen { what, eaten } => {
+            object.text("did", "solids-seen");
+            object.text("what", what);
+            object.tag("eaten", *eaten);
+        }
+        Change::SignSeen { sign } => {
+            object.text("did", "sign-seen");
+            object.tag("sign", *sign);
+        }
+        Change::SignGone { sign } => {
+            object.text("did", "sign-gone");
+            object.tag("sign", *sign);
+        }
+        Change::FeedDropped { slot, by_breeder } => {
+            object.text("did", "feed-dropped");
+            object.tag("slot", *slot);
+            object.flag("by_breeder", *by_breeder);
+        }
+        Change::FeedBroughtBack { slot } => {
+            object.text("did", "feed-brought-back");
+            object.tag("slot", *slot);
+        }
+        Change::MixMade {
+            powder,
+            water,
+            fat_supplement,
+        } => {
+            object.text("did", "mix-made");
+            object.tenths("powder_g10", powder.tenths());
+            object.tenths("water_g10", water.tenths());
+            object.tenths("fat_g10", fat_supplement.tenths());
+        }
+        Change::StockOpened { powder } => {
+            object.text("did", "stock-opened");
+            object.tenths("powder_g10", powder.tenths());
+        }
+        Change::Called { whom, agreed } => {
+            object.text("did", "called");
+            object.tag("whom", *whom);
+            object.text("agreed", agreed);
+        }
+        Change::RoomSeen { room } => {
+            object.text("did", "room-seen");
+            object.tenths("c10", room.tenths());
+        }
+        Change::Noted { text } => {
+            object.text("did", "noted");
+            object.text("text", text);
+        }
+        Change::Retracted { id } => {
+            object.text("did", "retracted");
+            object.text("entry", &id_to_text(id.0));
+        }
+    }
+}
+
+fn write_plan(object: &mut ObjectText, did: &str, plan: &CarePlan) {
+    object.text("did", did);
+    object.json("plan", &plan_to_text(plan));
+}
+
+/// Reads the word and its fields.
+pub(crate) fn read_change(fields: &mut Fields) -> Result<Change, SavedError> {
+    let did = fields.text("did")?;
+    Ok(match did.as_str() {
+        "chick-added" => Change::ChickAdded(Box::new(read_plan(fields.object("plan")?)?)),
+        "plan-set" => Change::PlanSet(Box::new(read_plan(fields.object("plan")?)?)),
+        "arrived" => Change::Arrived,
+        "weighed" => Change::Weighed {
+            weight: fields.tenths("g10", Grams::from_tenths)?,
+            crop: fields.tag("crop")?,
+        },
+        "fed" => {
+            let taken = millilitres(fields, "ml10")?;
+            Change::Fed {
+                slot: fields.tag("slot")?,
+                taken,
+                offered: fields.optional("of_ml10", millilitres)?.unwrap_or(taken),
+                served_at: fields.optional("c10", celsius)?,
+                response: fields.tag("response")?,
+            }
+        }
+        "feed-refused" => Change::FeedRefused {
+            slot: fields.tag("slot")?,
+        },
+        "feed-passed-over" => Change::FeedPassedOver {
+            slot: fields.tag("slot")?,
+            why: fields.tag("why")?,
+        },
+        "crop-seen" => Change::CropSeen {
+            state: fields.tag("state")?,
+            feel: fields.tag("feel")?,
+        },
+        "droppings-seen" => Change::DroppingsSeen {
+            look: fields.tag("look")?,
+        },
+        "solids-seen" => Change::SolidsSeen {
+            what: fields.text("what")?,
+            eaten: fields.tag("eaten")?,
+        },
+        "sign-seen" => Change::SignSeen {
+            sign: fields.tag("sign")?,
+        },
+        "sign-gone" => Change::SignGone {
+            sign: fields.tag("sign")?,
+        },
+        "feed-dropped" => Change::FeedDropped {
+            slot: fields.tag("slot")?,
+            by_breeder: fields.flag("by_breeder")?,
+        },
+        "feed-brought-back" => Change::FeedBroughtBack {
+            slot: fields.tag("slot")?,
+        },
+        "mix-made" => Change::MixMade {
+            powder: fields.tenths("powder_g10", Grams::from_tenths)?,
+            water: fields.tenths("water_g10", Grams::from_tenths)?,
+            fat_supplement: fields.tenths("fat_g10", Grams::from_tenths)?,
+        },
+        "stock-opened" => Change::StockOpened {
+            powder: fields.tenths("powder_g10", Grams::from_tenths)?,
+        },
+        "called" => Change::Called {
+            whom: fields.tag("whom")?,
+            agreed: fields.text("agreed")?,
+        },
+        "room-seen" => Change::RoomSeen {
+            room: celsius(fields, "c10")?,
+        },
+        "noted" => Change::Noted {
+            text: fields.text("text")?,
+        },
+        "retracted" => Change::Retracted {
+            id: EntryId(fields.id("entry")?),
+        },
+        _ => {
+            return Err(SavedError::UnknownTag {
+                field: "did",
+                tag: did,
+            });
+        }
+    })
+}
+
+fn celsius(fields: &mut Fields, field: &'static str) -> Result<Celsius, SavedError> {
+    fields.tenths(field, Celsius::from_tenths)
+}
+
+fn millilitres(fields: &mut Fields, field: &'static str) -> Result<Millilitres, SavedError> {
+    fields.tenths(field, Millilitres::from_tenths)
+}

@@ -1,0 +1,247 @@
+//! The second copy: an `IndexedDB` database that answers only when a line is on the disk.
+//!
+//! A killed browser loses up to a minute of `localStorage`, but no transaction that has completed. So
+//! nothing is shown as kept before this copy has answered. The functions that decide what goes in and
+//! what comes out are in [`crate::store::line`] and need no browser.
+
+use js_sys::{Array, Function, Object, Promise, Reflect};
+use thiserror::Error;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{
+    DomException, Event, IdbDatabase, IdbFactory, IdbObjectStore, IdbOpenDbRequest, IdbRequest,
+    IdbTransaction, IdbTransactionMode,
+};
+
+use crate::store::browser::error_name;
+
+/// The database's name. A host may serve other pages from the same origin.
+const DATABASE: &str = "perchlight";
+/// The database's version; it changes only with the object stores, never with the saved form.
+const DATABASE_VERSION: u32 = 1;
+/// The object store: record lines under their names.
+const ENTRIES: &str = "entries";
+/// How long opening may take, in milliseconds. Ours: a damaged profile may never answer.
+const OPEN_WITHIN_MS: i32 = 2_000;
+
+/// Why the second copy does not do what was asked.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+pub enum SecondCopyError {
+    /// The browser has none here, or forbids it.
+    #[error("the browser offers no database here")]
+    Missing,
+    /// Another tab holds an older version of it open.
+    #[error("another tab holds the database open")]
+    Blocked,
+    /// It did not open in time.
+    #[error("the database did not open within {OPEN_WITHIN_MS} ms")]
+    TimedOut,
+    /// It is closed: another tab needs a newer version of it, or the browser took it away.
+    #[error("the database is closed")]
+    Closed,
+    /// There is no space left.
+    #[error("the browser's space for this page is full")]
+    Full,
+    /// Anything else, by the name the browser gives it.
+    #[error("the database answered: {0}")]
+    Other(String),
+}
+
+/// The open database.
+#[derive(Debug, Clone)]
+pub struct SecondCopy {
+    database: IdbDatabase,
+}
+
+impl SecondCopy {
+    /// Opens the database, and makes it on the first start.
+    ///
+    /// # Errors
+    /// [`SecondCopyError`]; the first copy then goes on alone, and opening may be tried again later.
+    pub async fn open() -> Result<Self, SecondCopyError> {
+        let factory = factory()?;
+        let request = factory
+            .open_with_u32(DATABASE, DATABASE_VERSION)
+            .map_err(|error| named(&error))?;
+        let upgrade = {
+            let request = request.clone();
+            // Given to the browser for good: an upgrade that comes after the time is over must still
+            // find it, or the database would stay without its object store.
+            Closure::once_into_js(move || make_object_store(&request))
+        };
+        request.set_onupgradeneeded(upgrade.dyn_ref());
+        let answer = JsFuture::from(first_answer(&request)).await;
+        match answer.map(|event| event_name(&event)) {
+            Ok(Some(name)) if name == "success" => {}
+            Ok(Some(name)) if name == "blocked" => {
+                close_when_open(&request);
+                return Err(SecondCopyError::Blocked);
+            }
+            Ok(Some(_)) => return Err(error_of(&request)),
+            Ok(None) | Err(_) => {
+                close_when_open(&request);
+                return Err(SecondCopyError::TimedOut);
+            }
+        }
+        let result = request.result().map_err(|error| named(&error))?;
+        let database: IdbDatabase = result.unchecked_into();
+        // When another tab asks for a newer version, this one lets go.
+        if let Ok(close) = method(&database, "close") {
+            database.set_onversionchange(Some(&close.bind0(&database)));
+        }
+        Ok(Self { database })
+    }
+
+    /// Puts lines under their names, all or none; the answer comes when they are on the disk.
+    ///
+    /// # Errors
+    /// [`SecondCopyError`]; nothing was then put.
+    pub async fn put_all(&self, lines: &[(String, String)]) -> Result<(), SecondCopyError> {
+        let transaction = self.transaction()?;
+        let done = Promise::new(&mut |resolve, reject| {
+            transaction.set_oncomplete(Some(&resolve));
+            transaction.set_onabort(Some(&reject));
+        });
+        let entries = entries_of(&transaction)?;
+        for (name, line) in lines {
+            entries
+                .put_with_key(&line.into(), &name.into())
+                .map_err(|error| named(&error))?;
+        }
+        if JsFuture::from(done).await.is_ok() {
+            return Ok(());
+        }
+        let error = transaction.error();
+        Err(error.map_or(SecondCopyError::Closed, |error| named(&error)))
+    }
+
+    /// Every name and line, in order of the names.
+    ///
+    /// # Errors
+    /// [`SecondCopyError`] when the database cannot be read.
+    pub async fn all(&self) -> Result<Vec<(String, String)>, SecondCopyError> {
+        let transaction = self
+            .database
+            .transaction_with_str(ENTRIES)
+            .map_err(|error| named(&error))?;
+        let entries = entries_of(&transaction)?;
+        let names = entries.get_all_keys().map_err(|error| named(&error))?;
+        let lines = entries.get_all().map_err(|error| named(&error))?;
+        let (names_done, lines_done) = (answer(&names), answer(&lines));
+        let names = result(&names, names_done).await?;
+        let lines = result(&lines, lines_done).await?;
+        let pairs = names.iter().zip(lines.iter());
+        let texts = pairs.filter_map(|(name, line)| Some((name.as_string()?, line.as_string()?)));
+        Ok(texts.collect())
+    }
+
+    /// A writing transaction that completes only when the disk has it, where the browser knows how.
+    ///
+    /// Called by name, as the binding of its third argument is not stable. A browser that does not know
+    /// the argument leaves it alone.
+    fn transaction(&self) -> Result<IdbTransaction, SecondCopyError> {
+        let options = Object::new();
+        let is_set = Reflect::set(&options, &"durability".into(), &"strict".into());
+        let mode = JsValue::from_str("readwrite");
+        let strict = is_set
+            .and_then(|_| method(&self.database, "transaction"))
+            .and_then(|open| open.call3(&self.database, &ENTRIES.into(), &mode, &options));
+        match strict {
+            Ok(transaction) => Ok(transaction.unchecked_into()),
+            Err(_) => self
+                .database
+                .transaction_with_str_and_mode(ENTRIES, IdbTransactionMode::Readwrite)
+                .map_err(|error| named(&error)),
+        }
+    }
+}
+
+fn factory() -> Result<IdbFactory, SecondCopyError> {
+    let window = web_sys::window().ok_or(SecondCopyError::Missing)?;
+    match window.indexed_db() {
+        Ok(Some(factory)) => Ok(factory),
+        Ok(None) | Err(_) => Err(SecondCopyError::Missing),
+    }
+}
+
+fn make_object_store(request: &IdbOpenDbRequest) {
+    if let Ok(database) = request.result() {
+        let database: IdbDatabase = database.unchecked_into();
+        // When this throws, the browser aborts the upgrade and the request answers with the error.
+        drop(database.create_object_store(ENTRIES));
+    }
+}
+
+/// The first event of an opening request; rejected when none comes in time.
+fn first_answer(request: &IdbOpenDbRequest) -> Promise {
+    Promise::new(&mut |resolve, reject| {
+        request.set_onsuccess(Some(&resolve));
+        request.set_onerror(Some(&resolve));
+        request.set_onblocked(Some(&resolve));
+        let timer = web_sys::window().map(|window| {
+            window.set_timeout_with_callback_and_timeout_and_arguments_0(&reject, OPEN_WITHIN_MS)
+        });
+        if !matches!(timer, Some(Ok(_))) {
+            drop(reject.call0(&JsValue::UNDEFINED));
+        }
+    })
+}
+
+/// Lets a database that opens too late close again, so that it stands in nobody's way.
+fn close_when_open(request: &IdbOpenDbRequest) {
+    let late = request.clone();
+    let close = Closure::once_into_js(move || {
+        if let Ok(database) = late.result() {
+            database.unchecked_into::<IdbDatabase>().close();
+        }
+    });
+    request.set_onsuccess(close.dyn_ref());
+}
+
+fn entries_of(transaction: &IdbTransaction) -> Result<IdbObjectStore, SecondCopyError> {
+    transaction
+        .object_store(ENTRIES)
+        .map_err(|error| named(&error))
+}
+
+fn answer(request: &IdbRequest) -> Promise {
+    Promise::new(&mut |resolve, reject| {
+        request.set_onsuccess(Some(&resolve));
+        request.set_onerror(Some(&reject));
+    })
+}
+
+async fn result(request: &IdbRequest, answer: Promise) -> Result<Array, SecondCopyError> {
+    match JsFuture::from(answer).await {
+        Ok(_) => {
+            let values = request.result().map_err(|error| named(&error))?;
+            Ok(values.unchecked_into())
+        }
+        Err(_) => Err(error_of(request)),
+    }
+}
+
+fn method(object: &JsValue, name: &str) -> Result<Function, JsValue> {
+    Reflect::get(object, &name.into())?.dyn_into()
+}
+
+fn event_name(event: &JsValue) -> Option<String> {
+    event.dyn_ref::<Event>().map(Event::type_)
+}
+
+fn error_of(request: &IdbRequest) -> SecondCopyError {
+    let error: Option<DomException> = request.error().ok().flatten();
+    error.map_or(SecondCopyError::Closed, |error| named(&error))
+}
+
+/// The names are those of the Indexed Database API standard.
+fn named(error: &JsValue) -> SecondCopyError {
+    let name = error_name(error);
+    match name.as_str() {
+        "QuotaExceededError" => SecondCopyError::Full,
+        "SecurityError" => SecondCopyError::Missing,
+        "InvalidStateError" => SecondCopyError::Closed,
+        _ => SecondCopyError::Other(name),
+    }
+}

@@ -1,0 +1,337 @@
+//! Arbitrary sound entries of every kind, for property tests.
+
+#![allow(dead_code, reason = "each test file uses its own part of these")]
+
+use std::collections::BTreeSet;
+
+use perchlight::domain::journal::{
+    Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId, Response,
+    SolidsEaten, WhyPassedOver,
+};
+use perchlight::domain::moment::{Day, Moment, Offset, WallTime};
+use perchlight::domain::plan::{
+    CarePlan, ClockShift, Contact, Journey, PlanField, PlannedFeed, PowderLabel, Reference, Role,
+    Slot, Tool,
+};
+use perchlight::domain::signs::Sign;
+use perchlight::domain::species::Species;
+use perchlight::domain::units::{Celsius, Grams, Millilitres, Percent};
+use proptest::collection::{btree_set, vec};
+use proptest::option;
+use proptest::prelude::*;
+use proptest::sample::{select, subsequence};
+
+/// How many kinds of change there are.
+pub(crate) const KINDS: usize = 20;
+
+/// The number of a change's kind, 0 to `KINDS - 1`; a new kind must be added here and to the fixtures.
+pub(crate) fn kind(change: &Change) -> usize {
+    match change {
+        Change::ChickAdded(_) => 0,
+        Change::PlanSet(_) => 1,
+        Change::Arrived => 2,
+        Change::Weighed { .. } => 3,
+        Change::Fed { .. } => 4,
+        Change::FeedRefused { .. } => 5,
+        Change::FeedPassedOver { .. } => 6,
+        Change::CropSeen { .. } => 7,
+        Change::DroppingsSeen { .. } => 8,
+        Change::SolidsSeen { .. } => 9,
+        Change::SignSeen { .. } => 10,
+        Change::SignGone { .. } => 11,
+        Change::FeedDropped { .. } => 12,
+        Change::FeedBroughtBack { .. } => 13,
+        Change::MixMade { .. } => 14,
+        Change::StockOpened { .. } => 15,
+        Change::Called { .. } => 16,
+        Change::RoomSeen { .. } => 17,
+        Change::Noted { .. } => 18,
+        Change::Retracted { .. } => 19,
+    }
+}
+
+/// Any entry that the journal could hold.
+pub(crate) fn entry() -> impl Strategy<Value = Entry> {
+    let when = (moment(), moment(), any::<bool>(), offset());
+    let who = (any::<[u8; 12]>(), any::<[u8; 12]>(), text(60));
+    (when, who, change()).prop_map(|((at, noted_at, is_noted_at_once, offset), who, change)| {
+        let (id, chick, by) = who;
+        Entry {
+            at,
+            id: EntryId(id),
+            chick: ChickId(chick),
+            noted_at: if is_noted_at_once { at } else { noted_at },
+            offset,
+            by,
+            change,
+        }
+    })
+}
+
+/// Any change of any kind that passes the journal's own checks.
+pub(crate) fn change() -> impl Strategy<Value = Change> {
+    prop_oneof![
+        1 => plan().prop_map(|plan| Change::ChickAdded(Box::new(plan))),
+        1 => plan().prop_map(|plan| Change::PlanSet(Box::new(plan))),
+        2 => weighing_and_feeding(),
+        2 => seeing(),
+        2 => deciding(),
+    ]
+}
+
+fn weighing_and_feeding() -> impl Strategy<Value = Change> {
+    prop_oneof![
+        (50..=30_000, crop_at_weighing()).prop_map(|(tenths, crop)| Change::Weighed {
+            weight: Grams::tenths_held(tenths),
+            crop,
+        }),
+        (
+            slot(),
+            0..=3_000_i32,
+            0..=3_000_i32,
+            option::of(celsius()),
+            response()
+        )
+            .prop_map(|(slot, one, other, served_at, response)| Change::Fed {
+                slot,
+                taken: Millilitres::tenths_held(one.min(other)),
+                offered: Millilitres::tenths_held(one.max(other)),
+                served_at,
+                response,
+            }),
+        slot().prop_map(|slot| Change::FeedRefused { slot }),
+        (slot(), why()).prop_map(|(slot, why)| Change::FeedPassedOver { slot, why }),
+        (grams(), grams(), grams()).prop_map(|(powder, water, fat_supplement)| Change::MixMade {
+            powder,
+            water,
+            fat_supplement,
+        }),
+        grams().prop_map(|powder| Change::StockOpened { powder }),
+    ]
+}
+
+fn seeing() -> impl Strategy<Value = Change> {
+    prop_oneof![
+        Just(Change::Arrived),
+        (crop_state(), crop_feel()).prop_map(|(state, feel)| Change::CropSeen { state, feel }),
+        droppings().prop_map(|look| Change::DroppingsSeen { look }),
+        (text(1_000), eaten()).prop_map(|(what, eaten)| Change::SolidsSeen { what, eaten }),
+        select(&Sign::ALL).prop_map(|sign| Change::SignSeen { sign }),
+        select(&Sign::ALL).prop_map(|sign| Change::SignGone { sign }),
+        celsius().prop_map(|room| Change::RoomSeen { room }),
+    ]
+}
+
+fn deciding() -> impl Strategy<Value = Change> {
+    prop_oneof![
+        (slot(), any::<bool>())
+            .prop_map(|(slot, by_breeder)| Change::FeedDropped { slot, by_breeder }),
+        slot().prop_map(|slot| Change::FeedBroughtBack { slot }),
+        (role(), text(1_000)).prop_map(|(whom, agreed)| Change::Called { whom, agreed }),
+        text(1_000).prop_map(|text| Change::Noted { text }),
+        any::<[u8; 12]>().prop_map(|id| Change::Retracted { id: EntryId(id) }),
+    ]
+}
+
+/// Any plan without faults.
+pub(crate) fn plan() -> impl Strategy<Value = CarePlan> {
+    let chick = (
+        select(&Species::ALL),
+        text(60),
+        text(60),
+        option::of(day()),
+        option::of(reference()),
+    );
+    let mix = (
+        percent(),
+        grams(),
+        option::of(label()),
+        option::of(grams()),
+        grams(),
+    );
+    let feeds = (feeds(), window(), tool(), 10..=20_000, 10..=250);
+    let weaning = (
+        subsequence(&Slot::ALL, 0..=6).prop_shuffle(),
+        any::<u8>(),
+        any::<u8>(),
+        window(),
+    );
+    let rest = (
+        option::of(journey()),
+        vec(contact(), 0..=6),
+        text(1_000),
+        text(1_000),
+        subsequence(&PlanField::ALL, 0..=9),
+    );
+    (chick, mix, feeds, weaning, rest).prop_map(|(chick, mix, feeds, weaning, rest)| CarePlan {
+        species: chick.0,
+        name: chick.1,
+        ring: chick.2,
+        hatched: chick.3,
+        reference: chick.4,
+        scale_step: mix.4,
+        feeds: feeds.0,
+        powder_share: mix.0,
+        fat_supplement_per_100_ml: mix.1,
+        powder_label: mix.2,
+        ten_spoons: mix.3,
+        serve_from: feeds.1.0,
+        serve_to: feeds.1.1,
+        tool: feeds.2,
+        syringe: Millilitres::tenths_held(feeds.3),
+        loss_limit: Percent::tenths_held(feeds.4),
+        drop_order: weaning.0,
+        settle_in_days: weaning.1,
+        waiting_days: weaning.2,
+        room_from: weaning.3.0,
+        room_to: weaning.3.1,
+        journey: rest.0,
+        contacts: rest.1,
+        solids: rest.2,
+        note: rest.3,
+        unconfirmed: rest.4.into_iter().collect(),
+    })
+}
+
+fn feeds() -> impl Strategy<Value = Vec<PlannedFeed>> {
+    (0..=6_usize)
+        .prop_flat_map(|count| {
+            (
+                subsequence(&Slot::ALL, count),
+                btree_set(0..1_440_i32, count),
+                vec(5..=3_000_i32, count),
+            )
+        })
+        .prop_map(
+            |(slots, minutes, tenths): (Vec<Slot>, BTreeSet<i32>, Vec<i32>)| {
+                let parts = slots.into_iter().zip(minutes).zip(tenths);
+                parts
+                    .map(|((slot, minutes), tenths)| PlannedFeed {
+                        slot,
+                        time: WallTime::from_minutes(minutes),
+                        volume: Millilitres::tenths_held(tenths),
+                    })
+                    .collect()
+            },
+        )
+}
+
+fn window() -> impl Strategy<Value = (Celsius, Celsius)> {
+    (-400..=1_200_i32, 1..=100_i32)
+        .prop_map(|(low, width)| (Celsius::tenths_held(low), Celsius::tenths_held(low + width)))
+}
+
+fn reference() -> impl Strategy<Value = Reference> {
+    (grams(), day()).prop_map(|(weight, day)| Reference { weight, day })
+}
+
+fn label() -> impl Strategy<Value = PowderLabel> {
+    (any::<u16>(), percent(), percent()).prop_map(|(energy_kcal, fat, protein)| PowderLabel {
+        energy_kcal,
+        fat,
+        protein,
+    })
+}
+
+fn journey() -> impl Strategy<Value = Journey> {
+    let shift = select(&[ClockShift::AtOnce, ClockShift::Gradual]);
+    (moment(), moment(), offset(), shift).prop_map(|(left, expected, breeder_offset, shift)| {
+        Journey {
+            left,
+            expected,
+            breeder_offset,
+            shift,
+        }
+    })
+}
+
+fn contact() -> impl Strategy<Value = Contact> {
+    (role(), text(60), "\\+?[0-9]{3,20}").prop_map(|(role, name, number)| Contact {
+        role,
+        name,
+        number,
+    })
+}
+
+/// Text of any characters at all, line breaks and controls too.
+fn text(most: usize) -> impl Strategy<Value = String> {
+    let letter = prop_oneof![
+        6 => any::<char>(),
+        3 => proptest::char::range(' ', '~'),
+        1 => select(&['"', '\\', '\n', '\r', '\t', '\0', '|', '\u{2028}', '\u{7f}', '🦜']),
+    ];
+    vec(letter, 0..=most.min(40)).prop_map(|letters| letters.into_iter().collect())
+}
+
+fn moment() -> impl Strategy<Value = Moment> {
+    prop_oneof![
+        8 => Moment::EARLIEST.seconds()..=Moment::LATEST.seconds(),
+        1 => Just(Moment::EARLIEST.seconds()),
+        1 => Just(Moment::LATEST.seconds()),
+    ]
+    .prop_map(Moment::from_seconds)
+}
+
+/// 1990-01-01 to 2199-12-31, the days that a date field can give.
+fn day() -> impl Strategy<Value = Day> {
+    (7_305..=84_005).prop_map(Day::from_number)
+}
+
+fn offset() -> impl Strategy<Value = Offset> {
+    (-1_440..=1_440).prop_map(Offset::from_minutes)
+}
+
+fn grams() -> impl Strategy<Value = Grams> {
+    (Grams::LOW..=Grams::HIGH).prop_map(Grams::tenths_held)
+}
+
+fn celsius() -> impl Strategy<Value = Celsius> {
+    (Celsius::LOW..=Celsius::HIGH).prop_map(Celsius::tenths_held)
+}
+
+fn percent() -> impl Strategy<Value = Percent> {
+    (Percent::LOW..=Percent::HIGH).prop_map(Percent::tenths_held)
+}
+
+fn slot() -> impl Strategy<Value = Slot> {
+    select(&Slot::ALL)
+}
+
+fn role() -> impl Strategy<Value = Role> {
+    select(&[Role::Breeder, Role::AvianVet, Role::EmergencyVet])
+}
+
+fn tool() -> impl Strategy<Value = Tool> {
+    select(&[Tool::Syringe, Tool::Spoon, Tool::Tube])
+}
+
+fn crop_at_weighing() -> impl Strategy<Value = CropAtWeighing> {
+    use CropAtWeighing::{AfterFeed, Empty, NotSure};
+    select(&[Empty, AfterFeed, NotSure])
+}
+
+fn response() -> impl Strategy<Value = Response> {
+    select(&[Response::Eager, Response::Slow, Response::NotNoted])
+}
+
+fn why() -> impl Strategy<Value = WhyPassedOver> {
+    use WhyPassedOver::{Advised, CropNotEmpty, NotFit, NotPossible};
+    select(&[CropNotEmpty, NotFit, Advised, NotPossible])
+}
+
+fn crop_state() -> impl Strategy<Value = CropState> {
+    select(&[CropState::Empty, CropState::Emptying, CropState::NotMoving])
+}
+
+fn crop_feel() -> impl Strategy<Value = CropFeel> {
+    select(&[CropFeel::Soft, CropFeel::Firm, CropFeel::NotNoted])
+}
+
+fn droppings() -> impl Strategy<Value = Droppings> {
+    use Droppings::{Bloody, GreenOrBlack, Normal, SmallOrFew, Undigested, Watery};
+    select(&[Normal, SmallOrFew, Watery, GreenOrBlack, Undigested, Bloody])
+}
+
+fn eaten() -> impl Strategy<Value = SolidsEaten> {
+    select(&[SolidsEaten::Played, SolidsEaten::Little, SolidsEaten::Meal])
+}
