@@ -5,7 +5,9 @@
 
 pub mod chick;
 pub mod count;
+pub mod crop;
 pub mod evidence;
+pub mod intake;
 pub mod journal;
 pub mod level;
 pub mod moment;
