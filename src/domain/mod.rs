@@ -7,6 +7,7 @@ pub mod chick;
 pub mod count;
 pub mod crop;
 pub mod evidence;
+pub mod guards;
 pub mod intake;
 pub mod journal;
 pub mod level;
