@@ -366,6 +366,16 @@ impl Chick {
         present
     }
 
+    /// From when on the chick is looked after here: its arrival; until that is noted, the arrival that
+    /// the journey expects; without a journey, when it was added. Never before it was added.
+    pub fn home_since(&self) -> Moment {
+        let arrived = self.arrived.as_ref().map(|arrived| arrived.at);
+        let expected = self.plan.journey.map(|journey| journey.expected);
+        arrived
+            .or(expected)
+            .map_or(self.added_at, |home| home.max(self.added_at))
+    }
+
     /// The last feed that put something into the chick, up to `moment`.
     pub fn last_given(&self, moment: Moment) -> Option<&Noted<FeedNote>> {
         self.feeds

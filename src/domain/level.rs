@@ -1,6 +1,7 @@
 //! How worried to be, and what a rule found.
 
 use crate::domain::evidence::Standing;
+use crate::domain::journal::Droppings;
 use crate::domain::signs::Sign;
 use crate::domain::units::{Celsius, Grams, Millilitres};
 
@@ -71,21 +72,52 @@ pub struct Finding {
     pub standing: Standing,
 }
 
-/// The rules, each with its own file in `domain/rules`.
+/// The rules, each with its own file in `domain/rules`. Of two findings at the same level the earlier
+/// one here is shown first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum RuleId {
+    /// A crop that stands still together with a bad sign.
+    CropStatic,
+    /// A sign that somebody saw.
+    SignSeen(Sign),
+    /// Formula was served too hot.
+    ServedHot,
+    /// Lighter and dull.
+    DullLoss,
+    /// No feed since the chick left on its journey.
+    TransitGap,
+    /// Food left in the crop after the night.
+    CropOvernight,
+    /// Food left in the crop when the next feed is due.
+    CropLate,
+    /// Feeds that the chick refused.
+    RefusedFeeds,
+    /// Feeds of the plan that were not given or not noted.
+    MissedFeeds,
+    /// Loss against the highest weight since the handover.
+    PeakLoss,
     /// Loss against the handover weight.
     HandoverLoss,
+    /// Loss over the journey.
+    ArrivalLoss,
     /// Loss from one morning to the next.
     OneDayLoss,
-    /// Feeds of the plan that were not noted.
-    MissedFeeds,
-    /// No weighing for a day and a half.
-    NoWeighing,
+    /// No gain in a growing chick.
+    GrowthStalled,
+    /// What the droppings looked like.
+    DroppingsSeen(Droppings),
+    /// A crop slower than this chick's own usual time.
+    CropSlow,
     /// A feed over the volume ceiling.
     VolumeOverCeiling,
     /// Two feeds too close together.
     GapTooShort,
-    /// A sign that somebody saw.
-    SignSeen(Sign),
+    /// Formula was served too cool.
+    ServedCold,
+    /// A room too cool or too warm.
+    RoomTemperature,
+    /// No weighing for a day and a half.
+    NoWeighing,
+    /// No vet has been noted since the arrival.
+    VetVisitDue,
 }

@@ -2,7 +2,7 @@
 
 use crate::domain::chick::{Chick, Noted, Weighing};
 use crate::domain::journal::CropAtWeighing;
-use crate::domain::moment::Moment;
+use crate::domain::moment::{Day, Moment};
 use crate::domain::units::Grams;
 
 /// Grams that a millilitre of formula adds, at 25 % powder.
@@ -112,6 +112,57 @@ pub fn one_day_loss_pct(now: Moment, chick: &Chick) -> Option<f64> {
         .weight
         .since(day_before.what.weight)
         .loss_pct_of(day_before.what.weight)
+}
+
+/// Empty-crop readings over which a peak is a median, civil days.
+pub const PEAK_DAYS: i32 = 3;
+
+/// Highest weight since the handover, grams: the highest median of the empty-crop readings of
+/// [`PEAK_DAYS`] days in a row, so that one reading with food in the crop makes no false peak.
+///
+/// `None` until one such stretch holds three readings. Readings before the chick came home do not
+/// count.
+///
+/// Source: smoothing over three days, ours; that a chick peaks about the start of weaning and then
+/// falls: Doneley 2018.
+pub fn peak_g(now: Moment, chick: &Chick) -> Option<f64> {
+    let home = chick.home_since();
+    let readings: Vec<(Day, i32)> = chick
+        .weighings
+        .iter()
+        .filter(|weighing| weighing.what.crop == CropAtWeighing::Empty)
+        .filter(|weighing| home <= weighing.at && weighing.at <= now)
+        .map(|weighing| (weighing.lived().day, weighing.what.weight.tenths()))
+        .collect();
+    let median_up_to = |count: usize| {
+        let up_to = readings.get(..count)?;
+        let (last, _) = *up_to.last()?;
+        let mut tenths: Vec<i32> = up_to
+            .iter()
+            .rev()
+            .take_while(|(day, _)| last.since(*day) < PEAK_DAYS)
+            .map(|(_, tenths)| *tenths)
+            .collect();
+        tenths.sort_unstable();
+        let middle = tenths.len() / 2;
+        let upper = tenths.get(middle).filter(|_| tenths.len() >= 3)?;
+        let lower = if tenths.len().is_multiple_of(2) {
+            tenths.get(middle - 1)?
+        } else {
+            upper
+        };
+        Some(f64::from(lower + upper) / 20.0)
+    };
+    (1..=readings.len())
+        .filter_map(median_up_to)
+        .max_by(f64::total_cmp)
+}
+
+/// Loss of the latest empty-crop reading against [`peak_g`], per cent; below zero for a gain.
+pub fn peak_loss_pct(now: Moment, chick: &Chick) -> Option<f64> {
+    let peak = peak_g(now, chick).filter(|peak| *peak > 0.0)?;
+    let latest = latest_empty(now, chick)?.what.weight.as_g();
+    Some((peak - latest) / peak * 100.0)
 }
 
 /// A typed weight that does not fit what is known, and what may have been meant.
@@ -224,6 +275,41 @@ mod tests {
         // (980 - 950) / 980 = 3.061 %
         let loss = one_day_loss_pct(script.at(3, 12, 0), &script.chick().unwrap()).unwrap();
         assert!((loss - 3.061_2).abs() < 1e-4);
+    }
+
+    #[test]
+    fn a_peak_is_the_highest_median_of_three_days_and_needs_three_readings() {
+        let mut script = scenario();
+        script.weigh(1, 1_030).weigh(2, 1_050);
+        let peak = |script: &Scenario, day| peak_g(script.at(day, 12, 0), &script.chick().unwrap());
+        assert_eq!(peak(&script, 2), None);
+        // 1,030, 1,050 and 1,140 (food in the crop after all): the middle one is 1,050
+        script.weigh(3, 1_140);
+        assert_eq!(peak(&script, 3), Some(1_050.0));
+        // 1,050, 1,140 and 1,060: 1,060
+        script.weigh(4, 1_060);
+        assert_eq!(peak(&script, 4), Some(1_060.0));
+        script.weigh(5, 1_000).weigh(6, 954);
+        assert_eq!(peak(&script, 6), Some(1_060.0));
+        // (1060 - 954) / 1060 = 10 %
+        let loss = peak_loss_pct(script.at(6, 12, 0), &script.chick().unwrap()).unwrap();
+        assert!((loss - 10.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn readings_before_coming_home_make_no_peak() {
+        let mut script = scenario();
+        script.weigh(1, 1_100).weigh(2, 1_100).weigh(3, 1_100);
+        script.note(3, 12, 0, Change::Arrived);
+        script.weigh(4, 1_030);
+        assert_eq!(peak_g(script.at(4, 12, 0), &script.chick().unwrap()), None);
+    }
+
+    #[test]
+    fn readings_far_apart_make_no_peak() {
+        let mut script = scenario();
+        script.weigh(1, 1_030).weigh(4, 1_050).weigh(7, 1_070);
+        assert_eq!(peak_g(script.at(7, 12, 0), &script.chick().unwrap()), None);
     }
 
     #[test]

@@ -4,7 +4,13 @@
 //! topic's words as a struct with a constant for each language, so that a missing text does not
 //! compile. Screens and exports hold no words of their own.
 
+pub mod advice;
+pub mod call;
 pub mod format;
+pub mod guards;
+pub mod rules;
+pub mod signs;
+pub mod sources;
 pub mod terms;
 
 /// A language of the app.

@@ -9,19 +9,23 @@
 //! 10 % from the maximum before fledging; Watchbird Nov/Dec 1999, which reports that macaw chicks
 //! lost more. 15 %, 20 % and the watch level: ours.
 //!
-//! *Wrong when* the handover weight was taken with food in the crop, or on another scale.
+//! *Wrong when* the handover weight was taken with food in the crop, or on another scale. The finding
+//! stays until the next empty-crop weighing, however old the last one is.
 
 use crate::domain::evidence::Standing;
 use crate::domain::level::{Finding, Level, RuleId};
 use crate::domain::rules::{Facts, Rule, level_reached, pct_finding};
 use crate::domain::weight;
 
+/// The published limit, per cent.
+const PUBLISHED_PCT: f64 = 10.0;
+
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "handover-loss",
     limits: "loss against the handover weight: watch at 0.7 × the plan's limit, ring the breeder at the limit (10 %), vet today at 1.5 × (15 %), emergency at 2 × (20 %)",
     standing: Standing::Ours,
-    source: "10 %: Duerr & Gage 2020, p. 599; the steps around it: ours",
+    source: "10 %: Duerr & Gage 2020, p. 599; the steps around it: ours; another limit: the breeder's",
     check,
 };
 
@@ -37,12 +41,69 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         (limit * 2.0, Level::Emergency),
     ];
     let reached = level_reached(loss, &limits).map(|(reached, level)| {
-        let standing = if level == Level::RingBreeder {
-            Standing::Published
-        } else {
-            Standing::Ours
+        let is_published = (reached - PUBLISHED_PCT).abs() < 1e-9;
+        let standing = match level {
+            Level::RingBreeder if is_published => Standing::Published,
+            Level::RingBreeder => Standing::CommonPractice,
+            Level::Settled | Level::Watch | Level::VetToday | Level::Emergency => Standing::Ours,
         };
         pct_finding(RuleId::HandoverLoss, level, loss, reached, standing)
     });
     reached.into_iter().collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::rules::handover_loss::*;
+    use crate::domain::rules::trial::{found, level_of, plan, with_plan};
+    use crate::domain::units::Percent;
+
+    /// The level at a weight, with a handover weight of 1,000 g and a limit in per cent.
+    fn level_at(grams: i32, limit: i32) -> Option<Level> {
+        let mut plan = plan();
+        plan.loss_limit = Percent::whole(limit);
+        let mut script = with_plan(plan);
+        script.weigh(1, grams);
+        level_of(&RULE, &script, script.at(1, 8, 0))
+    }
+
+    #[test]
+    fn each_step_is_reached_at_its_own_value() {
+        assert_eq!(level_at(1_020, 10), None);
+        assert_eq!(level_at(931, 10), None);
+        assert_eq!(level_at(930, 10), Some(Level::Watch));
+        assert_eq!(level_at(901, 10), Some(Level::Watch));
+        assert_eq!(level_at(900, 10), Some(Level::RingBreeder));
+        assert_eq!(level_at(851, 10), Some(Level::RingBreeder));
+        assert_eq!(level_at(850, 10), Some(Level::VetToday));
+        assert_eq!(level_at(801, 10), Some(Level::VetToday));
+        assert_eq!(level_at(800, 10), Some(Level::Emergency));
+    }
+
+    #[test]
+    fn the_breeders_limit_moves_every_step() {
+        assert_eq!(level_at(951, 5), Some(Level::Watch));
+        assert_eq!(level_at(950, 5), Some(Level::RingBreeder));
+        assert_eq!(level_at(900, 5), Some(Level::Emergency));
+    }
+
+    #[test]
+    fn only_the_ten_per_cent_is_called_published() {
+        let mut script = with_plan(plan());
+        script.weigh(1, 890);
+        let standing = found(&RULE, &script, script.at(1, 8, 0))[0].standing;
+        assert_eq!(standing, Standing::Published);
+        script.weigh(2, 840);
+        let standing = found(&RULE, &script, script.at(2, 8, 0))[0].standing;
+        assert_eq!(standing, Standing::Ours);
+    }
+
+    #[test]
+    fn without_a_handover_weight_there_is_nothing_to_compare() {
+        let mut plan = plan();
+        plan.reference = None;
+        let mut script = with_plan(plan);
+        script.weigh(1, 500);
+        assert_eq!(level_of(&RULE, &script, script.at(1, 8, 0)), None);
+    }
 }

@@ -1,22 +1,41 @@
 //! The ladder of warnings: one rule a file, and the two rules that raise the level.
 //!
-//! **Invariants.** A rule sees [`Facts`] and answers with numbers. It never says to give more food
-//! than the plan. Each rule names its limits, their standing and their source.
+//! **Invariants.** A rule sees [`Facts`] and answers with numbers, never at *Settled*. It never says to
+//! give more food than the plan. Each rule names its limits, their standing and their source.
 
+pub mod arrival_loss;
+pub mod crop_late;
+pub mod crop_overnight;
+pub mod crop_slow;
+pub mod crop_static;
+pub mod droppings_seen;
+pub mod dull_loss;
 pub mod gap_too_short;
+pub mod growth_stalled;
 pub mod handover_loss;
 pub mod missed_feeds;
 pub mod no_weighing;
 pub mod one_day_loss;
+pub mod peak_loss;
+pub mod refused_feeds;
+pub mod room_temperature;
+pub mod served_cold;
+pub mod served_hot;
 pub mod sign_seen;
+pub mod transit_gap;
+pub mod vet_visit_due;
 pub mod volume_over_ceiling;
+#[cfg(test)]
+pub(crate) mod trial;
+
+use std::collections::BTreeSet;
 
 use crate::domain::chick::Chick;
 use crate::domain::evidence::Standing;
 use crate::domain::level::{Finding, Level, RuleId, Value};
 use crate::domain::moment::Moment;
 use crate::domain::schedule::ScheduledFeed;
-use crate::domain::signs::Sign;
+use crate::domain::signs::{Sign, SignGroup};
 use crate::domain::zone::Zone;
 
 /// What a rule may look at.
@@ -39,7 +58,7 @@ pub struct Rule {
     pub name: &'static str,
     /// Its limits in words of the manual.
     pub limits: &'static str,
-    /// How well founded the limits are.
+    /// How well founded the limits are: the weakest that decides a call. A finding has its own.
     pub standing: Standing,
     /// Where they come from.
     pub source: &'static str,
@@ -50,13 +69,56 @@ pub struct Rule {
 /// Every rule, in the order of the manual.
 pub const RULES: &[Rule] = &[
     handover_loss::RULE,
+    peak_loss::RULE,
+    arrival_loss::RULE,
     one_day_loss::RULE,
+    dull_loss::RULE,
+    growth_stalled::RULE,
     no_weighing::RULE,
     missed_feeds::RULE,
+    refused_feeds::RULE,
+    transit_gap::RULE,
     gap_too_short::RULE,
     volume_over_ceiling::RULE,
+    served_hot::RULE,
+    served_cold::RULE,
+    crop_slow::RULE,
+    crop_late::RULE,
+    crop_overnight::RULE,
+    crop_static::RULE,
+    droppings_seen::RULE,
     sign_seen::RULE,
+    room_temperature::RULE,
+    vet_visit_due::RULE,
 ];
+
+/// The rule that a finding comes from.
+pub const fn rule(id: RuleId) -> &'static Rule {
+    match id {
+        RuleId::HandoverLoss => &handover_loss::RULE,
+        RuleId::PeakLoss => &peak_loss::RULE,
+        RuleId::ArrivalLoss => &arrival_loss::RULE,
+        RuleId::OneDayLoss => &one_day_loss::RULE,
+        RuleId::DullLoss => &dull_loss::RULE,
+        RuleId::GrowthStalled => &growth_stalled::RULE,
+        RuleId::NoWeighing => &no_weighing::RULE,
+        RuleId::MissedFeeds => &missed_feeds::RULE,
+        RuleId::RefusedFeeds => &refused_feeds::RULE,
+        RuleId::TransitGap => &transit_gap::RULE,
+        RuleId::GapTooShort => &gap_too_short::RULE,
+        RuleId::VolumeOverCeiling => &volume_over_ceiling::RULE,
+        RuleId::ServedHot => &served_hot::RULE,
+        RuleId::ServedCold => &served_cold::RULE,
+        RuleId::CropSlow => &crop_slow::RULE,
+        RuleId::CropLate => &crop_late::RULE,
+        RuleId::CropOvernight => &crop_overnight::RULE,
+        RuleId::CropStatic => &crop_static::RULE,
+        RuleId::DroppingsSeen(_) => &droppings_seen::RULE,
+        RuleId::SignSeen(_) => &sign_seen::RULE,
+        RuleId::RoomTemperature => &room_temperature::RULE,
+        RuleId::VetVisitDue => &vet_visit_due::RULE,
+    }
+}
 
 /// Every finding, most worrying first, and the level they add up to.
 pub fn evaluate(facts: &Facts<'_>) -> (Level, Vec<Finding>) {
@@ -70,31 +132,102 @@ pub fn evaluate(facts: &Facts<'_>) -> (Level, Vec<Finding>) {
     (raised(&findings), findings)
 }
 
-/// The level that findings add up to: the highest of them, two at *Ring the breeder* make *Vet
-/// today*, and *Vet today* with a dull chick makes *Emergency*. Both raising rules are ours.
+/// What a finding is about. Two findings about the same thing are one reason to ring, not two.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Concern {
+    /// Weight.
+    Weight,
+    /// Food that did not go in.
+    Intake,
+    /// Crop and swallowing.
+    Crop,
+    /// Droppings.
+    Droppings,
+    /// Breathing.
+    Breathing,
+    /// Behaviour and warmth.
+    Behaviour,
+    /// Heat of a feed, or a feed that went wrong.
+    FeedingAccident,
+    /// Injury and poison.
+    Injury,
+}
+
+/// What a rule is about; `None` for rules that watch the care and not the chick.
+///
+/// Ours. A loss against the handover weight is nearly always a loss against the peak too, and a feed
+/// refused is followed by one not given: counted apart they would raise the level of one and the same
+/// trouble. A missing weighing, a short gap, a large feed, the room or a missing vet visit are no signs
+/// in the chick, so they ring the breeder but raise nothing.
+pub const fn concern(rule: RuleId) -> Option<Concern> {
+    match rule {
+        RuleId::HandoverLoss
+        | RuleId::PeakLoss
+        | RuleId::ArrivalLoss
+        | RuleId::OneDayLoss
+        | RuleId::DullLoss
+        | RuleId::GrowthStalled => Some(Concern::Weight),
+        RuleId::MissedFeeds | RuleId::RefusedFeeds | RuleId::TransitGap => Some(Concern::Intake),
+        RuleId::CropSlow | RuleId::CropLate | RuleId::CropOvernight | RuleId::CropStatic => {
+            Some(Concern::Crop)
+        }
+        RuleId::DroppingsSeen(_) => Some(Concern::Droppings),
+        RuleId::ServedHot => Some(Concern::FeedingAccident),
+        RuleId::SignSeen(sign) => Some(match sign.group() {
+            SignGroup::Breathing => Concern::Breathing,
+            SignGroup::Crop => Concern::Crop,
+            SignGroup::Droppings => Concern::Droppings,
+            SignGroup::Behaviour => Concern::Behaviour,
+            SignGroup::FeedingAccident => Concern::FeedingAccident,
+            SignGroup::Injury => Concern::Injury,
+        }),
+        RuleId::NoWeighing
+        | RuleId::GapTooShort
+        | RuleId::VolumeOverCeiling
+        | RuleId::ServedCold
+        | RuleId::RoomTemperature
+        | RuleId::VetVisitDue => None,
+    }
+}
+
+/// The level that findings add up to: the highest of them, two concerns at *Ring the breeder* make
+/// *Vet today*, and *Vet today* with a dull chick makes *Emergency*. Both raising rules are ours.
+///
+/// A dull chick is at *Vet today* by itself and with any loss; only another reason for *Vet today*, or
+/// two concerns at *Ring the breeder*, makes it an emergency.
 pub fn raised(findings: &[Finding]) -> Level {
     let highest = findings
         .iter()
         .map(|finding| finding.level)
         .max()
         .unwrap_or(Level::Settled);
-    let calls = findings
+    let concerns: BTreeSet<Concern> = findings
         .iter()
         .filter(|finding| finding.level == Level::RingBreeder)
-        .count();
-    let level = if calls >= 2 {
+        .filter_map(|finding| concern(finding.rule))
+        .collect();
+    let level = if concerns.len() >= 2 {
         highest.max(Level::VetToday)
     } else {
         highest
     };
-    let is_dull = findings
-        .iter()
-        .any(|finding| matches!(finding.rule, RuleId::SignSeen(Sign::Dull | Sign::Limp)));
-    if level == Level::VetToday && is_dull && findings.len() >= 2 {
+    let is_dull = findings.iter().any(|finding| is_of_dullness(finding.rule));
+    let is_vet_without = concerns.len() >= 2
+        || findings
+            .iter()
+            .any(|finding| finding.level == Level::VetToday && !is_of_dullness(finding.rule));
+    if is_dull && is_vet_without {
         Level::Emergency
     } else {
         level
     }
+}
+
+const fn is_of_dullness(rule: RuleId) -> bool {
+    matches!(
+        rule,
+        RuleId::SignSeen(Sign::Dull | Sign::Limp) | RuleId::DullLoss
+    )
 }
 
 /// The level of the highest limit that `value` reaches; limits rise with their levels.
@@ -124,6 +257,23 @@ pub(crate) const fn pct_finding(
     }
 }
 
+/// A finding in minutes.
+pub(crate) const fn minutes_finding(
+    rule: RuleId,
+    level: Level,
+    minutes: i64,
+    limit: i64,
+    standing: Standing,
+) -> Finding {
+    Finding {
+        rule,
+        level,
+        value: Value::Minutes(minutes),
+        limit: Value::Minutes(limit),
+        standing,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use crate::domain::rules::*;
@@ -145,10 +295,30 @@ mod tests {
 
     #[test]
     fn one_call_stays_a_call_and_two_make_vet_today() {
-        let call = finding(RuleId::HandoverLoss, Level::RingBreeder);
-        let watch = finding(RuleId::NoWeighing, Level::Watch);
-        assert_eq!(raised(&[call, watch]), Level::RingBreeder);
-        assert_eq!(raised(&[call, call]), Level::VetToday);
+        let loss = finding(RuleId::HandoverLoss, Level::RingBreeder);
+        let crop = finding(RuleId::CropLate, Level::RingBreeder);
+        let watch = finding(RuleId::CropSlow, Level::Watch);
+        assert_eq!(raised(&[loss, watch]), Level::RingBreeder);
+        assert_eq!(raised(&[loss, crop]), Level::VetToday);
+    }
+
+    #[test]
+    fn two_calls_about_the_same_thing_are_one_reason() {
+        let handover = finding(RuleId::HandoverLoss, Level::RingBreeder);
+        let peak = finding(RuleId::PeakLoss, Level::RingBreeder);
+        assert_eq!(raised(&[handover, peak]), Level::RingBreeder);
+        let refused = finding(RuleId::RefusedFeeds, Level::RingBreeder);
+        let missed = finding(RuleId::MissedFeeds, Level::RingBreeder);
+        assert_eq!(raised(&[refused, missed]), Level::RingBreeder);
+        assert_eq!(raised(&[refused, missed, peak]), Level::VetToday);
+    }
+
+    #[test]
+    fn a_call_about_the_care_raises_nothing() {
+        let loss = finding(RuleId::HandoverLoss, Level::RingBreeder);
+        let unweighed = finding(RuleId::NoWeighing, Level::RingBreeder);
+        let gap = finding(RuleId::GapTooShort, Level::RingBreeder);
+        assert_eq!(raised(&[loss, unweighed, gap]), Level::RingBreeder);
     }
 
     #[test]
@@ -158,6 +328,23 @@ mod tests {
         assert_eq!(raised(&[vet]), Level::VetToday);
         assert_eq!(raised(&[dull]), Level::VetToday);
         assert_eq!(raised(&[vet, dull]), Level::Emergency);
+    }
+
+    #[test]
+    fn two_calls_with_a_dull_chick_are_an_emergency() {
+        let loss = finding(RuleId::HandoverLoss, Level::RingBreeder);
+        let crop = finding(RuleId::CropLate, Level::RingBreeder);
+        let dull = finding(RuleId::SignSeen(Sign::Dull), Level::VetToday);
+        assert_eq!(raised(&[dull, loss]), Level::VetToday);
+        assert_eq!(raised(&[dull, loss, crop]), Level::Emergency);
+    }
+
+    #[test]
+    fn a_dull_chick_that_lost_weight_or_was_not_weighed_stays_at_vet_today() {
+        let dull = finding(RuleId::SignSeen(Sign::Dull), Level::VetToday);
+        let lighter = finding(RuleId::DullLoss, Level::VetToday);
+        let unweighed = finding(RuleId::NoWeighing, Level::Watch);
+        assert_eq!(raised(&[dull, lighter, unweighed]), Level::VetToday);
     }
 
     #[test]
@@ -173,5 +360,19 @@ mod tests {
             Some((10.0, Level::RingBreeder))
         );
         assert_eq!(level_reached(15.0, &limits), Some((15.0, Level::VetToday)));
+    }
+
+    #[test]
+    fn every_rule_is_listed_once_under_its_own_name() {
+        let names: BTreeSet<&str> = RULES.iter().map(|rule| rule.name).collect();
+        assert_eq!(names.len(), RULES.len());
+        for name in names {
+            let file = format!(
+                "{}/src/domain/rules/{}.rs",
+                env!("CARGO_MANIFEST_DIR"),
+                name.replace('-', "_")
+            );
+            assert!(std::path::Path::new(&file).exists(), "{file}");
+        }
     }
 }

@@ -1,6 +1,6 @@
 //! *Watches* how long ago the chick was last weighed with an empty crop.
 //!
-//! *Limit* 36 h: watch; 72 h: ring the breeder.
+//! *Limit* 36 h: watch; 72 h: ring the breeder; counted from the coming home at the earliest.
 //!
 //! *Why* weight is the only early sign an owner can measure; every other rule is blind without it.
 //!
@@ -29,11 +29,9 @@ pub const RULE: Rule = Rule {
 
 fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let chick = facts.chick;
-    let start = chick
-        .arrived
-        .as_ref()
-        .map_or(chick.added_at, |arrived| arrived.at.max(chick.added_at));
-    let since = weight::latest_empty(facts.now, chick).map_or(start, |weighing| weighing.at);
+    let home = chick.home_since();
+    let since =
+        weight::latest_empty(facts.now, chick).map_or(home, |weighing| home.max(weighing.at));
     let minutes = facts.now.minutes_since(since);
     let (level, limit) = match minutes {
         RING_MINUTES.. => (Level::RingBreeder, RING_MINUTES),
@@ -47,4 +45,48 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         limit: Value::Minutes(limit),
         standing: Standing::Ours,
     }]
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::journal::{Change, CropAtWeighing};
+    use crate::domain::rules::no_weighing::*;
+    use crate::domain::rules::trial::{level_of, macaw};
+    use crate::domain::units::Grams;
+
+    #[test]
+    fn a_day_and_a_half_is_a_look_and_three_days_are_a_call() {
+        let mut script = macaw();
+        script.weigh(1, 1_000);
+        let level = |day, hour, minute| level_of(&RULE, &script, script.at(day, hour, minute));
+        // weighed on day 1 at 06:45
+        assert_eq!(level(2, 18, 44), None);
+        assert_eq!(level(2, 18, 45), Some(Level::Watch));
+        assert_eq!(level(4, 6, 44), Some(Level::Watch));
+        assert_eq!(level(4, 6, 45), Some(Level::RingBreeder));
+    }
+
+    #[test]
+    fn a_weighing_with_food_in_the_crop_does_not_count() {
+        let mut script = macaw();
+        script.weigh(1, 1_000);
+        let full = Change::Weighed {
+            weight: Grams::whole(1_080),
+            crop: CropAtWeighing::AfterFeed,
+        };
+        script.note(2, 8, 0, full);
+        assert_eq!(
+            level_of(&RULE, &script, script.at(2, 18, 45)),
+            Some(Level::Watch)
+        );
+    }
+
+    #[test]
+    fn the_hours_before_the_arrival_do_not_count() {
+        let mut script = macaw();
+        script.weigh(1, 1_000).note(3, 12, 0, Change::Arrived);
+        let level = |day, hour| level_of(&RULE, &script, script.at(day, hour, 0));
+        assert_eq!(level(4, 23), None);
+        assert_eq!(level(5, 0), Some(Level::Watch));
+    }
 }

@@ -42,3 +42,44 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         .into_iter()
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::rules::one_day_loss::*;
+    use crate::domain::rules::trial::{level_of, macaw};
+
+    /// The level at a weight on the morning after 1,000 g.
+    fn level_at(grams: i32) -> Option<Level> {
+        let mut script = macaw();
+        script.weigh(1, 1_000).weigh(2, grams);
+        level_of(&RULE, &script, script.at(2, 8, 0))
+    }
+
+    #[test]
+    fn each_step_is_reached_at_its_own_value() {
+        assert_eq!(level_at(971), None);
+        assert_eq!(level_at(970), Some(Level::Watch));
+        assert_eq!(level_at(951), Some(Level::Watch));
+        assert_eq!(level_at(950), Some(Level::RingBreeder));
+        assert_eq!(level_at(901), Some(Level::RingBreeder));
+        assert_eq!(level_at(900), Some(Level::VetToday));
+    }
+
+    #[test]
+    fn a_loss_over_two_days_is_not_a_loss_in_one() {
+        let mut script = macaw();
+        script.weigh(1, 1_000).weigh(3, 940);
+        assert_eq!(level_of(&RULE, &script, script.at(3, 8, 0)), None);
+    }
+
+    #[test]
+    fn a_weighing_of_a_day_and_a_half_ago_no_longer_counts() {
+        let mut script = macaw();
+        script.weigh(1, 1_000).weigh(2, 940);
+        assert_eq!(
+            level_of(&RULE, &script, script.at(3, 18, 44)),
+            Some(Level::RingBreeder)
+        );
+        assert_eq!(level_of(&RULE, &script, script.at(3, 18, 45)), None);
+    }
+}

@@ -1,0 +1,577 @@
+//! For each rule: why it matters, what to do, what not to do.
+//!
+//! **Invariants.** No text calls for more food than the plan, for a missed feed to be made up, or for a
+//! feed to a cold chick or on a full crop. The call comes before these words, from
+//! [`crate::words::rules::call_first`].
+
+use crate::domain::journal::Droppings;
+use crate::domain::level::RuleId;
+use crate::words::{Language, signs};
+
+/// What a person reads about one rule.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Advice {
+    /// Why it matters.
+    pub why: &'static str,
+    /// What to do, after the call if there is one to make.
+    pub act: &'static str,
+    /// What not to do.
+    pub avoid: &'static str,
+}
+
+/// Why a rule's finding matters, what to do and what not to do.
+#[expect(clippy::too_many_lines, reason = "a table of one row a rule")]
+pub const fn advice(language: Language, rule: RuleId) -> Advice {
+    match rule {
+        RuleId::HandoverLoss | RuleId::PeakLoss | RuleId::OneDayLoss => Advice {
+            why: language.pick(
+                "A chick that loses this much takes in too little or is ill, and it has little \
+                 to lose.",
+                "Un pollo que pierde tanto come poco o está enfermo, y no tiene mucho que \
+                 perder.",
+            ),
+            act: language.pick(
+                "Weigh once more with an empty crop on the same scale. Drop no further feed. \
+                 Have the last weights, feeds, crop and droppings ready for the call.",
+                "Pese otra vez con el buche vacío y la misma balanza. No quite más tomas. Tenga \
+                 a mano los últimos pesos, tomas, buche y excrementos para la llamada.",
+            ),
+            avoid: language.pick(
+                "Do not give more per feed than the plan, and no extra feed, unless breeder or \
+                 vet say so.",
+                "No dé más por toma que el plan, ni tomas de más, si no lo dicen el criador o el \
+                 veterinario.",
+            ),
+        },
+        RuleId::ArrivalLoss => Advice {
+            why: language.pick(
+                "A journey costs a little weight. More than that so soon can mean cold, thirst \
+                 or illness.",
+                "Un viaje cuesta algo de peso. Más que eso tan pronto puede ser frío, sed o \
+                 enfermedad.",
+            ),
+            act: language.pick(
+                "Check that chick and room are warm, look at the droppings, and keep to the \
+                 breeder's feeds. Tell the breeder which scale you used.",
+                "Compruebe que el pollo y la habitación están calientes, mire los excrementos y \
+                 siga las tomas del criador. Dígale qué balanza usó.",
+            ),
+            avoid: language.pick(
+                "Do not change powder, thickness or hours. Do not make up for it with a larger \
+                 feed.",
+                "No cambie la papilla, el espesor ni las horas. No lo compense con una toma \
+                 mayor.",
+            ),
+        },
+        RuleId::DullLoss => Advice {
+            why: language.pick(
+                "Dull and lighter together mean that the chick can no longer hide an illness.",
+                "Decaído y más ligero a la vez: el pollo ya no puede ocultar una enfermedad.",
+            ),
+            act: language.pick(
+                "Keep it warm, dim and quiet while you call. Have the last weights, feeds and \
+                 droppings ready.",
+                "Manténgalo caliente, en penumbra y tranquilo mientras llama. Tenga a mano los \
+                 últimos pesos, tomas y excrementos.",
+            ),
+            avoid: language.pick(
+                "Do not feed a chick that is cold or does not swallow well. Do not wait until \
+                 tomorrow.",
+                "No dé de comer a un pollo frío o que no traga bien. No espere a mañana.",
+            ),
+        },
+        RuleId::GrowthStalled => Advice {
+            why: language.pick(
+                "A growing chick gains every day. When it stops, it may be ill, cold or taking \
+                 in too little.",
+                "Un pollo que crece gana peso cada día. Si deja de hacerlo, puede estar enfermo, \
+                 tener frío o comer poco.",
+            ),
+            act: language.pick(
+                "Check the warmth of chick and room, the thickness of the mix and how the crop \
+                 empties, and have these ready for the call. Weigh again tomorrow with an empty \
+                 crop.",
+                "Compruebe el calor del pollo y de la habitación, el espesor de la mezcla y cómo \
+                 se vacía el buche, y téngalo a mano para la llamada. Pese otra vez mañana con \
+                 el buche vacío.",
+            ),
+            avoid: language.pick(
+                "Do not give larger or extra feeds unless breeder or vet say so.",
+                "No dé tomas mayores ni de más si no lo dicen el criador o el veterinario.",
+            ),
+        },
+        RuleId::NoWeighing => Advice {
+            why: language.pick(
+                "Weight shows trouble days before you can see it.",
+                "El peso avisa de un problema días antes de que se vea.",
+            ),
+            act: language.pick(
+                "Weigh tomorrow morning with an empty crop, before the first feed. Same scale, \
+                 same perch or tub.",
+                "Pese mañana por la mañana con el buche vacío, antes de la primera toma. Misma \
+                 balanza, misma percha o recipiente.",
+            ),
+            avoid: language.pick(
+                "Do not judge by a weight taken after a feed.",
+                "No juzgue por un peso tomado después de una toma.",
+            ),
+        },
+        RuleId::MissedFeeds => Advice {
+            why: language.pick(
+                "A part-weaned chick cannot yet make up for feeds by itself.",
+                "Un pollo a medio destetar aún no puede suplir las tomas por sí solo.",
+            ),
+            act: language.pick(
+                "If a feed was given, note it. If not, give the next one at its time, in the \
+                 plan's amount, once the crop is empty and the chick is warm.",
+                "Si se dio una toma, anótela. Si no, dé la siguiente a su hora y en la cantidad \
+                 del plan, con el buche vacío y el pollo caliente.",
+            ),
+            avoid: language.pick(
+                "Never double a feed and never squeeze two close together.",
+                "Nunca doble una toma ni dé dos muy seguidas.",
+            ),
+        },
+        RuleId::RefusedFeeds => Advice {
+            why: language.pick(
+                "One refusal is often cool formula or a tired chick. Several can mean illness, \
+                 heat or cold.",
+                "Un rechazo suele ser papilla fría o un pollo cansado. Varios pueden ser \
+                 enfermedad, calor o frío.",
+            ),
+            act: language.pick(
+                "Check the temperature of the formula, the warmth of chick and room, the crop \
+                 and the droppings. Offer the next feed at its time, freshly mixed.",
+                "Compruebe la temperatura de la papilla, el calor del pollo y de la habitación, \
+                 el buche y los excrementos. Ofrezca la siguiente toma a su hora, recién \
+                 mezclada.",
+            ),
+            avoid: language.pick(
+                "Never force food into a chick that does not swallow. Do not make the next feed \
+                 larger.",
+                "Nunca fuerce comida en un pollo que no traga. No aumente la toma siguiente.",
+            ),
+        },
+        RuleId::TransitGap => Advice {
+            why: language.pick(
+                "A feathered chick can wait about as long as over a night. After that it \
+                 weakens.",
+                "Un pollo emplumado aguanta más o menos lo que dura una noche. Después se \
+                 debilita.",
+            ),
+            act: language.pick(
+                "First warmth and quiet for half an hour, then a look at droppings and crop. The \
+                 first feed as the breeder says, once the chick is warm and the crop is empty. \
+                 If it was fed on the way, note it.",
+                "Primero calor y calma media hora, luego mire excrementos y buche. La primera \
+                 toma como diga el criador, con el pollo caliente y el buche vacío. Si comió por \
+                 el camino, anótelo.",
+            ),
+            avoid: language.pick(
+                "Do not feed a cold chick, even if it begs. Do not give more than the plan to \
+                 make up for the journey.",
+                "No dé de comer a un pollo frío aunque pida. No dé más que el plan para \
+                 compensar el viaje.",
+            ),
+        },
+        RuleId::GapTooShort => Advice {
+            why: language.pick(
+                "Food on top of food stretches the crop and slows it.",
+                "Comida sobre comida estira el buche y lo frena.",
+            ),
+            act: language.pick(
+                "Feel the crop before the next feed and wait until it is empty. If two people \
+                 feed, agree who notes it.",
+                "Palpe el buche antes de la toma siguiente y espere a que esté vacío. Si \
+                 alimentan dos personas, acuerden quién anota.",
+            ),
+            avoid: language.pick(
+                "Do not feed by the clock while there is food in the crop. Do not press on the \
+                 crop.",
+                "No dé de comer por el reloj mientras haya comida en el buche. No apriete el \
+                 buche.",
+            ),
+        },
+        RuleId::VolumeOverCeiling => Advice {
+            why: language.pick(
+                "A stretched crop empties slowly and can stop.",
+                "Un buche estirado se vacía despacio y puede pararse.",
+            ),
+            act: language.pick(
+                "Ask the breeder about the amount before the next feed. Look at the crop in two \
+                 hours and note it.",
+                "Pregunte al criador por la cantidad antes de la toma siguiente. Mire el buche \
+                 en dos horas y anótelo.",
+            ),
+            avoid: language.pick(
+                "Do not give more than this limit unless breeder or vet say so. Do not press on \
+                 a full crop.",
+                "No pase de este límite si no lo dicen el criador o el veterinario. No apriete \
+                 un buche lleno.",
+            ),
+        },
+        RuleId::ServedHot => Advice {
+            why: language.pick(
+                "Hot formula burns the crop from inside. The mark can show as late as two weeks \
+                 afterwards.",
+                "La papilla caliente quema el buche por dentro. La marca puede salir hasta dos \
+                 semanas después.",
+            ),
+            act: language.pick(
+                "At 43.3 °C (110 °F) or more ring the vet even if the chick looks well. Look at \
+                 the skin over the crop every day for two weeks. Check the thermometer, stir, \
+                 and measure twice.",
+                "Con 43,3 °C (110 °F) o más llame al veterinario aunque el pollo parezca bien. \
+                 Mire la piel sobre el buche cada día durante dos semanas. Compruebe el \
+                 termómetro, remueva y mida dos veces.",
+            ),
+            avoid: language.pick(
+                "Do not wait for marks. Do not put anything on the skin or into the crop \
+                 yourself.",
+                "No espere a ver marcas. No ponga nada sobre la piel ni en el buche por su \
+                 cuenta.",
+            ),
+        },
+        RuleId::ServedCold => Advice {
+            why: language.pick(
+                "Cool formula chills the chick and slows or stops the crop.",
+                "La papilla fría enfría al pollo y frena o para el buche.",
+            ),
+            act: language.pick(
+                "Look at the crop in two hours. At the next feed keep the cup in a warm bath and \
+                 measure again just before giving.",
+                "Mire el buche en dos horas. En la próxima toma tenga el vaso al baño maría y \
+                 mida otra vez justo antes de dar.",
+            ),
+            avoid: language.pick(
+                "Do not warm leftovers again; throw them away. No microwave.",
+                "No recaliente los restos; tírelos. Sin microondas.",
+            ),
+        },
+        RuleId::CropSlow => Advice {
+            why: language.pick(
+                "A crop that slows down is an early sign: illness, cool or thick formula, or a \
+                 cool room.",
+                "Un buche que se frena es una señal temprana: enfermedad, papilla fría o espesa, \
+                 o habitación fría.",
+            ),
+            act: language.pick(
+                "Check the warmth of chick and room, and the thickness and temperature of the \
+                 last mix. Look at the crop again before the next feed.",
+                "Compruebe el calor del pollo y de la habitación, y el espesor y la temperatura \
+                 de la última mezcla. Mire el buche otra vez antes de la toma siguiente.",
+            ),
+            avoid: language.pick(
+                "Do not feed until the crop is empty. Do not massage it.",
+                "No dé de comer hasta que el buche esté vacío. No lo masajee.",
+            ),
+        },
+        RuleId::CropLate => Advice {
+            why: language.pick(
+                "Food that stays ferments, and food on top of it can stop the crop.",
+                "La comida que se queda fermenta, y más comida encima puede parar el buche.",
+            ),
+            act: language.pick(
+                "Leave this feed out for now. Keep chick and room warm and look again two hours \
+                 after the feed was due.",
+                "No dé esta toma por ahora. Mantenga calientes al pollo y la habitación y mire \
+                 otra vez dos horas después de la hora de la toma.",
+            ),
+            avoid: language.pick(
+                "Do not add food. Do not massage the crop or turn the chick upside down. No home \
+                 remedies.",
+                "No añada comida. No masajee el buche ni ponga al pollo boca abajo. Sin remedios \
+                 caseros.",
+            ),
+        },
+        RuleId::CropOvernight => Advice {
+            why: language.pick(
+                "The crop must be empty once a day. Food left in the morning ferments or the \
+                 crop is infected.",
+                "El buche debe vaciarse una vez al día. La comida que queda por la mañana \
+                 fermenta, o el buche está infectado.",
+            ),
+            act: language.pick(
+                "Leave the feed out. Keep the chick warm and note the crop, the droppings and \
+                 any smell for the vet.",
+                "No dé la toma. Mantenga caliente al pollo y anote el buche, los excrementos y \
+                 cualquier olor para el veterinario.",
+            ),
+            avoid: language.pick(
+                "Do not add food or water. Do not massage the crop or try to empty it.",
+                "No añada comida ni agua. No masajee el buche ni intente vaciarlo.",
+            ),
+        },
+        RuleId::CropStatic => Advice {
+            why: language.pick(
+                "A standing crop with this sign can poison the blood. It needs a vet within \
+                 hours.",
+                "Un buche parado con esta señal puede envenenar la sangre. Necesita un \
+                 veterinario en horas.",
+            ),
+            act: language.pick(
+                "Keep the chick warm and upright on the way. Tell the vet when it was last fed, \
+                 how much, and what you saw.",
+                "Lleve al pollo caliente y erguido. Diga al veterinario cuándo comió, cuánto y \
+                 qué vio.",
+            ),
+            avoid: language.pick(
+                "Give nothing by mouth. Do not massage, turn over or empty the crop.",
+                "No dé nada por la boca. No masajee, voltee ni vacíe el buche.",
+            ),
+        },
+        RuleId::DroppingsSeen(Droppings::Normal) => Advice {
+            why: language.pick(
+                "Droppings as usual are a good sign.",
+                "Unos excrementos como siempre son buena señal.",
+            ),
+            act: language.pick("Nothing to do.", "Nada que hacer."),
+            avoid: language.pick(
+                "Do not change anything because of them.",
+                "No cambie nada por ello.",
+            ),
+        },
+        RuleId::DroppingsSeen(Droppings::SmallOrFew) => Advice {
+            why: language.pick(
+                "Few droppings mean that little goes in or through, or that the chick is dry.",
+                "Pocos excrementos indican que entra o pasa poco, o que el pollo está seco.",
+            ),
+            act: language.pick(
+                "Put fresh paper down, count the droppings for a few hours, and look at the \
+                 crop. Check that the mix is not too thick.",
+                "Ponga papel limpio, cuente los excrementos unas horas y mire el buche. \
+                 Compruebe que la mezcla no es demasiado espesa.",
+            ),
+            avoid: language.pick(
+                "Do not drop a feed now. Do not give water by syringe.",
+                "No quite ninguna toma ahora. No dé agua con jeringa.",
+            ),
+        },
+        RuleId::DroppingsSeen(Droppings::Watery | Droppings::GreenOrBlack) => Advice {
+            why: language.pick(
+                "Once it can be what it ate. Over a day it can be the gut, the liver or an \
+                 infection.",
+                "Una vez puede ser lo que comió. Más de un día puede ser el intestino, el hígado \
+                 o una infección.",
+            ),
+            act: language.pick(
+                "Put fresh paper down, look again in a few hours, and keep a picture for the \
+                 vet. Think of coloured or wet food.",
+                "Ponga papel limpio, mire otra vez en unas horas y guarde una foto para el \
+                 veterinario. Piense en comida con color o muy húmeda.",
+            ),
+            avoid: language.pick(
+                "Do not give any remedy. Do not change the formula.",
+                "No dé ningún remedio. No cambie la papilla.",
+            ),
+        },
+        RuleId::DroppingsSeen(Droppings::Undigested) => Advice {
+            why: language.pick(
+                "Food that passes through undigested does not feed the chick; the stomach may be \
+                 ill.",
+                "La comida que pasa sin digerir no alimenta al pollo; el estómago puede estar \
+                 enfermo.",
+            ),
+            act: language.pick(
+                "Keep a fresh dropping or a picture for the vet. Look again tomorrow.",
+                "Guarde una muestra fresca o una foto para el veterinario. Mire otra vez mañana.",
+            ),
+            avoid: language.pick(
+                "Do not drop a feed now. Do not give grit.",
+                "No quite ninguna toma ahora. No dé arenilla.",
+            ),
+        },
+        RuleId::DroppingsSeen(Droppings::Bloody) => Advice {
+            why: language.pick(
+                "Blood comes from the gut or the vent and cannot be judged at home.",
+                "La sangre viene del intestino o de la cloaca y no se puede valorar en casa.",
+            ),
+            act: language.pick(
+                "Keep the dropping or a picture. Keep the chick warm and quiet. If it bleeds on, \
+                 it is an emergency: go now.",
+                "Guarde la muestra o una foto. Mantenga al pollo caliente y tranquilo. Si sigue \
+                 sangrando es una emergencia: salga ya.",
+            ),
+            avoid: language.pick(
+                "Do not wait for a second one. Do not give any remedy.",
+                "No espere a una segunda. No dé ningún remedio.",
+            ),
+        },
+        RuleId::RoomTemperature => Advice {
+            why: language.pick(
+                "In a cool room the crop slows down; in a hot one the chick dries out.",
+                "En una habitación fría el buche va más lento; en una caliente el pollo se \
+                 deshidrata.",
+            ),
+            act: language.pick(
+                "Bring the room slowly back into the plan's range. Keep one warm spot and one \
+                 cooler one. Measure again in half an hour, at the chick's height.",
+                "Lleve la habitación poco a poco al margen del plan. Deje un sitio cálido y otro \
+                 más fresco. Mida otra vez en media hora, a la altura del pollo.",
+            ),
+            avoid: language.pick(
+                "No draught, no heater right at the chick. Do not feed a chick that feels cold.",
+                "Sin corrientes ni estufa pegada al pollo. No dé de comer a un pollo que se note \
+                 frío.",
+            ),
+        },
+        RuleId::VetVisitDue => Advice {
+            why: language.pick(
+                "A first look finds what is easy to miss, and the vet knows the chick if it \
+                 falls ill.",
+                "Una primera visita encuentra lo que se escapa, y el veterinario ya conocerá al \
+                 pollo si enferma.",
+            ),
+            act: language.pick(
+                "Make an appointment with an avian vet. If it was done, note it as a call to the \
+                 vet.",
+                "Pida cita con un veterinario de aves. Si ya fue, anótelo como llamada al \
+                 veterinario.",
+            ),
+            avoid: language.pick(
+                "Do not go without the breeder's card and your notes of feeds and weights.",
+                "No vaya sin la ficha del criador ni sus notas de tomas y pesos.",
+            ),
+        },
+        RuleId::SignSeen(sign) => {
+            let words = signs::sign(language, sign);
+            Advice {
+                why: language.pick(
+                    "A bird hides illness as long as it can. What you see has often begun earlier.",
+                    "Un ave oculta la enfermedad mientras puede. Lo que se ve suele haber empezado \
+                     antes.",
+                ),
+                act: words.first,
+                avoid: words.avoid,
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::guards::Guard;
+    use crate::domain::rules::RULES;
+    use crate::domain::signs::{Sign, SignGroup};
+    use crate::words::advice::*;
+    use crate::words::guards;
+    use crate::words::sources::source;
+
+    const LOOKS: [Droppings; 6] = [
+        Droppings::Normal,
+        Droppings::SmallOrFew,
+        Droppings::Watery,
+        Droppings::GreenOrBlack,
+        Droppings::Undigested,
+        Droppings::Bloody,
+    ];
+
+    /// Every rule id: one a rule, and one more for each sign and each look at the droppings.
+    fn every_rule() -> Vec<RuleId> {
+        let plain = [
+            RuleId::CropStatic,
+            RuleId::ServedHot,
+            RuleId::DullLoss,
+            RuleId::TransitGap,
+            RuleId::CropOvernight,
+            RuleId::CropLate,
+            RuleId::RefusedFeeds,
+            RuleId::MissedFeeds,
+            RuleId::PeakLoss,
+            RuleId::HandoverLoss,
+            RuleId::ArrivalLoss,
+            RuleId::OneDayLoss,
+            RuleId::GrowthStalled,
+            RuleId::CropSlow,
+            RuleId::VolumeOverCeiling,
+            RuleId::GapTooShort,
+            RuleId::ServedCold,
+            RuleId::RoomTemperature,
+            RuleId::NoWeighing,
+            RuleId::VetVisitDue,
+        ];
+        assert_eq!(plain.len() + 2, RULES.len());
+        let looks = LOOKS.into_iter().map(RuleId::DroppingsSeen);
+        let signs = Sign::ALL.into_iter().map(RuleId::SignSeen);
+        plain.into_iter().chain(looks).chain(signs).collect()
+    }
+
+    #[test]
+    fn every_rule_sign_and_guard_says_what_to_do_in_both_languages() {
+        let [english, spanish] = Language::ALL;
+        for rule in every_rule() {
+            let (first, second) = (advice(english, rule), advice(spanish, rule));
+            for (first, second) in [
+                (first.why, second.why),
+                (first.act, second.act),
+                (first.avoid, second.avoid),
+                (source(english, rule), source(spanish, rule)),
+            ] {
+                assert!(!first.is_empty() && !second.is_empty(), "{rule:?}");
+                assert_ne!(first, second, "{rule:?}");
+            }
+        }
+        for sign in Sign::ALL {
+            let (first, second) = (signs::sign(english, sign), signs::sign(spanish, sign));
+            assert_ne!(first.seen, second.seen, "{sign:?}");
+            assert_eq!(first.level, second.level);
+            let group = sign.group();
+            assert_ne!(signs::group(english, group), signs::group(spanish, group));
+        }
+        for guard in Guard::ALL {
+            let (first, second) = (guards::guard(english, guard), guards::guard(spanish, guard));
+            assert_ne!(first.why, second.why);
+            assert_ne!(first.act, second.act);
+        }
+        assert_eq!(
+            signs::group(english, SignGroup::Crop),
+            "Crop and swallowing"
+        );
+    }
+
+    /// Rule 2 of the design: nothing to be done is ever more food, a doubled feed or a forced one.
+    #[test]
+    fn no_action_calls_for_more_food() {
+        let texts = |language: Language| {
+            let of_rules = every_rule()
+                .into_iter()
+                .map(move |rule| advice(language, rule).act);
+            let guards = Guard::ALL;
+            of_rules.chain(
+                guards
+                    .into_iter()
+                    .map(move |guard| guards::guard(language, guard).act),
+            )
+        };
+        let more = [
+            "more food",
+            "extra",
+            "larger",
+            "double",
+            "twice as",
+            "catch up",
+            "make up",
+            "force",
+            "more formula",
+            "feed more",
+            "feed it",
+        ];
+        for text in texts(Language::English) {
+            let lower = text.to_lowercase();
+            assert!(!more.iter().any(|word| lower.contains(word)), "{text}");
+        }
+        let more = [
+            "más comida",
+            "extra",
+            "mayor",
+            "doble",
+            "compens",
+            "fuerce",
+            "aliméntelo",
+        ];
+        for text in texts(Language::Spanish) {
+            let lower = text.to_lowercase();
+            assert!(!more.iter().any(|word| lower.contains(word)), "{text}");
+        }
+    }
+}

@@ -1,0 +1,363 @@
+//! The signs of trouble by what a person sees: a plain sentence, the first action, what not to do.
+
+use crate::domain::level::Level;
+use crate::domain::rules::sign_seen;
+use crate::domain::signs::{Sign, SignGroup};
+use crate::words::Language;
+
+/// What a person reads about one sign.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct SignWords {
+    /// What is seen.
+    pub seen: &'static str,
+    /// What to do first, after the call if there is one to make.
+    pub first: &'static str,
+    /// What not to do.
+    pub avoid: &'static str,
+    /// How worried to be about it by itself.
+    pub level: Level,
+}
+
+/// The title of a group of signs.
+pub const fn group(language: Language, group: SignGroup) -> &'static str {
+    match group {
+        SignGroup::Breathing => language.pick("Breathing", "Respiración"),
+        SignGroup::Crop => language.pick("Crop and swallowing", "Buche y tragar"),
+        SignGroup::Droppings => language.pick("Droppings", "Excrementos"),
+        SignGroup::Behaviour => language.pick("Behaviour and warmth", "Comportamiento y calor"),
+        SignGroup::FeedingAccident => {
+            language.pick("A feed that went wrong", "Una toma que salió mal")
+        }
+        SignGroup::Injury => language.pick("Injury and poison", "Heridas y venenos"),
+    }
+}
+
+/// What to read about a sign.
+pub const fn sign(language: Language, sign: Sign) -> SignWords {
+    SignWords {
+        seen: seen(language, sign),
+        first: first(language, sign),
+        avoid: avoid(language, sign),
+        level: sign_seen::level(sign),
+    }
+}
+
+const fn seen(language: Language, sign: Sign) -> &'static str {
+    match sign {
+        Sign::LabouredBreathing => language.pick(
+            "Breathes with open beak or bobbing tail at rest",
+            "Respira con el pico abierto o moviendo la cola en reposo",
+        ),
+        Sign::ClickCleared => language.pick(
+            "Clicked, wheezed or coughed at a feed, now clear",
+            "Chasqueó, silbó o tosió al comer; ya está bien",
+        ),
+        Sign::ClickStays => language.pick(
+            "Clicks or wheezes for more than 10 minutes, or again",
+            "Chasquea o silba más de 10 minutos, o de nuevo",
+        ),
+        Sign::SourCrop => language.pick(
+            "Crop smells sour, feels like gas, or does not move",
+            "El buche huele agrio, tiene gas o no se mueve",
+        ),
+        Sign::Vomiting => language.pick(
+            "Vomited twice or more in a day",
+            "Vomitó dos o más veces en un día",
+        ),
+        Sign::BroughtBackOnce => language.pick(
+            "Brought formula back once, and is bright",
+            "Devolvió papilla una vez y está despierto",
+        ),
+        Sign::CropPatch => language.pick(
+            "Wet or red patch, scab or leak over the crop",
+            "Mancha mojada o roja, costra o fuga sobre el buche",
+        ),
+        Sign::NoDroppingFourHours => language.pick(
+            "No dropping for 4 hours by day after a feed",
+            "Sin excrementos 4 horas de día después de una toma",
+        ),
+        Sign::NoDroppingEightHours => {
+            language.pick("No dropping for 8 hours", "Sin excrementos 8 horas")
+        }
+        Sign::BadDroppingsOverADay => language.pick(
+            "Green, black or watery droppings for more than a day",
+            "Excrementos verdes, negros o aguados más de un día",
+        ),
+        Sign::UndigestedFood => language.pick(
+            "Undigested food in the droppings",
+            "Comida sin digerir en los excrementos",
+        ),
+        Sign::BloodInDroppings => {
+            language.pick("Blood in the droppings", "Sangre en los excrementos")
+        }
+        Sign::Dull => language.pick(
+            "Fluffed, dull, eyes shut by day",
+            "Embolado, decaído, ojos cerrados de día",
+        ),
+        Sign::Limp => language.pick("Limp, weak, on the floor", "Flojo, débil, en el suelo"),
+        Sign::Cold => language.pick(
+            "Cold to the touch or shivering",
+            "Frío al tacto o tiritando",
+        ),
+        Sign::Overheated => language.pick(
+            "Panting, red, wings held out",
+            "Jadea, está rojo, alas abiertas",
+        ),
+        Sign::StaysOverheated => language.pick(
+            "Still overheated after 20 minutes of cooling",
+            "Sigue acalorado tras 20 minutos al fresco",
+        ),
+        Sign::Dehydrated => language.pick(
+            "Skin dry, red or wrinkled, mouth sticky, eyes sunken",
+            "Piel seca, roja o arrugada, boca pegajosa, ojos hundidos",
+        ),
+        Sign::BegsAllDay => language.pick("Begs all day", "Pide comida todo el día"),
+        Sign::WentDownWrong => language.pick(
+            "Formula went down wrong: gasping or blue",
+            "La papilla se fue por mal sitio: boquea o está azul",
+        ),
+        Sign::FedTooHot => language.pick(
+            "Was fed formula of 43.3 °C (110 °F) or more",
+            "Comió papilla de 43,3 °C (110 °F) o más",
+        ),
+        Sign::Lame => language.pick(
+            "Lame, splayed leg, swollen toe or tight ring",
+            "Cojea, pata abierta, dedo hinchado o anilla apretada",
+        ),
+        Sign::SwallowedObject => language.pick(
+            "Swallowed bedding, a toy or metal",
+            "Tragó lecho, un juguete o metal",
+        ),
+        Sign::Bleeding => language.pick("Bleeding that goes on", "Sangra y no para"),
+        Sign::SeizureOrTrauma => language.pick(
+            "Seizure, unconscious, fall, bite of cat or dog, fumes",
+            "Convulsión, sin conocimiento, caída, mordisco de gato o perro, humos",
+        ),
+    }
+}
+
+#[expect(clippy::too_many_lines, reason = "a table of one row a sign")]
+const fn first(language: Language, sign: Sign) -> &'static str {
+    match sign {
+        Sign::LabouredBreathing => language.pick(
+            "Keep it upright, warm and quiet, handle it as little as you can, and go.",
+            "Manténgalo erguido, caliente y tranquilo, tóquelo lo menos posible y salga.",
+        ),
+        Sign::ClickCleared => language.pick(
+            "Stop this feed. Watch the breathing for 10 minutes, then again through the day. \
+                 Throw the rest away.",
+            "Pare esta toma. Vigile la respiración 10 minutos y luego durante el día. Tire \
+                 el resto.",
+        ),
+        Sign::ClickStays => language.pick(
+            "Keep it upright and warm and go. Tell the vet when and how much it was fed.",
+            "Manténgalo erguido y caliente y salga. Diga al veterinario cuándo y cuánto \
+                 comió.",
+        ),
+        Sign::SourCrop => language.pick(
+            "Keep the chick warm and upright. Note when it was last fed and go.",
+            "Mantenga al pollo caliente y erguido. Anote cuándo comió por última vez y \
+                 salga.",
+        ),
+        Sign::Vomiting => language.pick(
+            "Leave the next feed out until you have spoken to the vet. Keep the chick warm; \
+                 keep a sample or picture.",
+            "No dé la próxima toma hasta hablar con el veterinario. Mantenga al pollo \
+                 caliente; guarde muestra o foto.",
+        ),
+        Sign::BroughtBackOnce => language.pick(
+            "Feel the crop, check the temperature of the formula, and watch until the next \
+                 feed.",
+            "Palpe el buche, compruebe la temperatura de la papilla y vigile hasta la \
+                 próxima toma.",
+        ),
+        Sign::CropPatch => language.pick(
+            "Cover it with clean gauze, keep the chick warm and go.",
+            "Cúbralo con una gasa limpia, mantenga al pollo caliente y salga.",
+        ),
+        Sign::NoDroppingFourHours => language.pick(
+            "Put fresh paper down, check warmth and crop, and look again in an hour.",
+            "Ponga papel limpio, compruebe el calor y el buche y mire otra vez en una hora.",
+        ),
+        Sign::NoDroppingEightHours => language.pick(
+            "Keep the chick warm. Note the last feed, the crop and the last dropping for the \
+                 vet.",
+            "Mantenga al pollo caliente. Anote la última toma, el buche y las últimos \
+                 excrementos para el veterinario.",
+        ),
+        Sign::BadDroppingsOverADay => language.pick(
+            "Keep a fresh sample or a picture for the vet. Keep the chick warm.",
+            "Guarde una muestra fresca o una foto para el veterinario. Mantenga al pollo \
+                 caliente.",
+        ),
+        Sign::UndigestedFood => language.pick(
+            "Keep a picture and look again tomorrow. On two days it is for the vet.",
+            "Guarde una foto y mire otra vez mañana. Dos días es asunto del veterinario.",
+        ),
+        Sign::BloodInDroppings => language.pick(
+            "Keep the dropping or a picture. Keep the chick warm and quiet.",
+            "Guarde la muestra o una foto. Mantenga al pollo caliente y tranquilo.",
+        ),
+        Sign::Dull => language.pick(
+            "Warm, dim and quiet. Look at crop, droppings and breathing while you call.",
+            "Calor, penumbra y calma. Mire buche, excrementos y respiración mientras llama.",
+        ),
+        Sign::Limp => language.pick(
+            "Wrap it loosely, keep it warm and go.",
+            "Envuélvalo sin apretar, manténgalo caliente y salga.",
+        ),
+        Sign::Cold => language.pick(
+            "Warm it slowly in a warm box or against your body, and keep it warm on the way.",
+            "Caliéntelo poco a poco en una caja tibia o contra su cuerpo, y llévelo \
+                 caliente.",
+        ),
+        Sign::Overheated => language.pick(
+            "Move it to a cooler, shaded, airy place. Look again in 20 minutes.",
+            "Llévelo a un sitio más fresco, a la sombra y ventilado. Mire otra vez en 20 \
+                 minutos.",
+        ),
+        Sign::StaysOverheated => language.pick(
+            "Keep it in the cool, airy place while you call, and on the way.",
+            "Manténgalo en un sitio fresco y ventilado mientras llama y durante el viaje.",
+        ),
+        Sign::Dehydrated => language.pick(
+            "Keep it warm. Tell the vet the last feeds and how thick the mix was.",
+            "Manténgalo caliente. Diga al veterinario las últimas tomas y el espesor de la \
+                 mezcla.",
+        ),
+        Sign::BegsAllDay => language.pick(
+            "Look at weight, crop and room. Drop no feed; ask the breeder whether a dropped \
+                 one should come back.",
+            "Mire peso, buche y habitación. No quite tomas; pregunte al criador si debe \
+                 volver una quitada.",
+        ),
+        Sign::WentDownWrong => language.pick(
+            "Stop. Hold it upright, let what is in the beak run out, wipe it, and go.",
+            "Pare. Sujételo erguido, deje salir lo que haya en el pico, límpielo y salga.",
+        ),
+        Sign::FedTooHot => language.pick(
+            "Ring now, also when the chick looks well: the burn shows in days. Note \
+                 temperature and time.",
+            "Llame ya, aunque el pollo parezca bien: la quemadura sale en días. Anote \
+                 temperatura y hora.",
+        ),
+        Sign::Lame => language.pick(
+            "Put it on a soft floor with grip, low down. Bones are still growing: be seen \
+                 today.",
+            "Póngalo bajo, en suelo blando con agarre. Los huesos aún crecen: vaya hoy.",
+        ),
+        Sign::SwallowedObject => language.pick(
+            "Note what and when, and take a piece of it along.",
+            "Anote qué y cuándo, y lleve un trozo.",
+        ),
+        Sign::Bleeding => language.pick(
+            "Press gently with clean gauze and keep pressing on the way.",
+            "Presione suavemente con gasa limpia y siga durante el viaje.",
+        ),
+        Sign::SeizureOrTrauma => language.pick(
+            "Out of fumes into fresh air. A dark, padded, warm box, and go. A bite is an \
+                 emergency also without a wound.",
+            "Fuera de los humos, al aire fresco. Caja oscura, acolchada y tibia, y salga. Un \
+                 mordisco es emergencia aunque no haya herida.",
+        ),
+    }
+}
+
+const fn avoid(language: Language, sign: Sign) -> &'static str {
+    match sign {
+        Sign::LabouredBreathing => language.pick(
+            "Give nothing by mouth. Do not hold the chest.",
+            "No dé nada por la boca. No sujete el pecho.",
+        ),
+        Sign::ClickCleared => language.pick(
+            "Do not go on with the feed. Do not tip the chick over.",
+            "No siga con la toma. No ponga al pollo boca abajo.",
+        ),
+        Sign::ClickStays => language.pick(
+            "Give nothing by mouth. Do not wait for it to clear.",
+            "No dé nada por la boca. No espere a que se pase.",
+        ),
+        Sign::SourCrop => language.pick(
+            "Give nothing by mouth. Do not massage or empty the crop.",
+            "No dé nada por la boca. No masajee ni vacíe el buche.",
+        ),
+        Sign::Vomiting => language.pick(
+            "Do not replace what came up. No home remedies.",
+            "No reponga lo vomitado. Sin remedios caseros.",
+        ),
+        Sign::BroughtBackOnce => {
+            language.pick("Do not replace what came up.", "No reponga lo devuelto.")
+        }
+        Sign::CropPatch => language.pick(
+            "Do not feed. Do not pull the scab or put anything on it.",
+            "No dé de comer. No quite la costra ni ponga nada encima.",
+        ),
+        Sign::NoDroppingFourHours => language.pick(
+            "Do not feed on a crop that holds food. Do not press the belly.",
+            "No dé de comer con comida en el buche. No apriete el vientre.",
+        ),
+        Sign::NoDroppingEightHours => language.pick(
+            "Do not press the belly or give oil or water.",
+            "No apriete el vientre ni dé aceite o agua.",
+        ),
+        Sign::BadDroppingsOverADay => language.pick(
+            "Do not give any remedy or change the formula.",
+            "No dé remedios ni cambie la papilla.",
+        ),
+        Sign::UndigestedFood => language.pick(
+            "Do not drop a feed now. Do not give grit.",
+            "No quite ninguna toma ahora. No dé arenilla.",
+        ),
+        Sign::BloodInDroppings => {
+            language.pick("Do not wait for a second one.", "No espere a una segunda.")
+        }
+        Sign::Dull => language.pick(
+            "Do not feed it if it is cold or swallows badly. Do not wait until tomorrow.",
+            "No le dé de comer si está frío o traga mal. No espere a mañana.",
+        ),
+        Sign::Limp => language.pick("Give nothing by mouth.", "No dé nada por la boca."),
+        Sign::Cold => language.pick(
+            "No food until it is warm, even if it begs. No hot water bottle against the \
+                 skin.",
+            "Nada de comida hasta que esté caliente, aunque pida. Sin bolsa de agua caliente \
+                 contra la piel.",
+        ),
+        Sign::Overheated => language.pick(
+            "No cold bath, no ice, no feed until it is calm.",
+            "Sin baño frío ni hielo, y sin toma hasta que esté tranquilo.",
+        ),
+        Sign::StaysOverheated => language.pick("No ice, no feed.", "Sin hielo ni comida."),
+        Sign::Dehydrated => language.pick(
+            "Do not give water by syringe. Do not thicken the mix.",
+            "No dé agua con jeringa. No espese la mezcla.",
+        ),
+        Sign::BegsAllDay => language.pick(
+            "Do not give more per feed than the plan.",
+            "No dé más por toma que el plan.",
+        ),
+        Sign::WentDownWrong => language.pick(
+            "Give nothing more. Do not press the crop or shake the chick.",
+            "No dé nada más. No apriete el buche ni sacuda al pollo.",
+        ),
+        Sign::FedTooHot => language.pick(
+            "Do not wait for marks. Do not try to empty the crop.",
+            "No espere a ver marcas. No intente vaciar el buche.",
+        ),
+        Sign::Lame => language.pick(
+            "Do not splint, pull or cut a ring yourself.",
+            "No entablille, tire ni corte una anilla por su cuenta.",
+        ),
+        Sign::SwallowedObject => language.pick(
+            "Do not try to bring it up or flush it down.",
+            "No intente que lo devuelva ni empujarlo.",
+        ),
+        Sign::Bleeding => language.pick(
+            "Do not keep lifting the gauze. Do not pull feathers.",
+            "No levante la gasa. No arranque plumas.",
+        ),
+        Sign::SeizureOrTrauma => language.pick(
+            "Give nothing by mouth. Do not hold a chick in a seizure.",
+            "No dé nada por la boca. No sujete a un pollo que convulsiona.",
+        ),
+    }
+}

@@ -1,0 +1,91 @@
+//! Where the limit of a finding comes from: the manual's own line in English, the same in Spanish.
+
+use crate::domain::level::{Finding, RuleId};
+use crate::domain::rules;
+use crate::words::Language;
+
+/// Where the limit of a finding comes from, and how far it can be trusted.
+pub fn source_line(language: Language, finding: &Finding) -> String {
+    let source = source(language, finding.rule);
+    let standing = language.standing(finding.standing);
+    match language {
+        Language::English => format!("Source: {source}. This limit: {standing}."),
+        Language::Spanish => format!("Fuente: {source}. Este límite: {standing}."),
+    }
+}
+
+/// The sources of a rule: the manual's own line in English, the same in Spanish.
+pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
+    let spanish = match rule {
+        RuleId::HandoverLoss => {
+            "10 %: Duerr & Gage 2020, p. 599; los demás pasos: nuestros; otro límite: del \
+             criador"
+        }
+        RuleId::PeakLoss => {
+            "10 %: Watchbird nov/dic 1999; Duerr & Gage 2020, p. 599; 15 % y 20 %: nuestros"
+        }
+        RuleId::ArrivalLoss => "práctica común de los criadores",
+        RuleId::OneDayLoss => {
+            "5 % y 10 % como pérdidas importantes: páginas sobre el peso de las aves; para un \
+             solo día: nuestro"
+        }
+        RuleId::DullLoss => {
+            "páginas de veterinarios de aves sobre el peso: cualquier pérdida con otras \
+             señales"
+        }
+        RuleId::GrowthStalled => {
+            "dos días: Duerr & Gage 2020, p. 599; un día y la edad hasta la que cuenta: \
+             nuestros"
+        }
+        RuleId::NoWeighing => "pesar a diario: Duerr & Gage 2020, p. 599; las horas: nuestras",
+        RuleId::MissedFeeds => "tres tomas o 24 h: práctica común; una y dos: nuestras",
+        RuleId::RefusedFeeds => "práctica común; 90 % del máximo: Duerr & Gage 2020, p. 599",
+        RuleId::TransitGap => "práctica común con pollos emplumados de 8 a 12 semanas",
+        RuleId::GapTooShort => {
+            "6 h de noche: página clínica sobre nutrición de pollos; estasis por exceso: \
+             Rivera 2008; los pasos: nuestros"
+        }
+        RuleId::VolumeOverCeiling => {
+            "10 %: página clínica sobre nutrición de pollos; Duerr & Gage 2020, p. 210; 12 % \
+             y los máximos: nuestros"
+        }
+        RuleId::ServedHot => {
+            "43,3 °C: Rivera 2008; marcas hasta dos semanas: Vet Times, 18 feb 2019; por \
+             debajo de 43,3 °C: nuestro"
+        }
+        RuleId::ServedCold => {
+            "rechazo de comida fría: Duerr & Gage 2020, p. 190; 38,0 °C y los pasos: nuestros"
+        }
+        RuleId::CropSlow => {
+            "estasis del buche: Rivera 2008; 1,25: nuestro, por debajo del 1,5 de la práctica \
+             común"
+        }
+        RuleId::CropLate => {
+            "comida que queda en la toma siguiente: páginas de veterinarios de aves; 2 h: \
+             nuestras"
+        }
+        RuleId::CropOvernight => {
+            "papilla que queda por la mañana, 6 a 8 h después: páginas de veterinarios de \
+             aves; 12 h: práctica común; qué es la tarde: nuestro"
+        }
+        RuleId::CropStatic => {
+            "páginas de veterinarios de aves sobre la estasis del buche; Rivera 2008"
+        }
+        RuleId::DroppingsSeen(_) => {
+            "práctica común de veterinarios de aves y criadores; pequeños, oscuros o pocos: \
+             nuestro"
+        }
+        RuleId::SignSeen(_) => {
+            "señales: Duerr & Gage 2020, Romagnano, Rivera 2008; los niveles y las horas: \
+             nuestros"
+        }
+        RuleId::RoomTemperature => {
+            "24 a 27 °C: Watchbird, Parrot pediatrics; 21 °C, 30 °C y la llamada: nuestros"
+        }
+        RuleId::VetVisitDue => "primera visita en 48 a 72 h: contratos de criadores",
+    };
+    match language {
+        Language::English => rules::rule(rule).source,
+        Language::Spanish => spanish,
+    }
+}
