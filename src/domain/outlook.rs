@@ -7,6 +7,7 @@ use crate::domain::moment::{Age, Lived, Moment};
 use crate::domain::rules::{self, Facts};
 use crate::domain::schedule::{self, ScheduledFeed};
 use crate::domain::weight;
+use crate::domain::weight_trend::{self, WeightTrend};
 use crate::domain::zone::Zone;
 
 /// One chick at one moment.
@@ -43,6 +44,8 @@ pub struct WeightNow {
     pub one_day_loss_pct: Option<f64>,
     /// Whether an empty-crop weighing of today is there.
     pub is_weighed_today: bool,
+    /// Level, pace, chances and path.
+    pub trend: WeightTrend,
 }
 
 /// The outlook of a chick; `None` when the journal has no such chick.
@@ -65,6 +68,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         latest,
         handover_loss_pct: weight::handover_loss_pct(now, &chick),
         one_day_loss_pct: weight::one_day_loss_pct(now, &chick),
+        trend: weight_trend::weight_trend(now, &chick),
     };
     let age = chick
         .plan

@@ -1,9 +1,10 @@
 //! Weight now: which readings count, loss against the handover weight, loss in a day.
 
 use crate::domain::chick::{Chick, Noted, Weighing};
-use crate::domain::journal::CropAtWeighing;
-use crate::domain::moment::{Day, Moment};
+use crate::domain::journal::{CropAtWeighing, EntryId};
+use crate::domain::moment::{Day, Lived, Moment, Offset};
 use crate::domain::units::Grams;
+use crate::domain::weight_trend;
 
 /// Grams that a millilitre of formula adds, at 25 % powder.
 ///
@@ -21,14 +22,25 @@ pub const ONE_DAY_MINUTES: std::ops::RangeInclusive<i64> = 18 * 60..=30 * 60;
 /// A weighing that counts, with the food in the crop taken off.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Reading {
+    /// The entry it comes from.
+    pub id: EntryId,
     /// When.
     pub at: Moment,
+    /// The wall clock's offset then.
+    pub offset: Offset,
     /// Weight without food, grams.
     pub grams: f64,
     /// Standard deviation of that weight, grams.
     pub sd_g: f64,
     /// Whether the crop was empty, so that the number is the scale's own.
     pub is_empty_crop: bool,
+}
+
+impl Reading {
+    /// The day and wall time at which it was taken, as it was lived then.
+    pub fn lived(&self) -> Lived {
+        self.at.lived(self.offset)
+    }
 }
 
 /// The readings that count: those that say what the crop held.
@@ -56,7 +68,9 @@ fn reading(chick: &Chick, weighing: &Noted<Weighing>) -> Option<Reading> {
         CropAtWeighing::NotSure => return None,
     };
     Some(Reading {
+        id: weighing.id,
         at: weighing.at,
+        offset: weighing.offset,
         grams,
         sd_g,
         is_empty_crop: weighing.what.crop == CropAtWeighing::Empty,
@@ -71,10 +85,13 @@ pub fn scale_sd_g(grams: f64, step: Grams) -> f64 {
 }
 
 fn food_in_crop_g(chick: &Chick, at: Moment) -> f64 {
+    let until = chick.feeds.partition_point(|feed| feed.at <= at);
     let in_crop = chick
         .feeds
         .iter()
-        .filter(|feed| (0..CROP_MINUTES).contains(&at.minutes_since(feed.at)));
+        .take(until)
+        .rev()
+        .take_while(|feed| at.minutes_since(feed.at) < CROP_MINUTES);
     in_crop
         .map(|feed| feed.what.outcome.taken().as_ml() * FORMULA_G_PER_ML)
         .sum()
@@ -176,8 +193,10 @@ pub struct Doubt {
 
 /// Whether a typed weight is so far off that it is asked about before it is kept.
 ///
-/// Asked beyond 4 standard deviations of the last weight, at least 15 % (ours), which a confirmed
-/// reading then passes: it is kept and counts for less, never dropped.
+/// Asked beyond 4 standard deviations of what is expected, at least 15 % (ours), which a confirmed
+/// reading then passes: it is kept and counts for less, never dropped. The least of 15 % leaves room
+/// for a full crop, which is asked about apart. Expected is what the trend says or, before it has
+/// enough readings, the last weight.
 pub fn doubt(now: Moment, chick: &Chick, typed: Grams) -> Option<Doubt> {
     let known = chick
         .weighings
@@ -187,10 +206,13 @@ pub fn doubt(now: Moment, chick: &Chick, typed: Grams) -> Option<Doubt> {
     let last = known
         .map(|weighing| weighing.what.weight)
         .or(chick.plan.reference.map(|reference| reference.weight))?;
-    let days = known.map_or(1.0, |weighing| now.days_since(weighing.at).max(1.0));
-    let sd = scale_sd_g(last.as_g(), chick.plan.scale_step) * days.sqrt();
-    let allowed = (4.0 * sd).max(last.as_g() * 0.15);
-    let is_near = |grams: f64| (grams - last.as_g()).abs() <= allowed;
+    let (expected, sd) = weight_trend::expected_reading(now, chick).unwrap_or_else(|| {
+        let days = known.map_or(1.0, |weighing| now.days_since(weighing.at).max(1.0));
+        let sd = scale_sd_g(last.as_g(), chick.plan.scale_step) * days.sqrt();
+        (last.as_g(), sd)
+    });
+    let allowed = (4.0 * sd).max(expected * 0.15);
+    let is_near = |grams: f64| (grams - expected).abs() <= allowed;
     if is_near(typed.as_g()) {
         return None;
     }

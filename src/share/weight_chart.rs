@@ -31,7 +31,7 @@ const LIMIT: RGBColor = RGBColor(0xa8, 0x32, 0x1e);
 pub enum Dot {
     /// Empty crop: a full dot.
     Empty,
-    /// After a feed, corrected: a hollow dot.
+    /// After a feed, with the food taken off, or with the crop not known: a hollow dot.
     AfterFeed,
     /// Doubted: a ringed dot.
     Doubted,
