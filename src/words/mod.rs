@@ -4,11 +4,30 @@
 //! topic's words as a struct with a constant for each language, so that a missing text does not
 //! compile. Screens and exports hold no words of their own.
 
+/// Texts of one screen: each is a method of [`Language`] with its English and its Spanish.
+macro_rules! texts {
+    ($($name:ident: $english:literal, $spanish:literal;)*) => {
+        impl crate::words::Language {
+            $(
+                #[doc = concat!("\"", $english, "\"")]
+                pub const fn $name(self) -> &'static str {
+                    self.pick($english, $spanish)
+                }
+            )*
+        }
+    };
+}
+
 pub mod advice;
 pub mod call;
+pub mod entries;
+pub mod faults;
 pub mod format;
 pub mod guards;
+pub mod guide;
 pub mod rules;
+pub mod screens;
+pub mod sentences;
 pub mod signs;
 pub mod sources;
 pub mod terms;

@@ -1,0 +1,146 @@
+//! One line of the journal in words.
+
+use crate::domain::journal::{Change, CropFeel};
+use crate::words::Language;
+use crate::words::format::Writing;
+
+impl Writing {
+    /// What an entry says, as one line without its time.
+    pub fn change(self, change: &Change) -> String {
+        let say = self.language;
+        match change {
+            Change::ChickAdded(plan) => format!("{}: {}", say.entry_added(), plan.name),
+            Change::PlanSet(_) => say.entry_plan().to_owned(),
+            Change::Arrived => say.entry_arrived().to_owned(),
+            Change::Weighed { weight, crop } => {
+                format!("{}, {}", self.mass(*weight), say.crop_at_weighing(*crop))
+            }
+            Change::Fed {
+                slot,
+                taken,
+                offered,
+                served_at,
+                ..
+            } => {
+                let volume = if taken == offered {
+                    self.volume(*taken)
+                } else {
+                    self.part_of(&self.volume(*taken), &self.volume(*offered))
+                };
+                let served = served_at.map(|served| format!(", {}", self.temperature(served)));
+                format!(
+                    "{}: {volume}{}",
+                    say.feed(*slot),
+                    served.unwrap_or_default()
+                )
+            }
+            Change::FeedRefused { slot } => format!("{}: {}", say.feed(*slot), say.strip_refused()),
+            Change::FeedPassedOver { slot, why } => {
+                format!(
+                    "{}: {}, {}",
+                    say.feed(*slot),
+                    say.entry_left_out(),
+                    say.why_passed_over(*why)
+                )
+            }
+            Change::CropSeen { state, feel } => {
+                let feel = if *feel == CropFeel::NotNoted {
+                    String::new()
+                } else {
+                    format!(", {}", say.crop_feel(*feel))
+                };
+                format!("{}: {}{feel}", say.now_crop(), say.crop_state(*state))
+            }
+            Change::DroppingsSeen { look } => {
+                format!("{}: {}", say.now_droppings(), say.droppings(*look))
+            }
+            Change::SolidsSeen { what, eaten } => {
+                let eaten = say.solids_eaten(*eaten);
+                if what.is_empty() {
+                    format!("{}: {eaten}", say.now_solids())
+                } else {
+                    format!("{what}: {eaten}")
+                }
+            }
+            Change::SignSeen { sign } => crate::words::signs::sign(say, *sign).seen.to_owned(),
+            Change::SignGone { sign } => {
+                format!(
+                    "{}: {}",
+                    say.entry_gone(),
+                    crate::words::signs::sign(say, *sign).seen
+                )
+            }
+            Change::FeedDropped { slot, by_breeder } => {
+                let by = if *by_breeder {
+                    say.entry_by_breeder()
+                } else {
+                    ""
+                };
+                format!("{}: {}{by}", say.feed(*slot), say.entry_dropped())
+            }
+            Change::FeedBroughtBack { slot } => {
+                format!("{}: {}", say.feed(*slot), say.entry_brought_back())
+            }
+            Change::MixMade {
+                powder,
+                water,
+                fat_supplement,
+            } => {
+                let fat = if fat_supplement.tenths() == 0 {
+                    String::new()
+                } else {
+                    format!(" + {} {}", self.mass(*fat_supplement), say.entry_fat())
+                };
+                format!(
+                    "{}: {} {} + {} {}{fat}",
+                    say.entry_mix(),
+                    self.mass(*powder),
+                    say.entry_powder(),
+                    self.mass(*water),
+                    say.entry_water()
+                )
+            }
+            Change::StockOpened { powder } => {
+                format!("{}: {}", say.entry_stock(), self.mass(*powder))
+            }
+            Change::Called { whom, agreed } => {
+                let agreed = if agreed.is_empty() {
+                    String::new()
+                } else {
+                    format!(": {agreed}")
+                };
+                format!("{} {}{agreed}", say.entry_rang(), say.role(*whom))
+            }
+            Change::RoomSeen { room } => {
+                format!("{}: {}", say.entry_room(), self.temperature(*room))
+            }
+            Change::Noted { text } => text.clone(),
+            Change::Retracted { .. } => say.journal_retracted().to_owned(),
+        }
+    }
+
+    fn part_of(self, taken: &str, offered: &str) -> String {
+        match self.language {
+            Language::English => format!("{taken} of {offered}"),
+            Language::Spanish => format!("{taken} de {offered}"),
+        }
+    }
+}
+
+texts! {
+    entry_added: "Chick added", "Pollo añadido";
+    entry_plan: "Plan changed", "Plan cambiado";
+    entry_arrived: "Arrived in its new home", "Llegó a su nuevo hogar";
+    entry_left_out: "left out", "saltada";
+    entry_gone: "No longer there", "Ya no está";
+    entry_by_breeder: ", decided by the breeder", ", decidido por el criador";
+    entry_dropped: "dropped", "quitada";
+    entry_brought_back: "offered again", "ofrecida de nuevo";
+    entry_mix: "Mixed", "Mezcla";
+    entry_powder: "powder", "de polvo";
+    entry_water: "water", "de agua";
+    entry_fat: "fat supplement", "de suplemento graso";
+    entry_stock: "Powder", "Polvo";
+    entry_rang: "Rang:", "Llamada:";
+    entry_room: "Room", "Sala";
+}

@@ -1,0 +1,105 @@
+//! Sentences built from numbers.
+
+use crate::domain::level::Level;
+use crate::domain::plan::Slot;
+use crate::domain::units::{Grams, Millilitres};
+use crate::words::Language;
+use crate::words::format::Writing;
+
+impl Writing {
+    /// How far a weight is from the handover weight.
+    pub fn against_handover(self, loss_pct: f64) -> String {
+        let pct = self.pct(loss_pct.abs());
+        let is_same = self.one_decimal(loss_pct.abs()) == self.one_decimal(0.0);
+        match (self.language, is_same, loss_pct < 0.0) {
+            (Language::English, true, _) => "same as at handover".to_owned(),
+            (Language::English, false, true) => format!("{pct} above handover"),
+            (Language::English, false, false) => format!("{pct} below handover"),
+            (Language::Spanish, true, _) => "igual que en la entrega".to_owned(),
+            (Language::Spanish, false, true) => format!("{pct} por encima de la entrega"),
+            (Language::Spanish, false, false) => format!("{pct} por debajo de la entrega"),
+        }
+    }
+
+    /// The same with the plan's limit.
+    pub fn against_handover_with_limit(self, loss_pct: f64, limit_pct: f64) -> String {
+        let limit = self.pct(limit_pct);
+        match self.language {
+            Language::English => format!("{} (limit {limit})", self.against_handover(loss_pct)),
+            Language::Spanish => format!("{} (límite {limit})", self.against_handover(loss_pct)),
+        }
+    }
+
+    /// "in 1 h 20 min", "now", "45 min late".
+    pub fn countdown(self, minutes_to_go: i64) -> String {
+        let span = self.minutes(minutes_to_go);
+        match (self.language, minutes_to_go) {
+            (_, 1..) => span,
+            (Language::English, 0) => "now".to_owned(),
+            (Language::Spanish, 0) => "ahora".to_owned(),
+            (Language::English, _) => format!("{span} late"),
+            (Language::Spanish, _) => format!("{span} de retraso"),
+        }
+    }
+
+    /// How often a syringe is filled for one feed.
+    pub fn draws(self, count: usize, syringe: Millilitres) -> String {
+        let syringe = self.volume(syringe);
+        match (self.language, count) {
+            (Language::English, 1) => format!("1 draw of {syringe}"),
+            (Language::English, _) => format!("{count} draws of {syringe}"),
+            (Language::Spanish, 1) => format!("1 carga de {syringe}"),
+            (Language::Spanish, _) => format!("{count} cargas de {syringe}"),
+        }
+    }
+
+    /// What was just noted about a feed.
+    pub fn feed_noted(self, slot: Slot, taken: Millilitres) -> String {
+        format!("{}, {}", self.language.feed(slot), self.volume(taken))
+    }
+
+    /// The question about a weight that does not fit.
+    pub fn weight_question(self, typed: Grams, last: Grams) -> String {
+        let (typed, last) = (self.mass(typed), self.mass(last));
+        match self.language {
+            Language::English => format!("{typed}? The last was {last}."),
+            Language::Spanish => format!("¿{typed}? El último fue {last}."),
+        }
+    }
+
+    /// The offer of what was perhaps meant.
+    pub fn weight_meant(self, meant: Grams) -> String {
+        let meant = self.mass(meant);
+        match self.language {
+            Language::English => format!("I meant {meant}"),
+            Language::Spanish => format!("Quise decir {meant}"),
+        }
+    }
+
+    /// The sentence above the chart.
+    pub fn weight_meaning(
+        self,
+        latest: Grams,
+        loss_pct: Option<f64>,
+        limit_pct: f64,
+        level: Level,
+    ) -> String {
+        let latest = self.mass(latest);
+        let against = loss_pct.map(|loss| self.against_handover_with_limit(loss, limit_pct));
+        let level = self.language.level(level);
+        match against {
+            Some(against) => format!("{latest}: {against}. {level}."),
+            None => format!("{latest}. {level}."),
+        }
+    }
+
+    /// How many entries a backup would bring in.
+    pub fn backup_preview(self, all: usize, new: usize) -> String {
+        match (self.language, all, new) {
+            (Language::English, 1, _) => format!("It holds 1 entry, {new} of them new here."),
+            (Language::English, _, _) => format!("It holds {all} entries, {new} of them new here."),
+            (Language::Spanish, 1, _) => format!("Contiene 1 anotación; nuevas aquí: {new}."),
+            (Language::Spanish, _, _) => format!("Contiene {all} anotaciones; nuevas aquí: {new}."),
+        }
+    }
+}
