@@ -17,6 +17,7 @@ pub mod growth_curve;
 pub mod growth_fit;
 pub mod growth_stand;
 pub mod guards;
+pub mod guide;
 pub mod heat_balance;
 pub mod intake;
 pub mod journal;

@@ -2,6 +2,8 @@
 
 use thiserror::Error;
 
+use crate::domain::plan::CarePlan;
+
 /// Water in a powder whose label does not say, 9 % by mass. Standing: common practice, 8 to 10.
 pub const USUAL_MOISTURE_PCT: f64 = 9.0;
 
@@ -202,6 +204,22 @@ impl Powder {
         })
     }
 
+    /// The powder of a plan: its label, or else the usual regular powder (20 % protein, 12 % fat).
+    ///
+    /// `None` for a label that is no powder's. Standing of the usual powder: common practice (19 to 22 %
+    /// protein, 8 to 12 % fat on generic labels).
+    pub fn of_plan(plan: &CarePlan) -> Option<Self> {
+        let label = plan.powder_label;
+        let label = PowderLabel {
+            protein_pct: label.map_or(20.0, |label| label.protein.as_pct()),
+            fat_pct: label.map_or(12.0, |label| label.fat.as_pct()),
+            carbohydrate_pct: None,
+            moisture_pct: None,
+            kcal_per_100_g: label.map(|label| f64::from(label.energy_kcal)),
+        };
+        Self::from_label(&label).ok()
+    }
+
     /// Whether the powder is high in fat, see [`HIGH_FAT_FROM_PCT`].
     pub fn is_high_fat(&self) -> bool {
         HIGH_FAT_FROM_PCT / 100.0 <= self.fat_share
@@ -239,6 +257,7 @@ fn check(given: f64, (low, high): (f64, f64), refusal: PowderError) -> Result<()
 
 #[cfg(test)]
 mod tests {
+    use crate::domain::plan::CarePlan;
     use crate::domain::powder::{EnergySource, Powder, PowderError, PowderLabel};
 
     const LABEL: PowderLabel = PowderLabel {

@@ -11,6 +11,7 @@
 #[cfg(feature = "ui")]
 pub mod browser;
 pub mod fold;
+pub mod guide_text;
 pub mod keeper;
 pub mod key_value;
 pub mod line;
