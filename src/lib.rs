@@ -19,3 +19,5 @@
 pub mod domain;
 pub mod share;
 pub mod store;
+#[cfg(feature = "ui")]
+pub mod ui;
