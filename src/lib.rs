@@ -21,3 +21,5 @@ pub mod domain;
 pub mod share;
 pub mod store;
 pub mod words;
+#[cfg(feature = "ui")]
+pub mod ui;

@@ -1,0 +1,20 @@
+# Perchlight: `make serve` to use it, `make test` to check it. Both install what is missing.
+.PHONY: help serve build test test-browser
+
+help:
+	@echo "make serve         build the release and serve it on http://127.0.0.1:8080/ (PORT=8090 for another port)"
+	@echo "make build         build the release into dist/"
+	@echo "make test          every check, native and in a browser"
+	@echo "make test-browser  only the browser tests (ONLY=offline for those with that word)"
+
+serve:
+	@PORT=$(or $(PORT),8080) .build/serve.sh
+
+build:
+	@.build/build.sh
+
+test:
+	@.build/test.sh
+
+test-browser:
+	@.build/test-browser.sh $(ONLY)
