@@ -1,0 +1,365 @@
+//! The two copies of the journal in this browser, kept together, and the small values of this device.
+
+use std::collections::BTreeSet;
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use crate::domain::journal::{ChickId, Entry, Journal};
+use crate::store::browser::LocalKeyValue;
+use crate::store::keeper::{Keeper, SaveState};
+use crate::store::key_value::KeyValueError;
+use crate::store::line::{Line, entries_in};
+use crate::store::open::open;
+use crate::store::saved::{id_from_text, id_to_text};
+use crate::store::second_copy::SecondCopy;
+use crate::store::setting::Setting;
+use crate::store::{Store, StoreError};
+use crate::ui::{clock, platform};
+use crate::words::Language;
+use crate::words::format::{MassUnit, TemperatureUnit, Writing};
+
+/// What the person is told about everything noted so far.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Keeping {
+    /// Nothing was noted since the start.
+    Nothing,
+    /// The second copy has not answered yet.
+    Working,
+    /// Both copies have everything.
+    Kept,
+    /// Only one of the two copies has everything.
+    OneCopyOnly,
+    /// Something is only in memory: storage is forbidden.
+    MemoryBlocked,
+    /// Something is only in memory: storage is full.
+    MemoryFull,
+    /// Records of a newer version are here, so nothing is written.
+    NewerRecords,
+}
+
+/// Everything that is not a signal, in one place.
+struct Inner {
+    store: Store<LocalKeyValue>,
+    keeper: Keeper,
+    second: Option<SecondCopy>,
+    /// Entries that only the second copy has; written to the first with the next act.
+    to_heal: Vec<Entry>,
+    trouble: Option<StoreError>,
+}
+
+/// Both copies, copied freely.
+#[derive(Debug, Clone, Copy)]
+pub struct Copies {
+    inner: StoredValue<Inner, LocalStorage>,
+    /// What the person is told.
+    pub keeping: RwSignal<Keeping>,
+    /// Texts that could not be read, to be saved by the person; empty when there are none.
+    pub damaged: RwSignal<String>,
+}
+
+impl Copies {
+    /// Opens the first copy at once. Nothing is written.
+    pub fn open() -> (Self, Journal) {
+        let opened = open(LocalKeyValue);
+        let report = opened.report;
+        let damaged: Vec<String> = report
+            .unreadable
+            .iter()
+            .map(|text| format!("# {}\n{}\n", text.key, text.text))
+            .collect();
+        let keeping = match (&report.storage, report.newer_version) {
+            (_, Some(_)) => Keeping::NewerRecords,
+            (Some(_), None) => Keeping::MemoryBlocked,
+            (None, None) => Keeping::Nothing,
+        };
+        let trouble = report.storage.map(StoreError::Storage);
+        let keeper = Keeper::new();
+        let inner = Inner {
+            store: opened.store,
+            keeper,
+            second: None,
+            to_heal: Vec::new(),
+            trouble,
+        };
+        let copies = Self {
+            inner: StoredValue::new_local(inner),
+            keeping: RwSignal::new(keeping),
+            damaged: RwSignal::new(damaged.concat()),
+        };
+        (copies, opened.journal)
+    }
+
+    /// Opens the second copy, gives back what only it has, and sends it what it lacks.
+    pub async fn open_second(self, journal: RwSignal<Journal>) -> Vec<Entry> {
+        let Ok(second) = SecondCopy::open().await else {
+            self.update(|inner| inner.keeper.second_is_missing());
+            return Vec::new();
+        };
+        let Ok(lines) = second.all().await else {
+            self.update(|inner| inner.keeper.second_is_missing());
+            return Vec::new();
+        };
+        let text = lines
+            .iter()
+            .map(|(_, line)| line.as_str())
+            .collect::<Vec<_>>()
+            .join("\n");
+        let held = entries_in(&text);
+        let healed: Vec<Entry> = journal.with_untracked(|journal| {
+            held.into_iter()
+                .filter(|entry| journal.entries().binary_search(entry).is_err())
+                .collect()
+        });
+        let names: BTreeSet<String> = lines.into_iter().map(|(name, _)| name).collect();
+        self.update(|inner| {
+            inner.second = Some(second);
+            inner.to_heal.clone_from(&healed);
+        });
+        self.catch_up(journal, names);
+        healed
+    }
+
+    /// Sends the second copy every entry whose name is not in `names`, again until nothing was noted
+    /// meanwhile.
+    fn catch_up(self, journal: RwSignal<Journal>, names: BTreeSet<String>) {
+        let second = self.inner.with_value(|inner| inner.second.clone());
+        let Some(second) = second else { return };
+        self.update(|inner| inner.keeper.catching_up());
+        let ids: BTreeSet<&str> = names
+            .iter()
+            .filter_map(|name| name.split('.').next())
+            .collect();
+        let missing: Vec<Entry> = journal.with_untracked(|journal| {
+            let is_missing = |entry: &&Entry| !ids.contains(id_to_text(entry.id.0).as_str());
+            journal
+                .entries()
+                .iter()
+                .filter(is_missing)
+                .cloned()
+                .collect()
+        });
+        spawn_local(async move {
+            let is_taken = match named_lines(&missing) {
+                lines if lines.is_empty() => true,
+                lines => second.put_all(&lines).await.is_ok(),
+            };
+            let mut is_to_repeat = false;
+            self.update(|inner| is_to_repeat = inner.keeper.caught_up(is_taken));
+            if is_to_repeat {
+                self.catch_up(journal, names);
+            }
+        });
+    }
+
+    /// Keeps what was noted in one act: the first copy at once, the second as soon as it answers.
+    pub fn keep(self, act: Vec<Entry>, journal: RwSignal<Journal>) {
+        let mut is_single = false;
+        self.update(|inner| {
+            let to_heal = std::mem::take(&mut inner.to_heal);
+            let kept = inner
+                .store
+                .keep(&act)
+                .and_then(|()| inner.store.take_in(&to_heal).map(drop));
+            inner.trouble = kept.err();
+            inner.keeper.noted(inner.trouble.is_none());
+            is_single = inner.keeper.sends_singly();
+        });
+        let second = self.inner.with_value(|inner| inner.second.clone());
+        let Some(second) = second else { return };
+        if !is_single {
+            return self.catch_up(journal, BTreeSet::new());
+        }
+        spawn_local(async move {
+            let is_taken = second.put_all(&named_lines(&act)).await.is_ok();
+            self.update(|inner| inner.keeper.second_answered(is_taken));
+        });
+    }
+
+    /// Tries again what could not be kept.
+    pub fn retry(self) {
+        self.update(|inner| {
+            if inner.trouble.is_some() {
+                inner.trouble = inner.store.retry().err();
+                inner.keeper.first_tried_again(inner.trouble.is_none());
+            }
+        });
+    }
+
+    /// The entries that another tab has just kept.
+    pub fn from_other_tab(self, key: Option<&str>, text: Option<&str>) -> Vec<Entry> {
+        let mut entries = Vec::new();
+        self.inner
+            .update_value(|inner| entries = inner.store.entries_from_event(key, text));
+        entries
+    }
+
+    /// Every entry kept in this browser, read again.
+    pub fn journal_again() -> Journal {
+        open(LocalKeyValue).journal
+    }
+
+    /// Everything of ours in this browser as plain text.
+    pub fn everything_as_text(self) -> String {
+        self.inner
+            .with_value(|inner| inner.store.everything_as_text())
+    }
+
+    fn update(self, change: impl FnOnce(&mut Inner)) {
+        let mut told = Keeping::Nothing;
+        self.inner.update_value(|inner| {
+            change(inner);
+            told = inner.told();
+        });
+        if self.keeping.get_untracked() != told {
+            self.keeping.set(told);
+        }
+    }
+
+    fn setting(self, setting: Setting) -> Option<String> {
+        self.inner
+            .with_value(|inner| inner.store.read_setting(setting).ok().flatten())
+    }
+
+    fn remember(self, setting: Setting, text: &str) {
+        // A setting that cannot be kept holds until the page closes; the store remembers it meanwhile.
+        self.inner
+            .update_value(|inner| drop(inner.store.write_setting(setting, text)));
+    }
+
+    /// What the person who notes is called.
+    pub fn carer(self) -> String {
+        self.setting(Setting::Carer).unwrap_or_default()
+    }
+
+    /// Remembers what the person who notes is called, 60 characters at most.
+    pub fn remember_carer(self, name: &str) {
+        let short: String = name
+            .trim()
+            .chars()
+            .take(crate::domain::plan::CarePlan::SHORT_TEXT)
+            .collect();
+        self.remember(Setting::Carer, &short);
+    }
+
+    /// The chick shown last.
+    pub fn remembered_chick(self) -> Option<ChickId> {
+        id_from_text(&self.setting(Setting::ChickShown)?).map(ChickId)
+    }
+
+    /// Remembers the chick on screen.
+    pub fn remember_chick(self, id: ChickId) {
+        self.remember(Setting::ChickShown, &id_to_text(id.0));
+    }
+
+    /// Language and units: the remembered ones, else the browser's language with grams and Celsius,
+    /// and Fahrenheit for the United States.
+    pub fn writing(self) -> Writing {
+        let tag = platform::language_tag();
+        let kept = self.setting(Setting::Units).unwrap_or_default();
+        let has = |word: &str| kept.split(' ').any(|kept| kept == word);
+        let language = if has("es") {
+            Language::Spanish
+        } else if has("en") {
+            Language::English
+        } else {
+            Language::from_tag(&tag)
+        };
+        let is_fahrenheit = has("f") || (!has("c") && tag.ends_with("-US"));
+        Writing {
+            language,
+            mass: if has("oz") {
+                MassUnit::Ounce
+            } else {
+                MassUnit::Gram
+            },
+            temperature: if is_fahrenheit {
+                TemperatureUnit::Fahrenheit
+            } else {
+                TemperatureUnit::Celsius
+            },
+        }
+    }
+
+    /// Remembers language and units.
+    pub fn remember_writing(self, writing: Writing) {
+        let mass = match writing.mass {
+            MassUnit::Gram => "g",
+            MassUnit::Ounce => "oz",
+        };
+        let temperature = match writing.temperature {
+            TemperatureUnit::Celsius => "c",
+            TemperatureUnit::Fahrenheit => "f",
+        };
+        self.remember(
+            Setting::Units,
+            &format!("{} {mass} {temperature}", writing.language.tag()),
+        );
+    }
+
+    /// The theme: `auto`, `night` or `day`.
+    pub fn theme(self) -> String {
+        self.setting(Setting::Theme)
+            .unwrap_or_else(|| "auto".to_owned())
+    }
+
+    /// Remembers the theme.
+    pub fn remember_theme(self, theme: &str) {
+        self.remember(Setting::Theme, theme);
+    }
+
+    /// Whether the caution was accepted on this device.
+    pub fn is_caution_accepted(self) -> bool {
+        self.setting(Setting::CautionAccepted).is_some()
+    }
+
+    /// Remembers that the caution was accepted.
+    pub fn accept_caution(self) {
+        self.remember(
+            Setting::CautionAccepted,
+            &clock::now().seconds().to_string(),
+        );
+    }
+
+    /// The feed under way, as text.
+    pub fn guide(self) -> Option<String> {
+        self.setting(Setting::GuideStep)
+            .filter(|text| !text.is_empty())
+    }
+
+    /// Remembers the feed under way; an empty text ends it.
+    pub fn remember_guide(self, text: &str) {
+        self.remember(Setting::GuideStep, text);
+    }
+
+    /// When a backup was last saved, seconds since 1970.
+    pub fn last_backup(self) -> Option<i64> {
+        self.setting(Setting::LastBackup)?.parse().ok()
+    }
+
+    /// Remembers that a backup was saved and read back.
+    pub fn remember_backup(self) {
+        self.remember(Setting::LastBackup, &clock::now().seconds().to_string());
+    }
+}
+
+impl Inner {
+    fn told(&self) -> Keeping {
+        match (self.keeper.state(), &self.trouble) {
+            (SaveState::Unchanged, None) => Keeping::Nothing,
+            (SaveState::Keeping, _) => Keeping::Working,
+            (SaveState::KeptInBoth, _) => Keeping::Kept,
+            (SaveState::KeptInOne(_), _) => Keeping::OneCopyOnly,
+            (_, Some(StoreError::NewerVersion { .. })) => Keeping::NewerRecords,
+            (_, Some(StoreError::Storage(KeyValueError::Full))) => Keeping::MemoryFull,
+            (SaveState::Unchanged | SaveState::OnlyInMemory, _) => Keeping::MemoryBlocked,
+        }
+    }
+}
+
+/// The names and lines of entries for the second copy; an entry that cannot be written is left to the
+/// first copy's own report.
+fn named_lines(entries: &[Entry]) -> Vec<(String, String)> {
+    let lines = entries.iter().filter_map(|entry| Line::of(entry).ok());
+    lines.map(|line| (line.name.text(), line.text)).collect()
+}

@@ -1,0 +1,204 @@
+//! The 24 hours of today as one band, and the same as a list.
+
+use leptos::prelude::*;
+
+use crate::domain::chick::FeedOutcome;
+use crate::domain::moment::WallTime;
+use crate::domain::outlook::Outlook;
+use crate::domain::schedule::{FeedState, ScheduledFeed};
+use crate::ui::state::AppState;
+use crate::words::format::Writing;
+
+/// Width of the band in its own units: one a minute, so that places are minutes.
+const WIDTH: i32 = 1_440;
+
+/// One mark of the band, with its words for the list.
+struct Mark {
+    /// Minutes since midnight.
+    at: i32,
+    /// Kind, for the style sheet.
+    kind: &'static str,
+    /// How full the drop is, 0 to 100 %.
+    filled: i32,
+    /// Wall time and words.
+    words: String,
+}
+
+/// Today's feeds, weighings and crop checks.
+#[component]
+pub fn DayStrip(
+    /// The chick now.
+    outlook: std::sync::Arc<Outlook>,
+) -> impl IntoView {
+    let writing = AppState::here().writing_now();
+    let say = writing.language;
+    let mut marks = feed_marks(&outlook, writing);
+    marks.extend(other_marks(&outlook, writing));
+    marks.sort_by_key(|mark| mark.at);
+    let now = outlook.lived.time.minutes();
+    let drawn: Vec<_> = marks.iter().map(draw).collect();
+    let list = marks
+        .into_iter()
+        .map(|mark| view! { <li data-kind=mark.kind>{mark.words}</li> });
+    view! {
+        <section class="day-strip" aria-label=say.now_strip()>
+            <svg class="day-strip__band" viewBox="0 0 1440 190" aria-hidden="true">
+                <rect class="day-strip__day" x="0" y="40" width="1440" height="90" rx="45"></rect>
+                <path class="day-strip__night" d="M45 40H360V130H45A45 45 0 0 1 45 40z"></path>
+                <path class="day-strip__night" d="M1260 40H1395A45 45 0 0 1 1395 130H1260z"></path>
+                {drawn}
+                <path class="day-strip__now" d=format!("M{now} 20V150")></path>
+                {hour_labels()}
+            </svg>
+            <ul class="day-strip__list">{list.collect_view()}</ul>
+        </section>
+    }
+}
+
+fn hour_labels() -> impl IntoView {
+    let label =
+        |hour: i32| view! { <text class="day-strip__hour" x=hour * 60 y="182">{hour}</text> };
+    [label(6), label(12), label(18)]
+}
+
+fn draw(mark: &Mark) -> impl IntoView + use<> {
+    let x = mark.at.clamp(30, WIDTH - 30);
+    let shape = match mark.kind {
+        // a small pan
+        "weighed" => format!(
+            "M{} 70H{}M{x} 70V88M{} 88H{}A26 26 0 0 1 {} 88z",
+            x - 26,
+            x + 26,
+            x - 26,
+            x + 26,
+            x - 26
+        ),
+        "crop" => format!("M{} 85a14 14 0 1 0 28 0a14 14 0 1 0 -28 0z", x - 14),
+        _ => drop_shape(x),
+    };
+    let fill_height = 66 * mark.filled / 100;
+    let strike = (mark.kind == "passed").then(|| {
+        view! { <path class="day-strip__strike" d=format!("M{} 118L{} 52", x - 34, x + 34)></path> }
+    });
+    let clip = format!("day-strip-{}-{}", mark.kind, mark.at);
+    let filled = (mark.filled > 0).then(|| {
+        view! {
+            <clipPath id=clip.clone()>
+                <rect x=x - 40 y=118 - fill_height width="80" height=fill_height></rect>
+            </clipPath>
+            <path class="day-strip__fill" d=drop_shape(x) clip-path=format!("url(#{clip})")></path>
+        }
+    });
+    view! {
+        <g data-kind=mark.kind>
+            <path class="day-strip__mark" d=shape></path>
+            {filled}
+            {strike}
+        </g>
+    }
+}
+
+/// A drop whose lowest point is at 118 and tip at 52.
+fn drop_shape(x: i32) -> String {
+    format!(
+        "M{x} 52C{} 78 {} 88 {} 98A22 20 0 1 0 {} 98C{} 88 {} 78 {x} 52z",
+        x + 8,
+        x + 20,
+        x + 22,
+        x - 22,
+        x - 20,
+        x - 8
+    )
+}
+
+fn feed_marks(outlook: &Outlook, writing: Writing) -> Vec<Mark> {
+    let today = outlook
+        .feeds
+        .iter()
+        .filter(|feed| feed.day == outlook.lived.day);
+    today
+        .map(|feed| feed_mark(outlook, feed, writing))
+        .collect()
+}
+
+fn feed_mark(outlook: &Outlook, feed: &ScheduledFeed, writing: Writing) -> Mark {
+    let say = writing.language;
+    let due = feed.due.lived(offset(outlook)).time;
+    let name = say.feed(feed.slot);
+    let open = |kind, word: &str| Mark {
+        at: due.minutes(),
+        kind,
+        filled: 0,
+        words: format!(
+            "{} {name}: {word}, {}",
+            due.text(),
+            writing.volume(feed.volume)
+        ),
+    };
+    match &feed.state {
+        FeedState::Upcoming => open("due", say.strip_upcoming()),
+        FeedState::Due => open("due", say.strip_due()),
+        FeedState::Late => open("due", say.strip_late()),
+        FeedState::NotNoted => open("passed", say.strip_not_noted()),
+        FeedState::Done(note) => {
+            let time = note.lived().time;
+            let (kind, filled, word) = match note.what.outcome {
+                FeedOutcome::Given { taken, .. } => {
+                    let share = taken.tenths() * 100 / feed.volume.tenths().max(1);
+                    ("given", share.clamp(10, 100), writing.volume(taken))
+                }
+                FeedOutcome::Refused => ("passed", 0, say.strip_refused().to_owned()),
+                FeedOutcome::PassedOver(why) => ("passed", 0, say.why_passed_over(why).to_owned()),
+            };
+            Mark {
+                at: time.minutes(),
+                kind,
+                filled,
+                words: format!("{} {name}: {word}", time.text()),
+            }
+        }
+    }
+}
+
+fn other_marks(outlook: &Outlook, writing: Writing) -> Vec<Mark> {
+    let say = writing.language;
+    let today = outlook.lived.day;
+    let mark = |time: WallTime, kind, words: String| Mark {
+        at: time.minutes(),
+        kind,
+        filled: 0,
+        words: format!("{} {words}", time.text()),
+    };
+    let weighed = outlook
+        .chick
+        .weighings
+        .iter()
+        .filter(|weighing| weighing.lived().day == today);
+    let weighed = weighed.map(|weighing| {
+        let crop = say.crop_at_weighing(weighing.what.crop);
+        let words = format!(
+            "{}: {}, {crop}",
+            say.strip_weighed(),
+            writing.mass(weighing.what.weight)
+        );
+        mark(weighing.lived().time, "weighed", words)
+    });
+    let crops = outlook
+        .chick
+        .crops
+        .iter()
+        .filter(|crop| crop.lived().day == today);
+    let crops = crops.map(|crop| {
+        let words = format!("{}: {}", say.now_crop(), say.crop_state(crop.what.state));
+        mark(crop.lived().time, "crop", words)
+    });
+    weighed.chain(crops).collect()
+}
+
+fn offset(outlook: &Outlook) -> crate::domain::moment::Offset {
+    // Wall time now and the moment now differ by the offset in force.
+    let local =
+        i64::from(outlook.lived.day.number()) * 1_440 + i64::from(outlook.lived.time.minutes());
+    let minutes = local - outlook.now.seconds().div_euclid(60);
+    crate::domain::moment::Offset::from_minutes(i32::try_from(minutes).unwrap_or(0))
+}

@@ -1,0 +1,12 @@
+//! Pieces that several screens are made of.
+
+pub mod call_card;
+pub mod choice;
+pub mod day_strip;
+pub mod drawing;
+pub mod field;
+pub mod finding_card;
+pub mod level_mark;
+pub mod page;
+pub mod shell;
+pub mod when;

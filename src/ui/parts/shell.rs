@@ -1,0 +1,240 @@
+//! The frame around every screen: top bar, standing notices, status line, bottom bar.
+
+use leptos::prelude::*;
+
+use crate::ui::copies::Keeping;
+use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::platform;
+use crate::ui::route::Route;
+use crate::ui::state::AppState;
+
+/// The chick's name and age, which open chicks and settings.
+#[component]
+pub fn TopBar() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let title = move || {
+        state.outlook.get().map(|outlook| {
+            let age = outlook
+                .age
+                .map(|age| format!(" · {}", state.writing_now().age(age)));
+            view! {
+                <span class="top-bar__name">{outlook.chick.plan.name.clone()}</span>
+                <span class="top-bar__age">{age}</span>
+            }
+        })
+    };
+    view! {
+        <header class="top-bar">
+            <a class="top-bar__chick" href=Route::Settings.to_hash() aria-label=say.bar_more()>
+                <span class="top-bar__title">{title}</span>
+                <svg class="icon" viewBox="0 0 24 24" aria-hidden="true">
+                    <path d="M5 12h.01M12 12h.01M19 12h.01"></path>
+                </svg>
+            </a>
+        </header>
+    }
+}
+
+/// The level in one band: shape, word, colour.
+#[component]
+pub fn Lamp() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    move || {
+        state.outlook.get().map(|outlook| {
+            let level = outlook.level;
+            view! {
+                <p class="lamp" data-level=level_name(level) role="status">
+                    <LevelMark level />
+                    <span class="lamp__word">{say.level(level)}</span>
+                </p>
+            }
+        })
+    }
+}
+
+/// What must never be overlooked: nothing is kept, something was damaged, the chick is made up.
+#[component]
+pub fn Banners() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let keeping = move || {
+        let text = match state.keeping() {
+            Keeping::Nothing | Keeping::Working | Keeping::Kept => return None,
+            Keeping::OneCopyOnly => say.keep_browser_only(),
+            Keeping::MemoryBlocked => say.keep_memory_only(),
+            Keeping::MemoryFull => say.keep_full(),
+            Keeping::NewerRecords => say.keep_newer(),
+        };
+        let is_demo = state.is_demo.get();
+        (!is_demo).then(|| {
+            view! {
+                <div class="banner" data-kind="storage" role="alert">
+                    <p>{text}</p>
+                    <a class="button" href=Route::Handover.to_hash()>{say.save_backup()}</a>
+                </div>
+            }
+        })
+    };
+    let damaged = move || {
+        let raw = state.copies.damaged.get();
+        (!raw.is_empty() && !state.is_demo.get()).then(|| {
+            let save = move |_| {
+                platform::download("perchlight-set-aside.txt", "text/plain", &raw);
+            };
+            view! {
+                <div class="banner" data-kind="storage" role="alert">
+                    <p>{say.keep_damaged()}</p>
+                    <button type="button" class="button" on:click=save>{say.keep_download_raw()}</button>
+                </div>
+            }
+        })
+    };
+    let demo = move || {
+        state.is_demo.get().then(|| {
+            view! {
+                <div class="banner" data-kind="demo">
+                    <p>{say.demo_banner()}</p>
+                    <button type="button" class="button" on:click=move |_| state.leave_demo()>
+                        {say.demo_leave()}
+                    </button>
+                </div>
+            }
+        })
+    };
+    let update = move || {
+        // Never while a form is open: a reload would lose what is half typed.
+        (state.is_update_ready.get() && !state.route.get().is_form()).then(|| {
+            view! {
+                <div class="banner" data-kind="update">
+                    <p>{say.update_ready()}</p>
+                    <button type="button" class="button" on:click=move |_| platform::apply_update()>
+                        {say.update_now()}
+                    </button>
+                    <button type="button" class="button" on:click=move |_| state.is_update_ready.set(false)>
+                        {say.update_later()}
+                    </button>
+                </div>
+            }
+        })
+    };
+    view! { <div class="banners">{demo} {keeping} {damaged} {update}</div> }
+}
+
+/// What was just done, how far it is kept, and the way back. It is there from the start, so that
+/// changes of its text are read out.
+#[component]
+pub fn StatusLine() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let kept = move || {
+        if state.is_demo.get() {
+            return say.demo_banner();
+        }
+        match state.keeping() {
+            Keeping::Nothing => "",
+            Keeping::Working => say.status_keeping(),
+            Keeping::Kept => say.status_kept(),
+            Keeping::OneCopyOnly => say.keep_browser_only(),
+            Keeping::MemoryBlocked => say.keep_memory_only(),
+            Keeping::MemoryFull => say.keep_full(),
+            Keeping::NewerRecords => say.keep_newer(),
+        }
+    };
+    let text = move || {
+        let notice = state.notice.get();
+        notice
+            .map(|notice| format!("{} {}", ended(notice.text), kept()))
+            .unwrap_or_default()
+    };
+    let undo = move || {
+        let notice = state.notice.get().filter(|notice| !notice.undo.is_empty());
+        notice.map(|notice| {
+            view! {
+                <button type="button" class="button" on:click=move |_| state.take_back(&notice.undo)>
+                    {say.undo()}
+                </button>
+            }
+        })
+    };
+    let close = move || {
+        state.notice.get().is_some().then(|| {
+            view! {
+                <button
+                    type="button"
+                    class="button button--icon"
+                    aria-label=say.close()
+                    on:click=move |_| state.notice.set(None)
+                >
+                    <svg class="icon" viewBox="0 0 24 24" aria-hidden="true">
+                        <path d="M6 6L18 18M18 6L6 18"></path>
+                    </svg>
+                </button>
+            }
+        })
+    };
+    view! {
+        <div class="status-line" data-shown=move || state.notice.get().is_some().to_string()>
+            <p role="status" data-kept=move || format!("{:?}", state.keeping())>{text}</p>
+            {undo}
+            {close}
+        </div>
+    }
+}
+
+fn ended(mut text: String) -> String {
+    if !text.ends_with(['.', '!', '?']) {
+        text.push('.');
+    }
+    text
+}
+
+/// The five places.
+#[component]
+pub fn BottomBar() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let places = [
+        (
+            Route::Now,
+            say.bar_now(),
+            "M12 3a6 6 0 0 1 4 10.5V16H8v-2.500A6 6 0 0 1 12 3zM9 19h6M10 22h4",
+        ),
+        (
+            Route::Weight,
+            say.bar_weight(),
+            "M3 19L9 12L13 15L21 6M3 22h18",
+        ),
+        (
+            Route::Weaning,
+            say.bar_weaning(),
+            "M4 20V14M9 20V10M14 20V14M19 20V17M3 22h18",
+        ),
+        (
+            Route::Journal,
+            say.bar_journal(),
+            "M5 3h14v18H5zM9 8h6M9 12h6M9 16h4",
+        ),
+        (
+            Route::Handover,
+            say.bar_handover(),
+            "M4 8h13L13 4M20 16H7L11 20",
+        ),
+    ];
+    let places = places.map(|(route, word, icon)| {
+        view! {
+            <a
+                class="bottom-bar__place"
+                href=route.to_hash()
+                aria-current=move || if state.route.get() == route { "page" } else { "false" }
+            >
+                <svg class="icon" viewBox="0 0 24 24" aria-hidden="true">
+                    <path d=icon></path>
+                </svg>
+                <span>{word}</span>
+            </a>
+        }
+    });
+    view! { <nav class="bottom-bar" aria-label=say.bar_label()>{places.collect_view()}</nav> }
+}

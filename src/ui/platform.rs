@@ -1,0 +1,168 @@
+//! The browser's doors: address, random numbers, clipboard, files out and in, lasting storage.
+
+use js_sys::{Array, Reflect, Uint8Array};
+use leptos::prelude::{document, window};
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, HtmlElement, Url};
+
+/// The part of the address after `#`, with it.
+pub fn hash() -> String {
+    window().location().hash().unwrap_or_default()
+}
+
+/// Changes the part of the address after `#`.
+pub fn set_hash(hash: &str) {
+    if self::hash() != hash && window().location().set_hash(hash).is_err() {
+        leptos::logging::warn!("the address could not be changed");
+    }
+}
+
+/// 96 random bits from the browser's secure source, or from its plain one where there is none.
+pub fn random_id() -> [u8; 12] {
+    let mut bytes = [0_u8; 12];
+    let is_secure = window()
+        .crypto()
+        .is_ok_and(|crypto| crypto.get_random_values_with_u8_array(&mut bytes).is_ok());
+    if !is_secure {
+        let drawn = bytes.map(|_| {
+            u8::try_from(crate::domain::count::whole(js_sys::Math::random() * 256.0)).unwrap_or(0)
+        });
+        bytes = drawn;
+    }
+    bytes
+}
+
+/// Hands a text to the browser as a file to save; tells whether it took it.
+pub fn download(name: &str, mime: &str, text: &str) -> bool {
+    try_download(name, mime, text).is_ok()
+}
+
+fn try_download(name: &str, mime: &str, text: &str) -> Result<(), JsValue> {
+    let options = BlobPropertyBag::new();
+    options.set_type(mime);
+    let blob =
+        Blob::new_with_str_sequence_and_options(&Array::of1(&JsValue::from_str(text)), &options)?;
+    let url = Url::create_object_url_with_blob(&blob)?;
+    let link: HtmlAnchorElement = document().create_element("a")?.unchecked_into();
+    link.set_href(&url);
+    link.set_download(name);
+    link.click();
+    Url::revoke_object_url(&url)
+}
+
+/// Puts a text on the clipboard; tells whether the browser allowed it.
+pub async fn copy(text: String) -> bool {
+    // Outside a secure context there is no clipboard at all, and the typed binding would throw.
+    let clipboard = Reflect::get(&window().navigator(), &JsValue::from_str("clipboard"));
+    if !clipboard.is_ok_and(|clipboard| clipboard.is_object()) {
+        return false;
+    }
+    JsFuture::from(window().navigator().clipboard().write_text(&text))
+        .await
+        .is_ok()
+}
+
+/// Largest file that is read at all, bytes.
+pub const LARGEST_FILE: f64 = 20_000_000.0;
+
+/// The text of a chosen file; `None` when it is too large or cannot be read.
+pub async fn read_file(file: File) -> Option<String> {
+    if file.size() > LARGEST_FILE {
+        return None;
+    }
+    let buffer = JsFuture::from(file.array_buffer()).await.ok()?;
+    String::from_utf8(Uint8Array::new(&buffer).to_vec()).ok()
+}
+
+/// Asks the browser not to clear this page's storage by itself; tells its answer.
+pub async fn ask_to_persist() -> bool {
+    let Ok(promise) = window().navigator().storage().persist() else {
+        return false;
+    };
+    JsFuture::from(promise)
+        .await
+        .is_ok_and(|answer| answer == JsValue::TRUE)
+}
+
+/// Whether the browser has promised not to clear this page's storage by itself.
+pub async fn is_persisted() -> bool {
+    let Ok(promise) = window().navigator().storage().persisted() else {
+        return false;
+    };
+    JsFuture::from(promise)
+        .await
+        .is_ok_and(|answer| answer == JsValue::TRUE)
+}
+
+/// Moves the focus to the heading of a new screen, so that it is read out and keys start there.
+pub fn focus_heading() {
+    let heading = document().query_selector("main h1").ok().flatten();
+    if let Some(heading) = heading.and_then(|heading| heading.dyn_into::<HtmlElement>().ok())
+        && heading.focus().is_err()
+    {
+        leptos::logging::warn!("the heading could not take the focus");
+    }
+    window().scroll_to_with_x_and_y(0.0, 0.0);
+}
+
+/// The browser's first language, as a tag.
+pub fn language_tag() -> String {
+    window().navigator().language().unwrap_or_default()
+}
+
+/// Sets an attribute of the page's root element.
+pub fn set_root_attribute(name: &str, value: &str) {
+    if let Some(root) = document().document_element()
+        && root.set_attribute(name, value).is_err()
+    {
+        leptos::logging::warn!("the page's root could not be changed");
+    }
+}
+
+/// Asks the phone to keep the screen lit while this page is in front; without an answer it goes dark as
+/// usual.
+pub fn keep_screen_on() {
+    let lock = Reflect::get(&window().navigator(), &JsValue::from_str("wakeLock"))
+        .ok()
+        .filter(JsValue::is_object);
+    let Some(lock) = lock else { return };
+    let request = Reflect::get(&lock, &JsValue::from_str("request")).ok();
+    let Some(request) = request.and_then(|request| request.dyn_into::<js_sys::Function>().ok())
+    else {
+        return;
+    };
+    if let Ok(promise) = request.call1(&lock, &JsValue::from_str("screen")) {
+        leptos::task::spawn_local(async move {
+            // A refusal (low battery, hidden page) only means that the screen goes dark as usual.
+            drop(JsFuture::from(js_sys::Promise::resolve(&promise)).await);
+        });
+    }
+}
+
+/// Whether a new version of the app waits to be taken.
+pub fn is_update_waiting() -> bool {
+    update_object().is_some()
+}
+
+/// Takes the waiting version; the page reloads once.
+pub fn apply_update() {
+    let Some(update) = update_object() else {
+        return;
+    };
+    let apply = Reflect::get(&update, &JsValue::from_str("apply"))
+        .ok()
+        .and_then(|apply| apply.dyn_into().ok());
+    let apply: Option<js_sys::Function> = apply;
+    if let Some(apply) = apply
+        && apply.call0(&update).is_err()
+    {
+        leptos::logging::warn!("the waiting version could not be taken");
+    }
+}
+
+fn update_object() -> Option<JsValue> {
+    Reflect::get(&window(), &JsValue::from_str("perchlightUpdate"))
+        .ok()
+        .filter(JsValue::is_object)
+}

@@ -1,0 +1,150 @@
+//! Which screen is shown, to and from the part of the address after `#`.
+
+use crate::domain::plan::Slot;
+
+/// A screen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Route {
+    /// What is due and what is wrong.
+    Now,
+    /// Weight curve and table.
+    Weight,
+    /// Weaning.
+    Weaning,
+    /// Everything by day.
+    Journal,
+    /// Cards, reports, backup.
+    Handover,
+    /// Enter a weight.
+    Weigh,
+    /// Log a feed, preset to this slot or to the next one.
+    Log(Option<Slot>),
+    /// One feed, step by step.
+    Guide,
+    /// A look at the crop.
+    Crop,
+    /// A look at the droppings.
+    Droppings,
+    /// Solids seen.
+    Solids,
+    /// Something's wrong.
+    Wrong,
+    /// Chicks and settings.
+    Settings,
+    /// Change the plan.
+    Plan,
+    /// A new chick.
+    Start,
+    /// A new chick, typed in.
+    TypeIn,
+    /// Take in a pasted text or a file.
+    TakeIn,
+}
+
+/// Routes with a fixed name.
+const NAMED: [(&str, Route); 17] = [
+    ("now", Route::Now),
+    ("weight", Route::Weight),
+    ("weaning", Route::Weaning),
+    ("journal", Route::Journal),
+    ("handover", Route::Handover),
+    ("weigh", Route::Weigh),
+    ("log", Route::Log(None)),
+    ("guide", Route::Guide),
+    ("crop", Route::Crop),
+    ("droppings", Route::Droppings),
+    ("solids", Route::Solids),
+    ("wrong", Route::Wrong),
+    ("settings", Route::Settings),
+    ("plan", Route::Plan),
+    ("start", Route::Start),
+    ("type-in", Route::TypeIn),
+    ("take-in", Route::TakeIn),
+];
+
+/// Names of slots in the address.
+const SLOTS: [(&str, Slot); 6] = [
+    ("early-morning", Slot::EarlyMorning),
+    ("morning", Slot::Morning),
+    ("midday", Slot::Midday),
+    ("afternoon", Slot::Afternoon),
+    ("evening", Slot::Evening),
+    ("bedtime", Slot::Bedtime),
+];
+
+impl Route {
+    /// The screen of an address fragment such as `#/weigh`; [`Route::Now`] for anything unknown.
+    pub fn from_hash(hash: &str) -> Self {
+        let path = hash.trim_start_matches('#').trim_start_matches('/');
+        if let Some(name) = path.strip_prefix("log/") {
+            return Self::Log(
+                SLOTS
+                    .iter()
+                    .find(|(slot, _)| *slot == name)
+                    .map(|(_, slot)| *slot),
+            );
+        }
+        NAMED
+            .iter()
+            .find(|(name, _)| *name == path)
+            .map_or(Self::Now, |(_, route)| *route)
+    }
+
+    /// The address fragment of this screen.
+    pub fn to_hash(self) -> String {
+        if let Self::Log(Some(slot)) = self {
+            let name = SLOTS
+                .iter()
+                .find(|(_, known)| *known == slot)
+                .map_or("", |(name, _)| *name);
+            return format!("#/log/{name}");
+        }
+        let name = NAMED
+            .iter()
+            .find(|(_, route)| *route == self)
+            .map_or("now", |(name, _)| *name);
+        format!("#/{name}")
+    }
+
+    /// Whether a half-typed form may be open here, so that nothing may reload by itself.
+    pub const fn is_form(self) -> bool {
+        match self {
+            Self::Weigh
+            | Self::Log(_)
+            | Self::Guide
+            | Self::Crop
+            | Self::Droppings
+            | Self::Solids
+            | Self::Plan
+            | Self::TypeIn
+            | Self::TakeIn => true,
+            Self::Now
+            | Self::Weight
+            | Self::Weaning
+            | Self::Journal
+            | Self::Handover
+            | Self::Wrong
+            | Self::Settings
+            | Self::Start => false,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::ui::route::*;
+
+    #[test]
+    fn every_route_comes_back_from_its_address() {
+        let slots = SLOTS.iter().map(|(_, slot)| Route::Log(Some(*slot)));
+        for route in NAMED.iter().map(|(_, route)| *route).chain(slots) {
+            assert_eq!(Route::from_hash(&route.to_hash()), route);
+        }
+    }
+
+    #[test]
+    fn an_unknown_address_shows_what_is_due() {
+        assert_eq!(Route::from_hash("#/nowhere"), Route::Now);
+        assert_eq!(Route::from_hash(""), Route::Now);
+    }
+}

@@ -1,0 +1,66 @@
+//! The first screen: a card, typing it in, or a made-up chick.
+
+use leptos::prelude::*;
+
+use crate::ui::parts::page::Heading;
+use crate::ui::route::Route;
+use crate::ui::state::AppState;
+
+/// Three ways in, and the alarm, which works with no chick entered at all.
+#[component]
+pub fn StartScreen() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let ways = [
+        (Route::TakeIn, say.start_card(), say.start_card_hint()),
+        (Route::TypeIn, say.start_type(), say.start_type_hint()),
+        (Route::TakeIn, say.start_backup(), say.start_backup_hint()),
+    ];
+    let ways = ways.map(|(route, title, hint)| {
+        view! {
+            <a class="way" href=route.to_hash()>
+                <span class="way__title">{title}</span>
+                <span class="way__hint">{hint}</span>
+            </a>
+        }
+    });
+    view! {
+        <div class="start">
+            <Heading text=say.start_title() />
+            <p class="start__tagline">{say.tagline()}</p>
+            <Caution />
+            {ways.collect_view()}
+            <button type="button" class="way" on:click=move |_| state.show_demo()>
+                <span class="way__title">{say.start_demo()}</span>
+                <span class="way__hint">{say.start_demo_hint()}</span>
+            </button>
+            <a class="wrong-link" href=Route::Wrong.to_hash()>
+                <span aria-hidden="true">"!"</span>
+                {say.start_wrong()}
+            </a>
+            <p class="hint">{say.settings_install_text()}</p>
+        </div>
+    }
+}
+
+/// The plain caution, accepted once and always reachable.
+#[component]
+pub fn Caution() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let is_accepted = RwSignal::new(state.copies.is_caution_accepted());
+    let accept = move |_| {
+        state.copies.accept_caution();
+        is_accepted.set(true);
+    };
+    view! {
+        <section class="caution" aria-labelledby="caution-title">
+            <h2 id="caution-title">{say.caution_title()}</h2>
+            <p>{say.caution_text()}</p>
+            {move || {
+                (!is_accepted.get())
+                    .then(|| view! { <button type="button" class="button" on:click=accept>{say.caution_accept()}</button> })
+            }}
+        </section>
+    }
+}

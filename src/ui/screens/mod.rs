@@ -1,0 +1,16 @@
+//! The screens, one a file.
+
+pub mod first_start;
+pub mod guide;
+pub mod handover;
+pub mod journal;
+pub mod log_feed;
+pub mod look;
+pub mod now;
+pub mod plan_form;
+pub mod settings;
+pub mod take_in;
+pub mod weaning;
+pub mod weigh;
+pub mod weight;
+pub mod wrong;

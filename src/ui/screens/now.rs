@@ -1,0 +1,165 @@
+//! What is due, what is wrong, and the way to everything that can be noted.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+
+use crate::domain::outlook::Outlook;
+use crate::domain::plan::Tool;
+use crate::domain::schedule::{FeedState, ScheduledFeed};
+use crate::ui::parts::call_card::{CallButtons, WhatToSay};
+use crate::ui::parts::day_strip::DayStrip;
+use crate::ui::parts::finding_card::FindingCard;
+use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::route::Route;
+use crate::ui::screens::guide::FeedUnderWay;
+use crate::ui::state::AppState;
+use crate::words::call::what_to_say;
+
+/// What is due and what is wrong.
+#[component]
+pub fn NowScreen() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let body = move || {
+        state
+            .outlook
+            .get()
+            .map(|outlook| view! { <NowBody outlook /> })
+    };
+    view! {
+        <h1 class="only-read" tabindex="-1">{say.bar_now()}</h1>
+        {body}
+        <nav class="small-acts" aria-label=say.journal_note()>
+            <SmallAct route=Route::Weigh word=say.now_weigh() />
+            <SmallAct route=Route::Crop word=say.now_crop() />
+            <SmallAct route=Route::Droppings word=say.now_droppings() />
+            <SmallAct route=Route::Solids word=say.now_solids() />
+        </nav>
+        <a class="wrong-link" href=Route::Wrong.to_hash()>
+            <span aria-hidden="true">"!"</span>
+            {say.now_wrong()}
+        </a>
+    }
+}
+
+#[component]
+fn SmallAct(route: Route, word: &'static str) -> impl IntoView {
+    view! { <a class="button" href=route.to_hash()>{word}</a> }
+}
+
+#[component]
+fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
+    let say = AppState::here().language();
+    let is_unweighed = !outlook.weight.is_weighed_today && !outlook.chick.plan.feeds.is_empty();
+    let has_defaults = !outlook.chick.plan.unconfirmed.is_empty();
+    view! {
+        <LampBand outlook=Arc::clone(&outlook) />
+        <FeedUnderWay outlook=Arc::clone(&outlook) />
+        <NextFeed outlook=Arc::clone(&outlook) />
+        <DayStrip outlook />
+        {is_unweighed.then(|| view! { <p class="hint">{say.now_weigh_first()}</p> })}
+        {has_defaults.then(|| {
+            view! { <p class="hint"><a href=Route::Plan.to_hash()>{say.plan_unconfirmed()}</a></p> }
+        })}
+    }
+}
+
+/// The level, the one most important finding, and from a call level up the call buttons.
+#[component]
+fn LampBand(outlook: Arc<Outlook>) -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let level = outlook.level;
+    let mut findings = outlook.findings.clone().into_iter();
+    let first = findings.next();
+    let more: Vec<_> = findings.collect();
+    let first = first.map(|finding| view! { <FindingCard finding /> });
+    let more_count = more.len();
+    let more = (more_count > 0).then(|| {
+        let cards = more
+            .into_iter()
+            .map(|finding| view! { <FindingCard finding /> });
+        view! {
+            <details class="more-findings">
+                <summary>{say.now_more_findings()} " (" {more_count} ")"</summary>
+                {cards.collect_view()}
+            </details>
+        }
+    });
+    let calls = level.is_call().then(|| {
+        let lines = what_to_say(state.writing_now(), &outlook);
+        view! {
+            <CallButtons level plan=Some(outlook.chick.plan.clone()) />
+            <WhatToSay lines />
+        }
+    });
+    view! {
+        <section class="lamp-band" data-level=level_name(level)>
+            <p class="lamp" data-level=level_name(level)>
+                <LevelMark level />
+                <span class="lamp__word">{say.level(level)}</span>
+            </p>
+            {first}
+            {calls}
+            {more}
+        </section>
+    }
+}
+
+/// The next feed with its countdown, and the two ways to have it done.
+#[component]
+fn NextFeed(outlook: Arc<Outlook>) -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let Some(feed) = outlook.next_feed.clone() else {
+        return view! { <section class="next-feed"><p>{say.now_no_feed()}</p></section> }
+            .into_any();
+    };
+    let due = feed.due;
+    let countdown = move || writing.countdown(due.minutes_since(state.now.get().plus_seconds(-59)));
+    let time = state.zone.with_untracked(|zone| zone.lived(due)).time;
+    let detail = format!(
+        "{} · {}{}",
+        writing.time(time),
+        writing.volume(feed.volume),
+        draws(&outlook, &feed, writing)
+    );
+    let state_name = match feed.state {
+        FeedState::Upcoming => "upcoming",
+        FeedState::Due => "due",
+        FeedState::Late => "late",
+        FeedState::NotNoted | FeedState::Done(_) => "done",
+    };
+    view! {
+        <section class="next-feed" data-state=state_name aria-label=say.now_next()>
+            <h2 class="next-feed__name">{say.feed(feed.slot)}</h2>
+            <p class="next-feed__countdown">{countdown}</p>
+            <p class="next-feed__detail">{detail}</p>
+            <div class="next-feed__acts">
+                <a class="button" href=Route::Log(None).to_hash()>{say.now_log()}</a>
+                <a class="button button--main" href=Route::Guide.to_hash()>{say.now_feed()}</a>
+            </div>
+        </section>
+    }
+    .into_any()
+}
+
+fn draws(
+    outlook: &Outlook,
+    feed: &ScheduledFeed,
+    writing: crate::words::format::Writing,
+) -> String {
+    let plan = &outlook.chick.plan;
+    if plan.tool != Tool::Syringe || plan.syringe.tenths() == 0 {
+        return String::new();
+    }
+    let count = feed
+        .volume
+        .tenths()
+        .saturating_add(plan.syringe.tenths() - 1)
+        / plan.syringe.tenths();
+    let count = usize::try_from(count).unwrap_or(1);
+    format!(" · {}", writing.draws(count, plan.syringe))
+}

@@ -1,0 +1,612 @@
+//! The breeder's numbers, typed in for a new chick or changed for this one.
+
+use leptos::prelude::*;
+
+use crate::domain::journal::{Change, ChickId, Refusal};
+use crate::domain::moment::{Day, WallTime};
+use crate::domain::plan::{
+    CarePlan, Contact, PlanField, PlannedFeed, Reference, Role, Slot, is_phone_number,
+};
+use crate::domain::species::Species;
+use crate::domain::units::{Celsius, Grams, Millilitres, NumberError, Percent};
+use crate::ui::parts::field::{Field, FieldKind};
+use crate::ui::parts::page::Page;
+use crate::ui::route::Route;
+use crate::ui::state::AppState;
+use crate::ui::{clock, platform};
+use crate::words::format::{MassUnit, TemperatureUnit, Writing};
+
+/// A field's text and what is wrong with it.
+#[derive(Debug, Clone, Copy)]
+struct Text {
+    text: RwSignal<String>,
+    fault: RwSignal<String>,
+}
+
+impl Text {
+    fn new(text: String) -> Self {
+        Self {
+            text: RwSignal::new(text),
+            fault: RwSignal::new(String::new()),
+        }
+    }
+
+    fn get(self) -> String {
+        self.text.get_untracked().trim().to_owned()
+    }
+
+    fn is_empty(self) -> bool {
+        self.get().is_empty()
+    }
+
+    /// The value of `parsed`, or its fault beside the field.
+    fn take<T>(self, parsed: Result<T, String>) -> Option<T> {
+        match parsed {
+            Ok(value) => {
+                self.fault.set(String::new());
+                Some(value)
+            }
+            Err(fault) => {
+                self.fault.set(fault);
+                None
+            }
+        }
+    }
+}
+
+/// One feed's time and volume.
+#[derive(Debug, Clone, Copy)]
+struct FeedText {
+    slot: Slot,
+    time: Text,
+    volume: Text,
+}
+
+/// One contact's name and number.
+#[derive(Debug, Clone, Copy)]
+struct ContactText {
+    role: Role,
+    name: Text,
+    number: Text,
+}
+
+/// Everything typed on this screen.
+#[derive(Debug, Clone, Copy)]
+struct Form {
+    state: AppState,
+    base: StoredValue<CarePlan>,
+    species: RwSignal<Option<usize>>,
+    species_fault: RwSignal<String>,
+    name: Text,
+    ring: Text,
+    hatched: Text,
+    weight: Text,
+    weight_day: Text,
+    feeds: StoredValue<Vec<FeedText>>,
+    feeds_fault: RwSignal<String>,
+    contacts: StoredValue<Vec<ContactText>>,
+    powder: Text,
+    loss: Text,
+    syringe: Text,
+    serve_from: Text,
+    serve_to: Text,
+    settle: Text,
+    waiting: Text,
+    solids: Text,
+    note: Text,
+    fault: RwSignal<String>,
+}
+
+impl Form {
+    fn new(state: AppState, plan: &CarePlan, is_new: bool) -> Self {
+        let writing = state.writing_now();
+        let today = state
+            .zone
+            .with_untracked(|zone| zone.lived(clock::now()))
+            .day;
+        let number = |tenths: i32| writing.tenths(tenths).replace('\u{202f}', "");
+        let feeds = Slot::ALL.map(|slot| {
+            let feed = plan.feed(slot).filter(|_| !is_new);
+            FeedText {
+                slot,
+                time: Text::new(feed.map(|feed| feed.time.text()).unwrap_or_default()),
+                volume: Text::new(
+                    feed.map(|feed| number(feed.volume.tenths()))
+                        .unwrap_or_default(),
+                ),
+            }
+        });
+        let contacts = [Role::Breeder, Role::AvianVet, Role::EmergencyVet].map(|role| {
+            let contact = plan.contact(role);
+            ContactText {
+                role,
+                name: Text::new(
+                    contact
+                        .map(|contact| contact.name.clone())
+                        .unwrap_or_default(),
+                ),
+                number: Text::new(
+                    contact
+                        .map(|contact| contact.number.clone())
+                        .unwrap_or_default(),
+                ),
+            }
+        });
+        let mass = |grams: Grams| match writing.mass {
+            MassUnit::Gram => number(grams.tenths()),
+            MassUnit::Ounce => writing.mass_number(grams),
+        };
+        let reference = plan.reference;
+        Self {
+            state,
+            base: StoredValue::new(plan.clone()),
+            species: RwSignal::new(if is_new {
+                None
+            } else {
+                Species::ALL.iter().position(|known| *known == plan.species)
+            }),
+            species_fault: RwSignal::new(String::new()),
+            name: Text::new(plan.name.clone()),
+            ring: Text::new(plan.ring.clone()),
+            hatched: Text::new(plan.hatched.map(Day::iso).unwrap_or_default()),
+            weight: Text::new(
+                reference
+                    .map(|reference| mass(reference.weight))
+                    .unwrap_or_default(),
+            ),
+            weight_day: Text::new(reference.map_or(today, |reference| reference.day).iso()),
+            feeds: StoredValue::new(feeds.to_vec()),
+            feeds_fault: RwSignal::new(String::new()),
+            contacts: StoredValue::new(contacts.to_vec()),
+            powder: Text::new(number(plan.powder_share.tenths())),
+            loss: Text::new(number(plan.loss_limit.tenths())),
+            syringe: Text::new(number(plan.syringe.tenths())),
+            serve_from: Text::new(writing.temperature_number(plan.serve_from)),
+            serve_to: Text::new(writing.temperature_number(plan.serve_to)),
+            settle: Text::new(plan.settle_in_days.to_string()),
+            waiting: Text::new(plan.waiting_days.to_string()),
+            solids: Text::new(plan.solids.clone()),
+            note: Text::new(plan.note.clone()),
+            fault: RwSignal::new(String::new()),
+        }
+    }
+
+    /// The plan as typed; `None` when a field is at fault, which then says so.
+    fn plan(self) -> Option<CarePlan> {
+        let writing = self.state.writing_now();
+        let say = writing.language;
+        let today = self
+            .state
+            .zone
+            .with_untracked(|zone| zone.lived(clock::now()))
+            .day;
+        self.fault.set(String::new());
+        self.species_fault.set(String::new());
+        let species = self
+            .species
+            .get_untracked()
+            .and_then(|index| Species::ALL.get(index).copied());
+        if species.is_none() {
+            self.species_fault
+                .set(say.fault_species_needed().to_owned());
+        }
+        let name = self.name.take(if self.name.is_empty() {
+            Err(say.fault_name_needed().to_owned())
+        } else {
+            Ok(self.name.get())
+        });
+        let hatched = self.hatched.take(optional(self.hatched, |text| {
+            let day = Day::parse_iso(text).ok_or(say.fault_no_date())?;
+            match today.since(day) {
+                ..0 => Err(say.fault_day_ahead()),
+                0..=730 => Ok(day),
+                _ => Err(say.fault_hatched_long_ago()),
+            }
+        }));
+        let reference = self.reference(writing, hatched.flatten());
+        let feeds = self.feed_list(writing);
+        let contacts = self.contact_list();
+        let more = self.more(
+            writing,
+            species.unwrap_or(self.base.with_value(|base| base.species)),
+        );
+        let (species, name, hatched, reference, feeds, contacts, mut plan) = (
+            species?, name?, hatched?, reference?, feeds?, contacts?, more?,
+        );
+        plan.species = species;
+        plan.name = name;
+        plan.ring = self.ring.get();
+        plan.hatched = hatched;
+        plan.reference = reference;
+        if feeds != plan.feeds {
+            plan.drop_order = Slot::DROP_ORDER
+                .into_iter()
+                .filter(|slot| feeds.iter().any(|feed| feed.slot == *slot))
+                .collect();
+        }
+        plan.feeds = feeds;
+        plan.unconfirmed.remove(&PlanField::Feeds);
+        plan.contacts = contacts;
+        plan.solids = self.solids.get();
+        plan.note = self.note.get();
+        Some(plan)
+    }
+
+    fn reference(self, writing: Writing, hatched: Option<Day>) -> Option<Option<Reference>> {
+        let say = writing.language;
+        let parse = |text: &str| match writing.mass {
+            MassUnit::Gram => Grams::parse(text),
+            MassUnit::Ounce => Grams::parse_ounces(text),
+        };
+        let weight = self.weight.take(optional(self.weight, |text| {
+            let weight = parse(text).map_err(|error| writing.number_error(error))?;
+            if (Grams::whole(5)..=Grams::whole(3_000)).contains(&weight) {
+                Ok(weight)
+            } else {
+                Err(say.refusal(&Refusal::WeightOutOfRange).to_owned())
+            }
+        }));
+        let today = self
+            .state
+            .zone
+            .with_untracked(|zone| zone.lived(clock::now()))
+            .day;
+        let day = self
+            .weight_day
+            .take(match Day::parse_iso(&self.weight_day.get()) {
+                None => Err(say.fault_no_date().to_owned()),
+                Some(day) if day > today => Err(say.fault_day_ahead().to_owned()),
+                Some(day) if hatched.is_some_and(|hatched| day < hatched) => {
+                    Err(say.fault_weighed_before_hatching().to_owned())
+                }
+                Some(day) => Ok(day),
+            });
+        let (weight, day) = (weight?, day?);
+        Some(weight.map(|weight| Reference { weight, day }))
+    }
+
+    fn feed_list(self, writing: Writing) -> Option<Vec<PlannedFeed>> {
+        let say = writing.language;
+        self.feeds_fault.set(String::new());
+        let rows = self.feeds.get_value();
+        let mut feeds = Vec::new();
+        let mut is_sound = true;
+        for row in rows {
+            row.time.fault.set(String::new());
+            row.volume.fault.set(String::new());
+            if row.time.is_empty() && row.volume.is_empty() {
+                continue;
+            }
+            let time = row
+                .time
+                .take(WallTime::parse(&row.time.get()).ok_or(say.fault_no_time().to_owned()));
+            let volume = row.volume.take(
+                Millilitres::parse(&row.volume.get()).map_err(|error| writing.number_error(error)),
+            );
+            match (time, volume) {
+                (Some(time), Some(volume)) => feeds.push(PlannedFeed {
+                    slot: row.slot,
+                    time,
+                    volume,
+                }),
+                (None, _) | (_, None) => is_sound = false,
+            }
+        }
+        if is_sound && feeds.is_empty() {
+            self.feeds_fault.set(say.fault_no_feeds().to_owned());
+        }
+        (is_sound && !feeds.is_empty()).then_some(feeds)
+    }
+
+    fn contact_list(self) -> Option<Vec<Contact>> {
+        let say = self.state.language();
+        let mut contacts = Vec::new();
+        let mut is_sound = true;
+        for row in self.contacts.get_value() {
+            row.number.fault.set(String::new());
+            let (name, number) = (row.name.get(), row.number.get());
+            if number.is_empty() {
+                continue;
+            }
+            if is_phone_number(&number) {
+                contacts.push(Contact {
+                    role: row.role,
+                    name,
+                    number,
+                });
+            } else {
+                let fault = say.plan_fault(crate::domain::plan::PlanFault::ContactNumber);
+                row.number.fault.set(fault.to_owned());
+                is_sound = false;
+            }
+        }
+        is_sound.then_some(contacts)
+    }
+
+    /// The rest of the plan; a field that was changed counts as confirmed.
+    fn more(self, writing: Writing, species: Species) -> Option<CarePlan> {
+        let base = self.base.get_value();
+        let is_new_species = base.species != species;
+        let mut plan = if is_new_species {
+            CarePlan {
+                name: base.name.clone(),
+                ..CarePlan::default_for(species)
+            }
+        } else {
+            base.clone()
+        };
+        let number = |error: NumberError| writing.number_error(error);
+        let celsius = |text: Text| {
+            let typed = text.get();
+            let parsed = match writing.temperature {
+                TemperatureUnit::Celsius => Celsius::parse(&typed),
+                TemperatureUnit::Fahrenheit => Celsius::parse_fahrenheit(&typed),
+            };
+            text.take(parsed.map_err(number))
+        };
+        let days = |text: Text| {
+            let parsed = text.get().parse::<u8>().ok().filter(|days| *days <= 60);
+            text.take(parsed.ok_or(writing.language.fault_days().to_owned()))
+        };
+        let powder = self
+            .powder
+            .take(Percent::parse(&self.powder.get()).map_err(number));
+        let loss = self
+            .loss
+            .take(Percent::parse(&self.loss.get()).map_err(number));
+        let syringe = self
+            .syringe
+            .take(Millilitres::parse(&self.syringe.get()).map_err(number));
+        let (from, to) = (celsius(self.serve_from), celsius(self.serve_to));
+        let (settle, waiting) = (days(self.settle), days(self.waiting));
+        let mut set = |field: PlanField, is_changed: bool| {
+            if is_changed {
+                plan.unconfirmed.remove(&field);
+            }
+        };
+        let (powder, loss, syringe) = (powder?, loss?, syringe?);
+        let (from, to, settle, waiting) = (from?, to?, settle?, waiting?);
+        set(PlanField::PowderShare, powder != base.powder_share);
+        set(PlanField::LossLimit, loss != base.loss_limit);
+        set(PlanField::Tool, syringe != base.syringe);
+        set(
+            PlanField::ServingWindow,
+            (from, to) != (base.serve_from, base.serve_to),
+        );
+        set(PlanField::SettleIn, settle != base.settle_in_days);
+        set(PlanField::WaitingDays, waiting != base.waiting_days);
+        plan.powder_share = powder;
+        plan.loss_limit = loss;
+        plan.syringe = syringe;
+        (plan.serve_from, plan.serve_to) = (from, to);
+        (plan.settle_in_days, plan.waiting_days) = (settle, waiting);
+        Some(plan)
+    }
+
+    fn keep(self, is_new: bool) {
+        let say = self.state.language();
+        let Some(plan) = self.plan() else {
+            return self.fault.set(say.fault_look_above().to_owned());
+        };
+        let name = plan.name.clone();
+        let now = clock::now();
+        let added = if is_new {
+            Some(ChickId(platform::random_id()))
+        } else {
+            self.state.chick.get_untracked()
+        };
+        let Some(chick) = added else { return };
+        let plan = Box::new(plan);
+        let change = if is_new {
+            Change::ChickAdded(plan)
+        } else {
+            Change::PlanSet(plan)
+        };
+        match self.state.dispatch_for(chick, vec![(now, change)]) {
+            Ok(ids) => {
+                self.state.show_chick(chick);
+                self.state
+                    .say(name, ids.into_iter().filter(|_| !is_new).collect());
+                self.state
+                    .go(if is_new { Route::Now } else { Route::Settings });
+            }
+            Err(refusal) => self.fault.set(say.refusal(&refusal).to_owned()),
+        }
+    }
+}
+
+fn optional<T, F: Into<String>>(
+    text: Text,
+    parse: impl FnOnce(&str) -> Result<T, F>,
+) -> Result<Option<T>, String> {
+    let typed = text.get();
+    if typed.is_empty() {
+        Ok(None)
+    } else {
+        parse(&typed).map(Some).map_err(Into::into)
+    }
+}
+
+/// A new chick, typed in.
+#[component]
+pub fn TypeInScreen() -> impl IntoView {
+    let plan = CarePlan::default_for(Species::GreenWingedMacaw);
+    view! { <PlanForm plan is_new=true /> }
+}
+
+/// The plan of the chick on screen.
+#[component]
+pub fn PlanScreen() -> impl IntoView {
+    let plan = AppState::here()
+        .outlook
+        .get_untracked()
+        .map(|outlook| outlook.chick.plan.clone());
+    plan.map(|plan| view! { <PlanForm plan is_new=false /> })
+}
+
+#[component]
+fn PlanForm(plan: CarePlan, is_new: bool) -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let form = Form::new(state, &plan, is_new);
+    let keep = move |event: web_sys::SubmitEvent| {
+        event.prevent_default();
+        form.keep(is_new);
+    };
+    let species = Species::ALL
+        .into_iter()
+        .enumerate()
+        .map(move |(index, species)| {
+            view! {
+                <option value=index.to_string() selected=move || form.species.get() == Some(index)>
+                    {say.species(species)}
+                </option>
+            }
+        });
+    let choose = move |event| form.species.set(event_target_value(&event).parse().ok());
+    let back = if is_new {
+        Route::Start
+    } else {
+        Route::Settings
+    };
+    let button = if is_new {
+        say.plan_keep()
+    } else {
+        say.plan_save()
+    };
+    view! {
+        <Page title=say.plan_title() back>
+            <form class="form" on:submit=keep novalidate>
+                <div class="field">
+                    <label for="species">{say.plan_species()}</label>
+                    <select id="species" on:change=choose aria-describedby="species-fault">
+                        <option value="" selected=move || form.species.get().is_none()>"…"</option>
+                        {species.collect_view()}
+                    </select>
+                    <p class="fault" id="species-fault" role="alert">{move || form.species_fault.get()}</p>
+                </div>
+                <TextField id="name" label=say.plan_name() text=form.name kind=FieldKind::Text />
+                <TextField id="hatched" label=say.plan_hatched() text=form.hatched kind=FieldKind::Day hint=say.optional() />
+                <TextField
+                    id="handover-weight"
+                    label=say.plan_weight()
+                    text=form.weight
+                    kind=FieldKind::Number
+                    unit=writing.mass_unit()
+                    hint=say.optional()
+                />
+                <TextField id="handover-day" label=say.plan_weight_day() text=form.weight_day kind=FieldKind::Day />
+                <FeedRows form />
+                <ContactRows form />
+                <MoreOfThePlan form />
+                <p class="fault" role="alert">{move || form.fault.get()}</p>
+                <div class="form__acts">
+                    <button type="submit" class="button button--main">{button}</button>
+                </div>
+            </form>
+        </Page>
+    }
+}
+
+#[component]
+fn TextField(
+    id: &'static str,
+    #[prop(into)] label: String,
+    text: Text,
+    kind: FieldKind,
+    #[prop(optional)] unit: &'static str,
+    #[prop(optional)] hint: &'static str,
+) -> impl IntoView {
+    view! { <Field id label kind text=text.text unit hint fault=text.fault /> }
+}
+
+/// Ids of the fields of the six feeds.
+const FEED_IDS: [(&str, &str); 6] = [
+    ("time-1", "volume-1"),
+    ("time-2", "volume-2"),
+    ("time-3", "volume-3"),
+    ("time-4", "volume-4"),
+    ("time-5", "volume-5"),
+    ("time-6", "volume-6"),
+];
+
+#[component]
+fn FeedRows(form: Form) -> impl IntoView {
+    let say = form.state.language();
+    let rows = form.feeds.get_value().into_iter().zip(FEED_IDS).map(|(row, (time_id, volume_id))| {
+        let name = say.feed(row.slot);
+        view! {
+            <fieldset class="feed-row">
+                <legend>{name}</legend>
+                <TextField id=time_id label=say.plan_time() text=row.time kind=FieldKind::Time />
+                <TextField id=volume_id label=say.plan_volume() text=row.volume kind=FieldKind::Number unit="ml" />
+            </fieldset>
+        }
+    });
+    view! {
+        <fieldset class="group">
+            <legend>{say.plan_feeds()}</legend>
+            <p class="hint">{say.plan_feeds_hint()}</p>
+            {rows.collect_view()}
+            <p class="fault" role="alert">{move || form.feeds_fault.get()}</p>
+        </fieldset>
+    }
+}
+
+/// Ids of the fields of the three contacts.
+const CONTACT_IDS: [(&str, &str); 3] = [
+    ("breeder-name", "breeder-number"),
+    ("vet-name", "vet-number"),
+    ("night-vet-name", "night-vet-number"),
+];
+
+#[component]
+fn ContactRows(form: Form) -> impl IntoView {
+    let say = form.state.language();
+    let rows = form.contacts.get_value().into_iter().zip(CONTACT_IDS).map(|(row, (name_id, number_id))| {
+        view! {
+            <fieldset class="contact-row">
+                <legend>{say.role(row.role)}</legend>
+                <TextField id=name_id label=say.plan_contact_name() text=row.name kind=FieldKind::Text />
+                <TextField id=number_id label=say.plan_contact_number() text=row.number kind=FieldKind::Telephone />
+            </fieldset>
+        }
+    });
+    view! {
+        <fieldset class="group">
+            <legend>{say.plan_breeder()}</legend>
+            {rows.collect_view()}
+        </fieldset>
+    }
+}
+
+#[component]
+fn MoreOfThePlan(form: Form) -> impl IntoView {
+    let writing = form.state.writing_now();
+    let say = writing.language;
+    let unconfirmed = form.base.with_value(|base| base.unconfirmed.clone());
+    let hint = |field: PlanField| {
+        if unconfirmed.contains(&field) {
+            say.plan_default()
+        } else {
+            ""
+        }
+    };
+    let degree = writing.temperature_unit();
+    view! {
+        <details class="group">
+            <summary>{say.plan_more()}</summary>
+            <TextField id="ring" label=say.plan_ring() text=form.ring kind=FieldKind::Text />
+            <TextField id="powder" label=say.plan_powder() text=form.powder kind=FieldKind::Number unit="%" hint=hint(PlanField::PowderShare) />
+            <TextField id="loss" label=say.plan_loss() text=form.loss kind=FieldKind::Number unit="%" hint=hint(PlanField::LossLimit) />
+            <TextField id="syringe" label=say.plan_syringe() text=form.syringe kind=FieldKind::Number unit="ml" hint=hint(PlanField::Tool) />
+            <TextField id="serve-from" label=say.plan_serve_from() text=form.serve_from kind=FieldKind::Number unit=degree hint=hint(PlanField::ServingWindow) />
+            <TextField id="serve-to" label=say.plan_serve_to() text=form.serve_to kind=FieldKind::Number unit=degree />
+            <TextField id="settle" label=say.plan_settle() text=form.settle kind=FieldKind::Number hint=hint(PlanField::SettleIn) />
+            <TextField id="waiting" label=say.plan_waiting() text=form.waiting kind=FieldKind::Number hint=hint(PlanField::WaitingDays) />
+            <TextField id="solids" label=say.plan_solids() text=form.solids kind=FieldKind::Text />
+            <TextField id="note" label=say.plan_note() text=form.note kind=FieldKind::Text />
+        </details>
+    }
+}

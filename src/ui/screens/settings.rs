@@ -1,0 +1,206 @@
+//! Chicks, contacts, units, light, language, storage and the caution.
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use crate::ui::parts::choice::Choice;
+use crate::ui::parts::field::{Field, FieldKind};
+use crate::ui::parts::page::Page;
+use crate::ui::platform;
+use crate::ui::route::Route;
+use crate::ui::screens::first_start::Caution;
+use crate::ui::state::AppState;
+use crate::words::Language;
+use crate::words::format::{MassUnit, TemperatureUnit};
+
+const MASSES: [MassUnit; 2] = [MassUnit::Gram, MassUnit::Ounce];
+const TEMPERATURES: [TemperatureUnit; 2] = [TemperatureUnit::Celsius, TemperatureUnit::Fahrenheit];
+const THEMES: [&str; 3] = ["auto", "night", "day"];
+
+/// Chicks and settings.
+#[component]
+pub fn SettingsScreen() -> impl IntoView {
+    let say = AppState::here().language();
+    view! {
+        <Page title=say.settings_title() back=Route::Now>
+            <Chicks />
+            <Units />
+            <Light />
+            <Carer />
+            <Storage />
+            <Caution />
+        </Page>
+    }
+}
+
+#[component]
+fn Chicks() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let names = move || {
+        state.journal.with(|journal| {
+            let chicks = journal.chicks().into_iter();
+            let named = chicks.map(|id| {
+                let chick = crate::domain::chick::Chick::from_journal(journal, id);
+                (id, chick.map(|chick| chick.plan.name).unwrap_or_default())
+            });
+            named.collect::<Vec<_>>()
+        })
+    };
+    let buttons = move || {
+        let buttons = names().into_iter().map(|(id, name)| {
+            let is_shown = state.chick.get() == Some(id);
+            let show = move |_| {
+                state.show_chick(id);
+                state.go(Route::Now);
+            };
+            view! {
+                <button type="button" class="button" aria-pressed=is_shown.to_string() on:click=show>{name}</button>
+            }
+        });
+        buttons.collect_view()
+    };
+    let has_chick = state.chick.get_untracked().is_some();
+    view! {
+        <section class="group">
+            <h2>{say.settings_chicks()}</h2>
+            <div class="acts">{buttons}</div>
+            <div class="acts">
+                {has_chick.then(|| {
+                    view! { <a class="button" href=Route::Plan.to_hash()>{say.settings_plan()}</a> }
+                })}
+                <a class="button" href=Route::Start.to_hash()>{say.settings_add()}</a>
+            </div>
+        </section>
+    }
+}
+
+#[component]
+fn Units() -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let mass = RwSignal::new(MASSES.iter().position(|unit| *unit == writing.mass));
+    let temperature = RwSignal::new(
+        TEMPERATURES
+            .iter()
+            .position(|unit| *unit == writing.temperature),
+    );
+    let language = RwSignal::new(
+        Language::ALL
+            .iter()
+            .position(|known| *known == writing.language),
+    );
+    Effect::watch(
+        move || (mass.get(), temperature.get(), language.get()),
+        move |(mass, temperature, language), _, _| {
+            let mut writing = state.writing_now();
+            if let Some(unit) = mass.and_then(|index| MASSES.get(index)) {
+                writing.mass = *unit;
+            }
+            if let Some(unit) = temperature.and_then(|index| TEMPERATURES.get(index)) {
+                writing.temperature = *unit;
+            }
+            if let Some(chosen) = language.and_then(|index| Language::ALL.get(index)) {
+                writing.language = *chosen;
+            }
+            state.set_writing(writing);
+        },
+        false,
+    );
+    view! {
+        <section class="group">
+            <h2>{say.settings_units()}</h2>
+            <Choice legend=say.settings_mass() name="mass" options=vec!["g", "oz"] chosen=mass />
+            <Choice legend=say.settings_temperature() name="temperature" options=vec!["°C", "°F"] chosen=temperature />
+            <Choice
+                legend=say.settings_language()
+                name="language"
+                options=vec![say.settings_language_english(), say.settings_language_spanish()]
+                chosen=language
+            />
+        </section>
+    }
+}
+
+#[component]
+fn Light() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let theme = state.copies.theme();
+    let chosen = RwSignal::new(THEMES.iter().position(|known| *known == theme));
+    Effect::watch(
+        move || chosen.get(),
+        move |chosen, _, _| {
+            if let Some(theme) = chosen.and_then(|index| THEMES.get(index)) {
+                state.copies.remember_theme(theme);
+                platform::set_root_attribute("data-theme", theme);
+            }
+        },
+        false,
+    );
+    let options = vec![
+        say.settings_theme_auto(),
+        say.settings_theme_night(),
+        say.settings_theme_day(),
+    ];
+    view! {
+        <section class="group">
+            <Choice legend=say.settings_theme() name="theme" options chosen />
+        </section>
+    }
+}
+
+#[component]
+fn Carer() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let name = RwSignal::new(state.copies.carer());
+    Effect::watch(
+        move || name.get(),
+        move |name, _, _| state.copies.remember_carer(name),
+        false,
+    );
+    view! {
+        <section class="group">
+            <Field
+                id="carer"
+                label=say.settings_carer()
+                kind=FieldKind::Text
+                text=name
+                hint=say.settings_carer_hint()
+            />
+        </section>
+    }
+}
+
+#[component]
+fn Storage() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let save_all = move |_| {
+        platform::download(
+            "perchlight-everything.txt",
+            "text/plain",
+            &state.copies.everything_as_text(),
+        );
+    };
+    let is_persisted = RwSignal::new(false);
+    spawn_local(async move { is_persisted.set(platform::is_persisted().await) });
+    let promise = move || {
+        if is_persisted.get() {
+            say.settings_persisted()
+        } else {
+            say.settings_not_persisted()
+        }
+    };
+    view! {
+        <section class="group">
+            <h2>{say.settings_storage()}</h2>
+            <p>{say.handover_backup_text()}</p>
+            <p>{promise}</p>
+            <a class="button" href=Route::Handover.to_hash()>{say.save_backup()}</a>
+            <button type="button" class="button" on:click=save_all>{say.settings_save_all()}</button>
+        </section>
+    }
+}

@@ -1,0 +1,120 @@
+//! Something's wrong: the signs by what one sees. Each answers at once, with or without a chick.
+
+use leptos::prelude::*;
+
+use crate::domain::journal::Change;
+use crate::domain::level::Level;
+use crate::domain::rules::sign_seen::level;
+use crate::domain::signs::{Sign, SignGroup};
+use crate::ui::parts::call_card::{CallButtons, WhatToSay};
+use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::parts::page::Page;
+use crate::ui::route::Route;
+use crate::ui::state::AppState;
+use crate::words::call::what_to_say;
+use crate::words::signs::sign as words_of;
+
+const GROUPS: [SignGroup; 6] = [
+    SignGroup::Breathing,
+    SignGroup::FeedingAccident,
+    SignGroup::Crop,
+    SignGroup::Behaviour,
+    SignGroup::Droppings,
+    SignGroup::Injury,
+];
+
+/// Something's wrong.
+#[component]
+pub fn WrongScreen() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let back = if state.chick.get_untracked().is_some() {
+        Route::Now
+    } else {
+        Route::Start
+    };
+    let chosen = RwSignal::new(None);
+    let groups = GROUPS.map(|group| {
+        let signs = Sign::ALL.into_iter().filter(move |sign| sign.group() == group);
+        let buttons = signs.map(|sign| {
+            view! {
+                <li>
+                    <button
+                        type="button"
+                        class="sign"
+                        aria-expanded=move || (chosen.get() == Some(sign)).to_string()
+                        on:click=move |_| chosen.update(|now| *now = if *now == Some(sign) { None } else { Some(sign) })
+                    >
+                        <LevelMark level=level(sign) />
+                        {words_of(say, sign).seen}
+                    </button>
+                    {move || (chosen.get() == Some(sign)).then(|| view! { <Answer sign /> })}
+                </li>
+            }
+        });
+        view! {
+            <section class="sign-group">
+                <h2>{crate::words::signs::group(say, group)}</h2>
+                <ul>{buttons.collect_view()}</ul>
+            </section>
+        }
+    });
+    view! {
+        <Page title=say.wrong_title() back>
+            <p>{say.wrong_intro()}</p>
+            <p class="hint">{say.caution_short()}</p>
+            {groups.collect_view()}
+        </Page>
+    }
+}
+
+/// Level, first action, what not to do, whom to ring.
+#[component]
+fn Answer(sign: Sign) -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let words = words_of(say, sign);
+    let level = level(sign);
+    let outlook = state.outlook.get_untracked();
+    let plan = outlook.as_ref().map(|outlook| outlook.chick.plan.clone());
+    let lines = outlook.map(|outlook| {
+        let mut lines = vec![words.seen.to_owned()];
+        lines.extend(what_to_say(writing, &outlook));
+        lines
+    });
+    let lines = lines.unwrap_or_else(|| vec![words.seen.to_owned()]);
+    let has_chick = plan.is_some();
+    let calls = (level > Level::Settled).then(|| view! { <CallButtons level plan /> });
+    let note = has_chick.then(|| {
+        let note = move |_| {
+            if let Ok(id) = state.dispatch(Change::SignSeen { sign }) {
+                state.say(words.seen.to_owned(), vec![id]);
+            }
+        };
+        let gone = move |_| {
+            if let Ok(id) = state.dispatch(Change::SignGone { sign }) {
+                state.say(say.wrong_gone().to_owned(), vec![id]);
+            }
+        };
+        view! {
+            <div class="acts">
+                <button type="button" class="button" on:click=note>{say.wrong_note()}</button>
+                <button type="button" class="button" on:click=gone>{say.wrong_gone()}</button>
+            </div>
+        }
+    });
+    view! {
+        <div class="answer" role="alert" data-level=level_name(level)>
+            <p class="lamp" data-level=level_name(level)>
+                <LevelMark level />
+                <span class="lamp__word">{say.level(level)}</span>
+            </p>
+            <p><strong>{say.wrong_first()} ": "</strong> {words.first}</p>
+            <p><strong>{say.finding_avoid()} ": "</strong> {words.avoid}</p>
+            {calls}
+            <WhatToSay lines />
+            {note}
+        </div>
+    }
+}

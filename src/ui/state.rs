@@ -1,0 +1,272 @@
+//! What the app knows while it runs, and the one door through which it changes.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+
+use crate::domain::journal::{Change, ChickId, Entry, EntryId, Journal, Refusal};
+use crate::domain::moment::Moment;
+use crate::domain::outlook::{Outlook, outlook};
+use crate::domain::zone::Zone;
+use crate::ui::copies::{Copies, Keeping};
+use crate::ui::route::Route;
+use crate::ui::{clock, platform};
+use crate::words::Language;
+use crate::words::format::Writing;
+
+/// The browser is asked not to clear the storage by itself after this many entries: browsers decide
+/// by use, so a first visit would be refused.
+const ENTRIES_BEFORE_ASKING: usize = 3;
+
+/// What was just done, shown at the foot of the screen with a way back.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Notice {
+    /// What was noted.
+    pub text: String,
+    /// Entries that Undo takes back.
+    pub undo: Vec<EntryId>,
+}
+
+/// Everything that screens read and the acts they may call. Signals only; copied freely.
+#[derive(Debug, Clone, Copy)]
+pub struct AppState {
+    /// Every entry on this phone, or of the made-up chick.
+    pub journal: RwSignal<Journal>,
+    /// The chick on screen.
+    pub chick: RwSignal<Option<ChickId>>,
+    /// Now, moved on once a second while the page is visible.
+    pub now: RwSignal<Moment>,
+    /// The zone the phone is in.
+    pub zone: RwSignal<Zone>,
+    /// The screen.
+    pub route: RwSignal<Route>,
+    /// Language and units.
+    pub writing: RwSignal<Writing>,
+    /// Whether the made-up chick is shown, which is never kept.
+    pub is_demo: RwSignal<bool>,
+    /// Whether a new version of the app waits.
+    pub is_update_ready: RwSignal<bool>,
+    /// What was just done.
+    pub notice: RwSignal<Option<Notice>>,
+    /// Everything about the chick on screen, worked out anew each minute and after each entry.
+    pub outlook: Memo<Option<Arc<Outlook>>>,
+    /// Keeps the journal.
+    pub copies: Copies,
+}
+
+impl AppState {
+    /// Opens the kept journal and starts the clock.
+    pub fn open() -> Self {
+        let now_at_start = clock::now();
+        let (copies, kept) = Copies::open();
+        let journal = RwSignal::new(kept);
+        let chick = RwSignal::new(None);
+        let now = RwSignal::new(now_at_start);
+        let zone = RwSignal::new(clock::zone(now_at_start));
+        let minute = Memo::new(move |_| now.get().seconds().div_euclid(60));
+        let outlook = Memo::new_with_compare(
+            move |_| {
+                minute.get();
+                let id = chick.get()?;
+                let now = now.get_untracked();
+                let outlook =
+                    journal.with(|journal| zone.with(|zone| outlook(now, journal, id, zone)));
+                outlook.map(Arc::new)
+            },
+            |_, _| true,
+        );
+        let state = Self {
+            journal,
+            chick,
+            now,
+            zone,
+            route: RwSignal::new(Route::from_hash(&platform::hash())),
+            writing: RwSignal::new(copies.writing()),
+            is_demo: RwSignal::new(false),
+            is_update_ready: RwSignal::new(false),
+            notice: RwSignal::new(None),
+            outlook,
+            copies,
+        };
+        state.choose_chick();
+        state
+    }
+
+    /// The state of the app, from any component below it.
+    pub fn here() -> Self {
+        expect_context()
+    }
+
+    /// The language and units now; screens are built anew when they change.
+    pub fn writing_now(self) -> Writing {
+        self.writing.get_untracked()
+    }
+
+    /// The language now.
+    pub fn language(self) -> Language {
+        self.writing_now().language
+    }
+
+    /// Notes a change for the chick on screen at the present moment.
+    ///
+    /// # Errors
+    /// A [`Refusal`]; nothing was then changed.
+    pub fn dispatch(self, change: Change) -> Result<EntryId, Refusal> {
+        self.dispatch_at(clock::now(), change)
+    }
+
+    /// Notes a change for the chick on screen at a given moment.
+    ///
+    /// # Errors
+    /// A [`Refusal`]; nothing was then changed.
+    pub fn dispatch_at(self, at: Moment, change: Change) -> Result<EntryId, Refusal> {
+        let chick = self.chick.get_untracked().ok_or(Refusal::NoSuchChick)?;
+        let ids = self.dispatch_for(chick, vec![(at, change)])?;
+        ids.first().copied().ok_or(Refusal::NoSuchEntry)
+    }
+
+    /// Notes several changes of one act: all of them or none.
+    ///
+    /// # Errors
+    /// The first [`Refusal`]; nothing was then changed.
+    pub fn dispatch_for(
+        self,
+        chick: ChickId,
+        changes: Vec<(Moment, Change)>,
+    ) -> Result<Vec<EntryId>, Refusal> {
+        let noted_at = clock::now();
+        let mut journal = self.journal.get_untracked();
+        let mut entries = Vec::new();
+        for (at, change) in changes {
+            let offset = self.zone.with_untracked(|zone| zone.offset_at(at));
+            let id = EntryId(platform::random_id());
+            let entry = Entry {
+                at,
+                id,
+                chick,
+                noted_at,
+                offset,
+                by: self.copies.carer(),
+                change,
+            };
+            journal.append(noted_at, entry.clone())?;
+            entries.push(entry);
+        }
+        let ids = entries.iter().map(|entry| entry.id).collect();
+        if !self.is_demo.get_untracked() {
+            self.copies.keep(entries, self.journal);
+            if journal.entries().len() == ENTRIES_BEFORE_ASKING {
+                leptos::task::spawn_local(async {
+                    platform::ask_to_persist().await;
+                });
+            }
+        }
+        self.now.set(noted_at);
+        self.journal.set(journal);
+        Ok(ids)
+    }
+
+    /// Says what was just done, with a way back.
+    pub fn say(self, text: String, undo: Vec<EntryId>) {
+        self.notice.set(Some(Notice { text, undo }));
+    }
+
+    /// Takes entries back and says so; taking the retractions back again undoes it.
+    pub fn take_back(self, ids: &[EntryId]) {
+        let Some(chick) = self.chick.get_untracked() else {
+            return;
+        };
+        let now = clock::now();
+        let changes = ids
+            .iter()
+            .map(|id| (now, Change::Retracted { id: *id }))
+            .collect();
+        let language = self.language();
+        match self.dispatch_for(chick, changes) {
+            Ok(undo) => self.say(language.status_taken_back().to_owned(), undo),
+            Err(refusal) => self.say(language.refusal(&refusal).to_owned(), Vec::new()),
+        }
+    }
+
+    /// Takes in entries from elsewhere: a backup, a report, another tab, the second copy.
+    pub fn take_in(self, entries: Vec<Entry>, keep: bool) -> usize {
+        let mut journal = self.journal.get_untracked();
+        let new: Vec<Entry> = entries
+            .into_iter()
+            .filter(|entry| journal.entries().binary_search(entry).is_err())
+            .collect();
+        let count = journal.join(&Journal::from_entries(new.clone()));
+        if count > 0 {
+            if keep {
+                self.copies.keep(new, self.journal);
+            }
+            self.journal.set(journal);
+            self.choose_chick();
+        }
+        count
+    }
+
+    /// Goes to a screen.
+    pub fn go(self, route: Route) {
+        platform::set_hash(&route.to_hash());
+        self.route.set(route);
+    }
+
+    /// Puts a chick on screen: the one remembered, else the first.
+    pub fn choose_chick(self) {
+        let chicks = self.journal.with_untracked(Journal::chicks);
+        let current = self
+            .chick
+            .get_untracked()
+            .or_else(|| self.copies.remembered_chick());
+        let chosen = current
+            .filter(|id| chicks.contains(id))
+            .or(chicks.first().copied());
+        if self.chick.get_untracked() != chosen {
+            self.chick.set(chosen);
+        }
+    }
+
+    /// Shows another chick and remembers it.
+    pub fn show_chick(self, id: ChickId) {
+        self.chick.set(Some(id));
+        if !self.is_demo.get_untracked() {
+            self.copies.remember_chick(id);
+        }
+    }
+
+    /// Shows a made-up chick; the kept journal waits untouched.
+    pub fn show_demo(self) {
+        let now = clock::now();
+        let journal = self
+            .zone
+            .with_untracked(|zone| crate::domain::demo::journal(now, zone));
+        self.is_demo.set(true);
+        self.chick.set(journal.chicks().first().copied());
+        self.journal.set(journal);
+        self.now.set(now);
+        self.notice.set(None);
+        self.go(Route::Now);
+    }
+
+    /// Leaves the made-up chick and shows what is kept.
+    pub fn leave_demo(self) {
+        self.is_demo.set(false);
+        self.chick.set(None);
+        self.journal.set(Copies::journal_again());
+        self.notice.set(None);
+        self.choose_chick();
+        self.go(Route::Now);
+    }
+
+    /// Changes language or units and remembers them.
+    pub fn set_writing(self, writing: Writing) {
+        self.copies.remember_writing(writing);
+        self.writing.set(writing);
+    }
+
+    /// How far the last entry is kept.
+    pub fn keeping(self) -> Keeping {
+        self.copies.keeping.get()
+    }
+}

@@ -1,0 +1,193 @@
+// Nothing kept is lost: killed browsers, two tabs, blocked and damaged storage.
+import assert from 'node:assert/strict';
+import { setTimeout as sleep } from 'node:timers/promises';
+import { started, test } from './harness.mjs';
+import { go, journalWords, kept, logNextFeed, openApp, typeInChick, weigh } from './owner.mjs';
+
+const KILLS = Number(process.env.KILLS ?? 20);
+
+const note = async (page, text) => {
+  await go(page, '#/journal');
+  const form = page.locator('details.group');
+  if (!(await form.evaluate((details) => details.open))) {
+    await form.locator('summary').click();
+  }
+  await page.locator('#note').fill(text);
+  await form.getByRole('button', { name: 'Keep' }).click();
+  await page.locator('.status-line', { hasText: text }).waitFor();
+  await kept(page);
+};
+
+test(
+  `a browser killed 100 ms after "kept" has lost nothing, ${KILLS} times`,
+  async (bench) => {
+    const site = await bench.site();
+    const browser = bench.killable();
+    let page = await browser.open();
+    await openApp(page, site);
+    await typeInChick(page);
+    await kept(page);
+    const noted = [];
+    for (let round = 1; round <= KILLS; round += 1) {
+      noted.push(`made-up note ${round}`);
+      await note(page, noted.at(-1));
+      await sleep(100);
+      await browser.kill();
+      page = await browser.open();
+      await openApp(page, site);
+      const words = (await journalWords(page)).map((line) => line.trim());
+      const lost = noted.filter((text) => !words.includes(text));
+      assert.deepEqual(lost, [], `after kill ${round}`);
+    }
+  },
+  { timeoutMs: 600_000 },
+);
+
+test('two tabs keep each other up to date and lose nothing', async (bench) => {
+  const site = await bench.site();
+  const { context, page } = await bench.phone(site);
+  await openApp(page, site);
+  await typeInChick(page);
+  await kept(page);
+  const other = await context.newPage();
+  await openApp(other, site);
+  await note(page, 'from the first tab');
+  await note(other, 'from the second tab');
+  await note(page, 'from the first again');
+  for (const tab of [page, other]) {
+    await tab.locator('.journal-line', { hasText: 'from the second tab' }).waitFor();
+    await tab.locator('.journal-line', { hasText: 'from the first again' }).waitFor();
+  }
+  await page.reload();
+  await started(page);
+  assert.equal((await journalWords(page)).length, 4);
+});
+
+test('with storage forbidden the app goes on in memory and says so on every screen', async (bench) => {
+  const site = await bench.site();
+  const { page } = await bench.phone(site);
+  await page.addInitScript(() => {
+    Object.defineProperty(window, 'localStorage', {
+      get() {
+        throw new DOMException('blocked', 'SecurityError');
+      },
+    });
+    Object.defineProperty(window, 'indexedDB', { get: () => undefined });
+  });
+  await openApp(page, site);
+  await typeInChick(page);
+  await logNextFeed(page);
+  for (const hash of ['#/now', '#/weight', '#/weaning', '#/journal', '#/handover', '#/settings', '#/wrong']) {
+    await go(page, hash);
+    await page.locator('.banner[data-kind="storage"]', { hasText: 'NOT kept' }).waitFor();
+  }
+  assert.equal((await journalWords(page)).length, 2);
+});
+
+test('with the second copy missing the app says that only one copy is there', async (bench) => {
+  const site = await bench.site();
+  const { page } = await bench.phone(site);
+  await page.addInitScript(() => Object.defineProperty(window, 'indexedDB', { get: () => undefined }));
+  await openApp(page, site);
+  await typeInChick(page);
+  await page.locator('.banner', { hasText: 'one of its two copies' }).waitFor();
+  await page.reload();
+  await started(page);
+  assert.deepEqual((await journalWords(page)).map((line) => line.trim()), ['Chick added: Ember']);
+});
+
+const entryKeys = (page) =>
+  page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith('perchlight/v1/entry/')).sort());
+
+test('an entry damaged or lost in one copy heals from the other', async (bench) => {
+  const site = await bench.site();
+  const { page } = await bench.phone(site);
+  await openApp(page, site);
+  await typeInChick(page);
+  await logNextFeed(page);
+  await weigh(page, 1030);
+  await kept(page);
+  const [first, second] = await entryKeys(page);
+  await page.evaluate(
+    ([first, second]) => {
+      localStorage.setItem(first, localStorage.getItem(first).slice(0, -5));
+      localStorage.removeItem(second);
+    },
+    [first, second],
+  );
+  await page.reload();
+  await started(page);
+  await go(page, '#/journal');
+  await page.locator('.journal-line').nth(2).waitFor();
+  assert.equal(await page.locator('.journal-line').count(), 3);
+});
+
+test('an entry damaged in its only copy is set aside and offered, and the rest is there', async (bench) => {
+  const site = await bench.site();
+  const { page } = await bench.phone(site);
+  await page.addInitScript(() => Object.defineProperty(window, 'indexedDB', { get: () => undefined }));
+  await openApp(page, site);
+  await typeInChick(page);
+  await logNextFeed(page);
+  await weigh(page, 1030);
+  const damaged = await page.evaluate(() => {
+    const key = Object.keys(localStorage).find((key) => localStorage.getItem(key).includes('1030') || localStorage.getItem(key).includes('10300'));
+    const text = localStorage.getItem(key).replace('10300', '20300');
+    localStorage.setItem(key, text);
+    return { key, text };
+  });
+  await page.reload();
+  await started(page);
+  const banner = page.locator('.banner', { hasText: 'could not be read' });
+  await banner.waitFor();
+  const downloading = page.waitForEvent('download');
+  await banner.getByRole('button', { name: 'Download them' }).click();
+  const stream = await (await downloading).createReadStream();
+  const text = (await stream.toArray()).join('');
+  assert.ok(text.includes(damaged.text), 'the damaged text is in the file');
+  assert.equal((await journalWords(page)).length, 2);
+  assert.equal(await page.evaluate((key) => localStorage.getItem(key), damaged.key), damaged.text, 'it stays where it was');
+});
+
+test('a start writes nothing into the first copy', async (bench) => {
+  const site = await bench.site();
+  const { page } = await bench.phone(site);
+  await openApp(page, site);
+  await typeInChick(page);
+  await kept(page);
+  await page.addInitScript(() => {
+    window.writes = [];
+    const write = Storage.prototype.setItem;
+    Storage.prototype.setItem = function (key, value) {
+      window.writes.push(key);
+      return write.call(this, key, value);
+    };
+  });
+  await page.reload();
+  await started(page);
+  await sleep(1_500);
+  assert.deepEqual(await page.evaluate(() => window.writes), []);
+});
+
+test('a backup saved and opened on another phone brings everything, and twice brings nothing more', async (bench) => {
+  const site = await bench.site();
+  const { page } = await bench.phone(site);
+  await openApp(page, site);
+  await typeInChick(page);
+  await logNextFeed(page);
+  await kept(page);
+  await go(page, '#/handover');
+  const downloading = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save a backup file' }).click();
+  const path = await (await downloading).path();
+
+  const { page: second } = await bench.phone(site);
+  await openApp(second, site, '#/take-in');
+  await second.locator('#file').setInputFiles(path);
+  await second.locator('.question', { hasText: '2 entries, 2 of them new' }).waitFor();
+  await second.getByRole('button', { name: 'Take it in' }).click();
+  await second.locator('.top-bar', { hasText: 'Ember' }).waitFor();
+  await go(second, '#/take-in');
+  await second.locator('#file').setInputFiles(path);
+  await second.locator('.question', { hasText: '2 entries, 0 of them new' }).waitFor();
+});

@@ -1,0 +1,100 @@
+// The main job, end to end: a made-up chick from the first start to the next day, also without a network.
+import assert from 'node:assert/strict';
+import { clock, offlineReady, started, test } from './harness.mjs';
+import { journalWords, kept, logNextFeed, openApp, typeInChick, weigh, go } from './owner.mjs';
+
+// A Tuesday evening in London, ten minutes before the bedtime feed.
+const EVENING = '2026-11-24T20:50:00Z';
+
+const ownerWithChick = async (bench, at = EVENING) => {
+  const site = await bench.site();
+  const { context, page } = await bench.phone(site);
+  await clock(page, at);
+  await openApp(page, site);
+  await typeInChick(page);
+  await kept(page);
+  return { site, context, page };
+};
+
+test('typed in, fed at bedtime in two taps, weighed, and all there after a reload without the server', async (bench) => {
+  const { site, page } = await ownerWithChick(bench);
+  assert.match(await page.locator('.next-feed').innerText(), /Bedtime feed\s+10\smin\s+21:00 · 60\sml/);
+
+  await logNextFeed(page);
+  await kept(page);
+  assert.match(await page.locator('.status-line').innerText(), /Bedtime feed, 60\sml\. Kept\./);
+  assert.match(await page.locator('.next-feed').innerText(), /Morning feed/);
+
+  await weigh(page, 1012);
+  await kept(page);
+  // (1040 - 1012) / 1040 = 2.69 %
+  assert.match(await page.locator('.chart figcaption').innerText(), /1012\sg: 2\.7\s% below handover \(limit 10\.0\s%\)/);
+
+  await offlineReady(page);
+  await site.stop();
+  await page.reload();
+  await started(page);
+  const words = await journalWords(page);
+  assert.deepEqual(words.map((line) => line.replaceAll('\u00a0', ' ').trim()), [
+    '1012 g, crop empty',
+    'Bedtime feed: 60 ml',
+    'Chick added: Ember',
+  ]);
+});
+
+test('undo takes an entry back, and undo again brings it back', async (bench) => {
+  const { page } = await ownerWithChick(bench);
+  await logNextFeed(page);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.locator('.status-line', { hasText: 'Taken back' }).waitFor();
+  await go(page, '#/now');
+  assert.match(await page.locator('.next-feed').innerText(), /Bedtime feed/);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.locator('.next-feed', { hasText: 'Morning feed' }).waitFor();
+});
+
+test('a loss over the limit lights the lamp, with the number to ring', async (bench) => {
+  const { page } = await ownerWithChick(bench, '2026-11-25T06:45:00Z');
+  await weigh(page, 930, 'empty');
+  await go(page, '#/now');
+  // (1040 - 930) / 1040 = 10.58 %, over the plan's 10 %
+  await page.locator('.lamp-band[data-level="ring"]').waitFor();
+  assert.match(await page.locator('.lamp-band').innerText(), /10\.6\s%/);
+  const call = page.locator('.lamp-band a.call').first();
+  assert.equal(await call.getAttribute('href'), 'tel:+15550100');
+  await page.locator('.what-to-say summary').click();
+  assert.match(await page.locator('.what-to-say__lines').innerText(), /930\sg/);
+});
+
+test('a weight that does not fit is asked about, and the slip is offered mended', async (bench) => {
+  const { page } = await ownerWithChick(bench);
+  await weigh(page, 10120);
+  await page.locator('.question', { hasText: 'The last was 1040' }).waitFor();
+  await page.getByRole('button', { name: 'I meant 1012' }).click();
+  assert.equal(await page.locator('#weight').inputValue(), '1012');
+  await page.getByRole('button', { name: 'Keep', exact: true }).click();
+  await page.locator('.chart figcaption', { hasText: '1012' }).waitFor();
+});
+
+test('a refused weight that is confirmed is still kept when a chick can weigh it', async (bench) => {
+  const { page } = await ownerWithChick(bench);
+  await weigh(page, 1400);
+  await page.getByRole('button', { name: 'Yes, that is what the scale says' }).click();
+  await page.locator('.table', { hasText: '1400' }).waitFor();
+});
+
+test('the countdown is right after the phone slept for three hours', async (bench) => {
+  const { page } = await ownerWithChick(bench, '2026-11-24T16:00:00Z');
+  assert.match(await page.locator('.next-feed__countdown').innerText(), /^5\sh$/);
+  await page.clock.fastForward('03:00:00');
+  await page.locator('.next-feed__countdown', { hasText: /^2\sh$/ }).waitFor();
+});
+
+test('after the bedtime feed was forgotten the morning says so and does not double it', async (bench) => {
+  const { page } = await ownerWithChick(bench);
+  await page.clock.fastForward('09:00:00');
+  await page.locator('.lamp-band[data-level="watch"]').waitFor();
+  const next = await page.locator('.next-feed').innerText();
+  assert.match(next, /Morning feed/);
+  assert.match(next, /60\sml/);
+});

@@ -1,0 +1,84 @@
+// What an owner does on the screens, one function an act. All chicks here are made up.
+import assert from 'node:assert/strict';
+import { started, until } from './harness.mjs';
+
+export const CHICK = {
+  species: 'Green-winged macaw',
+  name: 'Ember',
+  hatched: '2026-08-24',
+  weight: '1040',
+  weighed: '2026-11-24',
+  feeds: [
+    ['2', '07:00', '60'],
+    ['3', '14:00', '40'],
+    ['6', '21:00', '60'],
+  ],
+  breeder: ['Made-up breeder', '+1 555 0100'],
+};
+
+// Opens the app and waits until it is on screen.
+export const openApp = async (page, site, hash = '') => {
+  await page.goto(`${site.url}${hash}`);
+  await started(page);
+};
+
+export const go = async (page, hash) => {
+  await page.evaluate((hash) => {
+    location.hash = hash;
+  }, hash);
+  await page.locator('main h1').first().waitFor();
+};
+
+export const fillPlan = async (page, chick = CHICK) => {
+  await page.locator('#species').selectOption({ label: chick.species });
+  await page.locator('#name').fill(chick.name);
+  await page.locator('#hatched').fill(chick.hatched);
+  await page.locator('#handover-weight').fill(chick.weight);
+  await page.locator('#handover-day').fill(chick.weighed);
+  for (const [row, time, volume] of chick.feeds) {
+    await page.locator(`#time-${row}`).fill(time);
+    await page.locator(`#volume-${row}`).fill(volume);
+  }
+  await page.locator('#breeder-name').fill(chick.breeder[0]);
+  await page.locator('#breeder-number').fill(chick.breeder[1]);
+};
+
+export const typeInChick = async (page, chick = CHICK) => {
+  await page.getByRole('link', { name: "I'll type it in" }).click();
+  await fillPlan(page, chick);
+  await page.getByRole('button', { name: 'Start with these' }).click();
+  await page.locator('.next-feed, .top-bar__name').first().waitFor();
+};
+
+export const keptState = (page) => page.locator('.status-line p').getAttribute('data-kept');
+
+// Waits until both copies hold everything.
+export const kept = (page) => until('both copies have it', async () => (await keptState(page)) === 'Kept');
+
+// From the first screen in two taps.
+export const logNextFeed = async (page) => {
+  await page.getByRole('link', { name: 'Log it' }).click();
+  await page.getByRole('button', { name: 'Done', exact: true }).click();
+};
+
+export const weigh = async (page, grams, crop = 'empty') => {
+  await go(page, '#/weigh');
+  await page.locator('#weight').fill(String(grams));
+  await page.getByRole('radio', { name: crop, exact: true }).check();
+  await page.getByRole('button', { name: 'Keep', exact: true }).click();
+};
+
+export const journalWords = async (page) => {
+  await go(page, '#/journal');
+  return page.locator('.journal-line__words').allInnerTexts();
+};
+
+export const faultsOnScreen = async (page) => {
+  const texts = await page.locator('.fault').allInnerTexts();
+  return texts.filter((text) => text.trim() !== '');
+};
+
+export const hasFault = async (page, words) => {
+  const faults = await faultsOnScreen(page);
+  assert.ok(faults.some((fault) => words.test(fault)), `${words} among ${JSON.stringify(faults)}`);
+};
