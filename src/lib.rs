@@ -16,6 +16,7 @@
     )
 )]
 
+pub mod checksum;
 pub mod domain;
 pub mod share;
 pub mod store;

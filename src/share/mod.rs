@@ -1,3 +1,7 @@
 //! What leaves the phone and comes back: links, files, pictures, calendar and table.
 
+pub mod base64url;
+pub mod digits;
+pub mod percent;
+pub mod varint;
 pub mod weight_chart;
