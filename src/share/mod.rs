@@ -1,7 +1,9 @@
 //! What leaves the phone and comes back: links, files, pictures, calendar and table.
 
 pub mod base64url;
+pub mod csv;
 pub mod digits;
+pub mod icalendar;
 pub mod percent;
 pub mod varint;
 pub mod weight_chart;
