@@ -16,6 +16,14 @@ pub const GRAMS_PER_POUND: f64 = 453.592_37;
 pub const ML_PER_US_FLUID_OUNCE: f64 = 29.573_529_562_5;
 /// Millilitres in one imperial fluid ounce, exact. Source: UK Weights and Measures Act 1985, sch. 1.
 pub const ML_PER_IMPERIAL_FLUID_OUNCE: f64 = 28.413_062_5;
+/// Millilitres in one US cup, exact: 8 US fluid ounces. Source: NIST Handbook 44, appendix C.
+pub const ML_PER_US_CUP: f64 = 236.588_236_5;
+/// Millilitres in one US tablespoon, exact: half a US fluid ounce. Source: NIST Handbook 44,
+/// appendix C.
+pub const ML_PER_US_TABLESPOON: f64 = 14.786_764_781_25;
+/// Millilitres in one US teaspoon, exact: a sixth of a US fluid ounce. Source: NIST Handbook 44,
+/// appendix C.
+pub const ML_PER_US_TEASPOON: f64 = 4.928_921_593_75;
 /// Degrees Fahrenheit in a difference of one degree Celsius, exact. Source: NIST SP 811 (2008), B.8.
 pub const FAHRENHEIT_PER_CELSIUS: f64 = 1.8;
 /// Kilojoules in one thermochemical kilocalorie, exact. Source: NIST SP 811 (2008), appendix B.8.
