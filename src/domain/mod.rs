@@ -16,6 +16,7 @@ pub mod growth_curve;
 pub mod growth_fit;
 pub mod heat_balance;
 pub mod journal;
+pub mod journey;
 pub mod kalman;
 pub mod kendall;
 pub mod level;
