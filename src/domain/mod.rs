@@ -39,6 +39,7 @@ pub mod signs;
 pub mod species;
 pub mod student;
 pub mod track;
+pub mod transit;
 pub mod units;
 pub mod volume;
 pub mod weighing_out;
