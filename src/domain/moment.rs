@@ -47,8 +47,11 @@ impl Moment {
 
     /// Days since `earlier` as a float.
     pub fn days_since(self, earlier: Self) -> f64 {
-        let seconds = i32::try_from(self.0 - earlier.0).unwrap_or(i32::MAX);
-        f64::from(seconds) / 86_400.0
+        // Whole days and the rest apart: the seconds of 68 years and more do not fit in an i32.
+        let seconds = self.0 - earlier.0;
+        let days = i32::try_from(seconds.div_euclid(86_400)).unwrap_or(0);
+        let rest = i32::try_from(seconds.rem_euclid(86_400)).unwrap_or(0);
+        (f64::from(days) * 86_400.0 + f64::from(rest)) / 86_400.0
     }
 
     /// The wall time lived at this moment under an offset from UTC.
@@ -122,19 +125,31 @@ impl Day {
         Some(Self(date.num_days_from_ce() - UNIX_EPOCH_FROM_CE))
     }
 
-    /// A day from `YYYY-MM-DD`, as date fields give it.
+    /// A day from `YYYY-MM-DD`, as date fields give it: four, two and two digits, spaces around it.
+    ///
+    /// # Examples
+    /// ```
+    /// use perchlight::domain::moment::Day;
+    /// assert_eq!(Day::parse_iso("2026-08-22"), Day::from_date(2026, 8, 22));
+    /// assert_eq!(Day::parse_iso("2026-8-+2"), None);
+    /// ```
     pub fn parse_iso(text: &str) -> Option<Self> {
         let mut parts = text.trim().splitn(3, '-');
-        let year = parts.next()?.parse().ok()?;
-        let month = parts.next()?.parse().ok()?;
-        let day = parts.next()?.parse().ok()?;
+        let mut digits = |count: usize| {
+            parts.next().filter(|part| {
+                part.len() == count && part.bytes().all(|byte| byte.is_ascii_digit())
+            })
+        };
+        let year = digits(4)?.parse().ok()?;
+        let month = digits(2)?.parse().ok()?;
+        let day = digits(2)?.parse().ok()?;
         Self::from_date(year, month, day)
     }
 
     /// Year, month (1 to 12) and day of the month.
     pub fn date(self) -> (i32, u32, u32) {
-        let date =
-            NaiveDate::from_num_days_from_ce_opt(self.0 + UNIX_EPOCH_FROM_CE).unwrap_or_default();
+        let from_ce = self.0.saturating_add(UNIX_EPOCH_FROM_CE);
+        let date = NaiveDate::from_num_days_from_ce_opt(from_ce).unwrap_or_default();
         (date.year(), date.month(), date.day())
     }
 
@@ -147,7 +162,7 @@ impl Day {
     /// Day of the week, 0 for Monday to 6 for Sunday.
     pub const fn weekday(self) -> i32 {
         // 1970-01-01 was a Thursday.
-        (self.0 + 3).rem_euclid(7)
+        (self.0.rem_euclid(7) + 3) % 7
     }
 
     /// The day `days` later, or earlier when below zero.
@@ -158,7 +173,7 @@ impl Day {
 
     /// Days from `earlier` to this day; below zero when it is later.
     pub const fn since(self, earlier: Self) -> i32 {
-        self.0 - earlier.0
+        self.0.saturating_sub(earlier.0)
     }
 }
 
@@ -283,6 +298,47 @@ mod tests {
         let lived = moment.lived(Offset::from_minutes(-300));
         assert_eq!(lived.day.date(), (2025, 12, 31));
         assert_eq!(lived.time, WallTime::new(21, 0).unwrap());
+    }
+
+    #[test]
+    fn days_between_moments_keep_their_sign_and_size_over_the_whole_range() {
+        // 1990-01-01 to 2200-01-01: 210 years with 51 leap days (1992 to 2196, less 2100) = 76,701.
+        assert_eq!(Moment::LATEST.days_since(Moment::EARLIEST), 76_701.0);
+        assert_eq!(Moment::EARLIEST.days_since(Moment::LATEST), -76_701.0);
+    }
+
+    #[test]
+    fn only_plain_iso_dates_are_days() {
+        for text in [
+            "",
+            "2026",
+            "2026-08",
+            "2026-8-22",
+            "+2026-08-22",
+            "2026-+8-22",
+            "2026-08-22-01",
+            "2026-08-22T00:00",
+            "002026-08-22",
+            "2026-02-29",
+            "2026-13-01",
+            "1989-12-31",
+            "2200-01-01",
+            "２０２６-08-22",
+        ] {
+            assert_eq!(Day::parse_iso(text), None, "{text}");
+        }
+        assert_eq!(Day::parse_iso(" 2028-02-29 ").unwrap().iso(), "2028-02-29");
+    }
+
+    #[test]
+    fn a_day_far_outside_the_range_stops_nothing() {
+        let last = Day::from_number(i32::MAX).plus(i32::MAX);
+        let first = Day::from_number(i32::MIN).plus(i32::MIN);
+        for day in [first, last] {
+            assert!((0..7).contains(&day.weekday()));
+            assert!((1..=12).contains(&day.date().1));
+        }
+        assert_eq!(last.since(first), i32::MAX);
     }
 
     #[test]

@@ -16,6 +16,16 @@ pub const GRAMS_PER_POUND: f64 = 453.592_37;
 pub const ML_PER_US_FLUID_OUNCE: f64 = 29.573_529_562_5;
 /// Millilitres in one imperial fluid ounce, exact. Source: UK Weights and Measures Act 1985, sch. 1.
 pub const ML_PER_IMPERIAL_FLUID_OUNCE: f64 = 28.413_062_5;
+/// Millilitres in one US cup, exact: 8 US fluid ounces. Source: NIST Handbook 44, appendix C.
+pub const ML_PER_US_CUP: f64 = 236.588_236_5;
+/// Millilitres in one US tablespoon, exact: half a US fluid ounce. Source: NIST Handbook 44,
+/// appendix C.
+pub const ML_PER_US_TABLESPOON: f64 = 14.786_764_781_25;
+/// Millilitres in one US teaspoon, exact: a sixth of a US fluid ounce. Source: NIST Handbook 44,
+/// appendix C.
+pub const ML_PER_US_TEASPOON: f64 = 4.928_921_593_75;
+/// Degrees Fahrenheit in a difference of one degree Celsius, exact. Source: NIST SP 811 (2008), B.8.
+pub const FAHRENHEIT_PER_CELSIUS: f64 = 1.8;
 /// Kilojoules in one thermochemical kilocalorie, exact. Source: NIST SP 811 (2008), appendix B.8.
 pub const KJ_PER_KCAL: f64 = 4.184;
 
@@ -31,6 +41,9 @@ pub enum NumberError {
     /// A point and a comma together, so that thousands and decimals cannot be told apart.
     #[error("the text has both a point and a comma")]
     BothSigns,
+    /// A sign before three digits, where thousands and decimals would both be in range.
+    #[error("the sign before the last three digits could mark thousands or decimals")]
+    ThousandsOrDecimals,
     /// A minus sign where only a positive quantity makes sense.
     #[error("the number is below zero")]
     Negative,
@@ -57,7 +70,7 @@ pub struct OutOfRange {
 /// at most nine digits before the sign.
 ///
 /// # Errors
-/// Every [`NumberError`] but [`NumberError::OutOfRange`].
+/// [`NumberError::Empty`], [`NumberError::NotANumber`] or [`NumberError::BothSigns`].
 ///
 /// # Examples
 /// ```
@@ -101,6 +114,26 @@ pub fn parse_thousandths(text: &str) -> Result<i64, NumberError> {
     } else {
         thousandths
     })
+}
+
+/// The whole number that typed text means when its sign marks thousands, as in `1,012`; `None` when
+/// it cannot mean that.
+///
+/// Text has passed [`parse_thousandths`]. A group of thousands follows one to three digits that do
+/// not start with a zero.
+fn with_thousands(text: &str) -> Option<i64> {
+    let (whole, group) = text.trim().split_once(['.', ','])?;
+    if group.len() != 3 || !(1..=3).contains(&whole.len()) || whole.starts_with('0') {
+        return None;
+    }
+    Some(whole.parse::<i64>().ok()? * 1000 + group.parse::<i64>().ok()?)
+}
+
+/// Thousandths as a float in whole units, exact.
+fn units_from_thousandths(thousandths: i64) -> f64 {
+    let whole = i32::try_from(thousandths.div_euclid(1000)).unwrap_or(i32::MAX);
+    let rest = i32::try_from(thousandths.rem_euclid(1000)).unwrap_or(0);
+    (f64::from(whole) * 1000.0 + f64::from(rest)) / 1000.0
 }
 
 /// Tenths from thousandths, half away from zero.
@@ -163,14 +196,22 @@ macro_rules! reading {
 
             /// A value from typed text in the quantity's own unit.
             ///
+            /// `1,012` is refused where 1,012 and 1.012 are both in range: somebody's thousands
+            /// would become a thousandth, and neither kitchen scales nor syringes give three
+            /// decimals.
+            ///
             /// # Errors
-            /// [`NumberError`] for text that is no number or a number out of range.
+            /// [`NumberError`] for text that is no number, has two meanings or is out of range.
             pub fn parse(text: &str) -> Result<Self, NumberError> {
                 let thousandths = parse_thousandths(text)?;
                 if thousandths < 0 && $low >= 0 {
                     return Err(NumberError::Negative);
                 }
-                Ok(Self::from_tenths(tenths_from_thousandths(thousandths))?)
+                let as_decimals = Self::from_tenths(tenths_from_thousandths(thousandths))?;
+                match with_thousands(text).map(|units| Self::from_tenths(units * 10)) {
+                    Some(Ok(_)) => Err(NumberError::ThousandsOrDecimals),
+                    Some(Err(_)) | None => Ok(as_decimals),
+                }
             }
         }
     };
@@ -208,7 +249,7 @@ impl Grams {
         if thousandths < 0 {
             return Err(NumberError::Negative);
         }
-        let ounces = f64::from(i32::try_from(thousandths).unwrap_or(i32::MAX)) / 1000.0;
+        let ounces = units_from_thousandths(thousandths);
         Ok(Self::from_tenths(i64::from(rounded(
             ounces * GRAMS_PER_OUNCE * 10.0,
         )))?)
@@ -239,7 +280,7 @@ impl Celsius {
     /// [`NumberError`] as for [`Celsius::parse`].
     pub fn parse_fahrenheit(text: &str) -> Result<Self, NumberError> {
         let thousandths = parse_thousandths(text)?;
-        let fahrenheit = f64::from(i32::try_from(thousandths).unwrap_or(i32::MAX)) / 1000.0;
+        let fahrenheit = units_from_thousandths(thousandths);
         Ok(Self::from_tenths(i64::from(rounded(
             celsius_from_fahrenheit(fahrenheit) * 10.0,
         )))?)
@@ -279,12 +320,12 @@ impl GramsChange {
 
 /// Degrees Celsius from degrees Fahrenheit: `(F - 32) / 1.8`. Source: NIST SP 811 (2008), B.8.
 pub fn celsius_from_fahrenheit(fahrenheit: f64) -> f64 {
-    (fahrenheit - 32.0) / 1.8
+    (fahrenheit - 32.0) / FAHRENHEIT_PER_CELSIUS
 }
 
 /// Degrees Fahrenheit from degrees Celsius: `C × 1.8 + 32`. Source: NIST SP 811 (2008), B.8.
 pub fn fahrenheit_from_celsius(celsius: f64) -> f64 {
-    celsius * 1.8 + 32.0
+    celsius * FAHRENHEIT_PER_CELSIUS + 32.0
 }
 
 /// Ounces avoirdupois from grams.
@@ -316,6 +357,34 @@ mod tests {
             Err(NumberError::OutOfRange(_))
         ));
         assert_eq!(Grams::parse("20000").unwrap().tenths(), 200_000);
+    }
+
+    #[test]
+    fn a_weight_typed_with_a_sign_for_thousands_is_never_taken_as_one_gram() {
+        // The keeper of a 1,012 g bird saw 1.0 g and an alarm over a loss of 99.9 %.
+        let refused = Err(NumberError::ThousandsOrDecimals);
+        assert_eq!(Grams::parse("1,012"), refused);
+        assert_eq!(Grams::parse(" 1.012 "), refused);
+        assert_eq!(Grams::parse("20,000"), refused);
+        assert_eq!(
+            Millilitres::parse("1.500"),
+            Err(NumberError::ThousandsOrDecimals)
+        );
+        // 20,001 g and 60,125 ml are out of range, 0,500 and 1012,500 group no thousands.
+        assert_eq!(Grams::parse("20,001").unwrap().tenths(), 200);
+        assert_eq!(Millilitres::parse("60.125").unwrap().tenths(), 601);
+        assert_eq!(Grams::parse("0,500").unwrap().tenths(), 5);
+        assert_eq!(Grams::parse("1012,500").unwrap().tenths(), 10_125);
+        assert_eq!(Celsius::parse("40.125").unwrap().tenths(), 401);
+        assert_eq!(Grams::parse_ounces("1.012").unwrap().tenths(), 287);
+    }
+
+    #[test]
+    fn a_far_too_low_fahrenheit_reading_is_told_as_too_low() {
+        let Err(NumberError::OutOfRange(error)) = Celsius::parse_fahrenheit("-999999999") else {
+            panic!("taken");
+        };
+        assert!(error.value < i64::from(error.low));
     }
 
     #[test]
