@@ -20,6 +20,6 @@ pub mod checksum;
 pub mod domain;
 pub mod share;
 pub mod store;
-pub mod words;
 #[cfg(feature = "ui")]
 pub mod ui;
+pub mod words;

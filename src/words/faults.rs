@@ -36,6 +36,13 @@ impl Writing {
                     "El número no puede ser menor que cero.",
                 )
                 .to_owned(),
+            NumberError::ThousandsOrDecimals => self
+                .language
+                .pick(
+                    "That could be thousands or decimals. Leave the sign out: 1012, or write 1.0.",
+                    "Eso podrían ser miles o decimales. Quite el signo: 1012, o escriba 1,0.",
+                )
+                .to_owned(),
             NumberError::OutOfRange(range) => {
                 let (low, high) = (self.tenths(range.low), self.tenths(range.high));
                 match self.language {
