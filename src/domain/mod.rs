@@ -45,6 +45,7 @@ pub mod track;
 pub mod units;
 pub mod volume;
 pub mod weighing_out;
+pub mod weaning;
 pub mod weight;
 pub mod weight_crossing;
 pub mod weight_filter;
