@@ -18,3 +18,4 @@ mod script;
 mod stages;
 mod triggers;
 mod weights;
+mod words;
