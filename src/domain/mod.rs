@@ -48,6 +48,7 @@ pub mod transit;
 pub mod units;
 pub mod volume;
 pub mod weighing_out;
+pub mod weaning;
 pub mod weight;
 pub mod weight_crossing;
 pub mod weight_filter;

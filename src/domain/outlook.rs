@@ -6,6 +6,7 @@ use crate::domain::level::{Finding, Level};
 use crate::domain::moment::{Age, Lived, Moment};
 use crate::domain::rules::{self, Facts};
 use crate::domain::schedule::{self, ScheduledFeed};
+use crate::domain::weaning::{self, Weaning, WeaningFacts};
 use crate::domain::weight;
 use crate::domain::weight_trend::{self, WeightTrend};
 use crate::domain::zone::Zone;
@@ -31,6 +32,8 @@ pub struct Outlook {
     pub next_feed: Option<ScheduledFeed>,
     /// Weight now.
     pub weight: WeightNow,
+    /// Which feed may go next, or is to come back.
+    pub weaning: Weaning,
 }
 
 /// Weight at one moment.
@@ -70,6 +73,14 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         one_day_loss_pct: weight::one_day_loss_pct(now, &chick),
         trend: weight_trend::weight_trend(now, &chick),
     };
+    let weaning = weaning::assess(&WeaningFacts {
+        now,
+        zone,
+        chick: &chick,
+        level,
+        findings: &findings,
+        pct_of_peak: weaning::mornings::pct_of_peak(now, &chick),
+    });
     let age = chick
         .plan
         .hatched
@@ -84,5 +95,6 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         feeds,
         next_feed,
         weight,
+        weaning,
     })
 }

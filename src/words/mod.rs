@@ -31,6 +31,7 @@ pub mod sentences;
 pub mod signs;
 pub mod sources;
 pub mod terms;
+pub mod weaning;
 
 /// A language of the app.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

@@ -1,0 +1,270 @@
+//! Weaning: which feed may go next, what speaks against it, and when a feed is to come back.
+//!
+//! **Invariants.** The app offers a drop only when every check says yes; what is not known is never a
+//! yes. Age is shown and never decides. A feed is to be offered again whenever a trigger holds and a
+//! feed is gone, settle-in or not. The breeder may decide otherwise: that is an entry, not an offer.
+
+pub mod criteria;
+pub mod mornings;
+pub mod stage;
+mod three_days;
+pub mod triggers;
+
+use crate::domain::chick::{Chick, WeaningStep};
+use crate::domain::level::{Finding, Level};
+use crate::domain::moment::{Age, Day, Moment};
+use crate::domain::plan::Slot;
+use crate::domain::species::Weeks;
+use crate::domain::weaning::criteria::{Check, Criterion};
+use crate::domain::weaning::mornings::Morning;
+use crate::domain::weaning::stage::Stage;
+use crate::domain::weaning::triggers::{Trigger, TriggerCheck};
+use crate::domain::zone::Zone;
+
+/// What is known for the judgement.
+#[derive(Debug, Clone, Copy)]
+pub struct WeaningFacts<'a> {
+    /// Now.
+    pub now: Moment,
+    /// The zone the phone is in.
+    pub zone: &'a Zone,
+    /// The chick.
+    pub chick: &'a Chick,
+    /// The level that all findings add up to.
+    pub level: Level,
+    /// Every finding.
+    pub findings: &'a [Finding],
+    /// The latest smoothed weight, per cent of the smoothed peak; however old the weighing is.
+    pub pct_of_peak: Option<f64>,
+}
+
+impl WeaningFacts<'_> {
+    /// The day lived now.
+    pub(crate) fn today(&self) -> Day {
+        self.zone.lived(self.now).day
+    }
+}
+
+/// The answer to one question.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Answer {
+    /// Yes.
+    Yes,
+    /// No.
+    No,
+    /// Too little was noted to say.
+    NotEnoughData,
+}
+
+/// What the app says about dropping a feed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Verdict {
+    /// This feed may be dropped.
+    MayDrop(Slot),
+    /// No feed may be dropped yet.
+    NotYet {
+        /// The criteria that are not met, the weightiest first; those answered no before those not
+        /// known.
+        reasons: Vec<Criterion>,
+        /// The first day on which all of them can be met, if all goes well from now on; `None` when
+        /// no day can be named.
+        earliest_day: Option<Day>,
+    },
+    /// A feed that was dropped is to be offered again.
+    BringBack {
+        /// The feed dropped last.
+        slot: Slot,
+        /// Why.
+        triggers: Vec<Trigger>,
+    },
+    /// No feed is left.
+    NothingToDrop,
+}
+
+/// The chick's age beside its species' usual ages. For information: it decides nothing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct AgeNote {
+    /// The age.
+    pub age: Age,
+    /// Ages at which the species is commonly weaned.
+    pub window: Option<Weeks>,
+}
+
+/// Weaning at one moment.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Weaning {
+    /// How far it has come.
+    pub stage: Stage,
+    /// What the app says.
+    pub verdict: Verdict,
+    /// The feeds still given, in the order in which they go.
+    pub order: Vec<Slot>,
+    /// The feeds of the plan that are dropped, in the order in which they went.
+    pub dropped: Vec<Slot>,
+    /// What must hold before the next feed goes; empty when no feed is left.
+    pub checks: Vec<Check>,
+    /// What brings the last dropped feed back; empty when none is dropped.
+    pub triggers: Vec<TriggerCheck>,
+    /// Mornings with an unchanged weight that would make the weight steady; `None` when it is.
+    pub steady_mornings_needed: Option<i32>,
+    /// The age, when the hatch day is known.
+    pub age: Option<AgeNote>,
+    /// Whether somebody is to be rung before anything else is done.
+    pub is_call_first: bool,
+}
+
+impl Weaning {
+    /// The feed that goes next.
+    pub fn next(&self) -> Option<Slot> {
+        self.order.first().copied()
+    }
+
+    /// The check of one criterion.
+    pub fn check(&self, criterion: Criterion) -> Option<&Check> {
+        self.checks
+            .iter()
+            .find(|check| check.criterion == criterion)
+    }
+
+    /// The check of one trigger.
+    pub fn trigger(&self, trigger: Trigger) -> Option<&TriggerCheck> {
+        self.triggers.iter().find(|check| check.trigger == trigger)
+    }
+}
+
+/// Judges where weaning stands and what may be done.
+pub fn assess(facts: &WeaningFacts<'_>) -> Weaning {
+    let chick = facts.chick;
+    let today = facts.today();
+    let mornings = mornings::mornings(facts.now, chick);
+    let order = feeds_in_order(facts.now, chick);
+    let mut dropped = chick.dropped_slots(facts.now);
+    dropped.retain(|slot| chick.plan.feed(*slot).is_some());
+    let checks = order
+        .first()
+        .map(|slot| criteria::checks(facts, &mornings, *slot))
+        .unwrap_or_default();
+    let triggers = dropped
+        .last()
+        .map(|slot| triggers::checks(facts, *slot))
+        .unwrap_or_default();
+    let held: Vec<Trigger> = triggers
+        .iter()
+        .filter(|check| check.answer == Answer::Yes)
+        .map(|check| check.trigger)
+        .collect();
+    let verdict = match (dropped.last(), order.first()) {
+        (Some(slot), _) if !held.is_empty() => Verdict::BringBack {
+            slot: *slot,
+            triggers: held,
+        },
+        (_, None) => Verdict::NothingToDrop,
+        (_, Some(slot)) => drop_verdict(*slot, &checks),
+    };
+    let age = chick
+        .plan
+        .hatched
+        .and_then(|hatched| Age::on(today, hatched))
+        .map(|age| AgeNote {
+            age,
+            window: chick
+                .plan
+                .species
+                .profile()
+                .weaning
+                .map(|weaning| weaning.value),
+        });
+    Weaning {
+        stage: stage::stage(facts, &mornings, &order, &dropped),
+        verdict,
+        order,
+        dropped,
+        checks,
+        triggers,
+        steady_mornings_needed: steady_mornings_needed(&mornings, today),
+        age,
+        is_call_first: is_call(facts),
+    }
+}
+
+/// Whether the screen may offer to drop this feed without the breeder's decision.
+pub fn may_offer_drop(weaning: &Weaning, slot: Slot) -> bool {
+    weaning.verdict == Verdict::MayDrop(slot)
+}
+
+fn drop_verdict(slot: Slot, checks: &[Check]) -> Verdict {
+    let reasons = criteria::reasons(checks);
+    if reasons.is_empty() {
+        Verdict::MayDrop(slot)
+    } else {
+        Verdict::NotYet {
+            reasons,
+            earliest_day: criteria::earliest_day(checks),
+        }
+    }
+}
+
+fn steady_mornings_needed(mornings: &[Morning], today: Day) -> Option<i32> {
+    let slope = mornings::slope_pct_per_day(mornings, today);
+    let is_steady = slope.is_some_and(criteria::is_steady);
+    (!is_steady).then(|| mornings::steady_mornings_needed(mornings, today))
+}
+
+/// Whether the level or any finding asks for a call.
+pub(crate) fn is_call(facts: &WeaningFacts<'_>) -> bool {
+    facts.level.is_call() || facts.findings.iter().any(|finding| finding.level.is_call())
+}
+
+/// The feeds still given, in the plan's drop order; feeds that the plan's order leaves out come after
+/// it in the usual order.
+fn feeds_in_order(now: Moment, chick: &Chick) -> Vec<Slot> {
+    let in_force: Vec<Slot> = chick
+        .feeds_in_force(now)
+        .into_iter()
+        .map(|feed| feed.slot)
+        .collect();
+    let mut order: Vec<Slot> = Vec::new();
+    for slot in chick.plan.drop_order.iter().chain(&Slot::DROP_ORDER) {
+        if in_force.contains(slot) && !order.contains(slot) {
+            order.push(*slot);
+        }
+    }
+    order
+}
+
+/// From when on the chick is looked after here: its arrival; until that is noted, the arrival that
+/// the journey expects; without a journey, when it was added. Never before it was added.
+pub(crate) fn home_since(chick: &Chick) -> Moment {
+    let arrived = chick.arrived.as_ref().map(|arrived| arrived.at);
+    let expected = chick.plan.journey.map(|journey| journey.expected);
+    arrived
+        .or(expected)
+        .map_or(chick.added_at, |home| home.max(chick.added_at))
+}
+
+/// When the set of feeds last changed: a feed dropped, brought back, or gone from the plan.
+///
+/// A plan does not say what it replaced; a feed noted in a slot that the plan no longer has tells
+/// that the plan took it away after that note.
+pub(crate) fn last_feed_change(now: Moment, chick: &Chick) -> Option<Moment> {
+    let step = chick.weaning.iter().rev().find(|step| step.at <= now);
+    let gone = chick
+        .feeds
+        .iter()
+        .rev()
+        .find(|feed| feed.at <= now && chick.plan.feed(feed.what.slot).is_none());
+    step.map(|step| step.at).max(gone.map(|feed| feed.at))
+}
+
+/// When a slot was last dropped, up to `now`.
+pub(crate) fn dropped_at(now: Moment, chick: &Chick, wanted: Slot) -> Option<&Moment> {
+    let is_drop = |step: &WeaningStep| match step {
+        WeaningStep::Dropped { slot, .. } => *slot == wanted,
+        WeaningStep::BroughtBack { .. } => false,
+    };
+    let drops = chick.weaning.iter().rev();
+    drops
+        .filter(|step| step.at <= now && is_drop(&step.what))
+        .map(|step| &step.at)
+        .next()
+}

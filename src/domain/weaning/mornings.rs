@@ -1,0 +1,157 @@
+//! Morning weights: one a day, their slope, the peak they fell from, and whether they are flat.
+
+use crate::domain::chick::Chick;
+use crate::domain::journal::CropAtWeighing;
+use crate::domain::moment::{Day, Moment};
+use crate::domain::robust;
+use crate::domain::weaning::criteria;
+
+/// Days that the slope looks back, today among them.
+///
+/// Common practice: "no loss over 1 % a day over 5 days".
+pub const SLOPE_DAYS: i32 = 5;
+
+/// Fewest mornings that make a slope. Ours.
+pub const LEAST_MORNINGS: usize = 3;
+
+/// Days in a row over which weights are smoothed, for the peak and for now. Ours: one reading with
+/// food in the crop then makes no false peak.
+pub const SMOOTHED_DAYS: i32 = 3;
+
+/// One day's empty-crop weight: the median of that day's readings.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Morning {
+    /// The day, as it was lived.
+    pub day: Day,
+    /// Weight, grams.
+    pub grams: f64,
+}
+
+/// The days with an empty-crop weighing up to `now`, in order, one weight each.
+pub fn mornings(now: Moment, chick: &Chick) -> Vec<Morning> {
+    let mut readings: Vec<(Day, f64)> = chick
+        .weighings
+        .iter()
+        .filter(|weighing| weighing.at <= now && weighing.what.crop == CropAtWeighing::Empty)
+        .map(|weighing| (weighing.lived().day, weighing.what.weight.as_g()))
+        .collect();
+    // A flight across the date line can live a day twice.
+    readings.sort_by_key(|(day, _)| *day);
+    readings
+        .chunk_by(|(day, _), (next, _)| day == next)
+        .filter_map(|same_day| {
+            if let [(day, grams)] = *same_day {
+                return Some(Morning { day, grams });
+            }
+            let (day, _) = *same_day.first()?;
+            let grams: Vec<f64> = same_day.iter().map(|(_, grams)| *grams).collect();
+            let grams = robust::median(&grams)?;
+            Some(Morning { day, grams })
+        })
+        .collect()
+}
+
+/// The latest weight of a chick against its peak, per cent, both smoothed over three days.
+///
+/// The peak is the highest median of three mornings in a row or the handover weight, whichever is
+/// more. `None` without a weighing, or without either.
+pub fn pct_of_peak(now: Moment, chick: &Chick) -> Option<f64> {
+    let mornings = mornings(now, chick);
+    let handover = chick
+        .plan
+        .reference
+        .map(|reference| reference.weight.as_g());
+    let stretches = (0..mornings.len()).filter_map(|last| {
+        let stretch = stretch_up_to(&mornings, last)?;
+        let is_whole = stretch.len() >= LEAST_MORNINGS;
+        median_of(stretch).filter(|_| is_whole)
+    });
+    let peak = stretches.chain(handover).max_by(f64::total_cmp)?;
+    let latest = median_of(stretch_up_to(&mornings, mornings.len().checked_sub(1)?)?)?;
+    (peak > 0.0).then(|| latest / peak * 100.0)
+}
+
+fn stretch_up_to(mornings: &[Morning], last: usize) -> Option<&[Morning]> {
+    let up_to = mornings.get(..=last)?;
+    let day = up_to.last()?.day;
+    let first = up_to.partition_point(|morning| day.since(morning.day) >= SMOOTHED_DAYS);
+    up_to.get(first..)
+}
+
+fn median_of(mornings: &[Morning]) -> Option<f64> {
+    // Three is the usual case, and the peak asks for it at every morning of a life.
+    if let [one, two, three] = mornings {
+        let (low, high) = (one.grams.min(two.grams), one.grams.max(two.grams));
+        return Some(low.max(high.min(three.grams)));
+    }
+    let grams: Vec<f64> = mornings.iter().map(|morning| morning.grams).collect();
+    robust::median(&grams)
+}
+
+/// Robust slope of the mornings of the last [`SLOPE_DAYS`], per cent of their median a day; below zero
+/// for a loss.
+///
+/// `None` with fewer than [`LEAST_MORNINGS`].
+pub fn slope_pct_per_day(mornings: &[Morning], today: Day) -> Option<f64> {
+    let recent = since(mornings, today.plus(1 - SLOPE_DAYS));
+    if recent.len() < LEAST_MORNINGS {
+        return None;
+    }
+    let days: Vec<f64> = recent
+        .iter()
+        .map(|morning| f64::from(morning.day.since(today)))
+        .collect();
+    let grams: Vec<f64> = recent.iter().map(|morning| morning.grams).collect();
+    let line = robust::theil_sen(&days, &grams)?;
+    let middle = robust::median(&grams).filter(|middle| *middle > 0.0)?;
+    Some(line.slope / middle * 100.0)
+}
+
+/// How many more mornings at the latest weight make the slope no steeper than the limit for a drop.
+pub fn steady_mornings_needed(mornings: &[Morning], today: Day) -> i32 {
+    let first = next_weighing_day(mornings, today);
+    let grams = mornings.last().map_or(1.0, |morning| morning.grams);
+    let mut ahead = since(mornings, today.plus(1 - SLOPE_DAYS)).to_vec();
+    for needed in 1..SLOPE_DAYS {
+        let day = first.plus(needed - 1);
+        ahead.push(Morning { day, grams });
+        let is_steady = slope_pct_per_day(&ahead, day).is_some_and(criteria::is_steady);
+        if is_steady {
+            return needed;
+        }
+    }
+    // Five mornings at one weight have no slope.
+    SLOPE_DAYS
+}
+
+/// The day of the next weighing that is due: today, or tomorrow once today's is there.
+pub fn next_weighing_day(mornings: &[Morning], today: Day) -> Day {
+    let is_weighed = mornings.last().is_some_and(|morning| morning.day >= today);
+    today.plus(i32::from(is_weighed))
+}
+
+/// Furthest that a smoothed morning lies from the median of all of them, per cent, from `first` to
+/// `last`. A morning with no other in the two days before it is not smoothed and does not count.
+///
+/// `None` when none counts.
+pub fn spread_pct(mornings: &[Morning], first: Day, last: Day) -> Option<f64> {
+    let window = between(mornings, first, last);
+    let middle = median_of(window).filter(|middle| *middle > 0.0)?;
+    (0..window.len())
+        .filter_map(|place| stretch_up_to(window, place))
+        .filter(|stretch| stretch.len() > 1)
+        .filter_map(median_of)
+        .map(|smoothed| ((smoothed - middle) / middle * 100.0).abs())
+        .max_by(f64::total_cmp)
+}
+
+/// The mornings from `first` to `last`.
+pub fn between(mornings: &[Morning], first: Day, last: Day) -> &[Morning] {
+    let end = mornings.partition_point(|morning| morning.day <= last);
+    since(mornings.get(..end).unwrap_or_default(), first)
+}
+
+fn since(mornings: &[Morning], first: Day) -> &[Morning] {
+    let start = mornings.partition_point(|morning| morning.day < first);
+    mornings.get(start..).unwrap_or_default()
+}

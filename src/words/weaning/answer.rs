@@ -1,0 +1,238 @@
+//! The answer of the weaning screen, as sentences.
+
+use crate::domain::level::Value;
+use crate::domain::moment::Day;
+use crate::domain::plan::Slot;
+use crate::domain::weaning::criteria::{Check, Criterion};
+use crate::domain::weaning::{Answer, Verdict, Weaning};
+use crate::words::Language;
+use crate::words::format::Writing;
+
+impl Writing {
+    /// The answer first: what may be done and the weightiest reason. "Not yet. Weight is 91.2 % of peak
+    /// and falling by 1.4 % a day; two more steady mornings needed."
+    pub fn weaning_answer(self, weaning: &Weaning) -> String {
+        match &weaning.verdict {
+            Verdict::MayDrop(slot) => self.may_drop(*slot),
+            Verdict::NotYet {
+                reasons,
+                earliest_day,
+            } => self.not_yet(weaning, reasons, *earliest_day),
+            Verdict::BringBack { slot, .. } => self.bring_back(weaning, *slot),
+            Verdict::NothingToDrop => self.weaning_stage(&weaning.stage),
+        }
+    }
+
+    fn may_drop(self, slot: Slot) -> String {
+        let feed = self.language.the_feed(slot);
+        match self.language {
+            Language::English => format!("You may drop {feed}. All the checks below say yes."),
+            Language::Spanish => {
+                format!("Puede quitar {feed}. Todas las comprobaciones de abajo dicen que sí.")
+            }
+        }
+    }
+
+    fn not_yet(self, weaning: &Weaning, reasons: &[Criterion], earliest: Option<Day>) -> String {
+        let mut text = self.language.pick("Not yet.", "Todavía no.").to_owned();
+        let first = reasons
+            .first()
+            .and_then(|criterion| weaning.check(*criterion));
+        if let (Some(check), Some(next)) = (first, weaning.next()) {
+            text.push(' ');
+            text.push_str(&self.weaning_reason(weaning, check, next));
+        }
+        if let Some(day) = earliest {
+            let (at_the_earliest, day) = (
+                self.language
+                    .pick(" At the earliest on ", " Como pronto, el "),
+                self.day(day),
+            );
+            text.push_str(at_the_earliest);
+            text.push_str(&day);
+            text.push('.');
+        }
+        text
+    }
+
+    fn bring_back(self, weaning: &Weaning, slot: Slot) -> String {
+        let feed = self.language.the_feed(slot);
+        let reasons: Vec<String> = weaning
+            .triggers
+            .iter()
+            .filter(|check| check.answer == Answer::Yes)
+            .map(|check| self.weaning_trigger_reason(check))
+            .collect();
+        let reasons = reasons.join("; ");
+        match (self.language, weaning.is_call_first) {
+            (Language::English, false) => format!("Offer {feed} again: {reasons}."),
+            (Language::English, true) => {
+                format!("Ring first. If breeder or vet agree, offer {feed} again: {reasons}.")
+            }
+            (Language::Spanish, false) => format!("Vuelva a ofrecer {feed}: {reasons}."),
+            (Language::Spanish, true) => format!(
+                "Llame primero. Si el criador o el veterinario están de acuerdo, vuelva a ofrecer {feed}: {reasons}."
+            ),
+        }
+    }
+
+    /// Why one criterion stops the next drop, as a sentence.
+    pub fn weaning_reason(self, weaning: &Weaning, check: &Check, next: Slot) -> String {
+        let is_english = self.language == Language::English;
+        let feed = self.language.the_feed(next);
+        let count = counted(check.value);
+        let limit = counted(Some(check.limit));
+        let ago = self.days_ago(check.value);
+        match check.criterion {
+            Criterion::NobodyToRing if is_english => {
+                "There is something to ring about, and that comes first.".to_owned()
+            }
+            Criterion::NobodyToRing => "Hay un motivo para llamar, y eso va primero.".to_owned(),
+            Criterion::WeightNearPeak => self.reason_of_peak(check),
+            Criterion::WeightSteady => self.reason_of_slope(weaning, check),
+            Criterion::NoTrouble if is_english => {
+                format!("The last sign of trouble: {ago}; {limit} quiet days are needed.")
+            }
+            Criterion::NoTrouble => {
+                format!("La última señal de alarma: {ago}; hacen falta {limit} días tranquilos.")
+            }
+            Criterion::DroppingsNormal if is_english => {
+                format!("Droppings were as usual on {count} of the last {limit} days.")
+            }
+            Criterion::DroppingsNormal => {
+                format!("Los excrementos fueron normales en {count} de los últimos {limit} días.")
+            }
+            Criterion::SettledIn if is_english => {
+                format!("The chick is settling in: {count} of {limit} days.")
+            }
+            Criterion::SettledIn => format!("El pollo se está adaptando: {count} de {limit} días."),
+            Criterion::Waited if is_english => {
+                format!("The feeds last changed {ago}; {limit} days are needed between changes.")
+            }
+            Criterion::Waited => {
+                format!("Las tomas cambiaron {ago}; hacen falta {limit} días entre cambios.")
+            }
+            Criterion::SolidsEaten if is_english => {
+                format!("Solids were eaten on {count} of the last {limit} days.")
+            }
+            Criterion::SolidsEaten => {
+                format!("Comió sólidos en {count} de los últimos {limit} días.")
+            }
+            Criterion::FeedUnwanted if is_english => format!(
+                "On {count} of the last {limit} days the chick left {feed} or took less than half."
+            ),
+            Criterion::FeedUnwanted => format!(
+                "En {count} de los últimos {limit} días el pollo dejó {feed} o tomó menos de la mitad."
+            ),
+        }
+    }
+
+    fn reason_of_peak(self, check: &Check) -> String {
+        let limit = self.share(check.limit);
+        let is_english = self.language == Language::English;
+        match (check.value, check.answer) {
+            (Some(value), Answer::No) if is_english => {
+                let pct = self.share(value);
+                format!("Weight is {pct} of its peak; at least {limit} is needed.")
+            }
+            (Some(value), Answer::No) => {
+                let pct = self.share(value);
+                format!("El peso es el {pct} de su máximo; hace falta al menos el {limit}.")
+            }
+            (Some(_), _) if is_english => {
+                "The last weight is too old: weigh with an empty crop.".to_owned()
+            }
+            (Some(_), _) => "El último peso es viejo: pese con el buche vacío.".to_owned(),
+            (None, _) if is_english => {
+                "Too few morning weights to know the peak: three days in a row are needed."
+                    .to_owned()
+            }
+            (None, _) => {
+                "Pocos pesos de la mañana para conocer el máximo: hacen falta tres días seguidos."
+                    .to_owned()
+            }
+        }
+    }
+
+    fn reason_of_slope(self, weaning: &Weaning, check: &Check) -> String {
+        let is_english = self.language == Language::English;
+        let needed = self.steady_mornings(weaning.steady_mornings_needed.unwrap_or(1));
+        let of_peak = weaning
+            .check(Criterion::WeightNearPeak)
+            .and_then(|check| check.value)
+            .map(|value| self.share(value));
+        let Some(Value::Pct(slope)) = check.value.filter(|_| check.answer == Answer::No) else {
+            return match self.language {
+                Language::English => format!("Too few morning weights to see a trend; {needed}."),
+                Language::Spanish => {
+                    format!("Pocos pesos de la mañana para ver una tendencia; {needed}.")
+                }
+            };
+        };
+        let fall = self.pct(slope.abs());
+        match of_peak {
+            Some(pct) if is_english => {
+                format!("Weight is {pct} of peak and falling by {fall} a day; {needed}.")
+            }
+            Some(pct) => {
+                format!("El peso es el {pct} del máximo y baja un {fall} al día; {needed}.")
+            }
+            None if is_english => format!("Weight is falling by {fall} a day; {needed}."),
+            None => format!("El peso baja un {fall} al día; {needed}."),
+        }
+    }
+
+    fn days_ago(self, value: Option<Value>) -> String {
+        let Some(Value::Count(days)) = value else {
+            return String::new();
+        };
+        let days = i32::try_from(days).unwrap_or(i32::MAX);
+        match (self.language, days) {
+            (_, 0) => self
+                .language
+                .pick("less than a day ago", "hace menos de un día")
+                .to_owned(),
+            (Language::English, _) => format!("{} ago", self.days(days)),
+            (Language::Spanish, _) => format!("hace {}", self.days(days)),
+        }
+    }
+
+    fn steady_mornings(self, needed: i32) -> String {
+        let word = match (self.language, needed) {
+            (Language::English, 1) => "one",
+            (Language::English, 2) => "two",
+            (Language::English, 3) => "three",
+            (Language::English, 4) => "four",
+            (Language::English, _) => "five",
+            (Language::Spanish, 1) => "una",
+            (Language::Spanish, 2) => "dos",
+            (Language::Spanish, 3) => "tres",
+            (Language::Spanish, 4) => "cuatro",
+            (Language::Spanish, _) => "cinco",
+        };
+        match (self.language, needed) {
+            (Language::English, 1) => format!("{word} more steady morning needed"),
+            (Language::English, _) => format!("{word} more steady mornings needed"),
+            (Language::Spanish, 1) => format!("falta {word} mañana estable más"),
+            (Language::Spanish, _) => format!("faltan {word} mañanas estables más"),
+        }
+    }
+
+    /// A share with its sign; empty for any other kind of value.
+    pub(crate) fn share(self, value: Value) -> String {
+        if let Value::Pct(pct) = value {
+            self.pct(pct)
+        } else {
+            String::new()
+        }
+    }
+}
+
+/// A count in figures; a dash for none, and for any other kind of value.
+pub(crate) fn counted(value: Option<Value>) -> String {
+    if let Some(Value::Count(count)) = value {
+        count.to_string()
+    } else {
+        "–".to_owned()
+    }
+}
