@@ -3,7 +3,7 @@
 use crate::domain::chick::{Chick, Noted, Weighing};
 use crate::domain::journal::{ChickId, Journal};
 use crate::domain::level::{Finding, Level};
-use crate::domain::moment::{Age, Lived, Moment};
+use crate::domain::moment::{Age, Day, Lived, Moment, Offset};
 use crate::domain::rules::{self, Facts};
 use crate::domain::schedule::{self, ScheduledFeed};
 use crate::domain::weaning::{self, Weaning, WeaningFacts};
@@ -18,6 +18,8 @@ pub struct Outlook {
     pub now: Moment,
     /// The wall time lived at that moment.
     pub lived: Lived,
+    /// The wall clock's offset at that moment.
+    pub offset: Offset,
     /// The chick.
     pub chick: Chick,
     /// Its age, when the hatch day is known.
@@ -34,6 +36,13 @@ pub struct Outlook {
     pub weight: WeightNow,
     /// Which feed may go next, or is to come back.
     pub weaning: Weaning,
+}
+
+impl Outlook {
+    /// The day lived at a moment near now, at the offset in force now.
+    pub fn day_of(&self, moment: Moment) -> Day {
+        moment.lived(self.offset).day
+    }
 }
 
 /// Weight at one moment.
@@ -88,6 +97,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
     Some(Outlook {
         now,
         lived,
+        offset: zone.offset_at(now),
         chick,
         age,
         level,

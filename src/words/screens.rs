@@ -145,10 +145,11 @@ texts! {
     weight_table: "All weighings", "Todas las pesadas";
     weight_when: "When", "Cuándo";
     weight_weight: "Weight", "Peso";
-    weight_crop: "Crop", "Buche";
     weight_against: "Against handover", "Contra la entrega";
     weight_handover: "handover", "entrega";
     weight_limit: "limit", "límite";
+    weight_key: "Full dot: empty crop. Hollow dot: after a feed, with the food taken off. Ringed dot: doubted. Line and band: level and its 95 % range; lighter fan: the next days at this pace. Dashed: handover weight. Hatched: below the limit. Mark on the axis: a feed was dropped.", "Punto lleno: buche vacío. Hueco: tras una toma, sin la comida. Con anillo: dudoso. Línea y banda: nivel y su margen del 95 %; abanico claro: los próximos días a este paso. Rayas: peso de entrega. Tramado: bajo el límite. Marca en el eje: se quitó una toma.";
+    weight_too_few: "A forecast needs four weighings.", "Un pronóstico necesita cuatro pesadas.";
     weight_chart: "Weight chart", "Gráfico de peso";
 
     journal_title: "Journal", "Diario";
@@ -217,8 +218,5 @@ texts! {
     update_later: "Later", "Más tarde";
     offline_ready: "Ready to work offline.", "Lista para funcionar sin conexión.";
 
-    weaning_still_given: "still given", "se sigue dando";
-    weaning_order: "First to go comes first", "La primera en quitarse va primero";
-    weaning_age: "Age alone never drops a feed. The chick decides, and your breeder.", "La edad sola nunca quita una toma. Decide el pollo, y su criador.";
     weaning_title: "Weaning", "Destete";
 }

@@ -1,6 +1,7 @@
 //! Sentences built from numbers.
 
 use crate::domain::level::Level;
+use crate::domain::moment::Day;
 use crate::domain::plan::Slot;
 use crate::domain::units::{Grams, Millilitres};
 use crate::words::Language;
@@ -90,6 +91,88 @@ impl Writing {
         match against {
             Some(against) => format!("{latest}: {against}. {level}."),
             None => format!("{latest}. {level}."),
+        }
+    }
+
+    /// The level with its 95 % range.
+    pub fn level_now(self, grams: f64, sd_g: f64) -> String {
+        let tenths = |grams: f64| Grams::tenths_held(crate::domain::count::rounded(grams) * 10);
+        let level = self.mass(tenths(grams));
+        let range = self.mass(tenths(sd_g * crate::domain::normal::Z_95));
+        match self.language {
+            Language::English => format!("Level {level}, give or take {range}."),
+            Language::Spanish => format!("Nivel {level}, más o menos {range}."),
+        }
+    }
+
+    /// The pace of the last two weeks.
+    pub fn pace(self, per_day_g: f64) -> String {
+        let size = self.mass(Grams::tenths_held(crate::domain::count::rounded(
+            per_day_g.abs() * 10.0,
+        )));
+        match (self.language, per_day_g < 0.0) {
+            (Language::English, true) => format!("Losing {size} a day over the last two weeks."),
+            (Language::English, false) => format!("Gaining {size} a day over the last two weeks."),
+            (Language::Spanish, true) => {
+                format!("Pierde {size} al día en las últimas dos semanas.")
+            }
+            (Language::Spanish, false) => format!("Gana {size} al día en las últimas dos semanas."),
+        }
+    }
+
+    /// How far the level is below its peak.
+    pub fn below_peak(self, loss_pct: f64) -> String {
+        let loss = self.pct(loss_pct);
+        match self.language {
+            Language::English => format!("{loss} below its peak since handover."),
+            Language::Spanish => format!("{loss} por debajo de su máximo desde la entrega."),
+        }
+    }
+
+    /// The chances that the level is below the limit today and in one to three days.
+    pub fn chances_below_limit(self, now: f64, in_days: [f64; 3]) -> String {
+        let chance = |chance: f64| {
+            let pct = crate::domain::count::rounded(chance * 100.0);
+            match pct {
+                0 => "<1\u{a0}%".to_owned(),
+                100 => ">99\u{a0}%".to_owned(),
+                pct => format!("{pct}\u{a0}%"),
+            }
+        };
+        let days = in_days.map(chance).join(", ");
+        match self.language {
+            Language::English => format!(
+                "Chance below the limit: {} today; {days} in 1, 2 and 3 days.",
+                chance(now)
+            ),
+            Language::Spanish => {
+                format!(
+                    "Probabilidad bajo el límite: {} hoy; {days} en 1, 2 y 3 días.",
+                    chance(now)
+                )
+            }
+        }
+    }
+
+    /// When the limit is reached at this pace.
+    pub fn crossing(self, earliest: Day, likely: Day, latest: Option<Day>) -> String {
+        let (earliest, likely) = (self.day(earliest), self.day(likely));
+        let latest = latest.map(|day| self.day(day));
+        match (self.language, latest) {
+            (Language::English, Some(latest)) => {
+                format!("At this pace the limit is reached on {likely} ({earliest} to {latest}).")
+            }
+            (Language::English, None) => {
+                format!(
+                    "At this pace the limit is reached on {likely} ({earliest} at the earliest)."
+                )
+            }
+            (Language::Spanish, Some(latest)) => {
+                format!("A este paso se llega al límite el {likely} (del {earliest} al {latest}).")
+            }
+            (Language::Spanish, None) => {
+                format!("A este paso se llega al límite el {likely} (no antes del {earliest}).")
+            }
         }
     }
 

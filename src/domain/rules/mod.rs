@@ -23,10 +23,10 @@ pub mod served_cold;
 pub mod served_hot;
 pub mod sign_seen;
 pub mod transit_gap;
-pub mod vet_visit_due;
-pub mod volume_over_ceiling;
 #[cfg(test)]
 pub(crate) mod trial;
+pub mod vet_visit_due;
+pub mod volume_over_ceiling;
 
 use std::collections::BTreeSet;
 

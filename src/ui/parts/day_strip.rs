@@ -123,7 +123,7 @@ fn feed_marks(outlook: &Outlook, writing: Writing) -> Vec<Mark> {
 
 fn feed_mark(outlook: &Outlook, feed: &ScheduledFeed, writing: Writing) -> Mark {
     let say = writing.language;
-    let due = feed.due.lived(offset(outlook)).time;
+    let due = feed.due.lived(outlook.offset).time;
     let name = say.feed(feed.slot);
     let open = |kind, word: &str| Mark {
         at: due.minutes(),
@@ -193,12 +193,4 @@ fn other_marks(outlook: &Outlook, writing: Writing) -> Vec<Mark> {
         mark(crop.lived().time, "crop", words)
     });
     weighed.chain(crops).collect()
-}
-
-fn offset(outlook: &Outlook) -> crate::domain::moment::Offset {
-    // Wall time now and the moment now differ by the offset in force.
-    let local =
-        i64::from(outlook.lived.day.number()) * 1_440 + i64::from(outlook.lived.time.minutes());
-    let minutes = local - outlook.now.seconds().div_euclid(60);
-    crate::domain::moment::Offset::from_minutes(i32::try_from(minutes).unwrap_or(0))
 }

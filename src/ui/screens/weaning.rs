@@ -1,37 +1,201 @@
-//! Weaning: which feeds there still are, which are given up, and which would go next.
+//! Weaning: the answer first, then what it rests on, then what would bring a feed back.
+
+use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use crate::domain::journal::Change;
+use crate::domain::outlook::Outlook;
 use crate::domain::plan::Slot;
+use crate::domain::weaning::{Answer, Verdict, may_offer_drop};
 use crate::ui::parts::page::Heading;
 use crate::ui::state::AppState;
 
-/// The plan's order and how far it has come.
+/// Weaning.
 #[component]
 pub fn WeaningScreen() -> impl IntoView {
     let state = AppState::here();
-    let writing = state.writing_now();
-    let say = writing.language;
-    let body =
-        move || {
-            state.outlook.get().map(|outlook| {
-                let dropped = outlook.chick.dropped_slots(outlook.now);
-                let order: Vec<Slot> = outlook.chick.plan.drop_order.clone();
-                let rows = order.into_iter().map(|slot| {
-                let is_dropped = dropped.contains(&slot);
-                let word = if is_dropped { say.entry_dropped() } else { say.weaning_still_given() };
-                view! { <li data-dropped=is_dropped.to_string()>{say.feed(slot)} ": " {word}</li> }
-            });
-                let rows = rows.collect_view();
-                view! {
-                    <h2>{say.weaning_order()}</h2>
-                    <ol class="plain-list">{rows}</ol>
-                }
-            })
-        };
+    let say = state.language();
+    let body = move || {
+        state
+            .outlook
+            .get()
+            .map(|outlook| view! { <WeaningBody outlook /> })
+    };
     view! {
         <Heading text=say.weaning_title() />
         {body}
-        <p class="hint">{say.weaning_age()}</p>
+    }
+}
+
+/// A check's answer in attributes that the style sheet looks at.
+const fn answer_name(answer: Answer) -> &'static str {
+    match answer {
+        Answer::Yes => "yes",
+        Answer::No => "no",
+        Answer::NotEnoughData => "unknown",
+    }
+}
+
+/// One check: what was found, and whether it holds.
+struct Line {
+    answer: Answer,
+    text: String,
+    more: Option<String>,
+}
+
+fn list(lines: Vec<Line>) -> impl IntoView {
+    let rows = lines.into_iter().map(|line| {
+        let mark = match line.answer {
+            Answer::Yes => "\u{2713}",
+            Answer::No => "\u{2717}",
+            Answer::NotEnoughData => "?",
+        };
+        view! {
+            <li class="check" data-answer=answer_name(line.answer)>
+                <span class="check__mark" aria-hidden="true">{mark}</span>
+                <span>
+                    {line.text}
+                    {line.more.map(|more| view! { <span class="hint">{more}</span> })}
+                </span>
+            </li>
+        }
+    });
+    view! { <ul class="checks">{rows.collect_view()}</ul> }
+}
+
+#[component]
+fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
+    let writing = AppState::here().writing_now();
+    let say = writing.language;
+    let weaning = &outlook.weaning;
+    let next = weaning.next();
+    let checks = weaning.checks.iter().filter_map(|check| {
+        Some(Line {
+            answer: check.answer,
+            text: writing.weaning_check_line(check, next?),
+            more: writing.weaning_check_change(check),
+        })
+    });
+    let checks: Vec<Line> = checks.collect();
+    let triggers = weaning.triggers.iter().map(|check| Line {
+        answer: check.answer,
+        text: writing.weaning_trigger_line(check),
+        more: None,
+    });
+    let triggers: Vec<Line> = triggers.collect();
+    let has_checks = !checks.is_empty();
+    let has_triggers = !triggers.is_empty();
+    let age = weaning
+        .age
+        .map(|note| writing.weaning_age_line(note, outlook.chick.plan.species));
+    let order = (!weaning.order.is_empty()).then(|| say.weaning_order_text(&weaning.order));
+    view! {
+        <p class="weaning__answer">{writing.weaning_answer(weaning)}</p>
+        <Acts outlook=Arc::clone(&outlook) />
+        <p>{writing.weaning_stage(&weaning.stage)}</p>
+        {order.map(|order| view! { <p>{order}</p> })}
+        {has_checks.then(|| view! {
+            <section class="group">
+                <h2>{say.weaning_checks_title()}</h2>
+                {list(checks)}
+            </section>
+        })}
+        {has_triggers.then(|| view! {
+            <section class="group">
+                <h2>{say.weaning_triggers_title()}</h2>
+                {list(triggers)}
+            </section>
+        })}
+        <p class="hint">{age} " " {say.weaning_age_caution()}</p>
+        <BreederDecides outlook />
+    }
+}
+
+/// What the answer offers: dropping the next feed, or offering one again.
+#[component]
+fn Acts(outlook: Arc<Outlook>) -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let offered = outlook
+        .weaning
+        .next()
+        .filter(|slot| may_offer_drop(&outlook.weaning, *slot));
+    let drop = offered.map(|slot| {
+        view! {
+            <p class="hint">{say.weaning_drop_text()}</p>
+            <Decide change=Change::FeedDropped { slot, by_breeder: false } text=say.weaning_drop_act(slot) />
+        }
+    });
+    let back = if let Verdict::BringBack { slot, .. } = outlook.weaning.verdict {
+        Some(slot)
+    } else {
+        None
+    };
+    let back = back.map(|slot| {
+        view! {
+            <p class="hint">{say.weaning_bring_back_text()}</p>
+            <Decide change=Change::FeedBroughtBack { slot } text=say.weaning_bring_back_act(slot) />
+        }
+    });
+    view! { {drop} {back} }
+}
+
+/// One big button that notes a decision.
+#[component]
+fn Decide(change: Change, text: String) -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let said = text.clone();
+    let decide = move |_| match state.dispatch(change.clone()) {
+        Ok(id) => state.say(said.clone(), vec![id]),
+        Err(refusal) => state.say(say.refusal(&refusal).to_owned(), Vec::new()),
+    };
+    view! { <button type="button" class="button button--main" on:click=decide>{text}</button> }
+}
+
+/// The breeder's decision stands above the checks and is noted as such.
+#[component]
+fn BreederDecides(outlook: Arc<Outlook>) -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let button = |change: Change, text: String| {
+        let said = text.clone();
+        let decide = move |_| {
+            if let Ok(id) = state.dispatch(change.clone()) {
+                state.say(said.clone(), vec![id]);
+            }
+        };
+        view! { <button type="button" class="button" on:click=decide>{text}</button> }
+    };
+    let drops = outlook.weaning.order.clone().into_iter().map(|slot: Slot| {
+        button(
+            Change::FeedDropped {
+                slot,
+                by_breeder: true,
+            },
+            say.weaning_drop_act(slot),
+        )
+    });
+    let backs = outlook
+        .weaning
+        .dropped
+        .clone()
+        .into_iter()
+        .map(|slot: Slot| {
+            button(
+                Change::FeedBroughtBack { slot },
+                say.weaning_bring_back_act(slot),
+            )
+        });
+    let buttons: Vec<_> = drops.chain(backs).collect();
+    view! {
+        <details class="group">
+            <summary>{say.weaning_breeder_act()}</summary>
+            <p>{say.weaning_breeder_text()}</p>
+            <div class="acts">{buttons}</div>
+        </details>
     }
 }

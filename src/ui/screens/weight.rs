@@ -4,13 +4,12 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use crate::domain::chick::{Noted, Weighing};
 use crate::domain::count::rounded;
 use crate::domain::journal::CropAtWeighing;
-use crate::domain::moment::{Day, Moment};
+use crate::domain::moment::Moment;
 use crate::domain::outlook::Outlook;
 use crate::domain::units::Grams;
-use crate::share::weight_chart::{Dot, WeightChart};
+use crate::share::chart_of::chart_of;
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -58,6 +57,10 @@ fn WeightBody(outlook: Arc<Outlook>) -> impl IntoView {
             <figcaption>{meaning}</figcaption>
             <div class="chart__picture" role="img" aria-label=say.weight_chart() inner_html=chart_svg(&outlook, writing)></div>
         </figure>
+        <ul class="plain-list">
+            {figures(&outlook, writing).into_iter().map(|figure| view! { <li>{figure}</li> }).collect_view()}
+        </ul>
+        <p class="hint">{say.weight_key()}</p>
         <h2>{say.weight_table()}</h2>
         {table}
     }
@@ -65,44 +68,42 @@ fn WeightBody(outlook: Arc<Outlook>) -> impl IntoView {
 
 /// The chart's picture; empty when there is nothing to draw. Holds numbers and dates only.
 fn chart_svg(outlook: &Outlook, writing: Writing) -> String {
-    let chick = &outlook.chick;
-    let reference = chick.plan.reference;
-    let first_reading = chick
-        .weighings
-        .first()
-        .map_or(outlook.lived.day, |weighing| weighing.lived().day);
-    let first_day = reference.map_or(first_reading, |reference| reference.day.min(first_reading));
-    let zone_start = |day: Day| i64::from(day.number()) * 86_400;
-    let day_of = |weighing: &Noted<Weighing>| {
-        let lived = weighing.lived();
-        let minutes =
-            (zone_start(lived.day) - zone_start(first_day)) / 60 + i64::from(lived.time.minutes());
-        Moment::EARLIEST
-            .plus_minutes(minutes)
-            .days_since(Moment::EARLIEST)
-    };
-    let readings = chick.weighings.iter().map(|weighing| {
-        let dot = match weighing.what.crop {
-            CropAtWeighing::Empty => Dot::Empty,
-            CropAtWeighing::AfterFeed | CropAtWeighing::NotSure => Dot::AfterFeed,
-        };
-        (day_of(weighing), weighing.what.weight.as_g(), dot)
-    });
-    let handover = reference.map(|reference| reference.weight.as_g());
-    let limit_share = 1.0 - chick.plan.loss_limit.as_pct() / 100.0;
-    let chart = WeightChart {
-        readings: readings.collect(),
-        handover,
-        limit: handover.map(|grams| grams * limit_share),
-        last_day: f64::from(outlook.lived.day.since(first_day) + 1),
-        ..WeightChart::default()
-    };
+    let (chart, first_day) = chart_of(outlook);
     let day_label = |day: i32| {
         let (_, month, date) = first_day.plus(day).date();
         format!("{date}.{month}.")
     };
     let weight_label = |grams: f64| writing.mass_number(Grams::tenths_held(rounded(grams * 10.0)));
     chart.to_svg(&day_label, &weight_label).unwrap_or_default()
+}
+
+/// Pace, chances and the day the limit would be reached, as sentences.
+fn figures(outlook: &Outlook, writing: Writing) -> Vec<String> {
+    let trend = &outlook.weight.trend;
+    let pace = trend.slope.map(|slope| writing.pace(slope.g_per_day.value));
+    let level = trend.now.map(|now| writing.level_now(now.grams, now.sd_g));
+    let peak = trend
+        .peak_loss_pct
+        .map(|loss| writing.below_peak(loss.value));
+    let chances = trend
+        .below_limit
+        .map(|below| writing.chances_below_limit(below.now, below.in_days));
+    let crossing = trend.crossing.map(|crossing| {
+        let day = |moment: Moment| outlook.day_of(moment);
+        writing.crossing(
+            day(crossing.earliest),
+            day(crossing.likely),
+            crossing.latest.map(day),
+        )
+    });
+    let too_few = trend
+        .now
+        .is_none()
+        .then(|| writing.language.weight_too_few().to_owned());
+    [level, pace, peak, chances, crossing, too_few]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 fn table(outlook: &Outlook, writing: Writing) -> impl IntoView + use<> {
@@ -125,11 +126,15 @@ fn table(outlook: &Outlook, writing: Writing) -> impl IntoView + use<> {
             <tr>
                 <th scope="row">{when}</th>
                 <td class="number">{writing.mass(weight)}</td>
-                <td>{say.crop_at_weighing(weighing.what.crop)}</td>
-                <td>{against}</td>
                 <td>
-                    <button type="button" class="button button--small" aria-label=label on:click=move |_| state.take_back(&[id])>
-                        {say.remove()}
+                    {say.crop_at_weighing(weighing.what.crop)}
+                    {against.map(|against| view! { <br /> {against} })}
+                </td>
+                <td>
+                    <button type="button" class="button button--icon" aria-label=label on:click=move |_| state.take_back(&[id])>
+                        <svg class="icon" viewBox="0 0 24 24" aria-hidden="true">
+                            <path d="M6 6L18 18M18 6L6 18"></path>
+                        </svg>
                     </button>
                 </td>
             </tr>
@@ -143,7 +148,6 @@ fn table(outlook: &Outlook, writing: Writing) -> impl IntoView + use<> {
                     <tr>
                         <th scope="col">{say.weight_when()}</th>
                         <th scope="col">{say.weight_weight()}</th>
-                        <th scope="col">{say.weight_crop()}</th>
                         <th scope="col">{say.weight_against()}</th>
                         <td></td>
                     </tr>
