@@ -88,7 +88,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         chick: &chick,
         level,
         findings: &findings,
-        pct_of_peak: weaning::mornings::pct_of_peak(now, &chick),
+        pct_of_peak: weight.trend.peak_loss_pct.map(|loss| 100.0 - loss.value),
     });
     let age = chick
         .plan

@@ -230,6 +230,11 @@ fn an_illness_brings_the_feed_back_and_a_feed_too_large_does_not() {
         RuleId::NoWeighing,
         RuleId::VolumeOverCeiling,
         RuleId::GapTooShort,
+        RuleId::TransitGap,
+        RuleId::ServedHot,
+        RuleId::ServedCold,
+        RuleId::RoomTemperature,
+        RuleId::VetVisitDue,
     ] {
         let weaning = judge(finding(rule, Level::VetToday));
         assert_eq!(answer(&weaning, Trigger::Illness), Answer::No, "{rule:?}");

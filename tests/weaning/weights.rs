@@ -2,14 +2,12 @@
 
 use perchlight::domain::level::Value;
 use perchlight::domain::plan::Slot;
-use perchlight::domain::scenario::Scenario;
 use perchlight::domain::weaning::criteria::Criterion;
-use perchlight::domain::weaning::mornings;
 use perchlight::domain::weaning::{Answer, Verdict, Weaning};
 
 use crate::script::{
-    Without, answer, arrived, at, chick_at, earliest, evening, good_days, judged, only_reason,
-    plan, ready, ready_without, weighed,
+    Without, answer, arrived, at, earliest, evening, good_days, judged, only_reason, plan, ready,
+    ready_without, weighed,
 };
 
 #[test]
@@ -136,23 +134,4 @@ fn a_steady_fall_needs_two_more_mornings_at_the_last_weight() {
     assert_eq!(only_reason(&weaning), Criterion::WeightSteady);
     assert_eq!(weaning.steady_mornings_needed, Some(2));
     assert_eq!(earliest(&weaning), Some(11));
-}
-
-#[test]
-fn the_peak_is_a_median_of_three_mornings_or_the_handover_weight() {
-    let pct = |script: &Scenario, day| {
-        let now = script.at(day, 12, 0);
-        mornings::pct_of_peak(now, &chick_at(script, now))
-    };
-    let mut script = arrived(plan());
-    assert_eq!(pct(&script, 1), None);
-    script.weigh(1, 980).weigh(2, 1_090).weigh(3, 1_000);
-    // Handover 1000; the middle of 980, 1090 and 1000 is 1000.
-    assert_eq!(pct(&script, 3), Some(100.0));
-    // Mornings 1090, 1000 and 1050: peak and now 1050.
-    script.weigh(4, 1_050);
-    assert_eq!(pct(&script, 4), Some(100.0));
-    // 1000, 1050, 945; then 1050, 945, 945: now 945 of 1050 = 90 %.
-    script.weigh(5, 945).weigh(6, 945);
-    assert!((pct(&script, 6).unwrap() - 90.0).abs() < 1e-9);
 }

@@ -12,7 +12,7 @@ use crate::domain::plan::Slot;
 use crate::domain::rules::{no_weighing, sign_seen};
 use crate::domain::weaning::mornings::{self, Morning};
 use crate::domain::weaning::three_days::{self, ThreeDays};
-use crate::domain::weaning::{Answer, WeaningFacts, home_since, last_feed_change};
+use crate::domain::weaning::{Answer, WeaningFacts, last_feed_change};
 use crate::domain::weight;
 
 /// Least weight for a drop, per cent of the peak.
@@ -241,7 +241,7 @@ fn days_over(
 
 fn settled_in(facts: &WeaningFacts<'_>) -> Check {
     let days = i64::from(facts.chick.plan.settle_in_days);
-    let home = Some(home_since(facts.chick));
+    let home = Some(facts.chick.home_since());
     let standing = Standing::CommonPractice;
     days_over(facts, Criterion::SettledIn, home, days, standing)
 }

@@ -34,7 +34,7 @@ pub struct WeaningFacts<'a> {
     pub level: Level,
     /// Every finding.
     pub findings: &'a [Finding],
-    /// The latest smoothed weight, per cent of the smoothed peak; however old the weighing is.
+    /// The smoothed weight now, per cent of the smoothed peak, from a weighing of the last days.
     pub pct_of_peak: Option<f64>,
 }
 
@@ -230,16 +230,6 @@ fn feeds_in_order(now: Moment, chick: &Chick) -> Vec<Slot> {
         }
     }
     order
-}
-
-/// From when on the chick is looked after here: its arrival; until that is noted, the arrival that
-/// the journey expects; without a journey, when it was added. Never before it was added.
-pub(crate) fn home_since(chick: &Chick) -> Moment {
-    let arrived = chick.arrived.as_ref().map(|arrived| arrived.at);
-    let expected = chick.plan.journey.map(|journey| journey.expected);
-    arrived
-        .or(expected)
-        .map_or(chick.added_at, |home| home.max(chick.added_at))
 }
 
 /// When the set of feeds last changed: a feed dropped, brought back, or gone from the plan.

@@ -1,4 +1,4 @@
-//! Morning weights: one a day, their slope, the peak they fell from, and whether they are flat.
+//! Morning weights: one a day, their slope, and whether they are flat.
 
 use crate::domain::chick::Chick;
 use crate::domain::journal::CropAtWeighing;
@@ -14,8 +14,8 @@ pub const SLOPE_DAYS: i32 = 5;
 /// Fewest mornings that make a slope. Ours.
 pub const LEAST_MORNINGS: usize = 3;
 
-/// Days in a row over which weights are smoothed, for the peak and for now. Ours: one reading with
-/// food in the crop then makes no false peak.
+/// Days in a row over which weights are smoothed before they are called flat. Ours: one reading with
+/// food in the crop then spoils nothing.
 pub const SMOOTHED_DAYS: i32 = 3;
 
 /// One day's empty-crop weight: the median of that day's readings.
@@ -51,26 +51,6 @@ pub fn mornings(now: Moment, chick: &Chick) -> Vec<Morning> {
         .collect()
 }
 
-/// The latest weight of a chick against its peak, per cent, both smoothed over three days.
-///
-/// The peak is the highest median of three mornings in a row or the handover weight, whichever is
-/// more. `None` without a weighing, or without either.
-pub fn pct_of_peak(now: Moment, chick: &Chick) -> Option<f64> {
-    let mornings = mornings(now, chick);
-    let handover = chick
-        .plan
-        .reference
-        .map(|reference| reference.weight.as_g());
-    let stretches = (0..mornings.len()).filter_map(|last| {
-        let stretch = stretch_up_to(&mornings, last)?;
-        let is_whole = stretch.len() >= LEAST_MORNINGS;
-        median_of(stretch).filter(|_| is_whole)
-    });
-    let peak = stretches.chain(handover).max_by(f64::total_cmp)?;
-    let latest = median_of(stretch_up_to(&mornings, mornings.len().checked_sub(1)?)?)?;
-    (peak > 0.0).then(|| latest / peak * 100.0)
-}
-
 fn stretch_up_to(mornings: &[Morning], last: usize) -> Option<&[Morning]> {
     let up_to = mornings.get(..=last)?;
     let day = up_to.last()?.day;
@@ -79,11 +59,6 @@ fn stretch_up_to(mornings: &[Morning], last: usize) -> Option<&[Morning]> {
 }
 
 fn median_of(mornings: &[Morning]) -> Option<f64> {
-    // Three is the usual case, and the peak asks for it at every morning of a life.
-    if let [one, two, three] = mornings {
-        let (low, high) = (one.grams.min(two.grams), one.grams.max(two.grams));
-        return Some(low.max(high.min(three.grams)));
-    }
     let grams: Vec<f64> = mornings.iter().map(|morning| morning.grams).collect();
     robust::median(&grams)
 }

@@ -207,11 +207,31 @@ fn illness(facts: &WeaningFacts<'_>) -> TriggerCheck {
     }
 }
 
-/// Whether a finding is about the chick's state, not about what people did or left unnoted: a feed too
+/// Whether a finding is about the chick's state, not about what people did or left undone: a feed too
 /// large or too soon is no reason for one more. Ours.
 const fn speaks_of_the_chick(rule: RuleId) -> bool {
-    !matches!(
-        rule,
-        RuleId::MissedFeeds | RuleId::NoWeighing | RuleId::VolumeOverCeiling | RuleId::GapTooShort
-    )
+    match rule {
+        RuleId::CropStatic
+        | RuleId::SignSeen(_)
+        | RuleId::DullLoss
+        | RuleId::CropOvernight
+        | RuleId::CropLate
+        | RuleId::RefusedFeeds
+        | RuleId::PeakLoss
+        | RuleId::HandoverLoss
+        | RuleId::ArrivalLoss
+        | RuleId::OneDayLoss
+        | RuleId::GrowthStalled
+        | RuleId::DroppingsSeen(_)
+        | RuleId::CropSlow => true,
+        RuleId::ServedHot
+        | RuleId::TransitGap
+        | RuleId::MissedFeeds
+        | RuleId::VolumeOverCeiling
+        | RuleId::GapTooShort
+        | RuleId::ServedCold
+        | RuleId::RoomTemperature
+        | RuleId::NoWeighing
+        | RuleId::VetVisitDue => false,
+    }
 }

@@ -139,18 +139,10 @@ impl Writing {
                 let pct = self.share(value);
                 format!("El peso es el {pct} de su máximo; hace falta al menos el {limit}.")
             }
-            (Some(_), _) if is_english => {
-                "The last weight is too old: weigh with an empty crop.".to_owned()
+            _ if is_english => {
+                "There is no weight recent enough: weigh with an empty crop.".to_owned()
             }
-            (Some(_), _) => "El último peso es viejo: pese con el buche vacío.".to_owned(),
-            (None, _) if is_english => {
-                "Too few morning weights to know the peak: three days in a row are needed."
-                    .to_owned()
-            }
-            (None, _) => {
-                "Pocos pesos de la mañana para conocer el máximo: hacen falta tres días seguidos."
-                    .to_owned()
-            }
+            _ => "No hay un peso bastante reciente: pese con el buche vacío.".to_owned(),
         }
     }
 
