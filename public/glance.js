@@ -3,7 +3,7 @@
 (() => {
   let stored = null;
   try {
-    stored = localStorage.getItem('perchlight/v1/glance');
+    stored = localStorage.getItem('perchlight/v1/setting/glance');
   } catch {
     return;
   }

@@ -1,7 +1,7 @@
 //! The made-up chick for a first look. Every number in it is invented.
 
 use crate::domain::journal::{
-    Change, ChickId, CropFeel, CropState, Droppings, Journal, SolidsEaten,
+    Change, ChickId, CropFeel, CropState, Droppings, Journal, Response, SolidsEaten,
 };
 use crate::domain::moment::Moment;
 use crate::domain::plan::{CarePlan, Contact, PlannedFeed, Reference, Role, Slot};
@@ -59,7 +59,7 @@ pub fn journal(now: Moment, zone: &Zone) -> Journal {
         );
         match day % 3 {
             0 => script.note(day, 14, 0, Change::FeedRefused { slot: Slot::Midday }),
-            _ => script.feed(day, 14, 5, Slot::Midday, 35),
+            _ => script.note(day, 14, 5, part_taken()),
         };
         let food = "sweet potato".to_owned();
         script.note(
@@ -90,6 +90,18 @@ pub fn journal(now: Moment, zone: &Zone) -> Journal {
         .cloned()
         .collect();
     Journal::from_entries(until_now)
+}
+
+/// A midday feed of 60 ml of which 25 ml were wanted.
+fn part_taken() -> Change {
+    let (taken, offered) = (Millilitres::whole(25), Millilitres::whole(60));
+    Change::Fed {
+        slot: Slot::Midday,
+        taken,
+        offered,
+        served_at: None,
+        response: Response::Slow,
+    }
 }
 
 fn contact(role: Role, name: &str, number: &str) -> Contact {

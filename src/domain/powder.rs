@@ -257,7 +257,6 @@ fn check(given: f64, (low, high): (f64, f64), refusal: PowderError) -> Result<()
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::plan::CarePlan;
     use crate::domain::powder::{EnergySource, Powder, PowderError, PowderLabel};
 
     const LABEL: PowderLabel = PowderLabel {

@@ -28,11 +28,12 @@ pub fn guide_to_text(guide: &Guide) -> String {
         guide.given.tenths()
     );
     for reading in &guide.readings {
-        text.push_str(&format!(
-            " {}:{}",
-            reading.at.seconds(),
-            reading.cup.tenths()
-        ));
+        text.extend([
+            " ",
+            &reading.at.seconds().to_string(),
+            ":",
+            &reading.cup.tenths().to_string(),
+        ]);
     }
     text
 }

@@ -22,6 +22,8 @@ pub enum Setting {
     ChickShown,
     /// When the caution was accepted.
     CautionAccepted,
+    /// What the page shows before the app is there.
+    Glance,
 }
 
 impl Setting {
@@ -35,6 +37,7 @@ impl Setting {
             Self::GuideStep => "guide-step",
             Self::ChickShown => "chick-shown",
             Self::CautionAccepted => "caution-accepted",
+            Self::Glance => "glance",
         }
     }
 

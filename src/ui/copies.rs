@@ -332,6 +332,11 @@ impl Copies {
         self.remember(Setting::GuideStep, text);
     }
 
+    /// Remembers what the page shows before the app is there: a time and a few words.
+    pub fn remember_glance(self, text: &str) {
+        self.remember(Setting::Glance, text);
+    }
+
     /// When a backup was last saved, seconds since 1970.
     pub fn last_backup(self) -> Option<i64> {
         self.setting(Setting::LastBackup)?.parse().ok()

@@ -119,17 +119,13 @@ fn follow_other_tabs(state: AppState) {
     .remove_on_cleanup();
 }
 
-/// Told by the page's own script when all files are in, or a new version waits.
+/// Told by the page's own script when a new version waits.
 fn follow_updates(state: AppState) {
     if platform::is_update_waiting() {
         state.is_update_ready.set(true);
     }
     window_event_listener_untyped("perchlight-update-ready", move |_| {
-        state.is_update_ready.set(true)
-    })
-    .remove_on_cleanup();
-    window_event_listener_untyped("perchlight-offline-ready", move |_| {
-        state.say(state.language().offline_ready().to_owned(), Vec::new());
+        state.is_update_ready.set(true);
     })
     .remove_on_cleanup();
 }
@@ -152,8 +148,8 @@ fn Frame() -> impl IntoView {
     view! {
         {move || has_chick().then(|| view! { <TopBar /> })}
         <Banners />
-        <main class="main">{move || screen(state.route.get(), has_chick())}</main>
         <StatusLine />
+        <main class="main">{move || screen(state.route.get(), has_chick())}</main>
         {move || has_chick().then(|| view! { <BottomBar /> })}
     }
 }

@@ -163,7 +163,50 @@ impl AppState {
         }
         self.now.set(noted_at);
         self.journal.set(journal);
+        self.leave_a_glance();
         Ok(ids)
+    }
+
+    /// Leaves the next feed and the last weight for the page to show before the app is there.
+    fn leave_a_glance(self) {
+        let Some(outlook) = self
+            .outlook
+            .get_untracked()
+            .filter(|_| !self.is_demo.get_untracked())
+        else {
+            return;
+        };
+        let writing = self.writing_now();
+        let say = writing.language;
+        let next = outlook.next_feed.as_ref().map(|feed| {
+            let time = feed.due.lived(outlook.offset).time;
+            format!(
+                "{}: {} {}, {}",
+                say.now_next(),
+                say.feed(feed.slot),
+                writing.time(time),
+                writing.volume(feed.volume)
+            )
+        });
+        let weight = outlook.weight.latest.as_ref().map(|latest| {
+            format!(
+                "{}: {}, {}",
+                say.weigh_field(),
+                writing.mass(latest.what.weight),
+                writing.lived(latest.lived())
+            )
+        });
+        let lines: Vec<String> = [Some(outlook.chick.plan.name.clone()), next, weight]
+            .into_iter()
+            .flatten()
+            .collect();
+        let lived = outlook.lived;
+        self.copies.remember_glance(&format!(
+            "{}T{}\n{}",
+            lived.day.iso(),
+            lived.time.text(),
+            lines.join("\n")
+        ));
     }
 
     /// Says what was just done, with a way back.

@@ -123,7 +123,19 @@ impl Language {
                 "It was made by a newer version of Perchlight. Update first.",
                 "Lo hizo una versión más nueva de Perchlight. Actualice primero.",
             ),
-            _ => self.pick(
+            SavedError::NotJson
+            | SavedError::NoVersion
+            | SavedError::Missing { .. }
+            | SavedError::WrongKind { .. }
+            | SavedError::UnknownField { .. }
+            | SavedError::UnknownTag { .. }
+            | SavedError::OutOfRange { .. }
+            | SavedError::BadText { .. }
+            | SavedError::NotTheSame
+            | SavedError::Refused(_)
+            | SavedError::TooLarge { .. }
+            | SavedError::TooMany { .. }
+            | SavedError::TooDeep { .. } => self.pick(
                 "This is no Perchlight text, or a part of it is missing or damaged.",
                 "Esto no es un texto de Perchlight, o le falta una parte o está dañado.",
             ),

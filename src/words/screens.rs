@@ -4,6 +4,8 @@ texts! {
     app_name: "Perchlight", "Perchlight";
     tagline: "The breeder's numbers, carried out on your phone.", "Los números del criador, cumplidos en su teléfono.";
 
+    notices: "Notices", "Avisos";
+    status_label: "Just done", "Lo último";
     bar_label: "Places", "Lugares";
     bar_now: "Now", "Ahora";
     bar_weight: "Weight", "Peso";
@@ -216,7 +218,6 @@ texts! {
     update_ready: "A new version is ready.", "Hay una versión nueva.";
     update_now: "Reload now", "Recargar ahora";
     update_later: "Later", "Más tarde";
-    offline_ready: "Ready to work offline.", "Lista para funcionar sin conexión.";
 
     weaning_title: "Weaning", "Destete";
 }

@@ -53,7 +53,6 @@ test(
   'no screen scrolls sideways at 320 px with text at 200 %',
   async (bench) => {
     const page = await withDemo(bench, { viewport: { width: 320, height: 640 } });
-    await page.addStyleTag({ content: 'html { font-size: 200% !important; }' }).catch(() => {});
     await page.evaluate(() => {
       const sheet = new CSSStyleSheet();
       sheet.replaceSync('html { font-size: 200%; }');

@@ -9,25 +9,27 @@ use crate::domain::plan::{CarePlan, Contact, Role};
 use crate::ui::platform;
 use crate::ui::state::AppState;
 
-/// Call buttons for the people who fit the level, each with its number in plain text.
-#[component]
-pub fn CallButtons(
-    /// How worried to be.
-    level: Level,
-    /// The plan with its contacts; none when no chick is entered.
-    plan: Option<CarePlan>,
-) -> impl IntoView {
-    let state = AppState::here();
-    let say = state.language();
+/// The people to ring at a level, first to ring first.
+pub fn contacts_for(level: Level, plan: Option<&CarePlan>) -> Vec<Contact> {
     let roles: &[Role] = match level {
         Level::Settled | Level::Watch | Level::RingBreeder => &[Role::Breeder, Role::AvianVet],
         Level::VetToday => &[Role::AvianVet, Role::Breeder],
         Level::Emergency => &[Role::EmergencyVet, Role::AvianVet, Role::Breeder],
     };
-    let contacts: Vec<Contact> = roles
+    roles
         .iter()
-        .filter_map(|role| plan.as_ref()?.contact(*role).cloned())
-        .collect();
+        .filter_map(|role| plan?.contact(*role).cloned())
+        .collect()
+}
+
+/// Call buttons, each with its number in plain text.
+#[component]
+pub fn CallButtons(
+    /// Whom to ring.
+    contacts: Vec<Contact>,
+) -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
     let is_empty = contacts.is_empty();
     let buttons = contacts.into_iter().map(|contact| {
         let role = contact.role;

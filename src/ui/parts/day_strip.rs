@@ -25,15 +25,11 @@ struct Mark {
 }
 
 /// Today's feeds, weighings and crop checks.
-#[component]
-pub fn DayStrip(
-    /// The chick now.
-    outlook: std::sync::Arc<Outlook>,
-) -> impl IntoView {
+pub fn day_strip(outlook: &Outlook) -> impl IntoView + use<> {
     let writing = AppState::here().writing_now();
     let say = writing.language;
-    let mut marks = feed_marks(&outlook, writing);
-    marks.extend(other_marks(&outlook, writing));
+    let mut marks = feed_marks(outlook, writing);
+    marks.extend(other_marks(outlook, writing));
     marks.sort_by_key(|mark| mark.at);
     let now = outlook.lived.time.minutes();
     let drawn: Vec<_> = marks.iter().map(draw).collect();

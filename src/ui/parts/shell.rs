@@ -26,8 +26,9 @@ pub fn TopBar() -> impl IntoView {
     };
     view! {
         <header class="top-bar">
-            <a class="top-bar__chick" href=Route::Settings.to_hash() aria-label=say.bar_more()>
+            <a class="top-bar__chick" href=Route::Settings.to_hash()>
                 <span class="top-bar__title">{title}</span>
+                <span class="only-read">{say.bar_more()}</span>
                 <svg class="icon" viewBox="0 0 24 24" aria-hidden="true">
                     <path d="M5 12h.01M12 12h.01M19 12h.01"></path>
                 </svg>
@@ -119,7 +120,7 @@ pub fn Banners() -> impl IntoView {
             }
         })
     };
-    view! { <div class="banners">{demo} {keeping} {damaged} {update}</div> }
+    view! { <aside class="banners" aria-label=say.notices()>{demo} {keeping} {damaged} {update}</aside> }
 }
 
 /// What was just done, how far it is kept, and the way back. It is there from the start, so that
@@ -175,11 +176,11 @@ pub fn StatusLine() -> impl IntoView {
         })
     };
     view! {
-        <div class="status-line" data-shown=move || state.notice.get().is_some().to_string()>
+        <section class="status-line" aria-label=say.status_label() data-shown=move || state.notice.get().is_some().to_string()>
             <p role="status" data-kept=move || format!("{:?}", state.keeping())>{text}</p>
             {undo}
             {close}
-        </div>
+        </section>
     }
 }
 

@@ -616,11 +616,7 @@ fn AfterStep(feed: Feed) -> impl IntoView {
 }
 
 /// A band for the Now screen while a feed is under way.
-#[component]
-pub fn FeedUnderWay(
-    /// The chick now.
-    outlook: std::sync::Arc<Outlook>,
-) -> impl IntoView {
+pub fn feed_under_way(outlook: &Outlook) -> impl IntoView + use<> {
     let state = AppState::here();
     let say = state.language();
     let guide = state.copies.guide().and_then(|text| guide_from_text(&text));

@@ -7,12 +7,12 @@ use leptos::prelude::*;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::Tool;
 use crate::domain::schedule::{FeedState, ScheduledFeed};
-use crate::ui::parts::call_card::{CallButtons, WhatToSay};
-use crate::ui::parts::day_strip::DayStrip;
+use crate::ui::parts::call_card::{CallButtons, WhatToSay, contacts_for};
+use crate::ui::parts::day_strip::day_strip;
 use crate::ui::parts::finding_card::FindingCard;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::route::Route;
-use crate::ui::screens::guide::FeedUnderWay;
+use crate::ui::screens::guide::feed_under_way;
 use crate::ui::state::AppState;
 use crate::words::call::what_to_say;
 
@@ -55,9 +55,9 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
     let has_defaults = !outlook.chick.plan.unconfirmed.is_empty();
     view! {
         <LampBand outlook=Arc::clone(&outlook) />
-        <FeedUnderWay outlook=Arc::clone(&outlook) />
+        {feed_under_way(&outlook)}
         <NextFeed outlook=Arc::clone(&outlook) />
-        <DayStrip outlook />
+        {day_strip(&outlook)}
         {is_unweighed.then(|| view! { <p class="hint">{say.now_weigh_first()}</p> })}
         {has_defaults.then(|| {
             view! { <p class="hint"><a href=Route::Plan.to_hash()>{say.plan_unconfirmed()}</a></p> }
@@ -90,7 +90,7 @@ fn LampBand(outlook: Arc<Outlook>) -> impl IntoView {
     let calls = level.is_call().then(|| {
         let lines = what_to_say(state.writing_now(), &outlook);
         view! {
-            <CallButtons level plan=Some(outlook.chick.plan.clone()) />
+            <CallButtons contacts=contacts_for(level, Some(&outlook.chick.plan)) />
             <WhatToSay lines />
         }
     });

@@ -54,6 +54,9 @@ impl Text {
     }
 }
 
+/// A field is at fault and says so itself.
+struct AtFault;
+
 /// One feed's time and volume.
 #[derive(Debug, Clone, Copy)]
 struct FeedText {
@@ -211,7 +214,13 @@ impl Form {
             species.unwrap_or(self.base.with_value(|base| base.species)),
         );
         let (species, name, hatched, reference, feeds, contacts, mut plan) = (
-            species?, name?, hatched?, reference?, feeds?, contacts?, more?,
+            species?,
+            name?,
+            hatched?,
+            reference.ok()?,
+            feeds?,
+            contacts?,
+            more?,
         );
         plan.species = species;
         plan.name = name;
@@ -232,7 +241,11 @@ impl Form {
         Some(plan)
     }
 
-    fn reference(self, writing: Writing, hatched: Option<Day>) -> Option<Option<Reference>> {
+    fn reference(
+        self,
+        writing: Writing,
+        hatched: Option<Day>,
+    ) -> Result<Option<Reference>, AtFault> {
         let say = writing.language;
         let parse = |text: &str| match writing.mass {
             MassUnit::Gram => Grams::parse(text),
@@ -261,8 +274,10 @@ impl Form {
                 }
                 Some(day) => Ok(day),
             });
-        let (weight, day) = (weight?, day?);
-        Some(weight.map(|weight| Reference { weight, day }))
+        let (Some(weight), Some(day)) = (weight, day) else {
+            return Err(AtFault);
+        };
+        Ok(weight.map(|weight| Reference { weight, day }))
     }
 
     fn feed_list(self, writing: Writing) -> Option<Vec<PlannedFeed>> {
@@ -358,14 +373,14 @@ impl Form {
             .syringe
             .take(Millilitres::parse(&self.syringe.get()).map_err(number));
         let (from, to) = (celsius(self.serve_from), celsius(self.serve_to));
-        let (settle, waiting) = (days(self.settle), days(self.waiting));
+        let (settle_in, pause) = (days(self.settle), days(self.waiting));
         let mut set = |field: PlanField, is_changed: bool| {
             if is_changed {
                 plan.unconfirmed.remove(&field);
             }
         };
         let (powder, loss, syringe) = (powder?, loss?, syringe?);
-        let (from, to, settle, waiting) = (from?, to?, settle?, waiting?);
+        let (from, to, settle_in, pause) = (from?, to?, settle_in?, pause?);
         set(PlanField::PowderShare, powder != base.powder_share);
         set(PlanField::LossLimit, loss != base.loss_limit);
         set(PlanField::Tool, syringe != base.syringe);
@@ -373,13 +388,13 @@ impl Form {
             PlanField::ServingWindow,
             (from, to) != (base.serve_from, base.serve_to),
         );
-        set(PlanField::SettleIn, settle != base.settle_in_days);
-        set(PlanField::WaitingDays, waiting != base.waiting_days);
+        set(PlanField::SettleIn, settle_in != base.settle_in_days);
+        set(PlanField::WaitingDays, pause != base.waiting_days);
         plan.powder_share = powder;
         plan.loss_limit = loss;
         plan.syringe = syringe;
         (plan.serve_from, plan.serve_to) = (from, to);
-        (plan.settle_in_days, plan.waiting_days) = (settle, waiting);
+        (plan.settle_in_days, plan.waiting_days) = (settle_in, pause);
         Some(plan)
     }
 

@@ -6,7 +6,7 @@ use crate::domain::journal::Change;
 use crate::domain::level::Level;
 use crate::domain::rules::sign_seen::level;
 use crate::domain::signs::{Sign, SignGroup};
-use crate::ui::parts::call_card::{CallButtons, WhatToSay};
+use crate::ui::parts::call_card::{CallButtons, WhatToSay, contacts_for};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::page::Page;
 use crate::ui::route::Route;
@@ -85,7 +85,8 @@ fn Answer(sign: Sign) -> impl IntoView {
     });
     let lines = lines.unwrap_or_else(|| vec![words.seen.to_owned()]);
     let has_chick = plan.is_some();
-    let calls = (level > Level::Settled).then(|| view! { <CallButtons level plan /> });
+    let contacts = contacts_for(level, plan.as_ref());
+    let calls = (level > Level::Settled).then(|| view! { <CallButtons contacts /> });
     let note = has_chick.then(|| {
         let note = move |_| {
             if let Ok(id) = state.dispatch(Change::SignSeen { sign }) {
