@@ -7,6 +7,7 @@
 if [ -n "$WEB_TOOLCHAIN" ]; then
   export RUSTUP_TOOLCHAIN="$WEB_TOOLCHAIN"
 fi
+step "Fetching the crates of Cargo.lock" "20 s, nothing when they are there" cargo fetch --locked
 # Some environments set NO_COLOR to a number, which Trunk refuses to read.
 unset NO_COLOR
 step "Release build" "3 min the first time, 1 min later" trunk build --release --offline

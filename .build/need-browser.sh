@@ -7,4 +7,4 @@ if [ -z "$(find_chromium)" ]; then
   step "Installing Chromium" "1 to 2 min" apt_install chromium fonts-liberation
 fi
 
-step "Packages of the browser tests" "5 s, nothing when they are there" npm_ci tests/browser --omit=dev
+step "Packages of the browser tests" "5 s, nothing when they are there" npm_ci tests/browser
