@@ -85,16 +85,28 @@ for (const theme of ['dark', 'light']) {
 test('the chosen theme is there before the app', async (bench) => {
   const { site, page } = await withoutApp(bench, { theme: 'dark' });
   const ground = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
+  const bars = () =>
+    page.evaluate(() => {
+      const probe = document.createElement('p');
+      document.body.append(probe);
+      return [...document.querySelectorAll('meta[name="theme-color"]')].map((meta) => {
+        probe.style.color = meta.content;
+        return getComputedStyle(probe).color;
+      });
+    });
   await page.goto(site.url);
   const night = await ground();
+  assert.equal((await bars())[0], night, "the browser's bars have the ground's colour at night");
   await page.evaluate(() => localStorage.setItem('perchlight/v1/setting/theme', 'day'));
   await page.reload();
   const day = await ground();
+  assert.deepEqual(await bars(), [day, day]);
   await page.emulateMedia({ colorScheme: 'light' });
   assert.equal(await ground(), day, 'day by choice is day by the device');
   await page.evaluate(() => localStorage.setItem('perchlight/v1/setting/theme', 'night'));
   await page.reload();
   assert.equal(await ground(), night, 'night by choice is night by the device');
+  assert.deepEqual(await bars(), [night, night]);
   assert.notEqual(night, day);
 });
 
