@@ -11,21 +11,14 @@
   let checkedAt = Date.now();
 
   const offerUpdate = (registration) => {
-    let isLeaving = false;
-    const leave = () => {
-      if (!isLeaving) {
-        isLeaving = true;
-        location.reload();
-      }
-    };
     const apply = () => {
-      workers.addEventListener('controllerchange', leave);
       if (registration.waiting === null) {
         // Another tab has already changed to it.
-        leave();
-      } else {
-        registration.waiting.postMessage('skip-waiting');
+        location.reload();
+        return;
       }
+      workers.addEventListener('controllerchange', () => location.reload(), { once: true });
+      registration.waiting.postMessage('skip-waiting');
     };
     window.perchlightUpdate = { apply };
     window.dispatchEvent(new CustomEvent('perchlight-update-ready'));

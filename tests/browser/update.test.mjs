@@ -61,7 +61,11 @@ test('a new version waits, is offered once, and comes with one reload after cons
   assert.equal(await isSecondBuild(page), false, 'without consent the old version stays');
   await until('it is offered again after a reload', () => isOffered(page));
 
-  await page.evaluate(() => window.perchlightUpdate.apply());
+  // Tapped twice, as an impatient thumb does.
+  await page.evaluate(() => {
+    window.perchlightUpdate.apply();
+    window.perchlightUpdate.apply();
+  });
   await until('the page is loaded again', async () => (await loads(page).catch(() => 0)) === 3);
   await started(page);
   assert.equal(await isSecondBuild(page), true);
