@@ -95,6 +95,7 @@
     trouble.dataset.why = why;
     document.getElementById('trouble-title').textContent = title;
     trouble.hidden = false;
+    trouble.scrollIntoView();
     // Gathered before the tap: sharing is allowed only at once after it.
     copy.value = await gather();
   };
