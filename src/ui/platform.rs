@@ -103,7 +103,9 @@ pub fn focus_heading() {
     {
         leptos::logging::warn!("the heading could not take the focus");
     }
-    window().scroll_to_with_x_and_y(0.0, 0.0);
+    if let Ok(Some(main)) = document().query_selector("main") {
+        main.set_scroll_top(0);
+    }
 }
 
 /// The browser's first language, as a tag.

@@ -131,7 +131,8 @@ test('an entry damaged in its only copy is set aside and offered, and the rest i
   await logNextFeed(page);
   await weigh(page, 1030);
   const damaged = await page.evaluate(() => {
-    const key = Object.keys(localStorage).find((key) => localStorage.getItem(key).includes('1030') || localStorage.getItem(key).includes('10300'));
+    const entries = Object.keys(localStorage).filter((key) => key.startsWith('perchlight/v1/entry/'));
+    const key = entries.find((key) => localStorage.getItem(key).includes('10300'));
     const text = localStorage.getItem(key).replace('10300', '20300');
     localStorage.setItem(key, text);
     return { key, text };
