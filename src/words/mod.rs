@@ -21,6 +21,7 @@ macro_rules! texts {
 pub mod advice;
 pub mod call;
 pub mod entries;
+pub mod exchange;
 pub mod faults;
 pub mod format;
 pub mod guards;
