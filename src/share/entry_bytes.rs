@@ -3,7 +3,9 @@
 //! Ids are sent whole. They are most of the bytes, but without them a second report would double
 //! what the first one brought.
 
-use crate::domain::journal::{Change, ChickId, Entry, EntryId, Journal, check_change};
+use crate::domain::journal::{
+    Change, ChickId, CropAtWeighing, Entry, EntryId, Journal, check_change,
+};
 use crate::domain::moment::{Moment, Offset};
 use crate::domain::units::{Celsius, Grams, Millilitres};
 use crate::share::code::Coded;
@@ -73,7 +75,12 @@ fn write_entry(writer: &mut ByteWriter, before: &mut Before, entry: &Entry) {
     let bits = differs.iter().filter(|(_, differs)| *differs);
     let bits: u16 = bits.map(|(bit, _)| bit).sum();
     writer.unsigned(bits | u16::from(kind(&entry.change)));
-    writer.unsigned(entry.at.seconds().abs_diff(before.at.seconds()));
+    let seconds = entry.at.seconds().abs_diff(before.at.seconds());
+    if seconds.is_multiple_of(60) {
+        writer.unsigned(seconds / 60 * 2);
+    } else {
+        writer.unsigned(seconds * 2 + 1);
+    }
     writer.raw(&entry.id.0);
     if bits & CHICK != 0 {
         writer.raw(&entry.chick.0);
@@ -111,7 +118,9 @@ pub(crate) fn read_entries(reader: &mut ByteReader<'_>) -> Result<Vec<Entry>, Un
 
 fn read_entry(reader: &mut ByteReader<'_>, before: &mut Before) -> Result<Entry, UnpackError> {
     let head = reader.unsigned(0..=(LATE << 1) - 1)?;
-    let seconds = reader.unsigned(0..=u64::MAX)?;
+    // Whole minutes when the lowest bit is 0, else seconds.
+    let step = reader.unsigned(0..=u64::from(u32::MAX) * 4)?;
+    let seconds = step / 2 * if step % 2 == 0 { 60 } else { 1 };
     let seconds = i64::try_from(seconds).ok().ok_or(UnpackError::OutOfPlace)?;
     let id = EntryId(read_id(reader)?);
     before.at = moment_after(before.at, seconds)?;
@@ -145,7 +154,11 @@ fn read_entry(reader: &mut ByteReader<'_>, before: &mut Before) -> Result<Entry,
 /// The number of a change's kind; a number, once released, never changes its meaning.
 const fn kind(change: &Change) -> u8 {
     match change {
-        Change::Weighed { .. } => 0,
+        Change::Weighed { crop, .. } => match crop {
+            CropAtWeighing::Empty => 0,
+            CropAtWeighing::AfterFeed => 20,
+            CropAtWeighing::NotSure => 21,
+        },
         Change::Fed { .. } => 1,
         Change::FeedRefused { .. } => 2,
         Change::FeedPassedOver { .. } => 3,
@@ -170,9 +183,8 @@ const fn kind(change: &Change) -> u8 {
 
 fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
     match change {
-        Change::Weighed { weight, crop } => {
+        Change::Weighed { weight, .. } => {
             let tenths = i64::from(weight.tenths());
-            write_choice(writer, *crop);
             writer.signed(tenths - before.weight);
             before.weight = tenths;
         }
@@ -253,13 +265,9 @@ fn read_change(
     kind: u8,
 ) -> Result<Change, UnpackError> {
     Ok(match kind {
-        0 => {
-            let crop = read_choice(reader)?;
-            let weight = Grams::from_tenths(after(before.weight, reader)?);
-            let weight = weight.map_err(UnpackError::Quantity)?;
-            before.weight = i64::from(weight.tenths());
-            Change::Weighed { weight, crop }
-        }
+        0 => read_weighed(reader, before, CropAtWeighing::Empty)?,
+        20 => read_weighed(reader, before, CropAtWeighing::AfterFeed)?,
+        21 => read_weighed(reader, before, CropAtWeighing::NotSure)?,
         1 => read_fed(reader, before)?,
         2 => Change::FeedRefused {
             slot: read_choice(reader)?,
@@ -318,6 +326,17 @@ fn read_change(
         19 => Change::Arrived,
         code => return Err(UnpackError::UnknownChoice { code }),
     })
+}
+
+fn read_weighed(
+    reader: &mut ByteReader<'_>,
+    before: &mut Before,
+    crop: CropAtWeighing,
+) -> Result<Change, UnpackError> {
+    let weight = Grams::from_tenths(after(before.weight, reader)?);
+    let weight = weight.map_err(UnpackError::Quantity)?;
+    before.weight = i64::from(weight.tenths());
+    Ok(Change::Weighed { weight, crop })
 }
 
 fn read_fed(reader: &mut ByteReader<'_>, before: &mut Before) -> Result<Change, UnpackError> {
