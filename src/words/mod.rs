@@ -26,6 +26,7 @@ pub mod faults;
 pub mod format;
 pub mod guards;
 pub mod guide;
+pub mod plan_change;
 pub mod rules;
 pub mod screens;
 pub mod sentences;
