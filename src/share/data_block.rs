@@ -4,6 +4,8 @@ use crate::checksum::crc32;
 use crate::share::markup::json_in_script;
 use crate::share::take::TakeError;
 
+/// What the head of every page of ours says, so that one without data is known too.
+pub const MARK: &str = r#"<meta name="generator" content="Perchlight">"#;
 /// What a block begins with, up to its check sum.
 const START: &str = r#"<script type="application/json" id="perchlight-data" data-crc32=""#;
 /// What stands between the check sum and the data.
@@ -30,10 +32,17 @@ pub fn write(json: &str) -> String {
 /// The block of a page; `None` when the text is no page of ours.
 ///
 /// # Errors
-/// Within, when the block is there but cut off or its check sum is no number.
+/// Within: cut off before or in the block, a page that carries no data, or a check sum that is no
+/// number.
 pub fn find(page: &str) -> Option<Result<DataBlock<'_>, TakeError>> {
-    let (_, rest) = page.split_once(START)?;
-    Some(read(rest))
+    if let Some((_, rest)) = page.split_once(START) {
+        return Some(read(rest));
+    }
+    page.contains(MARK).then_some(if page.ends_with("</html>") {
+        Err(TakeError::WrongKind)
+    } else {
+        Err(TakeError::Truncated)
+    })
 }
 
 fn read(rest: &str) -> Result<DataBlock<'_>, TakeError> {

@@ -27,6 +27,7 @@ pub mod format;
 pub mod guards;
 pub mod guide;
 pub mod plan_change;
+pub mod report;
 pub mod rules;
 pub mod screens;
 pub mod sentences;
