@@ -14,18 +14,23 @@ mod entries;
 use std::collections::BTreeSet;
 
 use perchlight::domain::demo;
-use perchlight::domain::journal::{ChickId, Entry, Journal};
+use perchlight::domain::journal::{
+    Change, ChickId, CropAtWeighing, Entry, EntryId, Journal, Response,
+};
 use perchlight::domain::moment::{Day, Moment, Offset};
 use perchlight::domain::plan::{CarePlan, Contact, PlanField, Reference, Role, Slot};
 use perchlight::domain::scenario::Scenario;
 use perchlight::domain::species::Species;
-use perchlight::domain::units::Grams;
+use perchlight::domain::units::{Celsius, Grams, Millilitres};
 use perchlight::domain::zone::Zone;
 use perchlight::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
 use perchlight::share::link::{MOST_CHARACTERS, entries_to_link_text};
+use perchlight::share::plan_part::plan_difference;
 use perchlight::share::take::{TakeError, Taken, read_text};
 use perchlight::share::{base64url, digits, qr};
 use perchlight::store::saved::entries_to_text;
+use perchlight::words::Language;
+use perchlight::words::format::{MassUnit, TemperatureUnit, Writing};
 use proptest::collection::vec;
 use proptest::prelude::*;
 
@@ -146,6 +151,25 @@ proptest! {
         }
     }
 
+    #[test]
+    fn two_plans_that_differ_are_told_apart_in_words(
+        old in entries::plan(),
+        new in entries::plan(),
+    ) {
+        prop_assert_eq!(plan_difference(&old, &old), vec![]);
+        let parts = plan_difference(&old, &new);
+        let is_same = CarePlan { unconfirmed: new.unconfirmed.clone(), ..old.clone() } == new;
+        prop_assert_eq!(parts.is_empty(), is_same);
+        for language in Language::ALL {
+            let mass = MassUnit::Gram;
+            let temperature = TemperatureUnit::Celsius;
+            let writing = Writing { language, mass, temperature };
+            let lines = writing.plan_changes(&old, &new);
+            prop_assert_eq!(lines.len(), parts.len());
+            prop_assert!(lines.iter().all(|line| line.contains(" → ")));
+        }
+    }
+
     /// The check sum is right here, so what stops them is the reading of the values.
     #[test]
     fn content_of_any_bytes_under_a_right_check_sum_never_panics(
@@ -164,17 +188,23 @@ proptest! {
 /// CRC-32 lowest byte first.
 fn sealed(version: u8, kind: u8, content: &[u8]) -> String {
     let mut bytes = vec![version, kind];
-    let mut length = content.len();
-    while length >= 128 {
-        bytes.push(u8::try_from(length % 128).unwrap() | 128);
-        length /= 128;
-    }
-    bytes.push(u8::try_from(length).unwrap());
+    bytes.extend(seven_bits_a_byte(u64::try_from(content.len()).unwrap()));
     bytes.extend(content);
     let sum = perchlight::checksum::crc32(&bytes);
     bytes.extend(sum.to_le_bytes());
-    let letter = ['c', 'p', 'e', 'z'][usize::from(kind - 1)];
+    let letter = ['c', 'p', 'e'][usize::from(kind - 1)];
     format!("pl1{letter}.{}", base64url::encode(&bytes))
+}
+
+/// A number in groups of seven bits, lowest first, all but the last with the highest bit set.
+fn seven_bits_a_byte(mut number: u64) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    while number >= 128 {
+        bytes.push(u8::try_from(number % 128 + 128).unwrap());
+        number /= 128;
+    }
+    bytes.push(u8::try_from(number).unwrap());
+    bytes
 }
 
 #[test]
@@ -253,7 +283,7 @@ fn many_beginnings_of_a_link_take_no_time() {
 fn the_first_form_of_a_card_stays_readable() {
     let mut plan = CarePlan::default_for(Species::GreyParrot);
     plan.feeds.truncate(1);
-    plan.feeds[0].volume = perchlight::domain::units::Millilitres::whole(30);
+    plan.feeds[0].volume = Millilitres::whole(30);
     "Pip".clone_into(&mut plan.name);
     plan.hatched = Day::from_date(2024, 1, 2);
     plan.unconfirmed.clear();
@@ -269,6 +299,52 @@ fn the_first_form_of_a_card_stays_readable() {
         Ok(card(CHICK, plan.clone()))
     );
     assert_eq!(card_to_link_text(CHICK, &plan), sealed(1, 1, &content));
+}
+
+/// As for a card: two entries worked out by hand from the description of the form.
+#[test]
+fn the_first_form_of_entries_stays_readable() {
+    // 2026-11-02 is day 20,759 from 1970, 1990-01-01 is day 7,305.
+    let morning = Moment::from_seconds(20_759 * 86_400 + (6 * 60 + 45) * 60);
+    let entry = |at, id, change| Entry {
+        at,
+        id: EntryId([id; 12]),
+        chick: CHICK,
+        noted_at: at,
+        offset: Offset::UTC,
+        by: String::new(),
+        change,
+    };
+    let weight = Grams::whole(1_012);
+    let crop = CropAtWeighing::Empty;
+    let fed = Change::Fed {
+        slot: Slot::Bedtime,
+        taken: Millilitres::whole(55),
+        offered: Millilitres::whole(60),
+        served_at: Some(Celsius::whole(40)),
+        response: Response::Eager,
+    };
+    let entries = vec![
+        entry(morning, 1, Change::Weighed { weight, crop }),
+        entry(morning.plus_minutes(855), 2, fed),
+    ];
+    // Two entries. The first: kind 0 and another chick than before (32); minutes since 1990, twice;
+    // id, chick; 10,120 tenths more than before, with sign.
+    let mut content = vec![2, 32];
+    content.extend(seven_bits_a_byte(((20_759 - 7_305) * 1_440 + 405) * 2));
+    content.extend([1; 12]);
+    content.extend(CHICK.0);
+    content.extend(seven_bits_a_byte(20_240));
+    // The second: kind 1, 855 minutes later, id; bedtime is slot 5 of 6, eager 0 of 3, in part 1 of
+    // 2, with a temperature of its own 2 of 3; 55 ml, 5 ml more were offered, 40 °C.
+    content.push(1);
+    content.extend(seven_bits_a_byte(1_710));
+    content.extend([2; 12]);
+    content.push(5 + 6 * (3 * (1 + 2 * 2)));
+    content.extend([1_100, 100, 800].into_iter().flat_map(seven_bits_a_byte));
+    let link = sealed(1, 3, &content);
+    assert_eq!(entries_to_link_text(&entries), Some(link.clone()));
+    assert_eq!(read_text(&link), Ok(Taken::Entries(entries)));
 }
 
 /// Limits: a QR code of version 20 at most, 15 aimed at; 412 bytes are what version 15 holds at M.

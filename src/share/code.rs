@@ -167,3 +167,34 @@ numbers! { Species {
     SunParakeet = 16,
     GreenCheekedParakeet = 17,
 } }
+
+#[cfg(test)]
+mod tests {
+    use crate::share::code::*;
+
+    /// The choices of a kind by number from 0 on, and the first number that stands for none.
+    fn in_order<T: Coded>() -> (Vec<T>, u8) {
+        let choices: Vec<T> = (0..=u8::MAX).map_while(T::from_code).collect();
+        let end = u8::try_from(choices.len()).unwrap();
+        assert!((end..=u8::MAX).all(|code| T::from_code(code).is_none()));
+        (choices, end)
+    }
+
+    /// The lists are in the order in which the first version numbered them; new choices go to the
+    /// end.
+    #[test]
+    fn every_choice_keeps_its_number() {
+        assert_eq!(in_order::<Slot>(), (Slot::ALL.to_vec(), 6));
+        assert_eq!(in_order::<PlanField>(), (PlanField::ALL.to_vec(), 9));
+        assert_eq!(in_order::<Sign>().1, 25);
+        assert_eq!(in_order::<Species>(), (Species::ALL.to_vec(), 18));
+        let (tools, _) = in_order::<Tool>();
+        assert_eq!(tools, [Tool::Syringe, Tool::Spoon, Tool::Tube]);
+        for (place, sign) in (0..).zip(in_order::<Sign>().0) {
+            assert_eq!(sign.code(), place);
+        }
+        for (place, species) in (0..).zip(Species::ALL) {
+            assert_eq!(species.code(), place);
+        }
+    }
+}

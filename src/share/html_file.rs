@@ -35,9 +35,7 @@ pub fn report_html(writing: Writing, outlook: &Outlook, entries: &[Entry]) -> St
     put_chart(&mut page, writing, outlook);
     page.paragraph("small", say.report_chart_key());
     put_weighings(&mut page, writing, chick, usize::MAX);
-    page.heading(say.report_feeds());
     put_feeds(&mut page, writing, chick, usize::MAX);
-    page.heading(say.report_notes());
     put_notes(&mut page, writing, chick, entries);
     page.heading(say.plan_title());
     page.pairs(&writing.plan_lines(&chick.plan));
@@ -67,7 +65,8 @@ fn put_advice(page: &mut Page, writing: Writing, outlook: &Outlook) {
 /// A handover card to print for the carrier and to send as a file.
 ///
 /// `app` is the address of the app without anything after `#`; with an empty one the QR code holds
-/// the card's text alone, to be pasted. A card too long for a QR code has its link only.
+/// the card's text alone, to be pasted. A card too long for a QR code says so and
+/// has its link only.
 pub fn card_html(writing: Writing, app: &str, chick: ChickId, plan: &CarePlan) -> String {
     let say = writing.language;
     let title = labelled(say.exchange_card(), &plan.name);
@@ -77,9 +76,12 @@ pub fn card_html(writing: Writing, app: &str, chick: ChickId, plan: &CarePlan) -
         "" => text.to_owned(),
         app => format!("{app}#{text}"),
     };
-    if let Ok(picture) = qr::picture(&address(&card_to_qr_text(chick, plan)), say.card_code()) {
-        page.picture("code", say.card_code(), &picture.svg);
-        page.paragraph("small", say.card_scan());
+    match qr::picture(&address(&card_to_qr_text(chick, plan)), say.card_code()) {
+        Ok(picture) => {
+            page.picture("code", say.card_code(), &picture.svg);
+            page.paragraph("small", say.card_scan());
+        }
+        Err(qr::QrError::TooLong { .. }) => page.paragraph("small", say.card_too_long()),
     }
     page.pairs(&writing.plan_lines(plan));
     page.paragraph("small", say.caution_text());

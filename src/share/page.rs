@@ -16,18 +16,19 @@ const POLICY: &str =
 
 const STYLE: &str = "\
 :root{color-scheme:light}\
-body{font:16px/1.45 system-ui,sans-serif;color:#1c2a30;background:#fff;max-width:46rem;margin:0 auto;padding:1rem}\
+body{font:1rem/1.45 system-ui,sans-serif;color:#1c2a30;background:#fff;max-width:46rem;margin:0 auto;padding:1rem}\
 h1{font-size:1.5rem;margin:0}h2{font-size:1.1rem;margin:1.2rem 0 .3rem;border-bottom:1px solid #55636a}\
 p{margin:.3rem 0}ul{margin:.2rem 0;padding-left:1.2rem}\
 table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums}\
-caption{text-align:left;font-weight:600}\
+caption{text-align:left;font-weight:600;padding-top:.6rem}\
 th,td{text-align:left;padding:.15rem .5rem .15rem 0;border-bottom:1px solid #ccc;vertical-align:top}\
 dl{display:grid;grid-template-columns:minmax(9rem,2fr) 3fr;gap:.1rem .8rem;margin:.2rem 0}\
 dt{color:#55636a}dd{margin:0;white-space:pre-wrap;overflow-wrap:anywhere}\
-td{overflow-wrap:anywhere}figure{margin:0}figure svg{max-width:100%;height:auto}\
+.typed td{overflow-wrap:anywhere}figure{margin:0}figure svg{max-width:100%;height:auto}\
 .level{font-size:1.2rem;font-weight:600}.small{font-size:.85rem;color:#55636a}\
+@media (max-width:32rem){table{font-size:.8rem}}\
 .link{overflow-wrap:anywhere;font-size:.75rem}.code{max-width:20rem}\
-@media print{body{max-width:none;padding:0;font-size:10pt}h2{break-after:avoid}tr,figure{break-inside:avoid}a{color:inherit}}";
+@media print{:root{font-size:10pt}body{max-width:none;padding:0}h2{break-after:avoid}tr,figure{break-inside:avoid}a{color:inherit}}";
 
 /// Paper that a page is laid out for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -46,12 +47,15 @@ impl Paper {
             Self::A4 => "@page{size:A4;margin:14mm}",
             Self::OneA4 => {
                 "@page{size:A4;margin:10mm}\
-                 @media print{body{font-size:8.5pt;columns:2;column-gap:8mm}\
-                 header{column-span:all}h2{margin-top:.5rem}dl{grid-template-columns:2fr 3fr}}"
+                 @media print{:root{font-size:8pt}body{line-height:1.25;columns:2;column-gap:8mm}\
+                 header{column-span:all}h2{margin:.5em 0 .1em}\
+                 p,ul,dl{margin:.1em 0}caption{padding-top:.2em}td,th{padding:0 .4em 0 0}\
+                 dl{grid-template-columns:2fr 3fr;gap:0 .5em}\
+                 .chart svg{display:block;width:100%;max-height:45mm}}"
             }
             Self::A5 => {
                 "@page{size:A5;margin:8mm}\
-                 @media print{body{font-size:8pt}.code{max-width:5cm;float:right}.link{display:none}}"
+                 @media print{:root{font-size:8pt}body{line-height:1.3}.code{max-width:5cm;float:right}.link{display:none}}"
             }
         }
     }
@@ -116,12 +120,19 @@ impl Page {
         self.html.push_str("</dl>\n");
     }
 
-    /// A table; nothing without rows.
-    pub(crate) fn table(&mut self, caption: &str, headings: &[&str], rows: &[Vec<String>]) {
+    /// A table; nothing without rows. In one of class `typed` long words are broken.
+    pub(crate) fn table(
+        &mut self,
+        class: &str,
+        caption: &str,
+        headings: &[&str],
+        rows: &[Vec<String>],
+    ) {
         if rows.is_empty() {
             return;
         }
-        self.html.push_str("<table>\n");
+        self.html
+            .extend(["<table class=\"", &escape(class), "\">\n"]);
         self.element("caption", "", caption);
         self.html.push_str("<thead><tr>");
         for heading in headings {

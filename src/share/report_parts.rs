@@ -72,7 +72,7 @@ pub(crate) fn put_weighings(page: &mut Page, writing: Writing, chick: &Chick, mo
         say.weight_crop(),
         say.weight_against(),
     ];
-    page.table(say.weight_table(), &headings, &rows);
+    page.table("weighings", say.weight_table(), &headings, &rows);
 }
 
 /// Feeds, latest first.
@@ -80,7 +80,7 @@ pub(crate) fn put_feeds(page: &mut Page, writing: Writing, chick: &Chick, most: 
     let say = writing.language;
     let row = |feed: &Noted<FeedNote>| {
         let FeedNote { slot, outcome } = feed.what;
-        let mut row = vec![writing.lived(feed.lived()), say.feed(slot).to_owned()];
+        let mut row = vec![writing.lived(feed.lived()), say.slot(slot).to_owned()];
         row.extend(outcome_cells(writing, outcome));
         row
     };
@@ -90,10 +90,10 @@ pub(crate) fn put_feeds(page: &mut Page, writing: Writing, chick: &Chick, most: 
         say.report_feed(),
         say.log_taken(),
         say.report_offered(),
-        say.log_served_at(),
-        say.log_response(),
+        say.report_served(),
+        say.report_how(),
     ];
-    page.table(say.report_feeds(), &headings, &rows);
+    page.table("feeds", say.report_feeds(), &headings, &rows);
 }
 
 fn outcome_cells(writing: Writing, outcome: FeedOutcome) -> [String; 4] {
@@ -152,7 +152,7 @@ pub(crate) fn put_notes(page: &mut Page, writing: Writing, chick: &Chick, entrie
     };
     let rows: Vec<Vec<String>> = notes.map(row).collect();
     let headings = [say.weight_when(), say.report_what(), say.report_by()];
-    page.table(say.report_notes(), &headings, &rows);
+    page.table("typed", say.report_notes(), &headings, &rows);
 }
 
 /// Whom to ring.

@@ -16,6 +16,8 @@ use crate::words::signs;
 
 /// Rows of each list: what fits on one A4 page beside the chart.
 const ROWS: usize = 6;
+/// Rows of the lists at the end.
+const FEW: usize = 3;
 
 /// The page as HTML for print; it carries no data.
 pub fn vet_page_html(writing: Writing, outlook: &Outlook) -> String {
@@ -38,26 +40,34 @@ pub fn vet_page_html(writing: Writing, outlook: &Outlook) -> String {
     let emptying =
         emptying.map(|minutes| (say.vet_emptying().to_owned(), writing.minutes(minutes)));
     page.pairs(emptying.as_slice());
-    page.list(&seen(writing, &chick.crops, |look| {
-        let (state, feel) = (say.crop_state(look.state), say.crop_feel(look.feel));
-        format!("{state}, {feel}")
-    }));
+    put_seen(
+        &mut page,
+        writing,
+        &seen(writing, ROWS, &chick.crops, |look| {
+            let (state, feel) = (say.crop_state(look.state), say.crop_feel(look.feel));
+            format!("{state}, {feel}")
+        }),
+    );
     page.heading(say.now_droppings());
-    page.list(&seen(writing, &chick.droppings, |look| {
-        say.droppings(*look).to_owned()
-    }));
+    put_seen(
+        &mut page,
+        writing,
+        &seen(writing, ROWS, &chick.droppings, |look| {
+            say.droppings(*look).to_owned()
+        }),
+    );
     page.heading(say.vet_signs());
-    page.list(&signs_seen(writing, chick));
+    put_seen(&mut page, writing, &signs_seen(writing, chick));
     page.heading(say.vet_environment());
     page.pairs(&lines(writing, chick, &ENVIRONMENT));
-    page.list(&seen(writing, &chick.rooms, |room| {
+    page.list(&seen(writing, FEW, &chick.rooms, |room| {
         writing.temperature(*room)
     }));
-    page.list(&seen(writing, &chick.solids, |look| {
+    page.list(&seen(writing, FEW, &chick.solids, |look| {
         let eaten = say.solids_eaten(look.eaten);
         labelled(eaten, &look.what)
     }));
-    page.list(&seen(writing, &chick.calls, |call| {
+    page.list(&seen(writing, FEW, &chick.calls, |call| {
         let whom = say.role(call.whom);
         let rang = format!("{} {whom}", say.entry_rang());
         labelled(&rang, &call.agreed)
@@ -93,6 +103,14 @@ fn lines(writing: Writing, chick: &Chick, parts: &[PlanPart]) -> Vec<(String, St
     parts.iter().filter_map(line).collect()
 }
 
+/// A list, or a line that says that nothing was noted: a vet need not ask.
+fn put_seen(page: &mut Page, writing: Writing, lines: &[String]) {
+    if lines.is_empty() {
+        page.paragraph("", writing.language.vet_none());
+    }
+    page.list(lines);
+}
+
 /// The latest signs; one that was noted as gone after this sighting says so.
 fn signs_seen(writing: Writing, chick: &Chick) -> Vec<String> {
     let say = writing.language;
@@ -107,8 +125,13 @@ fn signs_seen(writing: Writing, chick: &Chick) -> Vec<String> {
 }
 
 /// The latest sightings, each with when it was, latest first.
-fn seen<T>(writing: Writing, noted: &[Noted<T>], words: impl Fn(&T) -> String) -> Vec<String> {
-    let latest = noted.iter().rev().take(ROWS);
+fn seen<T>(
+    writing: Writing,
+    most: usize,
+    noted: &[Noted<T>],
+    words: impl Fn(&T) -> String,
+) -> Vec<String> {
+    let latest = noted.iter().rev().take(most);
     let line = |one: &Noted<T>| format!("{}: {}", writing.lived(one.lived()), words(&one.what));
     latest.map(line).collect()
 }

@@ -114,6 +114,8 @@ texts! {
     report_feed: "Feed", "Toma";
     report_feeds: "Feeds", "Tomas";
     report_offered: "Offered", "Ofrecido";
+    report_served: "Served at", "Dada a";
+    report_how: "How", "Cómo";
     report_notes: "Everything else noted", "Todo lo demás anotado";
     report_what: "What", "Qué";
     report_by: "By", "Por";
@@ -121,11 +123,13 @@ texts! {
     report_holds_data: "This file carries the records themselves. Whoever has it can read them, and Perchlight can take them in: keep it as a backup.", "Este archivo lleva los registros mismos. Quien lo tenga puede leerlos, y Perchlight puede incorporarlos: guárdelo como copia.";
     card_code: "QR code of this card", "Código QR de esta tarjeta";
     card_scan: "Scan with the phone's camera, or open this file in Perchlight.", "Escanee con la cámara del teléfono o abra este archivo en Perchlight.";
+    card_too_long: "This card says too much for a QR code: send its link or this file.", "Esta tarjeta dice demasiado para un código QR: envíe su enlace o este archivo.";
     card_anyone: "Anyone with this card or its link can read what it says.", "Quien tenga esta tarjeta o su enlace puede leer lo que dice.";
     vet_reason: "What is seen", "Qué se observa";
     vet_feeding: "Feeding and formula", "Alimentación y papilla";
     vet_emptying: "Usual time to empty", "Tiempo usual de vaciado";
     vet_signs: "Signs", "Señales";
+    vet_none: "Nothing noted.", "Nada anotado.";
     vet_gone: " (no longer there)", " (ya no está)";
     vet_environment: "Environment and calls", "Entorno y llamadas";
     vet_age: "Age", "Edad";
