@@ -24,7 +24,7 @@ use perchlight::domain::species::Species;
 use perchlight::domain::units::{Celsius, Grams, Millilitres};
 use perchlight::domain::zone::Zone;
 use perchlight::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
-use perchlight::share::link::{MOST_CHARACTERS, entries_to_link_text};
+use perchlight::share::link::{MOST_CHARACTERS, entries_since, entries_to_link_text};
 use perchlight::share::plan_part::plan_difference;
 use perchlight::share::take::{TakeError, Taken, read_text};
 use perchlight::share::{base64url, digits, qr};
@@ -378,6 +378,35 @@ fn sixty_weighings_and_sixty_feeds_take_600_bytes_beside_their_ids() {
     let link = entries_to_link_text(&entries).unwrap();
     let bytes = base64url::decode(link.strip_prefix("pl1e.").unwrap()).unwrap();
     assert!(bytes.len() - 120 * 12 <= 600, "{}", bytes.len());
+}
+
+#[test]
+fn a_report_since_a_day_keeps_what_still_holds_and_what_takes_it_back() {
+    let plan = CarePlan::default_for(Species::GreyParrot);
+    let day = Day::from_date(2026, 11, 1).unwrap();
+    let mut script = Scenario::new(CHICK, plan, day, Offset::UTC);
+    let (slot, by_breeder) = (Slot::Midday, false);
+    script.note(0, 12, 0, Change::Arrived);
+    script.weigh(1, 400);
+    script.note(2, 12, 0, Change::FeedDropped { slot, by_breeder });
+    let dropped = script.journal().entries().last().unwrap().id;
+    script.note(2, 13, 0, Change::Retracted { id: dropped });
+    let first = script.journal().entries().last().unwrap().id;
+    script.note(2, 14, 0, Change::Retracted { id: first });
+    script.weigh(9, 401);
+    let entries = script.journal().entries().to_vec();
+    let sent = entries_since(&entries, CHICK, script.at(9, 0, 0));
+    // All but the weighing of day 1.
+    let expected: Vec<Entry> = entries
+        .iter()
+        .filter(|entry| entry.at != script.at(1, 6, 45))
+        .cloned()
+        .collect();
+    assert_eq!(sent, expected);
+    assert_eq!(
+        entries_since(&entries, ChickId([9; 12]), script.at(0, 0, 0)),
+        []
+    );
 }
 
 #[test]

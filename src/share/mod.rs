@@ -10,6 +10,7 @@ pub mod data_block;
 pub mod digits;
 mod entry_bytes;
 mod envelope;
+pub mod file_name;
 pub mod html_file;
 pub mod icalendar;
 pub mod link;
