@@ -48,60 +48,33 @@ const USUAL: Usual = Usual {
     room: (Celsius::whole(24), Celsius::whole(27)),
 };
 
-/// Which fields stand in the bytes: one bit each, those of nearly every card in the lowest seven.
+/// A field that can be left out: its bit. Those of nearly every card have the lowest seven.
 #[derive(Clone, Copy)]
-enum Field {
-    Name,
-    Ring,
-    Hatched,
-    Reference,
-    Contacts,
-    Unconfirmed,
-    Solids,
-    Journey,
-    Note,
-    ScaleStep,
-    PowderShare,
-    FatSupplement,
-    PowderLabel,
-    TenSpoons,
-    Serve,
-    Tool,
-    Syringe,
-    LossLimit,
-    DropOrder,
-    SettleIn,
-    Waiting,
-    Room,
-}
+struct Field(u32);
 
 impl Field {
-    const fn bit(self) -> u32 {
-        match self {
-            Self::Name => 1,
-            Self::Ring => 1 << 1,
-            Self::Hatched => 1 << 2,
-            Self::Reference => 1 << 3,
-            Self::Contacts => 1 << 4,
-            Self::Unconfirmed => 1 << 5,
-            Self::Solids => 1 << 6,
-            Self::Journey => 1 << 7,
-            Self::Note => 1 << 8,
-            Self::ScaleStep => 1 << 9,
-            Self::PowderShare => 1 << 10,
-            Self::FatSupplement => 1 << 11,
-            Self::PowderLabel => 1 << 12,
-            Self::TenSpoons => 1 << 13,
-            Self::Serve => 1 << 14,
-            Self::Tool => 1 << 15,
-            Self::Syringe => 1 << 16,
-            Self::LossLimit => 1 << 17,
-            Self::DropOrder => 1 << 18,
-            Self::SettleIn => 1 << 19,
-            Self::Waiting => 1 << 20,
-            Self::Room => 1 << 21,
-        }
-    }
+    const NAME: Self = Self(1);
+    const RING: Self = Self(1 << 1);
+    const HATCHED: Self = Self(1 << 2);
+    const REFERENCE: Self = Self(1 << 3);
+    const CONTACTS: Self = Self(1 << 4);
+    const UNCONFIRMED: Self = Self(1 << 5);
+    const SOLIDS: Self = Self(1 << 6);
+    const JOURNEY: Self = Self(1 << 7);
+    const NOTE: Self = Self(1 << 8);
+    const SCALE_STEP: Self = Self(1 << 9);
+    const POWDER_SHARE: Self = Self(1 << 10);
+    const FAT_SUPPLEMENT: Self = Self(1 << 11);
+    const POWDER_LABEL: Self = Self(1 << 12);
+    const TEN_SPOONS: Self = Self(1 << 13);
+    const SERVE: Self = Self(1 << 14);
+    const TOOL: Self = Self(1 << 15);
+    const SYRINGE: Self = Self(1 << 16);
+    const LOSS_LIMIT: Self = Self(1 << 17);
+    const DROP_ORDER: Self = Self(1 << 18);
+    const SETTLE_IN: Self = Self(1 << 19);
+    const WAITING: Self = Self(1 << 20);
+    const ROOM: Self = Self(1 << 21);
 }
 
 /// Every bit that has a meaning.
@@ -117,7 +90,7 @@ struct Fields {
 impl Fields {
     fn put(&mut self, field: Field, is_there: bool, write: impl FnOnce(&mut ByteWriter)) {
         if is_there {
-            self.bits |= field.bit();
+            self.bits |= field.0;
             write(&mut self.writer);
         }
     }
@@ -145,20 +118,20 @@ impl Fields {
 /// Writes a plan; one without faults is read back as it is.
 pub(crate) fn write_plan(writer: &mut ByteWriter, plan: &CarePlan) {
     let mut fields = Fields::default();
-    fields.window(Field::Serve, (plan.serve_from, plan.serve_to), USUAL.serve);
-    fields.window(Field::Room, (plan.room_from, plan.room_to), USUAL.room);
-    fields.text(Field::Name, &plan.name);
-    fields.text(Field::Ring, &plan.ring);
+    fields.window(Field::SERVE, (plan.serve_from, plan.serve_to), USUAL.serve);
+    fields.window(Field::ROOM, (plan.room_from, plan.room_to), USUAL.room);
+    fields.text(Field::NAME, &plan.name);
+    fields.text(Field::RING, &plan.ring);
     if let Some(hatched) = plan.hatched {
-        fields.put(Field::Hatched, true, |writer| write_day(writer, hatched));
+        fields.put(Field::HATCHED, true, |writer| write_day(writer, hatched));
     }
     if let Some(Reference { weight, day }) = plan.reference {
-        fields.put(Field::Reference, true, |writer| {
+        fields.put(Field::REFERENCE, true, |writer| {
             writer.signed(weight.tenths());
             write_day(writer, day);
         });
     }
-    fields.put(Field::Contacts, !plan.contacts.is_empty(), |writer| {
+    fields.put(Field::CONTACTS, !plan.contacts.is_empty(), |writer| {
         writer.count(plan.contacts.len());
         for contact in &plan.contacts {
             write_choice(writer, contact.role);
@@ -168,16 +141,16 @@ pub(crate) fn write_plan(writer: &mut ByteWriter, plan: &CarePlan) {
     });
     let unconfirmed = plan.unconfirmed.iter().map(|field| 1_u32 << field.code());
     let unconfirmed: u32 = unconfirmed.sum();
-    fields.put(Field::Unconfirmed, unconfirmed != 0, |writer| {
+    fields.put(Field::UNCONFIRMED, unconfirmed != 0, |writer| {
         writer.unsigned(unconfirmed);
     });
-    fields.text(Field::Solids, &plan.solids);
+    fields.text(Field::SOLIDS, &plan.solids);
     if let Some(journey) = &plan.journey {
-        fields.put(Field::Journey, true, |writer| {
+        fields.put(Field::JOURNEY, true, |writer| {
             write_journey(writer, journey);
         });
     }
-    fields.text(Field::Note, &plan.note);
+    fields.text(Field::NOTE, &plan.note);
     write_numbers(&mut fields, plan);
     write_choice(writer, plan.species);
     writer.unsigned(fields.bits);
@@ -192,54 +165,54 @@ pub(crate) fn write_plan(writer: &mut ByteWriter, plan: &CarePlan) {
 
 fn write_numbers(fields: &mut Fields, plan: &CarePlan) {
     fields.tenths(
-        Field::ScaleStep,
+        Field::SCALE_STEP,
         plan.scale_step.tenths(),
         USUAL.scale_step.tenths(),
     );
     fields.tenths(
-        Field::PowderShare,
+        Field::POWDER_SHARE,
         plan.powder_share.tenths(),
         USUAL.powder_share.tenths(),
     );
     fields.tenths(
-        Field::FatSupplement,
+        Field::FAT_SUPPLEMENT,
         plan.fat_supplement_per_100_ml.tenths(),
         USUAL.fat_supplement_per_100_ml.tenths(),
     );
     if let Some(label) = plan.powder_label {
-        fields.put(Field::PowderLabel, true, |writer| {
+        fields.put(Field::POWDER_LABEL, true, |writer| {
             writer.unsigned(label.energy_kcal);
             writer.signed(label.fat.tenths());
             writer.signed(label.protein.tenths());
         });
     }
     if let Some(ten_spoons) = plan.ten_spoons {
-        fields.put(Field::TenSpoons, true, |writer| {
+        fields.put(Field::TEN_SPOONS, true, |writer| {
             writer.signed(ten_spoons.tenths());
         });
     }
-    fields.put(Field::Tool, plan.tool != USUAL.tool, |writer| {
+    fields.put(Field::TOOL, plan.tool != USUAL.tool, |writer| {
         write_choice(writer, plan.tool);
     });
     fields.tenths(
-        Field::Syringe,
+        Field::SYRINGE,
         plan.syringe.tenths(),
         USUAL.syringe.tenths(),
     );
     fields.tenths(
-        Field::LossLimit,
+        Field::LOSS_LIMIT,
         plan.loss_limit.tenths(),
         USUAL.loss_limit.tenths(),
     );
     let is_usual = plan.drop_order == USUAL.drop_order;
-    fields.put(Field::DropOrder, !is_usual, |writer| {
+    fields.put(Field::DROP_ORDER, !is_usual, |writer| {
         writer.count(plan.drop_order.len());
         plan.drop_order
             .iter()
             .for_each(|slot| write_choice(writer, *slot));
     });
-    fields.small(Field::SettleIn, plan.settle_in_days, USUAL.settle_in_days);
-    fields.small(Field::Waiting, plan.waiting_days, USUAL.waiting_days);
+    fields.small(Field::SETTLE_IN, plan.settle_in_days, USUAL.settle_in_days);
+    fields.small(Field::WAITING, plan.waiting_days, USUAL.waiting_days);
 }
 
 fn write_journey(writer: &mut ByteWriter, journey: &Journey) {
@@ -262,50 +235,50 @@ pub(crate) fn read_plan(reader: &mut ByteReader<'_>) -> Result<CarePlan, UnpackE
         feeds.push(read_feed(reader)?);
     }
     let mut fields = Reading { bits, reader };
-    let (serve_from, serve_to) = fields.or(Field::Serve, USUAL.serve, window)?;
-    let (room_from, room_to) = fields.or(Field::Room, USUAL.room, window)?;
+    let (serve_from, serve_to) = fields.or(Field::SERVE, USUAL.serve, window)?;
+    let (room_from, room_to) = fields.or(Field::ROOM, USUAL.room, window)?;
     let plan = CarePlan {
         species,
         feeds,
-        name: fields.text(Field::Name)?,
-        ring: fields.text(Field::Ring)?,
-        hatched: fields.optional(Field::Hatched, read_day)?,
-        reference: fields.optional(Field::Reference, |reader| {
+        name: fields.text(Field::NAME)?,
+        ring: fields.text(Field::RING)?,
+        hatched: fields.optional(Field::HATCHED, read_day)?,
+        reference: fields.optional(Field::REFERENCE, |reader| {
             Ok(Reference {
                 weight: read_tenths(reader, Grams::from_tenths)?,
                 day: read_day(reader)?,
             })
         })?,
-        contacts: fields.or(Field::Contacts, Vec::new(), read_contacts)?,
-        unconfirmed: fields.or(Field::Unconfirmed, BTreeSet::new(), read_unconfirmed)?,
-        solids: fields.text(Field::Solids)?,
-        journey: fields.optional(Field::Journey, read_journey)?,
-        note: fields.text(Field::Note)?,
-        scale_step: fields.or(Field::ScaleStep, USUAL.scale_step, grams)?,
-        powder_share: fields.or(Field::PowderShare, USUAL.powder_share, percent)?,
+        contacts: fields.or(Field::CONTACTS, Vec::new(), read_contacts)?,
+        unconfirmed: fields.or(Field::UNCONFIRMED, BTreeSet::new(), read_unconfirmed)?,
+        solids: fields.text(Field::SOLIDS)?,
+        journey: fields.optional(Field::JOURNEY, read_journey)?,
+        note: fields.text(Field::NOTE)?,
+        scale_step: fields.or(Field::SCALE_STEP, USUAL.scale_step, grams)?,
+        powder_share: fields.or(Field::POWDER_SHARE, USUAL.powder_share, percent)?,
         fat_supplement_per_100_ml: fields.or(
-            Field::FatSupplement,
+            Field::FAT_SUPPLEMENT,
             USUAL.fat_supplement_per_100_ml,
             grams,
         )?,
-        powder_label: fields.optional(Field::PowderLabel, |reader| {
+        powder_label: fields.optional(Field::POWDER_LABEL, |reader| {
             Ok(PowderLabel {
                 energy_kcal: reader.unsigned(0..=u16::MAX)?,
                 fat: percent(reader)?,
                 protein: percent(reader)?,
             })
         })?,
-        ten_spoons: fields.optional(Field::TenSpoons, grams)?,
+        ten_spoons: fields.optional(Field::TEN_SPOONS, grams)?,
         serve_from,
         serve_to,
-        tool: fields.or(Field::Tool, USUAL.tool, read_choice)?,
-        syringe: fields.or(Field::Syringe, USUAL.syringe, |reader| {
+        tool: fields.or(Field::TOOL, USUAL.tool, read_choice)?,
+        syringe: fields.or(Field::SYRINGE, USUAL.syringe, |reader| {
             read_tenths(reader, Millilitres::from_tenths)
         })?,
-        loss_limit: fields.or(Field::LossLimit, USUAL.loss_limit, percent)?,
-        drop_order: fields.or(Field::DropOrder, USUAL.drop_order.into(), read_slots)?,
-        settle_in_days: fields.or(Field::SettleIn, USUAL.settle_in_days, small)?,
-        waiting_days: fields.or(Field::Waiting, USUAL.waiting_days, small)?,
+        loss_limit: fields.or(Field::LOSS_LIMIT, USUAL.loss_limit, percent)?,
+        drop_order: fields.or(Field::DROP_ORDER, USUAL.drop_order.into(), read_slots)?,
+        settle_in_days: fields.or(Field::SETTLE_IN, USUAL.settle_in_days, small)?,
+        waiting_days: fields.or(Field::WAITING, USUAL.waiting_days, small)?,
         room_from,
         room_to,
     };
@@ -325,7 +298,7 @@ impl<'b> Reading<'_, 'b> {
         field: Field,
         read: impl FnOnce(&mut ByteReader<'b>) -> Result<T, UnpackError>,
     ) -> Result<Option<T>, UnpackError> {
-        if self.bits & field.bit() == 0 {
+        if self.bits & field.0 == 0 {
             return Ok(None);
         }
         read(self.reader).map(Some)
