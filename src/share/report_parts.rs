@@ -69,7 +69,7 @@ pub(crate) fn put_weighings(page: &mut Page, writing: Writing, chick: &Chick, mo
     let headings = [
         say.weight_when(),
         say.weight_weight(),
-        say.weight_crop(),
+        say.now_crop(),
         say.weight_against(),
     ];
     page.table("weighings", say.weight_table(), &headings, &rows);
