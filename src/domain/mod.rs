@@ -9,6 +9,7 @@ pub mod cooling_fit;
 pub mod count;
 pub mod crop;
 pub mod demo;
+pub mod doubles;
 pub mod dynamics;
 pub mod energy;
 pub mod evidence;

@@ -1,13 +1,31 @@
 //! What leaves the phone and comes back: links, files, pictures, calendar and table.
 
 pub mod base64url;
+pub mod calendar_of;
+pub mod card;
 pub mod chart_of;
+mod code;
 pub mod csv;
+pub mod data_block;
 pub mod digits;
+mod entry_bytes;
+mod envelope;
+pub mod file_name;
+pub mod html_file;
 pub mod icalendar;
+pub mod link;
 pub mod markup;
+mod page;
 pub mod percent;
 pub mod phone;
+pub mod placed;
+mod plan_bytes;
+pub mod plan_part;
 pub mod qr;
+mod report_parts;
+pub mod table_of;
+pub mod take;
+mod unpack;
 pub mod varint;
+pub mod vet_page;
 pub mod weight_chart;

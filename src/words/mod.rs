@@ -21,10 +21,13 @@ macro_rules! texts {
 pub mod advice;
 pub mod call;
 pub mod entries;
+pub mod exchange;
 pub mod faults;
 pub mod format;
 pub mod guards;
 pub mod guide;
+pub mod plan_change;
+pub mod report;
 pub mod rules;
 pub mod screens;
 pub mod sentences;

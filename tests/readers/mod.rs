@@ -2,6 +2,7 @@
 //! standards, and small helpers for check files.
 
 pub mod calendar;
+pub mod page;
 
 use serde_json::Value;
 

@@ -1,0 +1,200 @@
+//! The numbers that stand for choices in links. A number, once released, never changes its meaning.
+
+use crate::domain::journal::{
+    CropAtWeighing, CropFeel, CropState, Droppings, Response, SolidsEaten, WhyPassedOver,
+};
+use crate::domain::plan::{ClockShift, PlanField, Role, Slot, Tool};
+use crate::domain::signs::Sign;
+use crate::domain::species::Species;
+
+/// A choice that is sent as a number.
+pub(crate) trait Coded: Sized {
+    /// Its number.
+    fn code(self) -> u8;
+
+    /// The choice of a number; `None` for a number that is not in the table.
+    fn from_code(code: u8) -> Option<Self>;
+}
+
+macro_rules! numbers {
+    ($kind:ty { $($variant:ident = $number:literal,)+ }) => {
+        impl Coded for $kind {
+            fn code(self) -> u8 {
+                match self {
+                    $(Self::$variant => $number,)+
+                }
+            }
+
+            fn from_code(code: u8) -> Option<Self> {
+                match code {
+                    $($number => Some(Self::$variant),)+
+                    _ => None,
+                }
+            }
+        }
+    };
+}
+
+numbers! { CropAtWeighing {
+    Empty = 0,
+    AfterFeed = 1,
+    NotSure = 2,
+} }
+
+numbers! { Response {
+    Eager = 0,
+    Slow = 1,
+    NotNoted = 2,
+} }
+
+numbers! { WhyPassedOver {
+    CropNotEmpty = 0,
+    NotFit = 1,
+    Advised = 2,
+    NotPossible = 3,
+} }
+
+numbers! { CropState {
+    Empty = 0,
+    Emptying = 1,
+    NotMoving = 2,
+} }
+
+numbers! { CropFeel {
+    Soft = 0,
+    Firm = 1,
+    NotNoted = 2,
+} }
+
+numbers! { Droppings {
+    Normal = 0,
+    SmallOrFew = 1,
+    Watery = 2,
+    GreenOrBlack = 3,
+    Undigested = 4,
+    Bloody = 5,
+} }
+
+numbers! { SolidsEaten {
+    Played = 0,
+    Little = 1,
+    Meal = 2,
+} }
+
+numbers! { Slot {
+    EarlyMorning = 0,
+    Morning = 1,
+    Midday = 2,
+    Afternoon = 3,
+    Evening = 4,
+    Bedtime = 5,
+} }
+
+numbers! { Tool {
+    Syringe = 0,
+    Spoon = 1,
+    Tube = 2,
+} }
+
+numbers! { Role {
+    Breeder = 0,
+    AvianVet = 1,
+    EmergencyVet = 2,
+} }
+
+numbers! { ClockShift {
+    AtOnce = 0,
+    Gradual = 1,
+} }
+
+numbers! { PlanField {
+    Feeds = 0,
+    PowderShare = 1,
+    ServingWindow = 2,
+    LossLimit = 3,
+    DropOrder = 4,
+    SettleIn = 5,
+    WaitingDays = 6,
+    Room = 7,
+    Tool = 8,
+} }
+
+numbers! { Sign {
+    LabouredBreathing = 0,
+    ClickCleared = 1,
+    ClickStays = 2,
+    SourCrop = 3,
+    Vomiting = 4,
+    BroughtBackOnce = 5,
+    CropPatch = 6,
+    NoDroppingFourHours = 7,
+    NoDroppingEightHours = 8,
+    BadDroppingsOverADay = 9,
+    UndigestedFood = 10,
+    BloodInDroppings = 11,
+    Dull = 12,
+    Limp = 13,
+    Cold = 14,
+    Overheated = 15,
+    StaysOverheated = 16,
+    Dehydrated = 17,
+    BegsAllDay = 18,
+    WentDownWrong = 19,
+    FedTooHot = 20,
+    Lame = 21,
+    SwallowedObject = 22,
+    Bleeding = 23,
+    SeizureOrTrauma = 24,
+} }
+
+numbers! { Species {
+    GreenWingedMacaw = 0,
+    BlueAndYellowMacaw = 1,
+    ScarletMacaw = 2,
+    MilitaryMacaw = 3,
+    GreatGreenMacaw = 4,
+    HyacinthMacaw = 5,
+    ChestnutFrontedMacaw = 6,
+    BlueFrontedAmazon = 7,
+    YellowCrownedAmazon = 8,
+    SouthernMealyAmazon = 9,
+    GreyParrot = 10,
+    WhiteCockatoo = 11,
+    SulphurCrestedCockatoo = 12,
+    MoluccanCockatoo = 13,
+    EclectusParrot = 14,
+    Cockatiel = 15,
+    SunParakeet = 16,
+    GreenCheekedParakeet = 17,
+} }
+
+#[cfg(test)]
+mod tests {
+    use crate::share::code::*;
+
+    /// The choices of a kind by number from 0 on, and the first number that stands for none.
+    fn in_order<T: Coded>() -> (Vec<T>, u8) {
+        let choices: Vec<T> = (0..=u8::MAX).map_while(T::from_code).collect();
+        let end = u8::try_from(choices.len()).unwrap();
+        assert!((end..=u8::MAX).all(|code| T::from_code(code).is_none()));
+        (choices, end)
+    }
+
+    /// The lists are in the order in which the first version numbered them; new choices go to the
+    /// end.
+    #[test]
+    fn every_choice_keeps_its_number() {
+        assert_eq!(in_order::<Slot>(), (Slot::ALL.to_vec(), 6));
+        assert_eq!(in_order::<PlanField>(), (PlanField::ALL.to_vec(), 9));
+        assert_eq!(in_order::<Sign>().1, 25);
+        assert_eq!(in_order::<Species>(), (Species::ALL.to_vec(), 18));
+        let (tools, _) = in_order::<Tool>();
+        assert_eq!(tools, [Tool::Syringe, Tool::Spoon, Tool::Tube]);
+        for (place, sign) in (0..).zip(in_order::<Sign>().0) {
+            assert_eq!(sign.code(), place);
+        }
+        for (place, species) in (0..).zip(Species::ALL) {
+            assert_eq!(species.code(), place);
+        }
+    }
+}

@@ -1,0 +1,376 @@
+//! Entries as few bytes: each as a difference to the one before, values to the last of their kind.
+//!
+//! Ids are sent whole. They are most of the bytes, but without them a second report would double
+//! what the first one brought.
+
+use crate::domain::journal::{
+    Change, ChickId, CropAtWeighing, Entry, EntryId, Journal, check_change,
+};
+use crate::domain::moment::{Moment, Offset};
+use crate::domain::units::{Celsius, Grams, Millilitres};
+use crate::share::code::Coded;
+use crate::share::plan_bytes::{read_plan, write_plan};
+use crate::share::unpack::{
+    UnpackError, choice, moment_after, read_choice, read_id, read_offset, read_seconds,
+    read_tenths, read_text, write_choice, write_text,
+};
+use crate::share::varint::{ByteReader, ByteWriter};
+
+/// Most entries taken from a link. Ours: three weeks of one household many times over.
+pub(crate) const MOST_ENTRIES: usize = 2_000;
+
+/// What the entry before was, for whatever does not change from one to the next.
+struct Before {
+    at: Moment,
+    chick: ChickId,
+    by: String,
+    offset: Offset,
+    late_s: i64,
+    weight: i64,
+    taken: i64,
+    served: Option<i64>,
+}
+
+impl Before {
+    fn new() -> Self {
+        Self {
+            at: Moment::EARLIEST,
+            chick: ChickId([0; 12]),
+            by: String::new(),
+            offset: Offset::UTC,
+            late_s: 0,
+            weight: 0,
+            taken: 0,
+            served: None,
+        }
+    }
+}
+
+/// Which of an entry's surroundings differ from those of the entry before: one bit each, above the
+/// five bits of its kind.
+const CHICK: u16 = 1 << 5;
+const BY: u16 = 1 << 6;
+const OFFSET: u16 = 1 << 7;
+const LATE: u16 = 1 << 8;
+const KIND_BITS: u16 = CHICK - 1;
+
+/// Writes entries in the order of a journal, each once.
+pub(crate) fn write_entries(writer: &mut ByteWriter, entries: &[Entry]) {
+    let journal = Journal::from_entries(entries.to_vec());
+    writer.count(journal.entries().len());
+    let mut before = Before::new();
+    for entry in journal.entries() {
+        write_entry(writer, &mut before, entry);
+    }
+}
+
+fn write_entry(writer: &mut ByteWriter, before: &mut Before, entry: &Entry) {
+    let late_s = entry.noted_at.seconds() - entry.at.seconds();
+    let differs = [
+        (CHICK, entry.chick != before.chick),
+        (BY, entry.by != before.by),
+        (OFFSET, entry.offset != before.offset),
+        (LATE, late_s != before.late_s),
+    ];
+    let bits = differs.iter().filter(|(_, differs)| *differs);
+    let bits: u16 = bits.map(|(bit, _)| bit).sum();
+    writer.unsigned(bits | u16::from(kind(&entry.change)));
+    let seconds = entry.at.seconds().abs_diff(before.at.seconds());
+    if seconds.is_multiple_of(60) {
+        writer.unsigned(seconds / 60 * 2);
+    } else {
+        writer.unsigned(seconds * 2 + 1);
+    }
+    writer.raw(&entry.id.0);
+    if bits & CHICK != 0 {
+        writer.raw(&entry.chick.0);
+    }
+    if bits & BY != 0 {
+        write_text(writer, &entry.by);
+    }
+    if bits & OFFSET != 0 {
+        writer.signed(entry.offset.minutes());
+    }
+    if bits & LATE != 0 {
+        writer.signed(late_s);
+    }
+    before.at = entry.at;
+    before.chick = entry.chick;
+    before.by.clone_from(&entry.by);
+    before.offset = entry.offset;
+    before.late_s = late_s;
+    write_change(writer, before, &entry.change);
+}
+
+/// Reads entries.
+///
+/// # Errors
+/// [`UnpackError`]; all or none are taken.
+pub(crate) fn read_entries(reader: &mut ByteReader<'_>) -> Result<Vec<Entry>, UnpackError> {
+    let count = reader.count(MOST_ENTRIES)?;
+    let mut before = Before::new();
+    let mut entries = Vec::with_capacity(count);
+    for _ in 0..count {
+        entries.push(read_entry(reader, &mut before)?);
+    }
+    Ok(entries)
+}
+
+fn read_entry(reader: &mut ByteReader<'_>, before: &mut Before) -> Result<Entry, UnpackError> {
+    let head = reader.unsigned(0..=(LATE << 1) - 1)?;
+    // Whole minutes when the lowest bit is 0, else seconds.
+    let step = reader.unsigned(0..=u64::from(u32::MAX) * 4)?;
+    let seconds = step / 2 * if step % 2 == 0 { 60 } else { 1 };
+    let seconds = i64::try_from(seconds).ok().ok_or(UnpackError::OutOfPlace)?;
+    let id = EntryId(read_id(reader)?);
+    before.at = moment_after(before.at, seconds)?;
+    if head & CHICK != 0 {
+        before.chick = ChickId(read_id(reader)?);
+    }
+    if head & BY != 0 {
+        before.by = read_text(reader)?;
+    }
+    if head & OFFSET != 0 {
+        before.offset = read_offset(reader)?;
+    }
+    if head & LATE != 0 {
+        before.late_s = read_seconds(reader)?;
+    }
+    let noted_at = moment_after(before.at, before.late_s)?;
+    let [_, kind] = (head & KIND_BITS).to_be_bytes();
+    let change = read_change(reader, before, kind)?;
+    check_change(&change).map_err(UnpackError::Refused)?;
+    Ok(Entry {
+        at: before.at,
+        id,
+        chick: before.chick,
+        noted_at,
+        offset: before.offset,
+        by: before.by.clone(),
+        change,
+    })
+}
+
+/// The number of a change's kind; a number, once released, never changes its meaning.
+const fn kind(change: &Change) -> u8 {
+    match change {
+        Change::Weighed { crop, .. } => match crop {
+            CropAtWeighing::Empty => 0,
+            CropAtWeighing::AfterFeed => 20,
+            CropAtWeighing::NotSure => 21,
+        },
+        Change::Fed { .. } => 1,
+        Change::FeedRefused { .. } => 2,
+        Change::FeedPassedOver { .. } => 3,
+        Change::CropSeen { .. } => 4,
+        Change::DroppingsSeen { .. } => 5,
+        Change::SolidsSeen { .. } => 6,
+        Change::SignSeen { .. } => 7,
+        Change::SignGone { .. } => 8,
+        Change::FeedDropped { .. } => 9,
+        Change::FeedBroughtBack { .. } => 10,
+        Change::MixMade { .. } => 11,
+        Change::StockOpened { .. } => 12,
+        Change::Called { .. } => 13,
+        Change::RoomSeen { .. } => 14,
+        Change::Noted { .. } => 15,
+        Change::Retracted { .. } => 16,
+        Change::ChickAdded(_) => 17,
+        Change::PlanSet(_) => 18,
+        Change::Arrived => 19,
+    }
+}
+
+fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
+    match change {
+        Change::Weighed { weight, .. } => {
+            let tenths = i64::from(weight.tenths());
+            writer.signed(tenths - before.weight);
+            before.weight = tenths;
+        }
+        Change::Fed {
+            slot,
+            taken,
+            offered,
+            served_at,
+            response,
+        } => {
+            let served = served_at.map(|served| i64::from(served.tenths()));
+            let is_part = u8::from(taken != offered);
+            let served_as = match served {
+                None => 0,
+                Some(_) if served == before.served => 1,
+                Some(_) => 2,
+            };
+            writer.unsigned(slot.code() + 6 * (response.code() + 3 * (is_part + 2 * served_as)));
+            let tenths = i64::from(taken.tenths());
+            writer.signed(tenths - before.taken);
+            before.taken = tenths;
+            if is_part == 1 {
+                writer.signed(offered.tenths() - taken.tenths());
+            }
+            if let Some(served) = served {
+                if served_as == 2 {
+                    writer.signed(served);
+                }
+                before.served = Some(served);
+            }
+        }
+        Change::FeedRefused { slot } | Change::FeedBroughtBack { slot } => {
+            write_choice(writer, *slot);
+        }
+        Change::FeedPassedOver { slot, why } => {
+            write_choice(writer, *slot);
+            write_choice(writer, *why);
+        }
+        Change::CropSeen { state, feel } => {
+            write_choice(writer, *state);
+            write_choice(writer, *feel);
+        }
+        Change::DroppingsSeen { look } => write_choice(writer, *look),
+        Change::SolidsSeen { what, eaten } => {
+            write_text(writer, what);
+            write_choice(writer, *eaten);
+        }
+        Change::SignSeen { sign } | Change::SignGone { sign } => write_choice(writer, *sign),
+        Change::FeedDropped { slot, by_breeder } => {
+            write_choice(writer, *slot);
+            writer.unsigned(u8::from(*by_breeder));
+        }
+        Change::MixMade {
+            powder,
+            water,
+            fat_supplement,
+        } => {
+            for mass in [powder, water, fat_supplement] {
+                writer.signed(mass.tenths());
+            }
+        }
+        Change::StockOpened { powder } => writer.signed(powder.tenths()),
+        Change::Called { whom, agreed } => {
+            write_choice(writer, *whom);
+            write_text(writer, agreed);
+        }
+        Change::RoomSeen { room } => writer.signed(room.tenths()),
+        Change::Noted { text } => write_text(writer, text),
+        Change::Retracted { id } => writer.raw(&id.0),
+        Change::ChickAdded(plan) | Change::PlanSet(plan) => write_plan(writer, plan),
+        Change::Arrived => {}
+    }
+}
+
+fn read_change(
+    reader: &mut ByteReader<'_>,
+    before: &mut Before,
+    kind: u8,
+) -> Result<Change, UnpackError> {
+    Ok(match kind {
+        0 => read_weighed(reader, before, CropAtWeighing::Empty)?,
+        20 => read_weighed(reader, before, CropAtWeighing::AfterFeed)?,
+        21 => read_weighed(reader, before, CropAtWeighing::NotSure)?,
+        1 => read_fed(reader, before)?,
+        2 => Change::FeedRefused {
+            slot: read_choice(reader)?,
+        },
+        3 => Change::FeedPassedOver {
+            slot: read_choice(reader)?,
+            why: read_choice(reader)?,
+        },
+        4 => Change::CropSeen {
+            state: read_choice(reader)?,
+            feel: read_choice(reader)?,
+        },
+        5 => Change::DroppingsSeen {
+            look: read_choice(reader)?,
+        },
+        6 => Change::SolidsSeen {
+            what: read_text(reader)?,
+            eaten: read_choice(reader)?,
+        },
+        7 => Change::SignSeen {
+            sign: read_choice(reader)?,
+        },
+        8 => Change::SignGone {
+            sign: read_choice(reader)?,
+        },
+        9 => Change::FeedDropped {
+            slot: read_choice(reader)?,
+            by_breeder: reader.unsigned(0..=1_u8)? == 1,
+        },
+        10 => Change::FeedBroughtBack {
+            slot: read_choice(reader)?,
+        },
+        11 => Change::MixMade {
+            powder: read_tenths(reader, Grams::from_tenths)?,
+            water: read_tenths(reader, Grams::from_tenths)?,
+            fat_supplement: read_tenths(reader, Grams::from_tenths)?,
+        },
+        12 => Change::StockOpened {
+            powder: read_tenths(reader, Grams::from_tenths)?,
+        },
+        13 => Change::Called {
+            whom: read_choice(reader)?,
+            agreed: read_text(reader)?,
+        },
+        14 => Change::RoomSeen {
+            room: read_tenths(reader, Celsius::from_tenths)?,
+        },
+        15 => Change::Noted {
+            text: read_text(reader)?,
+        },
+        16 => Change::Retracted {
+            id: EntryId(read_id(reader)?),
+        },
+        17 => Change::ChickAdded(Box::new(read_plan(reader)?)),
+        18 => Change::PlanSet(Box::new(read_plan(reader)?)),
+        19 => Change::Arrived,
+        code => return Err(UnpackError::UnknownChoice { code }),
+    })
+}
+
+fn read_weighed(
+    reader: &mut ByteReader<'_>,
+    before: &mut Before,
+    crop: CropAtWeighing,
+) -> Result<Change, UnpackError> {
+    let weight = Grams::from_tenths(after(before.weight, reader)?);
+    let weight = weight.map_err(UnpackError::Quantity)?;
+    before.weight = i64::from(weight.tenths());
+    Ok(Change::Weighed { weight, crop })
+}
+
+fn read_fed(reader: &mut ByteReader<'_>, before: &mut Before) -> Result<Change, UnpackError> {
+    let choices = reader.unsigned(0..=6 * 3 * 2 * 3 - 1_u8)?;
+    let (slot, response) = (choice(choices % 6)?, choice(choices / 6 % 3)?);
+    let (is_part, served_as) = (choices / 18 % 2 == 1, choices / 36);
+    let taken = Millilitres::from_tenths(after(before.taken, reader)?);
+    let taken = taken.map_err(UnpackError::Quantity)?;
+    before.taken = i64::from(taken.tenths());
+    let offered = if is_part {
+        Millilitres::from_tenths(after(before.taken, reader)?).map_err(UnpackError::Quantity)?
+    } else {
+        taken
+    };
+    let served = match served_as {
+        0 => None,
+        1 => Some(before.served.ok_or(UnpackError::OutOfPlace)?),
+        _ => Some(reader.signed(i64::MIN..=i64::MAX)?),
+    };
+    before.served = served.or(before.served);
+    let temperature = served.map(Celsius::from_tenths).transpose();
+    Ok(Change::Fed {
+        slot,
+        taken,
+        offered,
+        served_at: temperature.map_err(UnpackError::Quantity)?,
+        response,
+    })
+}
+
+/// A value that is written as the difference to an earlier one.
+fn after(earlier: i64, reader: &mut ByteReader<'_>) -> Result<i64, UnpackError> {
+    let difference = reader.signed(i64::MIN..=i64::MAX)?;
+    earlier
+        .checked_add(difference)
+        .ok_or(UnpackError::OutOfPlace)
+}

@@ -1,0 +1,65 @@
+//! Entries of a journal as a link, when they are few enough.
+
+use std::collections::BTreeSet;
+
+use crate::domain::journal::{Change, ChickId, Entry, EntryId};
+use crate::domain::moment::Moment;
+use crate::share::entry_bytes::{MOST_ENTRIES, read_entries, write_entries};
+use crate::share::envelope::{Kind, MOST_BYTES, seal};
+use crate::share::unpack::UnpackError;
+use crate::share::varint::{ByteReader, ByteWriter};
+
+/// Most characters of a link's text. Ours: browsers take far more, but messages get unwieldy.
+pub const MOST_CHARACTERS: usize = 8_000;
+
+/// Entries as the text after `#` in a link; `None` when they are too many and a file is to be sent.
+///
+/// The same entries always give the same text, in whatever order they come.
+pub fn entries_to_link_text(entries: &[Entry]) -> Option<String> {
+    if entries.len() > MOST_ENTRIES {
+        return None;
+    }
+    let mut writer = ByteWriter::default();
+    write_entries(&mut writer, entries);
+    let bytes = writer.finish();
+    let text = (bytes.len() <= MOST_BYTES).then(|| seal(Kind::Entries, &bytes))?;
+    (text.len() <= MOST_CHARACTERS).then_some(text)
+}
+
+/// The entries of one chick that a report since `from` needs: everything since then, and of the time
+/// before what still holds, its plans, arrival and dropped feeds, with whatever takes these back.
+pub fn entries_since(entries: &[Entry], chick: ChickId, from: Moment) -> Vec<Entry> {
+    let is_sent = |entry: &&Entry| {
+        let still_holds = matches!(
+            entry.change,
+            Change::ChickAdded(_)
+                | Change::PlanSet(_)
+                | Change::Arrived
+                | Change::FeedDropped { .. }
+                | Change::FeedBroughtBack { .. }
+        );
+        entry.chick == chick && (still_holds || entry.at >= from)
+    };
+    let mut sent: BTreeSet<&Entry> = entries.iter().filter(is_sent).collect();
+    let mut ids: BTreeSet<EntryId> = sent.iter().map(|entry| entry.id).collect();
+    // A retraction can itself be retracted, so until nothing is added.
+    loop {
+        let takes_back = |entry: &&Entry| {
+            let target = entry.change.retracts();
+            target.is_some_and(|id| ids.contains(&id)) && !sent.contains(entry)
+        };
+        let more: Vec<&Entry> = entries.iter().filter(takes_back).collect();
+        if more.is_empty() {
+            return sent.into_iter().cloned().collect();
+        }
+        ids.extend(more.iter().map(|entry| entry.id));
+        sent.extend(more);
+    }
+}
+
+pub(crate) fn entries_of_bytes(bytes: &[u8]) -> Result<Vec<Entry>, UnpackError> {
+    let mut reader = ByteReader::new(bytes);
+    let entries = read_entries(&mut reader)?;
+    reader.finish()?;
+    Ok(entries)
+}

@@ -1,0 +1,204 @@
+//! Parts of a page that stands by itself: readable with scripts off, on paper, and after years.
+//!
+//! **Invariants.** Every text that goes in is escaped here; callers pass plain text. A page loads
+//! nothing, runs nothing and sends nothing: its policy forbids it, and nothing in it asks for it.
+
+use crate::share::data_block::MARK;
+use crate::share::markup::escape;
+use crate::share::phone::call_link;
+use crate::words::Language;
+
+/// Nothing but the page's own style. A `script` element of data is not a script.
+///
+/// Source: Content Security Policy Level 3, section 6; HTML, "data blocks".
+const POLICY: &str =
+    "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+
+const STYLE: &str = "\
+:root{color-scheme:light}\
+body{font:1rem/1.45 system-ui,sans-serif;color:#1c2a30;background:#fff;max-width:46rem;margin:0 auto;padding:1rem}\
+h1{font-size:1.5rem;margin:0}h2{font-size:1.1rem;margin:1.2rem 0 .3rem;border-bottom:1px solid #55636a}\
+p{margin:.3rem 0}ul{margin:.2rem 0;padding-left:1.2rem}\
+table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums}\
+caption{text-align:left;font-weight:600;padding-top:.6rem}\
+th,td{text-align:left;padding:.15rem .5rem .15rem 0;border-bottom:1px solid #ccc;vertical-align:top}\
+dl{display:grid;grid-template-columns:minmax(9rem,2fr) 3fr;gap:.1rem .8rem;margin:.2rem 0}\
+dt{color:#55636a}dd{margin:0;white-space:pre-wrap;overflow-wrap:anywhere}\
+.typed td{overflow-wrap:anywhere}figure{margin:0}figure svg{max-width:100%;height:auto}\
+.level{font-size:1.2rem;font-weight:600}.small{font-size:.85rem;color:#55636a}\
+@media (max-width:32rem){table{font-size:.8rem}}\
+.link{overflow-wrap:anywhere;font-size:.75rem}.code{max-width:20rem}\
+@media print{:root{font-size:10pt}body{max-width:none;padding:0}h2{break-after:avoid}tr,figure{break-inside:avoid}a{color:inherit}}";
+
+/// Paper that a page is laid out for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Paper {
+    /// A report of any length.
+    A4,
+    /// One A4 page with small type and two columns.
+    OneA4,
+    /// A card for the carrier.
+    A5,
+}
+
+impl Paper {
+    const fn style(self) -> &'static str {
+        match self {
+            Self::A4 => "@page{size:A4;margin:14mm}",
+            Self::OneA4 => {
+                "@page{size:A4;margin:10mm}\
+                 @media print{:root{font-size:8pt}body{line-height:1.25;columns:2;column-gap:8mm}\
+                 header{column-span:all}h2{margin:.5em 0 .1em}\
+                 p,ul,dl{margin:.1em 0}caption{padding-top:.2em}td,th{padding:0 .4em 0 0}\
+                 dl{grid-template-columns:2fr 3fr;gap:0 .5em}\
+                 .chart svg{display:block;width:100%;max-height:45mm}}"
+            }
+            Self::A5 => {
+                "@page{size:A5;margin:8mm}\
+                 @media print{:root{font-size:8pt}body{line-height:1.3}.code{max-width:5cm;float:right}.link{display:none}}"
+            }
+        }
+    }
+}
+
+/// A page in the making.
+#[derive(Debug)]
+pub(crate) struct Page {
+    html: String,
+}
+
+impl Page {
+    /// A page with its title; `heading` is shown on top.
+    pub(crate) fn new(language: Language, title: &str, paper: Paper) -> Self {
+        let (tag, title) = (language.tag(), escape(title));
+        let html = format!(
+            "<!doctype html>\n<html lang=\"{tag}\">\n<head>\n<meta charset=\"utf-8\">\n{MARK}\n\
+             <meta http-equiv=\"Content-Security-Policy\" content=\"{POLICY}\">\n\
+             <meta name=\"viewport\" content=\"width=device-width\">\n\
+             <meta name=\"referrer\" content=\"no-referrer\">\n\
+             <title>{title}</title>\n<style>{STYLE}{}</style>\n</head>\n<body>\n\
+             <header><h1><bdi>{title}</bdi></h1></header>\n",
+            paper.style()
+        );
+        Self { html }
+    }
+
+    /// A heading.
+    pub(crate) fn heading(&mut self, text: &str) {
+        self.element("h2", "", text);
+    }
+
+    /// A paragraph; nothing for an empty one.
+    pub(crate) fn paragraph(&mut self, class: &str, text: &str) {
+        if !text.is_empty() {
+            self.element("p", class, text);
+        }
+    }
+
+    /// A list; nothing for an empty one.
+    pub(crate) fn list(&mut self, items: &[String]) {
+        if items.is_empty() {
+            return;
+        }
+        self.html.push_str("<ul>\n");
+        for item in items {
+            self.element("li", "", item);
+        }
+        self.html.push_str("</ul>\n");
+    }
+
+    /// Labels and values; nothing when there are none.
+    pub(crate) fn pairs(&mut self, pairs: &[(String, String)]) {
+        if pairs.is_empty() {
+            return;
+        }
+        self.html.push_str("<dl>\n");
+        for (label, value) in pairs {
+            self.element("dt", "", label);
+            self.element("dd", "", value);
+        }
+        self.html.push_str("</dl>\n");
+    }
+
+    /// A table; nothing without rows. In one of class `typed` long words are broken.
+    pub(crate) fn table(
+        &mut self,
+        class: &str,
+        caption: &str,
+        headings: &[&str],
+        rows: &[Vec<String>],
+    ) {
+        if rows.is_empty() {
+            return;
+        }
+        self.html
+            .extend(["<table class=\"", &escape(class), "\">\n"]);
+        self.element("caption", "", caption);
+        self.html.push_str("<thead><tr>");
+        for heading in headings {
+            self.html
+                .extend(["<th scope=\"col\">", &escape(heading), "</th>"]);
+        }
+        self.html.push_str("</tr></thead>\n<tbody>\n");
+        for row in rows {
+            self.html.push_str("<tr>");
+            for cell in row {
+                self.html
+                    .extend(["<td><bdi>", &escape(cell), "</bdi></td>"]);
+            }
+            self.html.push_str("</tr>\n");
+        }
+        self.html.push_str("</tbody>\n</table>\n");
+    }
+
+    /// A picture drawn by this program.
+    pub(crate) fn picture(&mut self, class: &str, meaning: &str, svg: &str) {
+        let (class, meaning) = (escape(class), escape(meaning));
+        let opening = format!("<figure class=\"{class}\" role=\"img\" aria-label=\"{meaning}\">");
+        self.html.extend([opening.as_str(), svg, "</figure>\n"]);
+    }
+
+    /// A person with a link that calls; the number as text when it cannot be rung.
+    pub(crate) fn contact(&mut self, role: &str, name: &str, number: &str) {
+        let (role, name) = (escape(role), escape(name));
+        let shown = escape(number);
+        let number = match call_link(number) {
+            Ok(link) => format!("<a href=\"{}\">{shown}</a>", escape(&link)),
+            Err(_) => shown,
+        };
+        let line = format!("<p>{role}: <bdi>{name}</bdi> <bdi>{number}</bdi></p>\n");
+        self.html.push_str(&line);
+    }
+
+    /// A link to the app; plain text when the address is not one of the web.
+    pub(crate) fn link(&mut self, address: &str) {
+        let shown = escape(address);
+        let line = if address.starts_with("https://") || address.starts_with("http://") {
+            format!("<p class=\"link\"><a href=\"{shown}\">{shown}</a></p>\n")
+        } else {
+            format!("<p class=\"link\">{shown}</p>\n")
+        };
+        self.html.push_str(&line);
+    }
+
+    /// The page, with a block of data at its end when there is one.
+    pub(crate) fn finish(mut self, data_block: Option<&str>) -> String {
+        if let Some(block) = data_block {
+            self.html.push_str(block);
+            self.html.push('\n');
+        }
+        self.html.push_str("</body>\n</html>\n");
+        self.html
+    }
+
+    fn element(&mut self, name: &str, class: &str, text: &str) {
+        let class = if class.is_empty() {
+            String::new()
+        } else {
+            format!(" class=\"{class}\"")
+        };
+        let text = escape(text);
+        let element = format!("<{name}{class}><bdi>{text}</bdi></{name}>\n");
+        self.html.push_str(&element);
+    }
+}

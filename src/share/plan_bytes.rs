@@ -1,0 +1,389 @@
+//! A care plan as few bytes.
+//!
+//! A field that holds what [`USUAL`] says is left out. Those values belong to this form and not to
+//! the app: when a later build changes its own defaults, a card made before still says what its
+//! breeder saw. Feeds and species always stand there.
+
+use std::collections::BTreeSet;
+
+use crate::domain::journal::{Change, check_change};
+use crate::domain::moment::{Moment, WallTime};
+use crate::domain::plan::{
+    CarePlan, Contact, Journey, PlanField, PlannedFeed, PowderLabel, Reference, Slot, Tool,
+};
+use crate::domain::units::{Celsius, Grams, Millilitres, Percent};
+use crate::share::code::Coded;
+use crate::share::unpack::{
+    UnpackError, choice, moment_after, read_choice, read_day, read_offset, read_seconds,
+    read_tenths, read_text, write_choice, write_day, write_text,
+};
+use crate::share::varint::{ByteReader, ByteWriter};
+
+/// What a field that is left out holds.
+struct Usual {
+    scale_step: Grams,
+    powder_share: Percent,
+    fat_supplement_per_100_ml: Grams,
+    serve: (Celsius, Celsius),
+    tool: Tool,
+    syringe: Millilitres,
+    loss_limit: Percent,
+    drop_order: [Slot; 3],
+    settle_in_days: u8,
+    waiting_days: u8,
+    room: (Celsius, Celsius),
+}
+
+const USUAL: Usual = Usual {
+    scale_step: Grams::whole(1),
+    powder_share: Percent::whole(25),
+    fat_supplement_per_100_ml: Grams::whole(0),
+    serve: (Celsius::whole(39), Celsius::tenths_held(405)),
+    tool: Tool::Syringe,
+    syringe: Millilitres::whole(30),
+    loss_limit: Percent::whole(10),
+    drop_order: [Slot::Midday, Slot::Morning, Slot::Bedtime],
+    settle_in_days: 7,
+    waiting_days: 5,
+    room: (Celsius::whole(24), Celsius::whole(27)),
+};
+
+/// A field that can be left out: its bit. Those of nearly every card have the lowest seven.
+#[derive(Clone, Copy)]
+struct Field(u32);
+
+impl Field {
+    const NAME: Self = Self(1);
+    const RING: Self = Self(1 << 1);
+    const HATCHED: Self = Self(1 << 2);
+    const REFERENCE: Self = Self(1 << 3);
+    const CONTACTS: Self = Self(1 << 4);
+    const UNCONFIRMED: Self = Self(1 << 5);
+    const SOLIDS: Self = Self(1 << 6);
+    const JOURNEY: Self = Self(1 << 7);
+    const NOTE: Self = Self(1 << 8);
+    const SCALE_STEP: Self = Self(1 << 9);
+    const POWDER_SHARE: Self = Self(1 << 10);
+    const FAT_SUPPLEMENT: Self = Self(1 << 11);
+    const POWDER_LABEL: Self = Self(1 << 12);
+    const TEN_SPOONS: Self = Self(1 << 13);
+    const SERVE: Self = Self(1 << 14);
+    const TOOL: Self = Self(1 << 15);
+    const SYRINGE: Self = Self(1 << 16);
+    const LOSS_LIMIT: Self = Self(1 << 17);
+    const DROP_ORDER: Self = Self(1 << 18);
+    const SETTLE_IN: Self = Self(1 << 19);
+    const WAITING: Self = Self(1 << 20);
+    const ROOM: Self = Self(1 << 21);
+}
+
+/// Every bit that has a meaning.
+const ALL_BITS: u32 = (1 << 22) - 1;
+
+/// The fields that stand in the bytes, and their bytes: the two windows, then in the order of [`Field`].
+#[derive(Default)]
+struct Fields {
+    bits: u32,
+    writer: ByteWriter,
+}
+
+impl Fields {
+    fn put(&mut self, field: Field, is_there: bool, write: impl FnOnce(&mut ByteWriter)) {
+        if is_there {
+            self.bits |= field.0;
+            write(&mut self.writer);
+        }
+    }
+
+    fn text(&mut self, field: Field, text: &str) {
+        self.put(field, !text.is_empty(), |writer| write_text(writer, text));
+    }
+
+    fn tenths(&mut self, field: Field, tenths: i32, usual: i32) {
+        self.put(field, tenths != usual, |writer| writer.signed(tenths));
+    }
+
+    fn small(&mut self, field: Field, value: u8, usual: u8) {
+        self.put(field, value != usual, |writer| writer.unsigned(value));
+    }
+
+    fn window(&mut self, field: Field, window: (Celsius, Celsius), usual: (Celsius, Celsius)) {
+        self.put(field, window != usual, |writer| {
+            writer.signed(window.0.tenths());
+            writer.signed(window.1.tenths() - window.0.tenths());
+        });
+    }
+}
+
+/// Writes a plan; one without faults is read back as it is.
+pub(crate) fn write_plan(writer: &mut ByteWriter, plan: &CarePlan) {
+    let mut fields = Fields::default();
+    fields.window(Field::SERVE, (plan.serve_from, plan.serve_to), USUAL.serve);
+    fields.window(Field::ROOM, (plan.room_from, plan.room_to), USUAL.room);
+    fields.text(Field::NAME, &plan.name);
+    fields.text(Field::RING, &plan.ring);
+    if let Some(hatched) = plan.hatched {
+        fields.put(Field::HATCHED, true, |writer| write_day(writer, hatched));
+    }
+    if let Some(Reference { weight, day }) = plan.reference {
+        fields.put(Field::REFERENCE, true, |writer| {
+            writer.signed(weight.tenths());
+            write_day(writer, day);
+        });
+    }
+    fields.put(Field::CONTACTS, !plan.contacts.is_empty(), |writer| {
+        writer.count(plan.contacts.len());
+        for contact in &plan.contacts {
+            write_choice(writer, contact.role);
+            write_text(writer, &contact.name);
+            write_text(writer, &contact.number);
+        }
+    });
+    let unconfirmed = plan.unconfirmed.iter().map(|field| 1_u32 << field.code());
+    let unconfirmed: u32 = unconfirmed.sum();
+    fields.put(Field::UNCONFIRMED, unconfirmed != 0, |writer| {
+        writer.unsigned(unconfirmed);
+    });
+    fields.text(Field::SOLIDS, &plan.solids);
+    if let Some(journey) = &plan.journey {
+        fields.put(Field::JOURNEY, true, |writer| {
+            write_journey(writer, journey);
+        });
+    }
+    fields.text(Field::NOTE, &plan.note);
+    write_numbers(&mut fields, plan);
+    write_choice(writer, plan.species);
+    writer.unsigned(fields.bits);
+    writer.count(plan.feeds.len());
+    for feed in &plan.feeds {
+        let minutes = u32::try_from(feed.time.minutes()).unwrap_or_default();
+        writer.unsigned(u32::from(feed.slot.code()) * 1_440 + minutes);
+        writer.signed(feed.volume.tenths());
+    }
+    writer.raw(&fields.writer.finish());
+}
+
+fn write_numbers(fields: &mut Fields, plan: &CarePlan) {
+    fields.tenths(
+        Field::SCALE_STEP,
+        plan.scale_step.tenths(),
+        USUAL.scale_step.tenths(),
+    );
+    fields.tenths(
+        Field::POWDER_SHARE,
+        plan.powder_share.tenths(),
+        USUAL.powder_share.tenths(),
+    );
+    fields.tenths(
+        Field::FAT_SUPPLEMENT,
+        plan.fat_supplement_per_100_ml.tenths(),
+        USUAL.fat_supplement_per_100_ml.tenths(),
+    );
+    if let Some(label) = plan.powder_label {
+        fields.put(Field::POWDER_LABEL, true, |writer| {
+            writer.unsigned(label.energy_kcal);
+            writer.signed(label.fat.tenths());
+            writer.signed(label.protein.tenths());
+        });
+    }
+    if let Some(ten_spoons) = plan.ten_spoons {
+        fields.put(Field::TEN_SPOONS, true, |writer| {
+            writer.signed(ten_spoons.tenths());
+        });
+    }
+    fields.put(Field::TOOL, plan.tool != USUAL.tool, |writer| {
+        write_choice(writer, plan.tool);
+    });
+    fields.tenths(
+        Field::SYRINGE,
+        plan.syringe.tenths(),
+        USUAL.syringe.tenths(),
+    );
+    fields.tenths(
+        Field::LOSS_LIMIT,
+        plan.loss_limit.tenths(),
+        USUAL.loss_limit.tenths(),
+    );
+    let is_usual = plan.drop_order == USUAL.drop_order;
+    fields.put(Field::DROP_ORDER, !is_usual, |writer| {
+        writer.count(plan.drop_order.len());
+        plan.drop_order
+            .iter()
+            .for_each(|slot| write_choice(writer, *slot));
+    });
+    fields.small(Field::SETTLE_IN, plan.settle_in_days, USUAL.settle_in_days);
+    fields.small(Field::WAITING, plan.waiting_days, USUAL.waiting_days);
+}
+
+fn write_journey(writer: &mut ByteWriter, journey: &Journey) {
+    writer.signed(journey.left.seconds());
+    writer.signed(journey.expected.seconds() - journey.left.seconds());
+    writer.signed(journey.breeder_offset.minutes());
+    write_choice(writer, journey.shift);
+}
+
+/// Reads a plan.
+///
+/// # Errors
+/// [`UnpackError`]; [`UnpackError::Refused`] for a plan with faults.
+pub(crate) fn read_plan(reader: &mut ByteReader<'_>) -> Result<CarePlan, UnpackError> {
+    let species = read_choice(reader)?;
+    let bits = reader.unsigned(0..=ALL_BITS)?;
+    let count = reader.count(CarePlan::MOST_FEEDS)?;
+    let mut feeds = Vec::with_capacity(count);
+    for _ in 0..count {
+        feeds.push(read_feed(reader)?);
+    }
+    let mut fields = Reading { bits, reader };
+    let (serve_from, serve_to) = fields.or(Field::SERVE, USUAL.serve, window)?;
+    let (room_from, room_to) = fields.or(Field::ROOM, USUAL.room, window)?;
+    let plan = CarePlan {
+        species,
+        feeds,
+        name: fields.text(Field::NAME)?,
+        ring: fields.text(Field::RING)?,
+        hatched: fields.optional(Field::HATCHED, read_day)?,
+        reference: fields.optional(Field::REFERENCE, |reader| {
+            Ok(Reference {
+                weight: read_tenths(reader, Grams::from_tenths)?,
+                day: read_day(reader)?,
+            })
+        })?,
+        contacts: fields.or(Field::CONTACTS, Vec::new(), read_contacts)?,
+        unconfirmed: fields.or(Field::UNCONFIRMED, BTreeSet::new(), read_unconfirmed)?,
+        solids: fields.text(Field::SOLIDS)?,
+        journey: fields.optional(Field::JOURNEY, read_journey)?,
+        note: fields.text(Field::NOTE)?,
+        scale_step: fields.or(Field::SCALE_STEP, USUAL.scale_step, grams)?,
+        powder_share: fields.or(Field::POWDER_SHARE, USUAL.powder_share, percent)?,
+        fat_supplement_per_100_ml: fields.or(
+            Field::FAT_SUPPLEMENT,
+            USUAL.fat_supplement_per_100_ml,
+            grams,
+        )?,
+        powder_label: fields.optional(Field::POWDER_LABEL, |reader| {
+            Ok(PowderLabel {
+                energy_kcal: reader.unsigned(0..=u16::MAX)?,
+                fat: percent(reader)?,
+                protein: percent(reader)?,
+            })
+        })?,
+        ten_spoons: fields.optional(Field::TEN_SPOONS, grams)?,
+        serve_from,
+        serve_to,
+        tool: fields.or(Field::TOOL, USUAL.tool, read_choice)?,
+        syringe: fields.or(Field::SYRINGE, USUAL.syringe, |reader| {
+            read_tenths(reader, Millilitres::from_tenths)
+        })?,
+        loss_limit: fields.or(Field::LOSS_LIMIT, USUAL.loss_limit, percent)?,
+        drop_order: fields.or(Field::DROP_ORDER, USUAL.drop_order.into(), read_slots)?,
+        settle_in_days: fields.or(Field::SETTLE_IN, USUAL.settle_in_days, small)?,
+        waiting_days: fields.or(Field::WAITING, USUAL.waiting_days, small)?,
+        room_from,
+        room_to,
+    };
+    let change = Change::PlanSet(Box::new(plan));
+    check_change(&change).map_err(UnpackError::Refused)?;
+    change.plan().cloned().ok_or(UnpackError::OutOfPlace)
+}
+
+struct Reading<'a, 'b> {
+    bits: u32,
+    reader: &'a mut ByteReader<'b>,
+}
+
+impl<'b> Reading<'_, 'b> {
+    fn optional<T>(
+        &mut self,
+        field: Field,
+        read: impl FnOnce(&mut ByteReader<'b>) -> Result<T, UnpackError>,
+    ) -> Result<Option<T>, UnpackError> {
+        if self.bits & field.0 == 0 {
+            return Ok(None);
+        }
+        read(self.reader).map(Some)
+    }
+
+    fn or<T>(
+        &mut self,
+        field: Field,
+        usual: T,
+        read: impl FnOnce(&mut ByteReader<'b>) -> Result<T, UnpackError>,
+    ) -> Result<T, UnpackError> {
+        Ok(self.optional(field, read)?.unwrap_or(usual))
+    }
+
+    fn text(&mut self, field: Field) -> Result<String, UnpackError> {
+        self.or(field, String::new(), read_text)
+    }
+}
+
+fn read_feed(reader: &mut ByteReader<'_>) -> Result<PlannedFeed, UnpackError> {
+    let slot_and_minutes = reader.unsigned(0..=6 * 1_440_u16 - 1)?;
+    let [_, slot] = (slot_and_minutes / 1_440).to_be_bytes();
+    Ok(PlannedFeed {
+        slot: choice(slot)?,
+        time: WallTime::from_minutes(i32::from(slot_and_minutes % 1_440)),
+        volume: read_tenths(reader, Millilitres::from_tenths)?,
+    })
+}
+
+fn read_contacts(reader: &mut ByteReader<'_>) -> Result<Vec<Contact>, UnpackError> {
+    let count = reader.count(CarePlan::MOST_CONTACTS)?;
+    let mut contacts = Vec::with_capacity(count);
+    for _ in 0..count {
+        contacts.push(Contact {
+            role: read_choice(reader)?,
+            name: read_text(reader)?,
+            number: read_text(reader)?,
+        });
+    }
+    Ok(contacts)
+}
+
+fn read_unconfirmed(reader: &mut ByteReader<'_>) -> Result<BTreeSet<PlanField>, UnpackError> {
+    let bits = reader.unsigned(0..=(1_u32 << PlanField::ALL.len()) - 1)?;
+    let is_there = |field: &PlanField| bits & (1 << field.code()) != 0;
+    Ok(PlanField::ALL.into_iter().filter(is_there).collect())
+}
+
+fn read_slots(reader: &mut ByteReader<'_>) -> Result<Vec<Slot>, UnpackError> {
+    let count = reader.count(Slot::ALL.len())?;
+    let mut slots = Vec::with_capacity(count);
+    for _ in 0..count {
+        slots.push(read_choice(reader)?);
+    }
+    Ok(slots)
+}
+
+fn read_journey(reader: &mut ByteReader<'_>) -> Result<Journey, UnpackError> {
+    let seconds = read_seconds(reader)?;
+    let epoch_to_earliest = Moment::EARLIEST.seconds();
+    let since = seconds.checked_sub(epoch_to_earliest);
+    let left = moment_after(Moment::EARLIEST, since.ok_or(UnpackError::OutOfPlace)?)?;
+    Ok(Journey {
+        left,
+        expected: moment_after(left, read_seconds(reader)?)?,
+        breeder_offset: read_offset(reader)?,
+        shift: read_choice(reader)?,
+    })
+}
+
+fn window(reader: &mut ByteReader<'_>) -> Result<(Celsius, Celsius), UnpackError> {
+    let from = read_tenths(reader, Celsius::from_tenths)?;
+    let width: i32 = reader.signed(-10_000..=10_000)?;
+    let to = Celsius::from_tenths(i64::from(from.tenths() + width));
+    Ok((from, to.map_err(UnpackError::Quantity)?))
+}
+
+fn grams(reader: &mut ByteReader<'_>) -> Result<Grams, UnpackError> {
+    read_tenths(reader, Grams::from_tenths)
+}
+
+fn percent(reader: &mut ByteReader<'_>) -> Result<Percent, UnpackError> {
+    read_tenths(reader, Percent::from_tenths)
+}
+
+fn small(reader: &mut ByteReader<'_>) -> Result<u8, UnpackError> {
+    Ok(reader.unsigned(0..=u8::MAX)?)
+}

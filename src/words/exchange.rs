@@ -1,0 +1,120 @@
+//! Words for what leaves the phone and comes back: refusals, previews, file names, shared labels.
+
+use crate::share::take::{TakeError, Taken};
+use crate::words::Language;
+use crate::words::format::Writing;
+
+impl Language {
+    /// Why a text was not taken in, and what to do.
+    pub const fn take_error(self, error: &TakeError) -> &'static str {
+        match error {
+            TakeError::NotOurs => self.pick(
+                "There is no Perchlight card, report or backup in this. Copy the whole message, or choose the file you were sent.",
+                "Aquí no hay ninguna tarjeta, informe ni copia de Perchlight. Copie el mensaje entero o elija el archivo que le enviaron.",
+            ),
+            TakeError::Newer { .. } => self.pick(
+                "It was made by a newer version of Perchlight. Update first, then open it again.",
+                "Lo hizo una versión más nueva de Perchlight. Actualice primero y ábralo de nuevo.",
+            ),
+            TakeError::Damaged => self.pick(
+                "Something in it was altered on its way. Nothing was taken in. Ask for it again, best as a file.",
+                "Algo cambió por el camino. No se tomó nada. Pídalo de nuevo, mejor como archivo.",
+            ),
+            TakeError::Truncated => self.pick(
+                "Its end is missing. Nothing was taken in. Copy all of it, up to the last character, or ask for the file.",
+                "Le falta el final. No se tomó nada. Cópielo entero, hasta el último carácter, o pida el archivo.",
+            ),
+            TakeError::TooLarge => self.pick(
+                "It is larger than any card, report or backup. Nothing was taken in.",
+                "Es más grande que cualquier tarjeta, informe o copia. No se tomó nada.",
+            ),
+            TakeError::WrongKind => self.pick(
+                "It is from Perchlight, but of a kind that cannot be taken in here.",
+                "Es de Perchlight, pero de una clase que aquí no se puede tomar.",
+            ),
+        }
+    }
+}
+
+impl Writing {
+    /// What was found in a text, before it is taken in.
+    pub fn taken(self, taken: &Taken) -> String {
+        let say = self.language;
+        match taken {
+            Taken::Card { plan, .. } => labelled(say.exchange_card(), &plan.name),
+            Taken::PlanChange { plan, .. } => labelled(say.exchange_plan_change(), &plan.name),
+            Taken::Entries(entries) => match (say, entries.len()) {
+                (Language::English, 1) => "Records: 1 entry".to_owned(),
+                (Language::English, count) => format!("Records: {count} entries"),
+                (Language::Spanish, 1) => "Registros: 1 anotación".to_owned(),
+                (Language::Spanish, count) => format!("Registros: {count} anotaciones"),
+            },
+        }
+    }
+
+    /// What goes before a link in a message.
+    pub fn message_with_card(self, name: &str) -> String {
+        let say = self.language;
+        let card = labelled(say.exchange_card(), name);
+        format!("{card}. {}", say.exchange_anyone())
+    }
+
+    /// What goes before a link or file with records in a message.
+    pub fn message_with_records(self, name: &str) -> String {
+        let say = self.language;
+        let records = labelled(say.exchange_records(), name);
+        format!("{records}. {}", say.exchange_anyone())
+    }
+
+    /// How long nothing was heard of a placed chick.
+    pub fn quiet_days(self, days: Option<i64>) -> String {
+        match (self.language, days) {
+            (Language::English, None) => "nothing noted yet".to_owned(),
+            (Language::English, Some(0)) => "heard of today".to_owned(),
+            (Language::English, Some(1)) => "nothing for 1 day".to_owned(),
+            (Language::English, Some(days)) => format!("nothing for {days} days"),
+            (Language::Spanish, None) => "aún nada anotado".to_owned(),
+            (Language::Spanish, Some(0)) => "con noticias de hoy".to_owned(),
+            (Language::Spanish, Some(1)) => "sin noticias desde hace 1 día".to_owned(),
+            (Language::Spanish, Some(days)) => format!("sin noticias desde hace {days} días"),
+        }
+    }
+
+    /// How many feeds a placed chick is still given.
+    pub fn feeds_left(self, count: usize) -> String {
+        match (self.language, count) {
+            (Language::English, 1) => "1 feed a day".to_owned(),
+            (Language::English, _) => format!("{count} feeds a day"),
+            (Language::Spanish, 1) => "1 toma al día".to_owned(),
+            (Language::Spanish, _) => format!("{count} tomas al día"),
+        }
+    }
+}
+
+/// A label and what it stands for; the label alone when there is nothing.
+pub(crate) fn labelled(label: &str, text: &str) -> String {
+    if text.is_empty() {
+        label.to_owned()
+    } else {
+        format!("{label}: {text}")
+    }
+}
+
+texts! {
+    exchange_card: "Handover card", "Tarjeta de entrega";
+    exchange_records: "Records", "Registros";
+    exchange_anyone: "Anyone with it can read what it says.", "Quien lo tenga puede leer lo que dice.";
+    exchange_take_card: "Take this card", "Tomar esta tarjeta";
+    exchange_take_plan: "Take the changed plan", "Tomar el plan cambiado";
+    exchange_take_records: "Take these records", "Tomar estos registros";
+    exchange_no_change: "This plan is the same as the one you have.", "Este plan es igual al que ya tiene.";
+    exchange_plan_of_other: "This plan is for a chick that is not on this phone. Ask for its card.", "Este plan es de un pollo que no está en este teléfono. Pida su tarjeta.";
+    exchange_here_already: "This chick is here already. Its plan would change:", "Este pollo ya está aquí. Su plan cambiaría:";
+    exchange_paste_hint: "On an iPhone a scanned link opens in Safari, which keeps its own records. Copy the link there, open Perchlight from the home screen and paste it here.", "En un iPhone, un enlace escaneado se abre en Safari, que guarda sus propios registros. Copie allí el enlace, abra Perchlight desde la pantalla de inicio y péguelo aquí.";
+    exchange_too_long: "Too much for a link: send the file.", "Demasiado para un enlace: envíe el archivo.";
+    exchange_alert_on: "Open one event after the import and check that its alert is on: some calendars leave it out.", "Abra un evento tras importar y compruebe que su aviso está activo: algunos calendarios lo omiten.";
+    exchange_old_first: "If feeds stand there twice, delete the old events first.", "Si las tomas aparecen dos veces, borre antes los eventos antiguos.";
+    exchange_double: "The same feed is noted twice. If it was given once, take one of them back.", "La misma toma está anotada dos veces. Si se dio una vez, retire una.";
+    exchange_placed: "Placed chicks", "Pollos entregados";
+    exchange_plan_change: "Changed plan", "Plan cambiado";
+}

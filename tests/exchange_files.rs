@@ -1,0 +1,515 @@
+//! Pages, tables and calendars read back strictly, with hostile text in every field that people type.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    reason = "a test may stop at the first surprise"
+)]
+
+pub mod readers;
+
+use std::collections::BTreeSet;
+use std::num::NonZeroU32;
+
+use perchlight::domain::journal::{Change, ChickId, Entry, Journal, SolidsEaten};
+use perchlight::domain::moment::{Day, Offset};
+use perchlight::domain::outlook::{Outlook, outlook};
+use perchlight::domain::plan::{CarePlan, Contact, Reference, Role, Slot};
+use perchlight::domain::scenario::Scenario;
+use perchlight::domain::signs::Sign;
+use perchlight::domain::species::Species;
+use perchlight::domain::units::Grams;
+use perchlight::share::calendar_of::{calendar_removal_text, calendar_text};
+use perchlight::share::html_file::{card_html, report_html};
+use perchlight::share::link::entries_to_link_text;
+use perchlight::share::table_of::{feeds_csv, weights_csv};
+use perchlight::share::take::{TakeError, Taken, read_text};
+use perchlight::share::vet_page::vet_page_html;
+use perchlight::words::Language;
+use perchlight::words::format::{MassUnit, TemperatureUnit, Writing};
+
+use readers::calendar::calendar;
+use readers::csv_records;
+use readers::page::{Element, elements};
+
+const CHICK: ChickId = ChickId(*b"a-test-chick");
+const APP: &str = "https://example.org/perchlight/";
+
+/// What people, or somebody who means harm, may type. Each is short enough for a name.
+const HOSTILE: [&str; 14] = [
+    "<script>alert(1)</script>",
+    "</script><script>alert(1)//",
+    "\"><img src=x onerror=alert(1)>",
+    "' onmouseover='alert(1)",
+    "<!-- <svg onload=alert(1)>",
+    "&lt;b&gt; &amp; &#x3c;",
+    "=cmd|' /C calc'!A0",
+    "+1+1, \"quoted\"",
+    "@SUM(A1)\t-2",
+    "one\r\ntwo\nthree\rfour",
+    "x\r\nBEGIN:VEVENT\r\nSUMMARY:no",
+    "line\u{2028}paragraph\u{2029}end",
+    "abc\u{202e}txt.exe\u{2066}\u{200f}",
+    "nul\0 bell\u{7} \u{fffe} ]]> {{x}} ${y} \\",
+];
+
+const fn writing(language: Language) -> Writing {
+    Writing {
+        language,
+        mass: MassUnit::Gram,
+        temperature: TemperatureUnit::Celsius,
+    }
+}
+
+/// A week of a chick in which every typed field holds `text`.
+fn script(text: &str) -> Scenario {
+    let text = text.to_owned();
+    let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+    let day = Day::from_date(2026, 11, 1).unwrap();
+    plan.name.clone_from(&text);
+    plan.ring.clone_from(&text);
+    plan.solids.clone_from(&text);
+    plan.note.clone_from(&text);
+    plan.hatched = Some(day.plus(-90));
+    plan.reference = Some(Reference {
+        weight: Grams::whole(1_040),
+        day,
+    });
+    plan.contacts = vec![Contact {
+        role: Role::Breeder,
+        name: text.clone(),
+        number: "+1 (555) 010-0199".to_owned(),
+    }];
+    let mut script = Scenario::new(CHICK, plan, day, Offset::from_minutes(-300));
+    script.note(0, 12, 0, Change::Arrived);
+    for day in 1..=6 {
+        script.weigh(day, 1_040 - 25 * day);
+        script.feed(day, 7, 0, Slot::Morning, 60);
+    }
+    let what = text.clone();
+    let eaten = SolidsEaten::Little;
+    script.note(6, 9, 0, Change::SolidsSeen { what, eaten });
+    let whom = Role::Breeder;
+    let agreed = text.clone();
+    script.note(6, 9, 5, Change::Called { whom, agreed });
+    script.note(6, 9, 10, Change::Noted { text });
+    script.note(6, 9, 15, Change::SignSeen { sign: Sign::Dull });
+    script
+}
+
+fn entries(script: &Scenario, by: &str) -> Vec<Entry> {
+    let mut entries = script.journal().entries().to_vec();
+    for entry in &mut entries {
+        by.clone_into(&mut entry.by);
+    }
+    entries
+}
+
+fn seen(script: &Scenario) -> Outlook {
+    let now = script.at(6, 10, 0);
+    outlook(now, &script.journal(), CHICK, &script.zone()).unwrap()
+}
+
+/// Elements that the pages use; nothing that loads or runs.
+const KNOWN: [&str; 40] = [
+    "html", "head", "meta", "title", "style", "body", "header", "h1", "h2", "p", "ul", "li", "dl",
+    "dt", "dd", "table", "caption", "thead", "tbody", "tr", "th", "td", "bdi", "a", "figure",
+    "script", "svg", "path", "rect", "circle", "line", "polyline", "polygon", "text", "g",
+    "ellipse", "desc", "defs", "clipPath", "tspan",
+];
+
+fn check_page(page: &str, text: &str, times: usize) -> Vec<Element> {
+    let elements = elements(page);
+    for element in &elements {
+        assert!(KNOWN.contains(&element.name.as_str()), "{}", element.name);
+        for (name, value) in &element.attributes {
+            assert!(!name.starts_with("on"), "{name}");
+            if name == "href" || name == "src" || name == "xlink:href" {
+                let is_safe = value.starts_with("tel:+") || value.starts_with(APP);
+                assert!(is_safe, "{value}");
+            }
+        }
+        if element.name == "script" {
+            assert_eq!(element.value("type"), Some("application/json"));
+            serde_json::from_str::<serde_json::Value>(&element.text).unwrap();
+        }
+    }
+    let policy = elements
+        .iter()
+        .find(|element| element.value("http-equiv") == Some("Content-Security-Policy"));
+    assert!(
+        policy
+            .unwrap()
+            .value("content")
+            .unwrap()
+            .starts_with("default-src 'none'")
+    );
+    // XML's characters only; the others are shown as replaced.
+    let shown: String = text
+        .chars()
+        .map(|c| match c {
+            '\0' | '\u{7}' | '\u{fffe}' => '\u{fffd}',
+            c => c,
+        })
+        .collect();
+    let typed = elements
+        .iter()
+        .filter(|element| element.name == "bdi" && element.text.contains(&shown));
+    assert!(
+        typed.count() >= times,
+        "{text:?} is not shown {times} times"
+    );
+    elements
+}
+
+#[test]
+fn hostile_text_is_shown_as_text_in_every_page_and_language() {
+    for text in HOSTILE {
+        let script = script(text);
+        let (outlook, entries) = (seen(&script), entries(&script, text));
+        for language in Language::ALL {
+            let writing = writing(language);
+            // Title, ring, contact twice, solids twice, note twice, call, and who noted each.
+            check_page(&report_html(writing, &outlook, &entries), text, 10);
+            check_page(&vet_page_html(writing, &outlook), text, 6);
+            let card = card_html(writing, APP, CHICK, &outlook.chick.plan);
+            check_page(&card, text, 6);
+        }
+    }
+}
+
+#[test]
+fn report_and_card_are_taken_in_again_whatever_was_typed() {
+    for text in HOSTILE {
+        let script = script(text);
+        let (outlook, entries) = (seen(&script), entries(&script, text));
+        let report = report_html(writing(Language::English), &outlook, &entries);
+        let expected = Journal::from_entries(entries.clone());
+        assert_eq!(
+            read_text(&report),
+            Ok(Taken::Entries(expected.entries().to_vec()))
+        );
+        let link = entries_to_link_text(&entries).unwrap();
+        assert_eq!(
+            read_text(&link),
+            Ok(Taken::Entries(expected.entries().to_vec()))
+        );
+        let plan = &outlook.chick.plan;
+        let card = card_html(writing(Language::Spanish), "", CHICK, plan);
+        let plan = Box::new(plan.clone());
+        assert_eq!(read_text(&card), Ok(Taken::Card { chick: CHICK, plan }));
+    }
+}
+
+#[test]
+fn a_report_that_was_cut_or_altered_is_refused() {
+    let script = script("Pip");
+    let report = report_html(
+        writing(Language::English),
+        &seen(&script),
+        &entries(&script, ""),
+    );
+    let data = report.find("perchlight-data").unwrap();
+    let digit = report[data..].find("\"g10\":").unwrap() + data + "\"g10\":".len();
+    let mut altered = report.clone();
+    let other = if report[digit..].starts_with('1') {
+        "2"
+    } else {
+        "1"
+    };
+    altered.replace_range(digit..=digit, other);
+    assert_eq!(read_text(&altered), Err(TakeError::Damaged));
+    for cut in [digit, report.rfind("</script>").unwrap() + 3, data + 25] {
+        assert_eq!(read_text(&report[..cut]), Err(TakeError::Truncated));
+    }
+    assert_eq!(read_text(&report[..60]), Err(TakeError::NotOurs));
+    let vet_page = vet_page_html(writing(Language::English), &seen(&script));
+    assert_eq!(read_text(&vet_page), Err(TakeError::WrongKind));
+}
+
+#[test]
+fn a_report_can_be_read_with_scripts_off() {
+    let script = script("Pip");
+    let outlook = seen(&script);
+    let page = report_html(writing(Language::English), &outlook, &entries(&script, ""));
+    let elements = check_page(&page, "Pip", 6);
+    let with = |name: &str, text: &str| {
+        let mut named = elements.iter().filter(|element| element.name == name);
+        assert!(
+            named.any(|element| element.text.contains(text)),
+            "{name}: {text}"
+        );
+    };
+    with("p", "Vet today");
+    with("li", "below handover");
+    // 1,040 − 6 × 25 = 890 g; 150 of 1,040 are 14.4 %.
+    with("td", "890\u{a0}g");
+    with("td", "14.4\u{a0}% below handover");
+    with("dd", "1040\u{a0}g, 1 Nov 2026");
+    with("p", "not veterinary advice");
+    let rows = elements
+        .iter()
+        .filter(|element| element.name == "tr")
+        .count();
+    // Three headings, six weighings, six feeds; plan, arrival, solids, call, note and sign.
+    assert_eq!(rows, 3 + 6 + 6 + 6);
+    assert_eq!(
+        elements
+            .iter()
+            .filter(|element| element.name == "svg")
+            .count(),
+        1
+    );
+}
+
+#[test]
+fn the_vet_page_keeps_the_order_of_the_questions() {
+    let script = script("Pip");
+    let page = vet_page_html(writing(Language::English), &seen(&script));
+    let elements = check_page(&page, "Pip", 3);
+    let headings = elements.iter().filter(|element| element.name == "h2");
+    let headings: Vec<&str> = headings.map(|element| element.text.as_str()).collect();
+    let expected = [
+        "What is seen",
+        "Weight",
+        "Feeding and formula",
+        "Crop",
+        "Droppings",
+        "Signs",
+        "Environment and calls",
+        "Whom to ring",
+    ];
+    assert_eq!(headings, expected);
+    assert!(page.contains("Ara chloropterus"));
+    assert!(!page.contains("<script"), "the vet page carries no data");
+}
+
+#[test]
+fn a_sign_seen_again_after_it_was_gone_is_not_called_gone() {
+    let mut script = script("Pip");
+    let sign = Sign::Dull;
+    let gone_lines = |script: &Scenario| {
+        let page = vet_page_html(writing(Language::English), &seen(script));
+        page.matches("(no longer there)").count()
+    };
+    script.note(6, 9, 20, Change::SignGone { sign });
+    assert_eq!(gone_lines(&script), 1);
+    script.note(6, 9, 30, Change::SignSeen { sign });
+    assert_eq!(gone_lines(&script), 1);
+    let page = vet_page_html(writing(Language::English), &seen(&script));
+    let again = page.split("09:30").nth(1).unwrap();
+    assert!(!again.split("</li>").next().unwrap().contains("no longer"));
+}
+
+#[test]
+fn entries_taken_back_are_not_shown_but_stay_in_the_data() {
+    let mut script = script("Pip");
+    let text = "typed by mistake".to_owned();
+    script.note(6, 9, 40, Change::Noted { text });
+    let journal = script.journal();
+    let wrong = journal.entries().last().unwrap().id;
+    script.note(6, 9, 41, Change::Retracted { id: wrong });
+    let page = report_html(
+        writing(Language::English),
+        &seen(&script),
+        script.journal().entries(),
+    );
+    let visible = page.split("<script").next().unwrap();
+    assert!(!visible.contains("typed by mistake"));
+    assert!(page.contains("typed by mistake"));
+}
+
+#[test]
+fn tables_stay_tables_whatever_was_typed() {
+    for text in HOSTILE {
+        let outlook = seen(&script(text));
+        for language in Language::ALL {
+            for (table, columns, rows) in [
+                (weights_csv(language, &outlook.chick), 6, 6),
+                (feeds_csv(language, &outlook.chick), 9, 6),
+            ] {
+                let records = csv_records(table.strip_prefix('\u{feff}').unwrap()).unwrap();
+                assert_eq!(records.len(), rows + 1);
+                for record in &records[1..] {
+                    assert_eq!(record.len(), columns);
+                    let is_typed = record[0] == text || record[0] == format!("'{text}");
+                    assert!(is_typed, "{}", record[0]);
+                    let first = record[0].chars().next().unwrap();
+                    assert!(!"=+-@\t\r".contains(first), "{}", record[0]);
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_table_of_weighings_holds_plain_numbers() {
+    let outlook = seen(&script("Pip"));
+    let table = weights_csv(Language::English, &outlook.chick);
+    let records = csv_records(table.strip_prefix('\u{feff}').unwrap()).unwrap();
+    let headings = [
+        "chick",
+        "date",
+        "time",
+        "weight (g)",
+        "crop",
+        "loss since handover (%)",
+    ];
+    assert_eq!(records[0], headings);
+    // 25 g of 1,040 g are 2.404 %.
+    assert_eq!(
+        records[1],
+        ["Pip", "2026-11-02", "06:45", "1015", "crop empty", "2.4"]
+    );
+}
+
+fn days(count: u32) -> NonZeroU32 {
+    NonZeroU32::new(count).unwrap()
+}
+
+#[test]
+fn a_calendar_stays_one_event_a_feed_whatever_was_typed() {
+    for text in HOSTILE {
+        let outlook = seen(&script(text));
+        for language in Language::ALL {
+            let file = calendar_text(writing(language), &outlook, days(14)).unwrap();
+            let calendar = calendar(&file);
+            assert_eq!(calendar.parts.len(), outlook.chick.plan.feeds.len());
+            for event in &calendar.parts {
+                assert_eq!(event.name, "VEVENT");
+                assert_eq!(event.value("RRULE"), "FREQ=DAILY;COUNT=14");
+                assert_eq!(event.parts.len(), 1);
+                assert_eq!(event.parts[0].name, "VALARM");
+                assert!(
+                    event.text("SUMMARY").ends_with("39.0–40.5\u{a0}°C")
+                        || event.text("SUMMARY").ends_with("39,0–40,5\u{a0}°C")
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn calendar_events_float_start_ahead_and_replace_each_other() {
+    let mut script = script("Saffron");
+    let file = calendar_text(writing(Language::English), &seen(&script), days(7)).unwrap();
+    let first = calendar(&file);
+    let starts: Vec<&str> = first
+        .parts
+        .iter()
+        .map(|event| event.value("DTSTART"))
+        .collect();
+    // It is 10:00 on 7 November: the morning feed is given, the others are still to come.
+    assert_eq!(
+        starts,
+        ["20261108T070000", "20261107T140000", "20261107T210000"]
+    );
+    assert!(first.parts[2].text("SUMMARY").starts_with("Feed Saffron: "));
+    let sequence =
+        |event: &readers::calendar::Component| -> u32 { event.value("SEQUENCE").parse().unwrap() };
+    let slot = Slot::Midday;
+    let by_breeder = true;
+    script.note(6, 10, 20, Change::FeedDropped { slot, by_breeder });
+    let now = script.at(6, 10, 30);
+    let later = outlook(now, &script.journal(), CHICK, &script.zone()).unwrap();
+    let file = calendar_text(writing(Language::English), &later, days(7)).unwrap();
+    let second = calendar(&file);
+    assert_eq!(second.parts.len(), 2);
+    assert_eq!(second.parts[1].value("UID"), first.parts[2].value("UID"));
+    assert!(sequence(&second.parts[1]) > sequence(&first.parts[2]));
+    let file = calendar_removal_text(writing(Language::English), &later).unwrap();
+    let removal = calendar(&file);
+    let removed: BTreeSet<&str> = removal
+        .parts
+        .iter()
+        .map(|event| event.value("UID"))
+        .collect();
+    assert_eq!(removed.len(), Slot::ALL.len());
+    assert!(
+        first
+            .parts
+            .iter()
+            .all(|event| removed.contains(event.value("UID")))
+    );
+    assert!(
+        removal
+            .parts
+            .iter()
+            .all(|event| event.value("STATUS") == "CANCELLED")
+    );
+}
+
+#[test]
+fn alarms_do_not_ring_before_the_chick_is_there() {
+    let mut plan = CarePlan::default_for(Species::GreyParrot);
+    let day = Day::from_date(2026, 11, 1).unwrap();
+    let at = |day, hour| {
+        let plan = CarePlan::default_for(Species::GreyParrot);
+        let start = Day::from_date(2026, 11, 1).unwrap();
+        Scenario::new(CHICK, plan, start, Offset::UTC).at(day, hour, 0)
+    };
+    plan.journey = Some(perchlight::domain::plan::Journey {
+        left: at(3, 6),
+        expected: at(3, 18),
+        breeder_offset: Offset::UTC,
+        shift: perchlight::domain::plan::ClockShift::AtOnce,
+    });
+    let script = Scenario::new(CHICK, plan, day, Offset::UTC);
+    let outlook = outlook(script.at(1, 9, 0), &script.journal(), CHICK, &script.zone()).unwrap();
+    let file = calendar_text(writing(Language::English), &outlook, days(7)).unwrap();
+    let calendar = calendar(&file);
+    let starts: Vec<&str> = calendar
+        .parts
+        .iter()
+        .map(|event| event.value("DTSTART"))
+        .collect();
+    assert_eq!(
+        starts,
+        ["20261105T070000", "20261105T140000", "20261104T210000"]
+    );
+}
+
+/// Ours: a file that a messenger takes; most take 16 MB and more.
+#[test]
+fn a_year_of_records_is_a_file_that_can_be_sent() {
+    let mut script = script("Pip");
+    for day in 7..=365 {
+        script.weigh(day, 1_000 + day % 9);
+        for (hour, slot) in [(7, Slot::Morning), (14, Slot::Midday), (21, Slot::Bedtime)] {
+            script.feed(day, hour, day % 30, slot, 50);
+        }
+        let look = perchlight::domain::journal::Droppings::Normal;
+        script.note(day, 9, 0, Change::DroppingsSeen { look });
+    }
+    let entries = script.journal().entries().to_vec();
+    let now = script.at(365, 22, 0);
+    let outlook = outlook(now, &script.journal(), CHICK, &script.zone()).unwrap();
+    let page = report_html(writing(Language::English), &outlook, &entries);
+    assert!(entries.len() > 1_800, "{}", entries.len());
+    assert!(page.len() < 1_500_000, "{} bytes", page.len());
+    assert_eq!(read_text(&page), Ok(Taken::Entries(entries)));
+}
+
+#[test]
+fn every_refusal_has_a_sentence_of_its_own_in_each_language() {
+    let version = 2;
+    let errors = [
+        TakeError::NotOurs,
+        TakeError::Newer { version },
+        TakeError::Damaged,
+        TakeError::Truncated,
+        TakeError::TooLarge,
+        TakeError::WrongKind,
+    ];
+    for language in Language::ALL {
+        let said: BTreeSet<&str> = errors
+            .iter()
+            .map(|error| language.take_error(error))
+            .collect();
+        assert_eq!(said.len(), errors.len());
+        assert!(said.iter().all(|sentence| sentence.ends_with('.')));
+    }
+}

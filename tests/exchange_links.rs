@@ -1,0 +1,424 @@
+//! Cards and entries as links: there and back, one form only, nothing hostile taken, short enough.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may stop at the first surprise"
+)]
+
+#[path = "common/entries.rs"]
+mod entries;
+
+use std::collections::BTreeSet;
+
+use perchlight::domain::demo;
+use perchlight::domain::journal::{
+    Change, ChickId, CropAtWeighing, Entry, EntryId, Journal, Response,
+};
+use perchlight::domain::moment::{Day, Moment, Offset};
+use perchlight::domain::plan::{CarePlan, Contact, PlanField, Reference, Role, Slot};
+use perchlight::domain::scenario::Scenario;
+use perchlight::domain::species::Species;
+use perchlight::domain::units::{Celsius, Grams, Millilitres};
+use perchlight::domain::zone::Zone;
+use perchlight::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
+use perchlight::share::link::{MOST_CHARACTERS, entries_since, entries_to_link_text};
+use perchlight::share::plan_part::plan_difference;
+use perchlight::share::take::{TakeError, Taken, read_text};
+use perchlight::share::{base64url, digits, qr};
+use perchlight::store::saved::entries_to_text;
+use perchlight::words::Language;
+use perchlight::words::format::{MassUnit, TemperatureUnit, Writing};
+use proptest::collection::vec;
+use proptest::prelude::*;
+
+const CHICK: ChickId = ChickId(*b"a-test-chick");
+
+/// A card as a breeder writes it: name, ring, hatch day, weight, own volumes, two contacts, solids.
+fn typical_plan() -> CarePlan {
+    let mut plan = CarePlan::default_for(Species::BlueAndYellowMacaw);
+    "Saffron".clone_into(&mut plan.name);
+    "MADE UP 01".clone_into(&mut plan.ring);
+    let day = |month, day| Day::from_date(2026, month, day).unwrap();
+    plan.hatched = Some(day(8, 1));
+    plan.reference = Some(Reference {
+        weight: Grams::whole(1_040),
+        day: day(11, 1),
+    });
+    let contact = |role, name: &str, number: &str| Contact {
+        role,
+        name: name.to_owned(),
+        number: number.to_owned(),
+    };
+    plan.contacts = vec![
+        contact(Role::Breeder, "Made-up breeder", "+1 555 010 0100"),
+        contact(Role::AvianVet, "Made-up avian vet", "+1 555 010 0101"),
+    ];
+    "soaked pellets, cooked sweet potato, papaya".clone_into(&mut plan.solids);
+    "Likes to be fed from the left. Bedtime feed last to go.".clone_into(&mut plan.note);
+    plan.unconfirmed = BTreeSet::from([PlanField::Room]);
+    plan
+}
+
+fn card(chick: ChickId, plan: CarePlan) -> Taken {
+    let plan = Box::new(plan);
+    Taken::Card { chick, plan }
+}
+
+fn three_weeks() -> Vec<Entry> {
+    let now = Moment::from_seconds(1_795_000_000);
+    let mut entries = Vec::new();
+    for days in [0, 11] {
+        let zone = Zone::fixed(Offset::from_minutes(-300));
+        let journal = demo::journal(now.plus_minutes(-days * 1_440), &zone);
+        entries.extend(journal.entries().iter().cloned().map(|mut entry| {
+            entry.id.0[0] ^= u8::try_from(days).unwrap();
+            entry
+        }));
+    }
+    entries.retain(|entry| entry.change.plan().is_none_or(|_| entry.id.0[0] & 1 == 1));
+    Journal::from_entries(entries).entries().to_vec()
+}
+
+proptest! {
+    #[test]
+    fn a_card_comes_back_as_it_was_by_link_and_by_digits(
+        plan in entries::plan(),
+        id in any::<[u8; 12]>(),
+    ) {
+        let chick = ChickId(id);
+        let link = card_to_link_text(chick, &plan);
+        prop_assert_eq!(&link, &card_to_link_text(chick, &plan));
+        prop_assert_eq!(read_text(&link), Ok(card(chick, plan.clone())));
+        prop_assert_eq!(read_text(&card_to_qr_text(chick, &plan)), Ok(card(chick, plan.clone())));
+        let plan = Box::new(plan);
+        let change = plan_change_to_link_text(chick, &plan);
+        prop_assert_eq!(read_text(&change), Ok(Taken::PlanChange { chick, plan }));
+    }
+
+    #[test]
+    fn a_link_lives_through_messages_that_break_lines_and_add_words(
+        plan in entries::plan(),
+        width in 1..80_usize,
+    ) {
+        let link = card_to_link_text(CHICK, &plan);
+        let lines: Vec<&str> = link.as_bytes().chunks(width)
+            .map(|line| str::from_utf8(line).unwrap()).collect();
+        let prefix_is_whole = width >= 6;
+        let wrapped = format!("Hello, please open\r\n{}\r\nSee you soon", lines.join("\r\n"));
+        if prefix_is_whole {
+            prop_assert_eq!(read_text(&wrapped), Ok(card(CHICK, plan.clone())));
+        }
+        let url = format!("\n  https://example.org/perchlight/#{link}  \n");
+        prop_assert_eq!(read_text(&url), Ok(card(CHICK, plan)));
+    }
+
+    #[test]
+    fn entries_come_back_as_a_set_in_the_order_of_a_journal(
+        noted in vec(entries::entry(), 0..12),
+    ) {
+        let expected = Journal::from_entries(noted.clone());
+        let mut turned = noted.clone();
+        turned.reverse();
+        let Some(link) = entries_to_link_text(&noted) else {
+            return Ok(());
+        };
+        prop_assert_eq!(entries_to_link_text(&turned), Some(link.clone()));
+        let taken = read_text(&link);
+        prop_assert_eq!(&taken, &Ok(Taken::Entries(expected.entries().to_vec())));
+        let Ok(Taken::Entries(back)) = taken else { panic!() };
+        prop_assert_eq!(entries_to_link_text(&back), Some(link));
+    }
+
+    #[test]
+    fn no_bytes_make_the_reader_panic(
+        bytes in vec(any::<u8>(), 0..400),
+        letter in "[a-z]",
+        text in ".{0,200}",
+    ) {
+        let as_letters = base64url::encode(&bytes);
+        let as_digits = digits::encode(&bytes);
+        for text in [
+            format!("pl1{letter}.{as_letters}"),
+            format!("pl1q.{as_digits}"),
+            format!("{{\"v\":1,\"entries\":{text}}}"),
+            format!("<script type=\"application/json\" id=\"perchlight-data\" data-crc32=\"{text}"),
+            text,
+        ] {
+            prop_assert!(read_text(&text).is_err());
+        }
+    }
+
+    #[test]
+    fn two_plans_that_differ_are_told_apart_in_words(
+        old in entries::plan(),
+        new in entries::plan(),
+    ) {
+        prop_assert_eq!(plan_difference(&old, &old), vec![]);
+        let parts = plan_difference(&old, &new);
+        let is_same = CarePlan { unconfirmed: new.unconfirmed.clone(), ..old.clone() } == new;
+        prop_assert_eq!(parts.is_empty(), is_same);
+        for language in Language::ALL {
+            let mass = MassUnit::Gram;
+            let temperature = TemperatureUnit::Celsius;
+            let writing = Writing { language, mass, temperature };
+            let lines = writing.plan_changes(&old, &new);
+            prop_assert_eq!(lines.len(), parts.len());
+            prop_assert!(lines.iter().all(|line| line.contains(" → ")));
+        }
+    }
+
+    /// The check sum is right here, so what stops them is the reading of the values.
+    #[test]
+    fn content_of_any_bytes_under_a_right_check_sum_never_panics(
+        content in vec(any::<u8>(), 0..300),
+        kind in 1..=3_u8,
+    ) {
+        let text = sealed(1, kind, &content);
+        let taken = read_text(&text);
+        if let Ok(Taken::Card { plan, .. } | Taken::PlanChange { plan, .. }) = taken {
+            prop_assert_eq!(plan.faults(), vec![]);
+        }
+    }
+}
+
+/// The envelope written by hand, from the description of the form: version, kind, length, content,
+/// CRC-32 lowest byte first.
+fn sealed(version: u8, kind: u8, content: &[u8]) -> String {
+    let mut bytes = vec![version, kind];
+    bytes.extend(seven_bits_a_byte(u64::try_from(content.len()).unwrap()));
+    bytes.extend(content);
+    let sum = perchlight::checksum::crc32(&bytes);
+    bytes.extend(sum.to_le_bytes());
+    let letter = ['c', 'p', 'e'][usize::from(kind - 1)];
+    format!("pl1{letter}.{}", base64url::encode(&bytes))
+}
+
+/// A number in groups of seven bits, lowest first, all but the last with the highest bit set.
+fn seven_bits_a_byte(mut number: u64) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    while number >= 128 {
+        bytes.push(u8::try_from(number % 128 + 128).unwrap());
+        number /= 128;
+    }
+    bytes.push(u8::try_from(number).unwrap());
+    bytes
+}
+
+#[test]
+fn every_flipped_bit_of_a_card_is_refused() {
+    let link = card_to_link_text(CHICK, &typical_plan());
+    let bytes = base64url::decode(link.strip_prefix("pl1c.").unwrap()).unwrap();
+    for bit in 0..bytes.len() * 8 {
+        let mut flipped = bytes.clone();
+        flipped[bit / 8] ^= 1 << (bit % 8);
+        let text = format!("pl1c.{}", base64url::encode(&flipped));
+        assert!(read_text(&text).is_err(), "bit {bit}");
+        let text = format!("pl1q.{}", digits::encode(&flipped));
+        assert!(read_text(&text).is_err(), "bit {bit} of the digits");
+    }
+}
+
+#[test]
+fn a_card_cut_off_anywhere_is_called_cut_off() {
+    for link in [
+        card_to_link_text(CHICK, &typical_plan()),
+        card_to_qr_text(CHICK, &typical_plan()),
+        entries_to_link_text(&three_weeks()).unwrap(),
+    ] {
+        for length in 5..link.len() {
+            let text = &link[..length];
+            assert_eq!(read_text(text), Err(TakeError::Truncated), "{text}");
+        }
+        for length in 0..5 {
+            assert_eq!(read_text(&link[..length]), Err(TakeError::NotOurs));
+        }
+        assert_eq!(read_text(&format!("{link}0")), Err(TakeError::Damaged));
+    }
+}
+
+#[test]
+fn each_reason_for_a_refusal_is_told_apart() {
+    let content = [0_u8; 20];
+    assert_eq!(read_text(""), Err(TakeError::NotOurs));
+    assert_eq!(read_text("plan for tomorrow."), Err(TakeError::NotOurs));
+    assert_eq!(read_text("apl1c.AAAA"), Err(TakeError::NotOurs));
+    assert_eq!(read_text("{\"a\":1}"), Err(TakeError::NotOurs));
+    assert_eq!(
+        read_text("<!doctype html><p>Hello"),
+        Err(TakeError::NotOurs)
+    );
+    let newer = |version| Err(TakeError::Newer { version });
+    assert_eq!(read_text("pl2c.AAAA"), newer(2));
+    assert_eq!(read_text(&sealed(9, 1, &content)), newer(9));
+    assert_eq!(read_text("{\"v\":99,\"entries\":[]}"), newer(99));
+    assert_eq!(read_text("pl1z.AAAA"), Err(TakeError::WrongKind));
+    let swapped = sealed(1, 1, &content).replace("pl1c", "pl1e");
+    assert_eq!(read_text(&swapped), Err(TakeError::WrongKind));
+    let backup = entries_to_text(&three_weeks());
+    assert_eq!(read_text(&backup[..500]), Err(TakeError::Truncated));
+    let damaged = backup.replacen("\"g10\":", "\"g11\":", 1);
+    assert_eq!(read_text(&damaged), Err(TakeError::Damaged));
+    // 65,537 bytes are announced, one more than are taken: 1 + 128 × (0 + 128 × 4).
+    let announced = base64url::encode(&[1, 3, 0x81, 0x80, 4, 0]);
+    let announced = format!("pl1e.{announced}");
+    assert_eq!(read_text(&announced), Err(TakeError::TooLarge));
+    assert_eq!(
+        read_text(&" ".repeat((32 << 20) + 1)),
+        Err(TakeError::TooLarge)
+    );
+}
+
+#[test]
+fn many_beginnings_of_a_link_take_no_time() {
+    let text = "pl1".repeat(1 << 20);
+    assert_eq!(read_text(&text), Err(TakeError::NotOurs));
+}
+
+/// What the first version of the form says, byte by byte, worked out by hand from its description;
+/// cards at breeders' and in messages must stay readable.
+#[test]
+fn the_first_form_of_a_card_stays_readable() {
+    let mut plan = CarePlan::default_for(Species::GreyParrot);
+    plan.feeds.truncate(1);
+    plan.feeds[0].volume = Millilitres::whole(30);
+    "Pip".clone_into(&mut plan.name);
+    plan.hatched = Day::from_date(2024, 1, 2);
+    plan.unconfirmed.clear();
+    // Species 10; name (bit 0) and hatch day (bit 2); one feed: morning is slot 1 of 1,440 minutes,
+    // 07:00 are 420 more, 1,860 = 68 + 14 × 128; 300 tenths with sign are 600 = 88 + 4 × 128.
+    let mut content = CHICK.0.to_vec();
+    content.extend([10, 0b101, 1, 68 + 128, 14, 88 + 128, 4]);
+    content.extend([3, b'P', b'i', b'p']);
+    // One day after 2024-01-01, with sign.
+    content.push(2);
+    assert_eq!(
+        read_text(&sealed(1, 1, &content)),
+        Ok(card(CHICK, plan.clone()))
+    );
+    assert_eq!(card_to_link_text(CHICK, &plan), sealed(1, 1, &content));
+}
+
+/// As for a card: two entries worked out by hand from the description of the form.
+#[test]
+fn the_first_form_of_entries_stays_readable() {
+    // 2026-11-02 is day 20,759 from 1970, 1990-01-01 is day 7,305.
+    let morning = Moment::from_seconds(20_759 * 86_400 + (6 * 60 + 45) * 60);
+    let entry = |at, id, change| Entry {
+        at,
+        id: EntryId([id; 12]),
+        chick: CHICK,
+        noted_at: at,
+        offset: Offset::UTC,
+        by: String::new(),
+        change,
+    };
+    let weight = Grams::whole(1_012);
+    let crop = CropAtWeighing::Empty;
+    let fed = Change::Fed {
+        slot: Slot::Bedtime,
+        taken: Millilitres::whole(55),
+        offered: Millilitres::whole(60),
+        served_at: Some(Celsius::whole(40)),
+        response: Response::Eager,
+    };
+    let entries = vec![
+        entry(morning, 1, Change::Weighed { weight, crop }),
+        entry(morning.plus_minutes(855), 2, fed),
+    ];
+    // Two entries. The first: kind 0 and another chick than before (32); minutes since 1990, twice;
+    // id, chick; 10,120 tenths more than before, with sign.
+    let mut content = vec![2, 32];
+    content.extend(seven_bits_a_byte(((20_759 - 7_305) * 1_440 + 405) * 2));
+    content.extend([1; 12]);
+    content.extend(CHICK.0);
+    content.extend(seven_bits_a_byte(20_240));
+    // The second: kind 1, 855 minutes later, id; bedtime is slot 5 of 6, eager 0 of 3, in part 1 of
+    // 2, with a temperature of its own 2 of 3; 55 ml, 5 ml more were offered, 40 °C.
+    content.push(1);
+    content.extend(seven_bits_a_byte(1_710));
+    content.extend([2; 12]);
+    content.push(5 + 6 * (3 * (1 + 2 * 2)));
+    content.extend([1_100, 100, 800].into_iter().flat_map(seven_bits_a_byte));
+    let link = sealed(1, 3, &content);
+    assert_eq!(entries_to_link_text(&entries), Some(link.clone()));
+    assert_eq!(read_text(&link), Ok(Taken::Entries(entries)));
+}
+
+/// Limits: a QR code of version 20 at most, 15 aimed at; 412 bytes are what version 15 holds at M.
+#[test]
+fn a_typical_card_fits_a_small_qr_code_and_three_weeks_fit_a_link() {
+    let plan = typical_plan();
+    let text = format!(
+        "https://example.org/perchlight/#{}",
+        card_to_qr_text(CHICK, &plan)
+    );
+    let picture = qr::picture(&text, "card").unwrap();
+    assert!(picture.version <= 15, "{}", picture.version);
+    let weeks = three_weeks();
+    let link = entries_to_link_text(&weeks).unwrap();
+    assert!(link.len() <= MOST_CHARACTERS);
+    assert_eq!(read_text(&link), Ok(Taken::Entries(weeks)));
+}
+
+/// The aim for 60 weighings and 60 feeds is 600 bytes beside their ids of 12 bytes each.
+#[test]
+fn sixty_weighings_and_sixty_feeds_take_600_bytes_beside_their_ids() {
+    let plan = CarePlan::default_for(Species::BlueAndYellowMacaw);
+    let day = Day::from_date(2026, 11, 1).unwrap();
+    let mut script = Scenario::new(CHICK, plan, day, Offset::from_minutes(-300));
+    for day in 1..=60 {
+        script.weigh(day, 1_040 - day % 7 * 3);
+        script.feed(day, 21, day % 11, Slot::Bedtime, 60 - day / 20 * 10);
+    }
+    let entries: Vec<Entry> = script.journal().entries()[1..].to_vec();
+    assert_eq!(entries.len(), 120);
+    let link = entries_to_link_text(&entries).unwrap();
+    let bytes = base64url::decode(link.strip_prefix("pl1e.").unwrap()).unwrap();
+    assert!(bytes.len() - 120 * 12 <= 600, "{}", bytes.len());
+}
+
+#[test]
+fn a_report_since_a_day_keeps_what_still_holds_and_what_takes_it_back() {
+    let plan = CarePlan::default_for(Species::GreyParrot);
+    let day = Day::from_date(2026, 11, 1).unwrap();
+    let mut script = Scenario::new(CHICK, plan, day, Offset::UTC);
+    let (slot, by_breeder) = (Slot::Midday, false);
+    script.note(0, 12, 0, Change::Arrived);
+    script.weigh(1, 400);
+    script.note(2, 12, 0, Change::FeedDropped { slot, by_breeder });
+    let dropped = script.journal().entries().last().unwrap().id;
+    script.note(2, 13, 0, Change::Retracted { id: dropped });
+    let first = script.journal().entries().last().unwrap().id;
+    script.note(2, 14, 0, Change::Retracted { id: first });
+    script.weigh(9, 401);
+    let entries = script.journal().entries().to_vec();
+    let sent = entries_since(&entries, CHICK, script.at(9, 0, 0));
+    // All but the weighing of day 1.
+    let expected: Vec<Entry> = entries
+        .iter()
+        .filter(|entry| entry.at != script.at(1, 6, 45))
+        .cloned()
+        .collect();
+    assert_eq!(sent, expected);
+    assert_eq!(
+        entries_since(&entries, ChickId([9; 12]), script.at(0, 0, 0)),
+        []
+    );
+}
+
+#[test]
+fn too_many_entries_for_a_link_are_sent_as_a_file() {
+    let one = three_weeks().pop().unwrap();
+    let many = (0..2_100_u32).map(|number| {
+        let mut entry = one.clone();
+        entry.id.0[..4].copy_from_slice(&number.to_be_bytes());
+        entry
+    });
+    let many: Vec<Entry> = many.collect();
+    assert_eq!(entries_to_link_text(&many), None);
+    assert_eq!(entries_to_link_text(&many[..1_000]), None);
+    assert!(entries_to_link_text(&many[..300]).is_some());
+}
