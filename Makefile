@@ -1,11 +1,12 @@
 # Perchlight: `make serve` to use it, `make test` to check it. Both install what is missing.
-.PHONY: help serve build test test-browser
+.PHONY: help serve build test test-browser scorecard
 
 help:
 	@echo "make serve         build the release and serve it on http://127.0.0.1:8080/ (PORT=8090 for another port)"
 	@echo "make build         build the release into dist/"
 	@echo "make test          every check, native and in a browser"
 	@echo "make test-browser  only the browser tests (ONLY=offline for those with that word)"
+	@echo "make scorecard     how early the warnings come and how often falsely (WRITE=1 puts the table into DEVELOPERS.md)"
 
 serve:
 	@PORT=$(or $(PORT),8080) .build/serve.sh
@@ -18,3 +19,6 @@ test:
 
 test-browser:
 	@.build/test-browser.sh $(ONLY)
+
+scorecard:
+	@cargo bench --no-default-features --bench scorecard -- $(if $(WRITE),--write)
