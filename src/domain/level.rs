@@ -98,6 +98,8 @@ pub enum RuleId {
     PeakLoss,
     /// Loss against the handover weight.
     HandoverLoss,
+    /// Loss day after day, faster than weaning takes.
+    FallingWeight,
     /// Loss over the journey.
     ArrivalLoss,
     /// Loss from one morning to the next.

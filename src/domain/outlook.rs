@@ -66,11 +66,13 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
     let lived = zone.lived(now);
     let feeds = schedule::feeds(now, &chick, zone, lived.day.plus(-2), lived.day.plus(1));
     let next_feed = schedule::next_feed(now, &chick, zone);
+    let trend = weight_trend::weight_trend(now, &chick);
     let (level, findings) = rules::evaluate(&Facts {
         now,
         zone,
         chick: &chick,
         feeds: &feeds,
+        trend: &trend,
     });
     let latest = weight::latest_empty(now, &chick).cloned();
     let weight = WeightNow {
@@ -80,7 +82,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         latest,
         handover_loss_pct: weight::handover_loss_pct(now, &chick),
         one_day_loss_pct: weight::one_day_loss_pct(now, &chick),
-        trend: weight_trend::weight_trend(now, &chick),
+        trend,
     };
     let weaning = weaning::assess(&WeaningFacts {
         now,

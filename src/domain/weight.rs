@@ -119,16 +119,18 @@ pub fn handover_loss_pct(now: Moment, chick: &Chick) -> Option<f64> {
 /// Loss between the two latest empty-crop readings that are a day apart, per cent; below zero for a
 /// gain. `None` when there are no two such readings.
 pub fn one_day_loss_pct(now: Moment, chick: &Chick) -> Option<f64> {
+    let latest = latest_empty(now, chick)?.what.weight;
+    let before = day_before(now, chick)?.what.weight;
+    latest.since(before).loss_pct_of(before)
+}
+
+/// The empty-crop reading a day before the latest one, up to `now`.
+pub fn day_before(now: Moment, chick: &Chick) -> Option<&Noted<Weighing>> {
     let latest = latest_empty(now, chick)?;
-    let day_before = chick.weighings.iter().rev().find(|earlier| {
+    chick.weighings.iter().rev().find(|earlier| {
         earlier.what.crop == CropAtWeighing::Empty
             && ONE_DAY_MINUTES.contains(&latest.at.minutes_since(earlier.at))
-    })?;
-    latest
-        .what
-        .weight
-        .since(day_before.what.weight)
-        .loss_pct_of(day_before.what.weight)
+    })
 }
 
 /// Empty-crop readings over which a peak is a median, civil days.

@@ -43,6 +43,26 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
                  veterinario.",
             ),
         },
+        RuleId::FallingWeight => Advice {
+            why: language.pick(
+                "It loses faster than weaning takes, whatever a single reading says. If this goes \
+                 on, the limit is days away.",
+                "Pierde más deprisa de lo que cuesta el destete, diga lo que diga una sola \
+                 pesada. Si sigue así, faltan días para el límite.",
+            ),
+            act: language.pick(
+                "Weigh every morning with an empty crop on the same scale. Drop no further feed. \
+                 Look at what it takes of each feed, at the crop and at the droppings.",
+                "Pese cada mañana con el buche vacío y la misma balanza. No quite más tomas. \
+                 Mire cuánto acepta de cada toma, el buche y los excrementos.",
+            ),
+            avoid: language.pick(
+                "Do not wait for the limit. Do not give more per feed than the plan unless \
+                 breeder or vet say so.",
+                "No espere a llegar al límite. No dé más por toma que el plan si no lo dicen el \
+                 criador o el veterinario.",
+            ),
+        },
         RuleId::ArrivalLoss => Advice {
             why: language.pick(
                 "A journey costs a little weight. More than that so soon can mean cold, thirst \
@@ -479,6 +499,7 @@ mod tests {
             RuleId::MissedFeeds,
             RuleId::PeakLoss,
             RuleId::HandoverLoss,
+            RuleId::FallingWeight,
             RuleId::ArrivalLoss,
             RuleId::OneDayLoss,
             RuleId::GrowthStalled,

@@ -60,6 +60,7 @@ const fn is_time(value: Value) -> bool {
     matches!(value, Value::Minutes(_))
 }
 
+#[expect(clippy::too_many_lines, reason = "a table of one row a rule")]
 const fn title_pattern(language: Language, finding: &Finding) -> &'static str {
     match finding.rule {
         RuleId::HandoverLoss => language.pick(
@@ -69,6 +70,10 @@ const fn title_pattern(language: Language, finding: &Finding) -> &'static str {
         RuleId::PeakLoss => language.pick(
             "Weight {value} below its peak (limit {limit})",
             "Peso {value} por debajo de su máximo (límite {limit})",
+        ),
+        RuleId::FallingWeight => language.pick(
+            "Losing {value} a day (limit {limit})",
+            "Pierde {value} al día (límite {limit})",
         ),
         RuleId::ArrivalLoss => language.pick(
             "Weight {value} below handover on the first day (limit {limit})",

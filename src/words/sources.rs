@@ -24,6 +24,10 @@ pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
         RuleId::PeakLoss => {
             "10 %: Watchbird nov/dic 1999; Duerr & Gage 2020, p. 599; 15 % y 20 %: nuestros"
         }
+        RuleId::FallingWeight => {
+            "0,7 % al día es más que un 10 % en un destete (Duerr & Gage 2020, p. 599); ritmo y \
+             probabilidades: nuestros, probados con pollos inventados"
+        }
         RuleId::ArrivalLoss => "práctica común de los criadores",
         RuleId::OneDayLoss => {
             "5 % y 10 % como pérdidas importantes: páginas sobre el peso de las aves; para un \

@@ -93,6 +93,7 @@ fn row(entries: usize) {
         zone: &zone,
         chick: &chick,
         feeds: &feeds,
+        trend: &ready.weight.trend,
     };
     let times = [
         median(|| {

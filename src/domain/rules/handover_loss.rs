@@ -3,6 +3,9 @@
 //! *Limit* the plan's loss limit (10 % unless the breeder says otherwise): ring the breeder; half as
 //! much again (15 %): vet today; twice as much (20 %): emergency; seven tenths of it (7 %): watch.
 //!
+//! The plan's limit is what the breeder asked for, so a single reading counts, also where the trend
+//! still doubts it.
+//!
 //! *Why* a chick that loses this much takes in too little or is ill, and has little to lose.
 //!
 //! *Sources* 10 %: Duerr & Gage (eds), Hand-Rearing Birds, 2nd ed. 2020, p. 599, a drop of around

@@ -10,6 +10,7 @@ pub mod crop_slow;
 pub mod crop_static;
 pub mod droppings_seen;
 pub mod dull_loss;
+pub mod falling_weight;
 pub mod gap_too_short;
 pub mod growth_stalled;
 pub mod handover_loss;
@@ -36,6 +37,7 @@ use crate::domain::level::{Finding, Level, RuleId, Value};
 use crate::domain::moment::Moment;
 use crate::domain::schedule::ScheduledFeed;
 use crate::domain::signs::{Sign, SignGroup};
+use crate::domain::weight_trend::WeightTrend;
 use crate::domain::zone::Zone;
 
 /// What a rule may look at.
@@ -49,6 +51,8 @@ pub struct Facts<'a> {
     pub chick: &'a Chick,
     /// Feeds from the day before yesterday to tomorrow.
     pub feeds: &'a [ScheduledFeed],
+    /// Where the weight stands and goes at that moment.
+    pub trend: &'a WeightTrend,
 }
 
 /// One rule of the ladder.
@@ -70,6 +74,7 @@ pub struct Rule {
 pub const RULES: &[Rule] = &[
     handover_loss::RULE,
     peak_loss::RULE,
+    falling_weight::RULE,
     arrival_loss::RULE,
     one_day_loss::RULE,
     dull_loss::RULE,
@@ -97,6 +102,7 @@ pub const fn rule(id: RuleId) -> &'static Rule {
     match id {
         RuleId::HandoverLoss => &handover_loss::RULE,
         RuleId::PeakLoss => &peak_loss::RULE,
+        RuleId::FallingWeight => &falling_weight::RULE,
         RuleId::ArrivalLoss => &arrival_loss::RULE,
         RuleId::OneDayLoss => &one_day_loss::RULE,
         RuleId::DullLoss => &dull_loss::RULE,
@@ -163,6 +169,7 @@ pub const fn concern(rule: RuleId) -> Option<Concern> {
     match rule {
         RuleId::HandoverLoss
         | RuleId::PeakLoss
+        | RuleId::FallingWeight
         | RuleId::ArrivalLoss
         | RuleId::OneDayLoss
         | RuleId::DullLoss

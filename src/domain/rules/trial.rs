@@ -10,6 +10,7 @@ use crate::domain::schedule;
 use crate::domain::signs::Sign;
 use crate::domain::species::Species;
 use crate::domain::units::{Celsius, Grams, Millilitres};
+use crate::domain::weight_trend;
 
 /// Day 0 of the scripts.
 pub(crate) fn day_zero() -> Day {
@@ -74,6 +75,7 @@ fn on_facts<T>(script: &Scenario, now: Moment, ask: impl Fn(&Facts<'_>) -> T) ->
         zone: &zone,
         chick: &chick,
         feeds: &feeds,
+        trend: &weight_trend::weight_trend(now, &chick),
     })
 }
 

@@ -221,6 +221,7 @@ const fn speaks_of_the_chick(rule: RuleId) -> bool {
         | RuleId::HandoverLoss
         | RuleId::ArrivalLoss
         | RuleId::OneDayLoss
+        | RuleId::FallingWeight
         | RuleId::GrowthStalled
         | RuleId::DroppingsSeen(_)
         | RuleId::CropSlow => true,
