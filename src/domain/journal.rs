@@ -3,7 +3,7 @@
 //! Nothing is ever edited or taken out. A correction is a new entry and a retraction of the old one,
 //! so what was believed when stays known, and a union never brings a deleted entry back.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::domain::moment::{Lived, Moment, Offset};
 use crate::domain::plan::{CarePlan, PlanFault, Role, Slot};
@@ -349,21 +349,44 @@ impl Journal {
 
     /// The ids of all entries that a retraction in force takes back.
     ///
-    /// A retraction can itself be retracted. The later noted one wins, so the answer does not depend
-    /// on the order in which entries arrived.
+    /// A retraction is in force unless another one in force takes it back, whatever the clocks of the
+    /// two say, so the answer depends neither on the order in which entries arrived nor on their
+    /// times. Retractions that take each other back in a ring, which no phone writes, are all in force.
     pub fn retracted(&self) -> BTreeSet<EntryId> {
-        let mut retractions: Vec<(Moment, EntryId, EntryId)> = self
-            .entries
-            .iter()
-            .filter_map(|entry| Some((entry.noted_at, entry.id, entry.change.retracts()?)))
-            .collect();
-        retractions.sort();
-        let mut dead = BTreeSet::new();
-        for (_, id, target) in retractions.into_iter().rev() {
-            if !dead.contains(&id) {
-                dead.insert(target);
+        let mut targets: BTreeMap<EntryId, Vec<EntryId>> = BTreeMap::new();
+        for entry in &self.entries {
+            if let Some(target) = entry.change.retracts() {
+                targets.entry(entry.id).or_default().push(target);
             }
         }
+        let mut waiting: BTreeMap<EntryId, usize> = targets.keys().map(|id| (*id, 0)).collect();
+        for target in targets.values().flatten() {
+            if let Some(count) = waiting.get_mut(target) {
+                *count += 1;
+            }
+        }
+        // Those that nothing takes back are settled first, then those whose takers are all settled.
+        let mut settled: Vec<EntryId> = waiting
+            .iter()
+            .filter(|(_, count)| **count == 0)
+            .map(|(id, _)| *id)
+            .collect();
+        let mut dead = BTreeSet::new();
+        while let Some(id) = settled.pop() {
+            let is_in_force = !dead.contains(&id);
+            for target in targets.remove(&id).unwrap_or_default() {
+                if is_in_force {
+                    dead.insert(target);
+                }
+                if let Some(count) = waiting.get_mut(&target) {
+                    *count = count.saturating_sub(1);
+                    if *count == 0 {
+                        settled.push(target);
+                    }
+                }
+            }
+        }
+        dead.extend(targets.into_values().flatten());
         dead
     }
 
@@ -619,6 +642,46 @@ mod tests {
             )
             .unwrap();
         assert!(!journal.retracted().contains(&EntryId([2; 12])));
+    }
+
+    #[test]
+    fn undo_and_undo_again_in_the_same_second_leave_the_entry_whichever_way_the_ids_fall() {
+        for (first, second) in [(3, 4), (4, 3)] {
+            let mut journal = with_chick();
+            journal
+                .append(now(), entry(2, now(), weighed(1_000)))
+                .unwrap();
+            let undo = Change::Retracted {
+                id: EntryId([2; 12]),
+            };
+            journal.append(now(), entry(first, now(), undo)).unwrap();
+            let again = Change::Retracted {
+                id: EntryId([first; 12]),
+            };
+            journal.append(now(), entry(second, now(), again)).unwrap();
+            assert!(
+                !journal.retracted().contains(&EntryId([2; 12])),
+                "{first} {second}"
+            );
+        }
+    }
+
+    #[test]
+    fn retractions_in_a_ring_end_and_take_each_other_back() {
+        let ring = |number: u8, target: u8| {
+            entry(
+                number,
+                now(),
+                Change::Retracted {
+                    id: EntryId([target; 12]),
+                },
+            )
+        };
+        let journal = Journal::from_entries(vec![ring(3, 4), ring(4, 3)]);
+        assert_eq!(
+            journal.retracted(),
+            [EntryId([3; 12]), EntryId([4; 12])].into()
+        );
     }
 
     #[test]
