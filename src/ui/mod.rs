@@ -90,13 +90,9 @@ fn keep_time(state: AppState) {
 }
 
 fn follow_address(state: AppState) {
-    window_event_listener_untyped("hashchange", move |_| {
-        let route = Route::from_hash(&platform::hash());
-        if state.route.get_untracked() != route {
-            state.route.set(route);
-        }
-    })
-    .remove_on_cleanup();
+    state.follow_address();
+    window_event_listener_untyped("hashchange", move |_| state.follow_address())
+        .remove_on_cleanup();
     Effect::watch(
         move || state.route.get(),
         |_, _, _| platform::focus_heading(),

@@ -18,6 +18,25 @@ pub fn set_hash(hash: &str) {
     }
 }
 
+/// Changes the part of the address after `#` without leaving the old one in the history.
+pub fn replace_hash(hash: &str) {
+    let is_done = window().history().is_ok_and(|history| {
+        history
+            .replace_state_with_url(&JsValue::NULL, "", Some(hash))
+            .is_ok()
+    });
+    if !is_done {
+        set_hash(hash);
+    }
+}
+
+/// The address of this page without what stands after `#` or `?`.
+pub fn page_address() -> String {
+    let location = window().location();
+    let origin = location.origin().unwrap_or_default();
+    format!("{origin}{}", location.pathname().unwrap_or_default())
+}
+
 /// 96 random bits from the browser's secure source, or from its plain one where there is none.
 pub fn random_id() -> [u8; 12] {
     let mut bytes = [0_u8; 12];

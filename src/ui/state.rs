@@ -46,6 +46,8 @@ pub struct AppState {
     pub is_demo: RwSignal<bool>,
     /// Whether a new version of the app waits.
     pub is_update_ready: RwSignal<bool>,
+    /// A text of ours that the app was opened with, until the take-in screen fetches it.
+    pub link: RwSignal<Option<String>>,
     /// What was just done.
     pub notice: RwSignal<Option<Notice>>,
     /// Everything about the chick on screen, worked out anew each minute and after each entry.
@@ -84,6 +86,7 @@ impl AppState {
             writing: RwSignal::new(copies.writing()),
             is_demo: RwSignal::new(false),
             is_update_ready: RwSignal::new(false),
+            link: RwSignal::new(None),
             notice: RwSignal::new(None),
             outlook,
             copies,
@@ -247,6 +250,29 @@ impl AppState {
             self.choose_chick();
         }
         count
+    }
+
+    /// Follows the address: a screen, or a text of ours, which is taken out of the address at once so
+    /// that it does not stay in the history.
+    pub fn follow_address(self) {
+        let hash = platform::hash();
+        if hash.starts_with("#pl1") {
+            self.link.set(Some(hash));
+            platform::replace_hash(&Route::TakeIn.to_hash());
+            self.route.set(Route::TakeIn);
+            return;
+        }
+        let route = Route::from_hash(&hash);
+        if self.route.get_untracked() != route {
+            self.route.set(route);
+        }
+    }
+
+    /// The text that the app was opened with; once.
+    pub fn take_link(self) -> Option<String> {
+        let link = self.link.get_untracked();
+        self.link.set(None);
+        link
     }
 
     /// Goes to a screen.

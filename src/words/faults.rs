@@ -3,7 +3,6 @@
 use crate::domain::journal::Refusal;
 use crate::domain::plan::PlanFault;
 use crate::domain::units::NumberError;
-use crate::store::saved::SavedError;
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -111,34 +110,6 @@ impl Language {
             PlanFault::LossLimit => self.pick("The loss limit lies between 1 and 25 %.", "El límite de pérdida está entre 1 y 25 %."),
             PlanFault::ContactNumber => self.pick("A telephone number has digits only, with a leading + if you like, such as +1 555 0100.", "Un teléfono tiene solo cifras, con un + delante si quiere, como +1 555 0100."),
             PlanFault::TextTooLong => self.pick("A text is too long: 60 characters for names, 1000 for notes.", "Un texto es demasiado largo: 60 caracteres para nombres, 1000 para notas."),
-        }
-    }
-}
-
-impl Language {
-    /// A text that could not be taken in.
-    pub const fn saved_error(self, error: &SavedError) -> &'static str {
-        match error {
-            SavedError::Newer { .. } => self.pick(
-                "It was made by a newer version of Perchlight. Update first.",
-                "Lo hizo una versión más nueva de Perchlight. Actualice primero.",
-            ),
-            SavedError::NotJson
-            | SavedError::NoVersion
-            | SavedError::Missing { .. }
-            | SavedError::WrongKind { .. }
-            | SavedError::UnknownField { .. }
-            | SavedError::UnknownTag { .. }
-            | SavedError::OutOfRange { .. }
-            | SavedError::BadText { .. }
-            | SavedError::NotTheSame
-            | SavedError::Refused(_)
-            | SavedError::TooLarge { .. }
-            | SavedError::TooMany { .. }
-            | SavedError::TooDeep { .. } => self.pick(
-                "This is no Perchlight text, or a part of it is missing or damaged.",
-                "Esto no es un texto de Perchlight, o le falta una parte o está dañado.",
-            ),
         }
     }
 }

@@ -18,6 +18,7 @@ const ownerWithChick = async (bench, at = EVENING) => {
 
 test('typed in, fed at bedtime in two taps, weighed, and all there after a reload without the server', async (bench) => {
   const { site, page } = await ownerWithChick(bench);
+  await page.clock.fastForward('00:01');
   assert.match(await page.locator('.next-feed').innerText(), /Bedtime feed\s+10\smin\s+21:00 · 60\sml/);
 
   await logNextFeed(page);
@@ -25,6 +26,7 @@ test('typed in, fed at bedtime in two taps, weighed, and all there after a reloa
   assert.match(await page.locator('.status-line').innerText(), /Bedtime feed, 60\sml\. Kept\./);
   assert.match(await page.locator('.next-feed').innerText(), /Morning feed/);
 
+  await page.clock.fastForward('00:05');
   await weigh(page, 1012);
   await kept(page);
   // (1040 - 1012) / 1040 = 2.69 %

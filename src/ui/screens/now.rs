@@ -13,6 +13,7 @@ use crate::ui::parts::finding_card::FindingCard;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::route::Route;
 use crate::ui::screens::guide::feed_under_way;
+use crate::ui::screens::handover::backup_nudge;
 use crate::ui::state::AppState;
 use crate::words::call::what_to_say;
 
@@ -52,6 +53,7 @@ fn SmallAct(route: Route, word: &'static str) -> impl IntoView {
 fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
     let say = AppState::here().language();
     let is_unweighed = !outlook.weight.is_weighed_today && !outlook.chick.plan.feeds.is_empty();
+    let nudged = Arc::clone(&outlook);
     let has_defaults = !outlook.chick.plan.unconfirmed.is_empty();
     view! {
         <LampBand outlook=Arc::clone(&outlook) />
@@ -59,6 +61,7 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
         <NextFeed outlook=Arc::clone(&outlook) />
         {day_strip(&outlook)}
         {is_unweighed.then(|| view! { <p class="hint">{say.now_weigh_first()}</p> })}
+        {backup_nudge(AppState::here(), &nudged)}
         {has_defaults.then(|| {
             view! { <p class="hint"><a href=Route::Plan.to_hash()>{say.plan_unconfirmed()}</a></p> }
         })}

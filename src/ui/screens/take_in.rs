@@ -1,16 +1,18 @@
-//! Take in what somebody sent: a pasted text or a file, shown before anything changes.
+//! Take in what somebody sent: a link, a pasted text or a file, shown before anything changes.
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 
-use crate::domain::journal::{Entry, Journal};
-use crate::store::saved::{Limits, entries_from_text};
+use crate::domain::chick::Chick;
+use crate::domain::journal::{Change, ChickId, Entry, Journal};
+use crate::domain::plan::CarePlan;
+use crate::share::take::{Taken, read_text};
 use crate::ui::parts::page::Page;
-use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
+use crate::ui::{clock, platform};
 
 /// Take in a pasted text or a file.
 #[component]
@@ -19,22 +21,26 @@ pub fn TakeInScreen() -> impl IntoView {
     let say = state.language();
     let text = RwSignal::new(String::new());
     let fault = RwSignal::new(String::new());
-    let preview = RwSignal::new(None::<Vec<Entry>>);
+    let preview = RwSignal::new(None::<Taken>);
     let read = move |typed: &str| {
         preview.set(None);
         fault.set(String::new());
         if typed.trim().is_empty() {
             return fault.set(say.fault_text_needed().to_owned());
         }
-        match entries_from_text(typed.trim(), Limits::FILE) {
-            Ok(entries) => preview.set(Some(entries)),
+        match read_text(typed) {
+            Ok(taken) => preview.set(Some(taken)),
             Err(error) => fault.set(format!(
                 "{} {}",
-                say.saved_error(&error),
+                say.take_error(&error),
                 say.handover_nothing_changed()
             )),
         }
     };
+    if let Some(link) = state.take_link() {
+        read(&link);
+        text.set(link);
+    }
     let choose = move |event: web_sys::Event| {
         let input: Option<HtmlInputElement> =
             event.target().and_then(|target| target.dyn_into().ok());
@@ -65,7 +71,8 @@ pub fn TakeInScreen() -> impl IntoView {
         Route::Start
     };
     view! {
-        <Page title=say.start_card() back>
+        <Page title=say.handover_take_in() back>
+            <p class="hint">{say.exchange_paste_hint()}</p>
             <form class="form" on:submit=submit>
                 <div class="field">
                     <label for="paste">{say.handover_paste()}</label>
@@ -83,48 +90,118 @@ pub fn TakeInScreen() -> impl IntoView {
                     <input id="file" type="file" accept=".json,.html,.txt,application/json,text/html,text/plain" on:change=choose />
                 </div>
                 <p class="fault" id="paste-fault" role="alert">{move || fault.get()}</p>
-                <Preview preview />
             </form>
+            {move || preview.get().map(preview_of)}
         </Page>
     }
 }
 
 /// What it would bring, and the button that takes it in.
-#[component]
-fn Preview(preview: RwSignal<Option<Vec<Entry>>>) -> impl IntoView {
+fn preview_of(taken: Taken) -> AnyView {
+    match taken {
+        Taken::Card { chick, plan } => plan_preview(chick, *plan, true),
+        Taken::PlanChange { chick, plan } => plan_preview(chick, *plan, false),
+        Taken::Entries(entries) => entries_preview(entries),
+    }
+}
+
+/// A card or a changed plan: every line of a new one, old → new where the chick is here already.
+fn plan_preview(chick: ChickId, plan: CarePlan, is_card: bool) -> AnyView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
-    move || {
-        preview.get().map(|entries| {
-            let all = entries.len();
-            let new = state.journal.with_untracked(|journal| {
-                entries.iter().filter(|entry| journal.entries().binary_search(entry).is_err()).count()
-            });
-            let names = names_of(&entries);
-            let take = move |_| {
-                if state.is_demo.get_untracked() {
-                    state.leave_demo();
-                }
-                let count = state.take_in(entries.clone(), true);
-                state.say(writing.backup_preview(all, count), Vec::new());
-                state.go(Route::Now);
-            };
-            view! {
-                <section class="question">
-                    <p><strong>{names}</strong></p>
-                    <p>{writing.backup_preview(all, new)}</p>
-                    <button type="button" class="button button--main" on:click=take>{say.handover_take()}</button>
-                </section>
+    let old = state
+        .journal
+        .with_untracked(|journal| Chick::from_journal(journal, chick))
+        .map(|chick| chick.plan);
+    let name = plan.name.clone();
+    let (lines, word, change): (Vec<String>, &'static str, Option<Change>) = match old {
+        Some(old) => {
+            let changes = writing.plan_changes(&old, &plan);
+            let change = (!changes.is_empty()).then(|| Change::PlanSet(Box::new(plan)));
+            (changes, say.exchange_take_plan(), change)
+        }
+        None if is_card => {
+            let lines = writing
+                .plan_lines(&plan)
+                .into_iter()
+                .map(|(label, value)| format!("{label}: {value}"));
+            (
+                lines.collect(),
+                say.exchange_take_card(),
+                Some(Change::ChickAdded(Box::new(plan))),
+            )
+        }
+        None => (vec![say.exchange_plan_of_other().to_owned()], "", None),
+    };
+    let is_empty = lines.is_empty();
+    let take = change.map(|change| {
+        let is_new = matches!(change, Change::ChickAdded(_));
+        let take = move |_| {
+            if state.is_demo.get_untracked() {
+                state.leave_demo();
             }
-        })
+            match state.dispatch_for(chick, vec![(clock::now(), change.clone())]) {
+                Ok(ids) => {
+                    state.show_chick(chick);
+                    state.say(name.clone(), ids.into_iter().filter(|_| !is_new).collect());
+                    state.go(Route::Now);
+                }
+                Err(refusal) => state.say(say.refusal(&refusal).to_owned(), Vec::new()),
+            }
+        };
+        view! { <button type="button" class="button button--main" on:click=take>{word}</button> }
+    });
+    let lines = lines
+        .into_iter()
+        .map(|line| view! { <li>{line}</li> })
+        .collect_view();
+    view! {
+        <section class="question" aria-live="polite">
+            <ul class="plain-list">{lines}</ul>
+            {is_empty.then(|| view! { <p>{say.exchange_no_change()}</p> })}
+            {take}
+        </section>
     }
+    .into_any()
+}
+
+/// Entries of a journal: how many, how many of them new.
+fn entries_preview(entries: Vec<Entry>) -> AnyView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let all = entries.len();
+    let new = state.journal.with_untracked(|journal| {
+        entries
+            .iter()
+            .filter(|entry| journal.entries().binary_search(entry).is_err())
+            .count()
+    });
+    let names = names_of(&entries);
+    let take = move |_| {
+        if state.is_demo.get_untracked() {
+            state.leave_demo();
+        }
+        let count = state.take_in(entries.clone(), true);
+        state.say(writing.backup_preview(all, count), Vec::new());
+        state.go(Route::Now);
+    };
+    view! {
+        <section class="question" aria-live="polite">
+            <p><strong>{names}</strong></p>
+            <p>{writing.backup_preview(all, new)}</p>
+            <button type="button" class="button button--main" on:click=take>{say.handover_take()}</button>
+        </section>
+    }
+    .into_any()
 }
 
 fn names_of(entries: &[Entry]) -> String {
     let journal = Journal::from_entries(entries.to_vec());
-    let names = journal.chicks().into_iter().filter_map(|id| {
-        crate::domain::chick::Chick::from_journal(&journal, id).map(|chick| chick.plan.name)
-    });
+    let names = journal
+        .chicks()
+        .into_iter()
+        .filter_map(|id| Chick::from_journal(&journal, id).map(|chick| chick.plan.name));
     names.collect::<Vec<_>>().join(", ")
 }

@@ -1,0 +1,210 @@
+// Breeder and owner on two phones, without a server: card, report, table, changed plan, calendar.
+import assert from 'node:assert/strict';
+import { createRequire } from 'node:module';
+import { clock, offlineReady, started, test } from './harness.mjs';
+import { go, hasFault, kept, logNextFeed, openApp, typeInChick, weigh } from './owner.mjs';
+
+const require = createRequire(import.meta.url);
+const jsQR = require('jsqr');
+const ICAL = require('ical.js').default ?? require('ical.js');
+const EVENING = '2026-11-24T20:50:00Z';
+
+const phone = async (bench, site, options = {}) => {
+  const { context, page } = await bench.phone(site, options);
+  await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: site.origin });
+  await clock(page, EVENING);
+  return page;
+};
+
+const downloaded = async (page, button) => {
+  const downloading = page.waitForEvent('download');
+  await page.getByRole('button', { name: button }).click();
+  const download = await downloading;
+  const stream = await download.createReadStream();
+  return { name: download.suggestedFilename(), text: Buffer.concat(await stream.toArray()).toString('utf8'), path: await download.path() };
+};
+
+const copied = async (page, button) => {
+  await page.getByRole('button', { name: button }).click();
+  await page.getByRole('button', { name: 'Copied.' }).first().waitFor();
+  return page.evaluate(() => navigator.clipboard.readText());
+};
+
+const openCard = async (page) => {
+  await go(page, '#/handover');
+  await page.locator('details.group > summary', { hasText: 'Handover card' }).click();
+};
+
+test('card, a day at the owner, report, breeder, changed plan, and back to the owner', async (bench) => {
+  const site = await bench.site();
+  const breeder = await phone(bench, site);
+  await openApp(breeder, site);
+  await typeInChick(breeder);
+  await kept(breeder);
+  await openCard(breeder);
+  const card = await copied(breeder, 'Copy card as link');
+  assert.ok(card.startsWith(`${site.url}#pl1c.`), card);
+
+  // The owner opens the link: nothing is there before it is taken, and the address is cleared.
+  const owner = await phone(bench, site);
+  await owner.goto(card);
+  await started(owner);
+  await owner.locator('.question', { hasText: 'Ember' }).waitFor();
+  assert.match(await owner.locator('.question').innerText(), /21:00/);
+  assert.equal(await owner.locator('.bottom-bar').count(), 0);
+  assert.doesNotMatch(owner.url(), /pl1c/);
+  await owner.getByRole('button', { name: 'Take this card' }).click();
+  await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
+  await logNextFeed(owner);
+  await weigh(owner, 930);
+  await kept(owner);
+  await go(owner, '#/handover');
+  const report = await downloaded(owner, 'Report for the breeder');
+  assert.match(report.name, /\.html$/);
+  assert.match(report.text, /930/);
+
+  await go(breeder, '#/take-in');
+  await breeder.locator('#file').setInputFiles(report.path);
+  await breeder.locator('.question', { hasText: 'new here' }).waitFor();
+  await breeder.getByRole('button', { name: 'Take it in' }).click();
+  await breeder.locator('.lamp-band[data-level="ring"]').waitFor();
+
+  // The breeder lowers the limit of the syringe and sends the plan back.
+  await go(breeder, '#/plan');
+  await breeder.locator('#volume-6').fill('50');
+  await breeder.getByRole('button', { name: 'Keep the changes' }).click();
+  await kept(breeder);
+  await openCard(breeder);
+  const change = await copied(breeder, 'Copy changed plan as link');
+  assert.ok(change.includes('#pl1p.'), change);
+  await go(owner, '#/take-in');
+  await owner.locator('#paste').fill(`Please change this:\n${change}`);
+  await owner.getByRole('button', { name: 'Read it' }).click();
+  const preview = owner.locator('.question');
+  await preview.waitFor();
+  assert.match((await preview.innerText()).replaceAll('\u00a0', ' '), /60 ml.*50 ml/s);
+  await owner.getByRole('button', { name: 'Take the changed plan' }).click();
+  await owner.locator('.status-line', { hasText: 'Ember' }).waitFor();
+  await go(owner, '#/log/bedtime');
+  assert.equal(await owner.locator('#taken').inputValue(), '50');
+});
+
+test('two chicks stand in the breeder\'s table, the more worrying first', async (bench) => {
+  const site = await bench.site();
+  const breeder = await phone(bench, site);
+  await openApp(breeder, site);
+  await typeInChick(breeder);
+  await go(breeder, '#/start');
+  await typeInChick(breeder, { ...(await import('./owner.mjs')).CHICK, name: 'Flint' });
+  await weigh(breeder, 900);
+  await kept(breeder);
+  await go(breeder, '#/handover');
+  const names = await breeder.locator('.placed strong').allInnerTexts();
+  assert.deepEqual(names, ['Flint', 'Ember']);
+});
+
+test('the card\'s picture is read from a screen of 320 px by another decoder', async (bench) => {
+  const site = await bench.site();
+  const page = await phone(bench, site, { viewport: { width: 320, height: 720 }, deviceScaleFactor: 2 });
+  await openApp(page, site);
+  await typeInChick(page);
+  await openCard(page);
+  const picture = page.locator('.qr');
+  const shot = await picture.screenshot();
+  const { data, width, height } = await page.evaluate(async (base64) => {
+    const image = new Image();
+    image.src = `data:image/png;base64,${base64}`;
+    await image.decode();
+    const canvas = document.createElement('canvas');
+    [canvas.width, canvas.height] = [image.width, image.height];
+    const context = canvas.getContext('2d');
+    context.drawImage(image, 0, 0);
+    const { data, width, height } = context.getImageData(0, 0, image.width, image.height);
+    return { data: [...data], width, height };
+  }, shot.toString('base64'));
+  const read = jsQR(Uint8ClampedArray.from(data), width, height);
+  assert.ok(read !== null, 'jsQR reads the picture');
+  assert.ok(read.data.startsWith(`${site.url}#pl1q.`), read.data.slice(0, 60));
+  assert.ok(read.version <= 20, `version ${read.version}`);
+
+  const other = await phone(bench, site);
+  await other.goto(read.data);
+  await started(other);
+  await other.getByRole('button', { name: 'Take this card' }).waitFor();
+});
+
+test('the calendar file holds a daily event with an alarm for each feed', async (bench) => {
+  const site = await bench.site();
+  const page = await phone(bench, site);
+  await openApp(page, site);
+  await typeInChick(page);
+  await go(page, '#/handover');
+  const { text } = await downloaded(page, 'Calendar file');
+  const events = new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent');
+  assert.equal(events.length, 3);
+  for (const component of events) {
+    const event = new ICAL.Event(component);
+    assert.ok(event.startDate.zone === ICAL.Timezone.localTimezone || event.startDate.timezone === 'floating', 'floating');
+    assert.equal(component.getAllSubcomponents('valarm').length, 1);
+    assert.match(event.summary, /Ember/);
+    const times = event.iterator();
+    const [first, second] = [times.next(), times.next()];
+    assert.equal(second.subtractDate(first).toSeconds(), 86_400);
+  }
+});
+
+test('the report opens with scripts off and shows every typed text as text', async (bench) => {
+  const site = await bench.site();
+  const page = await phone(bench, site);
+  await openApp(page, site);
+  const nasty = '<img src=x onerror=alert(1)>"&';
+  await typeInChick(page, { ...(await import('./owner.mjs')).CHICK, name: nasty });
+  await weigh(page, 1030);
+  await go(page, '#/handover');
+  for (const button of ['Report for the breeder', 'Page for the vet']) {
+    const { text } = await downloaded(page, button);
+    const { page: reader } = await bench.phone(site, { javaScriptEnabled: false });
+    await reader.setContent(text);
+    assert.equal(await reader.locator('img').count(), 0);
+    assert.ok((await reader.locator('body').innerText()).includes(nasty), button);
+  }
+});
+
+test('damaged, cut, newer and foreign texts each get their own sentence and change nothing', async (bench) => {
+  const site = await bench.site();
+  const page = await phone(bench, site);
+  await openApp(page, site);
+  await typeInChick(page);
+  await openCard(page);
+  const link = await copied(page, 'Copy card as link');
+  const text = link.slice(link.indexOf('#') + 1);
+  const other = await phone(bench, site);
+  await openApp(other, site, '#/take-in');
+  const swapped = text.slice(0, -6) + (text.at(-6) === 'A' ? 'B' : 'A') + text.slice(-5);
+  const sentences = new Set();
+  for (const broken of [swapped, text.slice(0, 60), text.replace('pl1c', 'pl9c'), 'nothing of ours']) {
+    await other.locator('#paste').fill(broken);
+    await other.getByRole('button', { name: 'Read it' }).click();
+    await hasFault(other, /Nothing was changed/);
+    sentences.add(await other.locator('#paste-fault').innerText());
+    assert.equal(await other.locator('#paste').inputValue(), broken);
+    assert.equal(await other.locator('.question').count(), 0);
+  }
+  assert.ok(sentences.size >= 3, [...sentences].join('\n'));
+});
+
+test('a card is taken without a network', async (bench) => {
+  const site = await bench.site();
+  const page = await phone(bench, site);
+  await openApp(page, site);
+  await typeInChick(page);
+  await openCard(page);
+  const link = await copied(page, 'Copy card as link');
+  const owner = await phone(bench, site);
+  await openApp(owner, site);
+  await offlineReady(owner);
+  await site.stop();
+  await owner.goto(link);
+  await owner.getByRole('button', { name: 'Take this card' }).click();
+  await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
+});
