@@ -46,6 +46,15 @@ pub fn journal(now: Moment, zone: &Zone) -> Journal {
     let offset = zone.offset_at(now);
     let mut script = Scenario::new(ChickId(*b"made-up-chck"), plan, today.plus(-DAYS), offset);
     script.note(0, 12, 0, Change::Arrived);
+    script.note(
+        2,
+        10,
+        0,
+        Change::Called {
+            whom: Role::AvianVet,
+            agreed: "first visit, all well".to_owned(),
+        },
+    );
     for (day, grams) in (1..=DAYS).zip(MORNINGS) {
         script.weigh(day, grams);
         script.feed(day, 7, 5, Slot::Morning, 60);

@@ -97,7 +97,7 @@ fn draw(mark: &Mark) -> impl IntoView + use<> {
 /// A drop whose lowest point is at 118 and tip at 52.
 fn drop_shape(x: i32) -> String {
     format!(
-        "M{x} 52C{} 78 {} 88 {} 98A22 20 0 1 0 {} 98C{} 88 {} 78 {x} 52z",
+        "M{x} 52C{} 78 {} 88 {} 98A22 22 0 1 1 {} 98C{} 88 {} 78 {x} 52z",
         x + 8,
         x + 20,
         x + 22,
