@@ -35,14 +35,21 @@ fn perchlight_tells_an_illness_earlier_than_both_paper_rules() {
     }
 }
 
+/// Most false calls in a hundred healthy weeks beyond those of a single reading below 90 %.
+///
+/// The ladder holds that reading itself, since the plan's limit rings on one, so what the other rules
+/// add is what counts. Over 60 seeds, 25 chicks a kind, they added 1.5 (sd 0.45, at most 2.5); this is
+/// four sd above the mean. With a ring on every single reading 10 % below the peak, this seed adds 4.0 and fails.
+const MOST_ADDED: f64 = 3.3;
+
 #[test]
-fn perchlight_rings_about_healthy_chicks_little_more_than_a_reading_below_ninety_per_cent() {
+fn perchlight_adds_few_false_calls_to_those_of_a_reading_below_ninety_per_cent() {
     let [single, median, perchlight] = all(&HEALTHY).map(|score| score.false_calls_per_100_weeks());
     assert!(
         0.0 < median,
         "made-up chicks that nothing rings for say nothing"
     );
-    assert!(perchlight <= 1.5 * single, "{perchlight} {single}");
+    assert!(perchlight <= single + MOST_ADDED, "{perchlight} {single}");
 }
 
 #[test]

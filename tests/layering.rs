@@ -1,0 +1,396 @@
+//! Which folder may name what, read from the source text. Features keep the browser out of the pure
+//! part; this holds what features cannot, as `domain` naming `store` or a screen holding a sentence.
+//!
+//! Comments, documentation and unit tests at the foot of a file are not read.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test may stop at the first surprise"
+)]
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// Attributes whose value nobody reads as words.
+const UNREAD_ATTRIBUTES: &str = "class id for name type d points viewBox transform aria-describedby aria-labelledby autocomplete";
+
+/// What no file below `folder` may name, apart from the files listed.
+struct Rule {
+    folder: &'static str,
+    words: &'static [&'static str],
+    apart_from: &'static [&'static str],
+}
+
+const BROWSER: &[&str] = &[
+    "gloo",
+    "gloo_storage",
+    "web_sys",
+    "js_sys",
+    "wasm_bindgen",
+    "wasm_bindgen_futures",
+    "leptos",
+];
+const SERDE: &[&str] = &["serde", "serde_json", "Serialize", "Deserialize"];
+const CLOCK: &[&str] = &["SystemTime", "Instant", "std::time::UNIX_EPOCH"];
+
+const RULES: &[Rule] = &[
+    // Paths are written from `crate::`, one a line, so that the rules below see every one of them.
+    below(
+        "src/",
+        &["super::", "crate::{", "std::env", "std::fs", "std::net"],
+    ),
+    Rule {
+        folder: "src/",
+        words: &["chrono"],
+        apart_from: &["src/domain/moment.rs"],
+    },
+    below("src/domain/", BROWSER),
+    below("src/domain/", SERDE),
+    below("src/domain/", CLOCK),
+    below(
+        "src/domain/",
+        &["crate::store", "crate::share", "crate::words", "crate::ui"],
+    ),
+    Rule {
+        folder: "src/store/",
+        words: BROWSER,
+        apart_from: &["src/store/browser.rs", "src/store/second_copy.rs"],
+    },
+    below("src/store/", &["leptos"]),
+    below("src/store/", CLOCK),
+    below("src/store/", &["crate::share", "crate::words", "crate::ui"]),
+    below("src/share/", BROWSER),
+    below("src/share/", SERDE),
+    below("src/share/", CLOCK),
+    below("src/share/", &["crate::ui"]),
+    below("src/words/", BROWSER),
+    below("src/words/", SERDE),
+    below("src/words/", CLOCK),
+    below("src/words/", &["crate::ui"]),
+    below("src/ui/", SERDE),
+    below("src/ui/", CLOCK),
+    below(
+        "src/ui/",
+        &["localStorage", "local_storage", "gloo_storage"],
+    ),
+    Rule {
+        folder: "src/ui/",
+        words: &["Date", "performance"],
+        apart_from: &["src/ui/clock.rs"],
+    },
+    // Markup that is not built by `view!`: only pictures of our own, never typed text.
+    Rule {
+        folder: "src/ui/",
+        words: &["inner_html"],
+        apart_from: &["src/ui/screens/weight.rs"],
+    },
+    Rule {
+        folder: "src/ui/",
+        words: &["set_inner_html"],
+        apart_from: &["src/ui/mod.rs"],
+    },
+];
+
+const fn below(folder: &'static str, words: &'static [&'static str]) -> Rule {
+    Rule {
+        folder,
+        words,
+        apart_from: &[],
+    }
+}
+
+/// A source text without comments and unit tests: the code with its string literals emptied, and the
+/// literals apart, each with where it stood in the code.
+struct Source {
+    code: String,
+    literals: Vec<(usize, String)>,
+}
+
+impl Source {
+    fn read(text: &str) -> Self {
+        let mut source = Self {
+            code: String::new(),
+            literals: Vec::new(),
+        };
+        let mut rest = text;
+        while let Some(first) = rest.chars().next() {
+            let is_in_name = source.code.ends_with(is_name);
+            let taken = if rest.starts_with("//") {
+                rest.find('\n').unwrap_or(rest.len())
+            } else if rest.starts_with("/*") {
+                source.skip(rest, block_comment(rest))
+            } else if let Some((open, close)) = string_marks(rest, is_in_name) {
+                source.literal(rest, open, &close)
+            } else if let Some(length) = char_literal(rest) {
+                source.code.push_str("' '");
+                length
+            } else {
+                source.code.push(first);
+                first.len_utf8()
+            };
+            rest = rest.get(taken..).unwrap();
+        }
+        source.cut_tests();
+        source
+    }
+
+    /// Keeps the line ends of what is skipped, so that line numbers stay right.
+    fn skip(&mut self, rest: &str, length: usize) -> usize {
+        let skipped = rest.get(..length).unwrap();
+        let ends = skipped.chars().filter(|character| *character == '\n');
+        self.code.extend(ends);
+        length
+    }
+
+    fn literal(&mut self, rest: &str, open: usize, close: &str) -> usize {
+        let inside = rest.get(open..).unwrap();
+        let mut length = 0;
+        let mut is_escaped = false;
+        for (at, character) in inside.char_indices() {
+            length = at;
+            if !is_escaped && inside.get(at..).unwrap().starts_with(close) {
+                break;
+            }
+            // Only a string that opens with one mark, not a raw one, knows escapes.
+            is_escaped = open == 1 && !is_escaped && character == '\\';
+        }
+        let content = inside.get(..length).unwrap();
+        self.literals.push((self.code.len(), content.to_owned()));
+        self.code.push('"');
+        self.skip(content, content.len());
+        self.code.push('"');
+        open + length + close.len()
+    }
+
+    fn cut_tests(&mut self) {
+        if let Some(at) = self.code.find("#[cfg(test)]\nmod tests {") {
+            self.code.truncate(at);
+            self.literals.retain(|(place, _)| *place < at);
+        }
+    }
+
+    fn line_of(&self, place: usize) -> usize {
+        1 + self.code.get(..place).unwrap().matches('\n').count()
+    }
+
+    /// Lines on which a word stands by itself, not as part of a longer name.
+    fn lines_naming(&self, word: &str) -> Vec<usize> {
+        let is_alone = |place: usize| {
+            let before = self.code.get(..place).unwrap();
+            let after = self.code.get(place + word.len()..).unwrap();
+            let joins_before = word.starts_with(is_name) && before.ends_with(is_name);
+            let joins_after = word.ends_with(is_name) && after.starts_with(is_name);
+            !joins_before && !joins_after
+        };
+        let found = self.code.match_indices(word).map(|(place, _)| place);
+        found
+            .filter(|place| is_alone(*place))
+            .map(|place| self.line_of(place))
+            .collect()
+    }
+
+    /// Words for users that stand in the code of a screen: literals that hold two words in a row, unless
+    /// they are the value of an attribute that nobody reads, a selector, or a line for the console; and
+    /// text between two tags, quoted or not.
+    fn sentences(&self) -> Vec<(usize, String)> {
+        let mut found = Vec::new();
+        for (place, literal) in &self.literals {
+            if has_two_words(literal) && !self.is_for_machines(*place) {
+                found.push((self.line_of(*place), literal.clone()));
+            }
+        }
+        for (place, _) in self.code.match_indices("</") {
+            let before = self.code.get(..place).unwrap().trim_end();
+            let start = before.rfind(['>', '}']).map_or(0, |at| at + 1);
+            let text = before.get(start..).unwrap();
+            let literal = self
+                .literals
+                .iter()
+                .find(|(at, _)| (start..place).contains(at) && before.ends_with('"'));
+            let text = literal.map_or(text, |(_, literal)| literal);
+            if text.chars().filter(|letter| letter.is_alphabetic()).count() >= 2 {
+                found.push((self.line_of(place), text.trim().to_owned()));
+            }
+        }
+        found
+    }
+
+    fn is_for_machines(&self, place: usize) -> bool {
+        let before = self.code.get(..place).unwrap();
+        if let Some(before) = before.strip_suffix('=') {
+            let start = before.rfind(|letter| !is_name(letter) && letter != '-');
+            let name = before.get(start.map_or(0, |at| at + 1)..).unwrap();
+            return UNREAD_ATTRIBUTES.split(' ').any(|unread| unread == name);
+        }
+        before.ends_with("query_selector(") || before.ends_with("leptos::logging::warn!(")
+    }
+}
+
+fn is_name(character: char) -> bool {
+    character.is_alphanumeric() || character == '_'
+}
+
+fn has_two_words(text: &str) -> bool {
+    let letters: Vec<char> = text.chars().collect();
+    letters.windows(4).any(|window| {
+        let [first, second, space, next] = window else {
+            return false;
+        };
+        first.is_alphabetic() && second.is_alphabetic() && *space == ' ' && next.is_alphabetic()
+    })
+}
+
+fn block_comment(rest: &str) -> usize {
+    let mut depth = 0_u32;
+    for (at, _) in rest.char_indices() {
+        let here = rest.get(at..).unwrap();
+        if here.starts_with("/*") {
+            depth += 1;
+        } else if here.starts_with("*/") {
+            depth -= 1;
+            if depth == 0 {
+                return at + 2;
+            }
+        }
+    }
+    rest.len()
+}
+
+/// The length of a string's opening mark, and its closing mark; `None` when no string opens here.
+fn string_marks(rest: &str, is_in_name: bool) -> Option<(usize, String)> {
+    if rest.starts_with('"') {
+        return Some((1, "\"".to_owned()));
+    }
+    let marks = rest.strip_prefix('r').filter(|_| !is_in_name)?;
+    let hashes = marks.chars().take_while(|mark| *mark == '#').count();
+    let opens = marks.get(hashes..)?.starts_with('"');
+    opens.then(|| (hashes + 2, format!("\"{}", "#".repeat(hashes))))
+}
+
+/// The length of a character literal; `None` for a lifetime and for anything else.
+fn char_literal(rest: &str) -> Option<usize> {
+    let inside = rest.strip_prefix('\'')?;
+    if let Some(escape) = inside.strip_prefix('\\') {
+        let first = escape.chars().next()?.len_utf8();
+        return Some(2 + first + escape.get(first..)?.find('\'')? + 1);
+    }
+    let length = inside.chars().next()?.len_utf8();
+    let closes = inside.get(length..)?.starts_with('\'');
+    closes.then_some(length + 2)
+}
+
+fn root() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// Every Rust file below `folder` with its path from the top of the repository.
+fn files_below(folder: &Path) -> Vec<(String, Source)> {
+    let mut files = Vec::new();
+    for entry in fs::read_dir(folder).expect("the folder is there") {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            files.extend(files_below(&path));
+        } else if path.extension().is_some_and(|extension| extension == "rs") {
+            let name = path.strip_prefix(root()).unwrap();
+            let name = name.to_str().unwrap().replace('\\', "/");
+            files.push((name, Source::read(&fs::read_to_string(&path).unwrap())));
+        }
+    }
+    files
+}
+
+fn broken(rules: &[Rule], name: &str, source: &Source) -> Vec<String> {
+    let mut found = Vec::new();
+    for rule in rules {
+        if !name.starts_with(rule.folder) || rule.apart_from.contains(&name) {
+            continue;
+        }
+        for word in rule.words {
+            let lines = source.lines_naming(word);
+            found.extend(lines.iter().map(|line| format!("{name}:{line}: {word}")));
+        }
+    }
+    found
+}
+
+#[test]
+fn no_folder_names_what_it_must_not() {
+    let files = files_below(&root().join("src"));
+    for folder in [
+        "src/domain/",
+        "src/store/",
+        "src/share/",
+        "src/words/",
+        "src/ui/",
+    ] {
+        assert!(
+            files.iter().any(|(name, _)| name.starts_with(folder)),
+            "{folder}"
+        );
+    }
+    let found: Vec<String> = files
+        .iter()
+        .flat_map(|(name, source)| broken(RULES, name, source))
+        .collect();
+    assert!(found.is_empty(), "\n{}", found.join("\n"));
+}
+
+#[test]
+fn every_exception_is_still_needed() {
+    for rule in RULES {
+        for name in rule.apart_from {
+            let text = fs::read_to_string(root().join(name)).expect(name);
+            let source = Source::read(&text);
+            let is_needed = rule
+                .words
+                .iter()
+                .any(|word| !source.lines_naming(word).is_empty());
+            assert!(is_needed, "{name} names none of {:?} any more", rule.words);
+        }
+    }
+}
+
+#[test]
+fn screens_hold_no_words_of_their_own() {
+    let mut found = Vec::new();
+    for (name, source) in files_below(&root().join("src/ui")) {
+        for (line, text) in source.sentences() {
+            found.push(format!("{name}:{line}: {text:?} belongs into src/words/"));
+        }
+    }
+    assert!(found.is_empty(), "\n{}", found.join("\n"));
+}
+
+#[test]
+fn the_scanner_sees_words_in_code_and_not_in_comments_texts_or_tests() {
+    let text = "//! leptos\nuse leptos::prelude; /* serde\n/* serde */ */\nlet a = \"serde \\\" serde\";\n\
+        let b = r#\"serde \" serde\"#; let c = '\"'; let deserde = 1; // serde\nlet d: &'a str = serde::x;\n\
+        #[cfg(test)]\nmod tests {\n    use serde;\n}\n";
+    let source = Source::read(text);
+    assert_eq!(source.lines_naming("leptos"), [2]);
+    assert_eq!(source.lines_naming("serde"), [6]);
+    let rules = [below("src/domain/", &["serde", "leptos"])];
+    let found = broken(&rules, "src/domain/made_up.rs", &source);
+    let wanted = [
+        "src/domain/made_up.rs:6: serde",
+        "src/domain/made_up.rs:2: leptos",
+    ];
+    assert_eq!(found, wanted);
+    assert!(broken(&rules, "src/store/made_up.rs", &source).is_empty());
+}
+
+#[test]
+fn the_scanner_sees_sentences_and_not_attributes() {
+    let text = "view! {\n<p class=\"a long name\" title=\"Read this now\">{say.text()}</p>\n\
+        <p>\"Late\"</p>\n<b>Feed it now</b>\n<path d=\"M ab cd\" /> <i>{move || x}</i>\n}\nlet a = \"Weigh it.\";";
+    let found = Source::read(text).sentences();
+    let wanted = [
+        (2, "Read this now"),
+        (7, "Weigh it."),
+        (3, "Late"),
+        (4, "Feed it now"),
+    ];
+    assert_eq!(found, wanted.map(|(line, text)| (line, text.to_owned())));
+}
