@@ -50,7 +50,8 @@ impl Feed {
 
     fn to(self, step: Step) {
         self.change(|guide| guide.step = step);
-        platform::focus_heading();
+        // Only once the step is drawn: what is drawn anew loses the focus.
+        request_animation_frame(platform::focus_heading);
     }
 
     fn step_on(self) {
