@@ -69,6 +69,8 @@ impl Feed {
             .map(|outlook| outlook.chick.plan.clone());
         if let Some(plan) = plan {
             self.change(|guide| *guide = Guide::begin(now, &plan, guide.slot));
+            self.is_stopping.set(false);
+            request_animation_frame(platform::focus_heading);
         }
     }
 
