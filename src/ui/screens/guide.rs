@@ -50,7 +50,8 @@ impl Feed {
 
     fn to(self, step: Step) {
         self.change(|guide| guide.step = step);
-        platform::focus_heading();
+        // Only once the step is drawn: what is drawn anew loses the focus.
+        request_animation_frame(platform::focus_heading);
     }
 
     fn step_on(self) {
@@ -68,6 +69,8 @@ impl Feed {
             .map(|outlook| outlook.chick.plan.clone());
         if let Some(plan) = plan {
             self.change(|guide| *guide = Guide::begin(now, &plan, guide.slot));
+            self.is_stopping.set(false);
+            request_animation_frame(platform::focus_heading);
         }
     }
 

@@ -1,0 +1,457 @@
+// One feed through the guide, from the crop to the journal, with the clock moved while the cup cools.
+import assert from 'node:assert/strict';
+import { axe, overflow, shot, started, test } from './harness.mjs';
+import { go, hasFault, journalWords, kept, openApp, typeInChick } from './owner.mjs';
+import { clockAt } from './script.mjs';
+
+// Ten minutes before the bedtime feed. The clock stands still between two moves, so readings are exact.
+const START = Date.parse('2026-11-24T20:50:00Z');
+const setMinutes = (page, minutes) => clockAt(page, START + minutes * 60_000);
+
+const plain = (text) => text.replaceAll('\u00a0', ' ').trim();
+const words = async (locator) => plain(await locator.innerText());
+// The journal's lines. The clock stands still, so those of one moment are in no order.
+const noted = async (page) => (await journalWords(page)).map(plain).sort();
+const step = (page, name) => page.locator('main h1', { hasText: name }).waitFor();
+const press = (page, name) => page.getByRole('button', { name, exact: true }).click();
+const nextCount = (page) => page.locator('.guide__next').count();
+
+const withChick = async (bench, options) => {
+  const site = await bench.site();
+  const { page } = await bench.phone(site, options);
+  await setMinutes(page, 0);
+  await openApp(page, site);
+  await typeInChick(page);
+  await kept(page);
+  return page;
+};
+
+const beginFeed = async (page) => {
+  await go(page, '#/now');
+  await page.getByRole('link', { name: 'Feed now' }).click();
+  await step(page, 'Crop empty?');
+};
+
+const toWarmth = async (page) => {
+  await beginFeed(page);
+  await press(page, 'Yes, it is empty');
+  await step(page, 'Mix');
+  await press(page, 'It is mixed');
+  await step(page, 'Temperature');
+};
+
+const measure = async (page, text) => {
+  await page.locator('#cup').fill(text);
+  await press(page, 'Measured');
+};
+
+const heat = (page, name) => page.locator(`.cup[data-heat="${name}"]`).waitFor();
+
+// The clock on screen follows within a second of the clock's move.
+const cupSays = (page, text) => page.locator('.cup__window', { hasText: text }).waitFor();
+
+test(
+  'a whole feed: mixed, cooled by two readings, drawn up, given in two draws, logged with its temperature',
+  async (bench) => {
+    const page = await withChick(bench);
+    await beginFeed(page);
+    assert.match(await words(page.locator('.guide__head')), /Bedtime feed · 1\/8/);
+    await press(page, 'Yes, it is empty');
+
+    // 60 ml + 5 ml allowance = 65 ml; x 1.062 g/ml (25 % powder at 40 °C, Choi & Okos 1986) = 69.0 g;
+    // a quarter is 17.3 g of powder, up to 18 g on the scale; three parts of water for one: 54 g.
+    await step(page, 'Mix');
+    assert.match(await words(page.locator('.amounts')), /Water\s+54 g\s+Powder\s+18 g$/);
+    // Heat kept: 54 g x 4.18 J/gK x (w - 39.75) = 18 g x 1.85 x (39.75 - 25.5); w = 41.9 °C.
+    // 39.75 is the middle of the plan's 39.0 to 40.5, 25.5 of the plan's room of 24 to 27.
+    assert.match(await words(page.locator('main')), /Water at about 41\.9 °C/);
+    assert.match(await words(page.locator('main')), /25\.0 % powder/);
+    await press(page, 'It is mixed');
+
+    await step(page, 'Temperature');
+    assert.equal(await nextCount(page), 0, 'nothing was measured');
+    await measure(page, '48');
+    await heat(page, 'burns');
+    assert.match(await words(page.locator('.cup__verdict')), /^BURNS/);
+    // One reading, half time 25 min (18 at the quickest; both ours), room 25.5:
+    // 41 °C after 25 x log2(22.5 / 15.5) = 13.44 min; 38 °C after 18 x log2(22.5 / 12.5) = 15.26 min.
+    await cupSays(page, /Ready in about 13:26\smin, feed before about 15:15\smin\./);
+    assert.equal(await nextCount(page), 0);
+
+    await setMinutes(page, 10);
+    await measure(page, '43.5');
+    // Newton's law, k = ln(22.5 / 18) / 10 = 0.022314 a minute; from now:
+    // 41 °C after ln(18 / 15.5) / k = 6.70 min, 38 °C after ln(18 / 12.5) / k = 16.34 min.
+    await cupSays(page, /Ready in 6:4[12]\smin, feed before 16:20\smin\./);
+    await heat(page, 'burns');
+    await kept(page);
+
+    // A call comes in: the page is opened anew, two minutes later.
+    await setMinutes(page, 12);
+    await page.reload();
+    await started(page);
+    await step(page, 'Temperature');
+    await cupSays(page, /Ready in 4:4[12]\smin, feed before 14:20\smin\./);
+    // 25.5 + 18 x exp(-2k) = 42.7 °C
+    assert.match(await words(page.locator('.cup__now')), /42\.7 °C/);
+    assert.equal(await nextCount(page), 0, 'not yet in the window');
+
+    // Six minutes on the law says 25.5 + 18 x exp(-8k) = 40.56 °C; only a reading opens the way.
+    await setMinutes(page, 18);
+    await cupSays(page, /Ready\. Feed within 8:20\smin\./);
+    assert.equal(await nextCount(page), 0, 'the law alone does not open the way');
+    await measure(page, '40.5');
+    await heat(page, 'good');
+    assert.equal(await words(page.locator('.cup__verdict')), 'Just right.');
+    await press(page, 'Next');
+
+    await step(page, 'Draw up');
+    assert.equal(await words(page.locator('.guide__number')), '30 ml + 30 ml');
+    await press(page, 'Next');
+    await step(page, 'Hold');
+    await press(page, 'It stands well');
+    await step(page, 'Feeding response?');
+    await press(page, 'Yes, it bobs');
+    await step(page, 'Give');
+    assert.equal(await words(page.locator('.guide__number')), '0 ml of 60 ml given');
+    await page.locator('.guide__next').click();
+    await page.locator('.guide__number', { hasText: /^30\sml of 60\sml given$/ }).waitFor();
+
+    await page.reload();
+    await started(page);
+    await step(page, 'Give');
+    assert.equal(await words(page.locator('.guide__number')), '30 ml of 60 ml given', 'the first draw is not forgotten');
+    await page.locator('.guide__next').click();
+    await page.locator('.guide__number', { hasText: /^60\sml of 60\sml given$/ }).waitFor();
+    await press(page, 'Enough');
+    await step(page, 'After');
+    await press(page, 'Log this feed');
+
+    await page.locator('.status-line', { hasText: 'Bedtime feed, 60' }).waitFor();
+    await kept(page);
+    assert.match(await words(page.locator('.next-feed')), /Morning feed/);
+    assert.deepEqual(await noted(page), [
+      'Bedtime feed: 60 ml, 40.5 °C',
+      'Chick added: Ember',
+      'Crop: empty',
+      'Mixed: 18 g powder + 54 g water',
+    ]);
+    // The guide is over: nothing is under way.
+    await go(page, '#/now');
+    assert.equal(await page.locator('.question').count(), 0);
+  },
+  { timeoutMs: 120_000 },
+);
+
+test('each limit of the cup: burns, too hot, not yet, good, too cold', async (bench) => {
+  const page = await withChick(bench);
+  await toWarmth(page);
+  // 43.3 °C burns the crop (published); above 41.5, 41.0 and below 38.0 °C nothing is fed (ours).
+  const falling = [
+    ['43.3', 'burns', false],
+    ['43.2', 'hot', false],
+    ['41.5', 'amber', false],
+    ['41.0', 'good', true],
+    ['38.0', 'good', true],
+    ['37.9', 'cold', false],
+  ];
+  for (const [index, [text, name, isFed]] of falling.entries()) {
+    await setMinutes(page, index);
+    await measure(page, text);
+    await heat(page, name);
+    assert.equal(await nextCount(page), isFed ? 1 : 0, text);
+  }
+  assert.match(await words(page.locator('.cup__verdict')), /^Too cold/);
+});
+
+test('a reading is good for five minutes only', async (bench) => {
+  const page = await withChick(bench);
+  await toWarmth(page);
+  await measure(page, '40');
+  await page.locator('.guide__next').waitFor();
+  await setMinutes(page, 5);
+  await page.locator('.guide__next').waitFor({ state: 'detached' });
+});
+
+test('Fahrenheit typed as Celsius is asked about and taken as what it is', async (bench) => {
+  const page = await withChick(bench);
+  await toWarmth(page);
+  await measure(page, '104');
+  const question = page.locator('.question');
+  await question.waitFor();
+  // 104 °F is 40 °C
+  assert.match(await words(question), /Did you mean 104\.0 °F/);
+  assert.equal(await page.locator('.cup[data-heat="none"]').count(), 1, 'nothing is taken before the answer');
+  await question.getByRole('button').click();
+  await heat(page, 'good');
+  assert.match(await words(page.locator('.cup__now')), /40\.0 °C/);
+});
+
+test('readings that do not fit are refused with a sentence; the text stays and the earlier reading too', async (bench) => {
+  const page = await withChick(bench);
+  await toWarmth(page);
+  await measure(page, '42.5');
+  await heat(page, 'hot');
+  const refused = async (text, sentence) => {
+    await measure(page, text);
+    await hasFault(page, sentence);
+    assert.equal(await page.locator('#cup').inputValue(), text);
+    assert.match(await words(page.locator('.cup__now')), /42\.[0-9] °C|41\.[0-9] °C/, text);
+  };
+  await refused('42', /same minute as the last reading/);
+  await setMinutes(page, 2);
+  await refused('42.5', /reads the same as before/);
+  await refused('43', /warmer than before/);
+  await refused('', /type a number/);
+  await refused('hot', /not a number/);
+  await refused('-3', /no temperature of a cup/);
+  await refused('9', /no temperature of a cup/);
+  await refused('400', /no temperature of a cup/);
+  await measure(page, '41,9');
+  await heat(page, 'hot');
+  // From a warm bath it is measured anew.
+  await press(page, 'The cup is in a warm bath');
+  await heat(page, 'none');
+  await measure(page, '43');
+  await heat(page, 'hot');
+});
+
+test('no response: one tap notes the refusal and nothing was given', async (bench) => {
+  const page = await withChick(bench);
+  await toWarmth(page);
+  await measure(page, '40');
+  await press(page, 'Next');
+  await press(page, 'Next');
+  await press(page, 'It stands well');
+  await step(page, 'Feeding response?');
+  await press(page, 'No, it does not want');
+  await page.locator('.status-line', { hasText: 'Bedtime feed: refused' }).waitFor();
+  const lines = (await noted(page)).filter((line) => line.startsWith('Bedtime feed'));
+  assert.deepEqual(lines, ['Bedtime feed: refused']);
+});
+
+test('a draw of two taken, then enough: what was given is logged, not the plan', async (bench) => {
+  const page = await withChick(bench);
+  await toWarmth(page);
+  await measure(page, '40');
+  await press(page, 'Next');
+  await press(page, 'Next');
+  await press(page, 'It stands well');
+  await press(page, 'Yes, it bobs');
+  await page.locator('.guide__next').click();
+  await press(page, '+ 5 ml');
+  await press(page, 'Enough');
+  await press(page, 'Log this feed');
+  await page.locator('.status-line', { hasText: 'Bedtime feed' }).waitFor();
+  const lines = (await noted(page)).filter((line) => line.startsWith('Bedtime feed'));
+  assert.deepEqual(lines, ['Bedtime feed: 35 ml of 60 ml, 40.0 °C']);
+});
+
+test('a full crop ends the feed and notes what was seen', async (bench) => {
+  for (const [button, line] of [
+    ['getting smaller', 'Crop: getting smaller'],
+    ['not moving', 'Crop: not moving'],
+  ]) {
+    const page = await withChick(bench);
+    await beginFeed(page);
+    await press(page, 'No, there is still food');
+    assert.match(await words(page.locator('.question')), /Never feed on top of a full crop/);
+    await press(page, button);
+    await page.locator('.next-feed').waitFor();
+    assert.deepEqual(await noted(page), ['Chick added: Ember', line]);
+    await go(page, '#/now');
+    assert.match(await words(page.locator('.next-feed')), /Bedtime feed/, 'the feed is still due');
+  }
+});
+
+test('Stop leads to help, to a pause that loses nothing, or to a feed left out', async (bench) => {
+  const page = await withChick(bench);
+  await toWarmth(page);
+  await measure(page, '48');
+  await heat(page, 'burns');
+
+  await press(page, 'Stop');
+  await page.getByRole('link', { name: "Something's wrong" }).click();
+  await step(page, "Something's wrong");
+  await go(page, '#/guide');
+  await step(page, 'Temperature');
+  await heat(page, 'burns');
+
+  await press(page, 'Stop');
+  await press(page, 'Go on feeding');
+  await page.locator('#cup').waitFor();
+
+  await press(page, 'Stop');
+  await press(page, 'Wait and come back');
+  const band = page.locator('.question', { hasText: 'Bedtime feed: Temperature' });
+  await band.waitFor();
+  // Mixed food is thrown away after an hour (common practice).
+  await setMinutes(page, 59);
+  assert.doesNotMatch(await words(band), /Throw the mix away/);
+  await setMinutes(page, 61);
+  await page.locator('.question', { hasText: 'Throw the mix away' }).waitFor();
+  await band.getByRole('link', { name: 'Go on feeding' }).click();
+  await step(page, 'Temperature');
+
+  await press(page, 'Stop');
+  await press(page, 'breeder or vet said so');
+  await page.locator('.status-line', { hasText: 'breeder or vet said so' }).waitFor();
+  assert.equal(await page.locator('.question').count(), 0, 'nothing is under way any more');
+  const lines = (await noted(page)).filter((line) => line.startsWith('Bedtime feed'));
+  assert.deepEqual(lines, ['Bedtime feed: left out, breeder or vet said so']);
+});
+
+test('Begin anew starts the feed from the crop and forgets the readings', async (bench) => {
+  const page = await withChick(bench);
+  await toWarmth(page);
+  await measure(page, '40');
+  await press(page, 'Stop');
+  await press(page, 'Begin anew');
+  await step(page, 'Crop empty?');
+  await page.getByRole('button', { name: 'Yes, it is empty' }).click({ timeout: 5_000 });
+  await press(page, 'It is mixed');
+  await heat(page, 'none');
+});
+
+test('a mix older than an hour cannot be fed', async (bench) => {
+  const page = await withChick(bench);
+  await toWarmth(page);
+  await setMinutes(page, 61);
+  await measure(page, '40');
+  await heat(page, 'good');
+  assert.match(await words(page.locator('main')), /Throw the mix away/);
+  assert.equal(await nextCount(page), 0);
+});
+
+// Every step, from the crop to the end, with a look at each.
+const eachStep = async (page, look) => {
+  await beginFeed(page);
+  await look('crop');
+  await press(page, 'No, there is still food');
+  await page.locator('.question').waitFor();
+  await look('crop-full');
+  await press(page, 'Yes, it is empty');
+  await step(page, 'Mix');
+  await look('mix');
+  await press(page, 'It is mixed');
+  await step(page, 'Temperature');
+  await look('warmth');
+  await measure(page, '104');
+  await page.locator('.question').waitFor();
+  await look('warmth-slip');
+  await measure(page, '43.3');
+  await heat(page, 'burns');
+  await look('warmth-burns');
+  await press(page, 'Stop');
+  await page.getByRole('button', { name: 'Wait and come back' }).waitFor();
+  await look('stop');
+  await press(page, 'Go on feeding');
+  await press(page, 'The cup is in a warm bath');
+  await measure(page, '40');
+  await heat(page, 'good');
+  await look('warmth-good');
+  await press(page, 'Next');
+  await step(page, 'Draw up');
+  await look('draw-up');
+  await press(page, 'Next');
+  await step(page, 'Hold');
+  await look('hold');
+  await press(page, 'It stands well');
+  await step(page, 'Feeding response?');
+  await look('response');
+  await press(page, 'Yes, it bobs');
+  await step(page, 'Give');
+  await page.locator('.guide__next').click();
+  await look('give');
+  await press(page, 'Enough');
+  await step(page, 'After');
+  await look('after');
+};
+
+for (const theme of ['dark', 'light']) {
+  test(
+    `axe finds nothing on any step of the guide, ${theme}`,
+    async (bench) => {
+      const page = await withChick(bench, { theme });
+      await eachStep(page, async (name) => {
+        await shot(page, `guide-${name}-${theme}`);
+        assert.deepEqual(await axe(page), [], name);
+        assert.equal(await overflow(page), 0, name);
+      });
+    },
+    { timeoutMs: 180_000 },
+  );
+}
+
+test(
+  'no step of the guide scrolls sideways at 320 px with text at 200 %',
+  async (bench) => {
+    const page = await withChick(bench, { viewport: { width: 320, height: 640 } });
+    await page.evaluate(() => {
+      const sheet = new CSSStyleSheet();
+      sheet.replaceSync('html { font-size: 200%; }');
+      document.adoptedStyleSheets = [sheet];
+    });
+    await eachStep(page, async (name) => {
+      await shot(page, `guide-${name}-320-200`);
+      assert.equal(await overflow(page), 0, name);
+    });
+  },
+  { timeoutMs: 120_000 },
+);
+
+test(
+  'a whole feed is led with the keyboard alone',
+  async (bench) => {
+    const page = await withChick(bench);
+    const tabTo = async (name) => {
+      for (let presses = 0; presses < 60; presses += 1) {
+        await page.keyboard.press('Tab');
+        const found = await page.evaluate(() => {
+          const element = document.activeElement;
+          return (element.id || element.innerText || element.getAttribute('aria-label') || '').trim();
+        });
+        if (name.test(found.replaceAll('\u00a0', ' '))) {
+          return;
+        }
+      }
+      assert.fail(`${name} is not reached by Tab`);
+    };
+    const enter = async (name) => {
+      await tabTo(name);
+      await page.keyboard.press('Enter');
+    };
+    // The heading of each step has the focus, so that it is read out.
+    const at = async (name) => {
+      await step(page, name);
+      assert.equal(await page.evaluate(() => document.activeElement.tagName), 'H1', `${name} has the focus`);
+    };
+    await enter(/^Feed now$/);
+    await at('Crop empty?');
+    await enter(/^Yes, it is empty$/);
+    await at('Mix');
+    await enter(/^It is mixed$/);
+    await at('Temperature');
+    await tabTo(/^cup$/);
+    await page.keyboard.type('40');
+    await page.keyboard.press('Enter');
+    await heat(page, 'good');
+    await enter(/^Next$/);
+    await at('Draw up');
+    await enter(/^Next$/);
+    await at('Hold');
+    await enter(/^It stands well$/);
+    await at('Feeding response?');
+    await enter(/^Yes, it bobs$/);
+    await at('Give');
+    await enter(/^\+ 30 ml given$/);
+    await page.locator('.guide__number', { hasText: /^30\sml/ }).waitFor();
+    await enter(/^\+ 30 ml given$/);
+    await page.locator('.guide__number', { hasText: /^60\sml/ }).waitFor();
+    await enter(/^Enough$/);
+    await at('After');
+    await enter(/^Log this feed$/);
+    await page.locator('.status-line', { hasText: 'Bedtime feed' }).waitFor();
+  },
+  { timeoutMs: 90_000 },
+);
