@@ -173,6 +173,12 @@ impl Copies {
         spawn_local(async move {
             let is_taken = second.put_all(&named_lines(&act)).await.is_ok();
             self.update(|inner| inner.keeper.second_answered(is_taken));
+            if self.keeping.get_untracked() == Keeping::Kept {
+                // At the end of an act and with everything in the second copy, once a day at most. What
+                // cannot be folded today stays as it is and is folded another day.
+                self.inner
+                    .update_value(|inner| drop(inner.store.fold_finished_weeks(clock::now())));
+            }
         });
     }
 
