@@ -185,6 +185,28 @@ fn GuideHead(feed: Feed, step: Memo<Step>) -> impl IntoView {
             </button>
         </header>
         {move || view! { <Heading text=say.guide_step(step.get()) /> }}
+        <StaleMix feed step />
+    }
+}
+
+/// Says on every step with mixed food that the mix is too old, with the way to begin anew.
+#[component]
+fn StaleMix(feed: Feed, step: Memo<Step>) -> impl IntoView {
+    let say = feed.state.language();
+    let is_stale = Memo::new(move |_| {
+        let has_mix = (Step::Warmth..=Step::Give).contains(&step.get());
+        let now = feed.state.now.get();
+        has_mix && feed.guide.with(|guide| guide.is_stale(now))
+    });
+    move || {
+        is_stale.get().then(|| {
+            view! {
+                <div class="question" role="alert">
+                    <p>{say.guide_stale()}</p>
+                    <button type="button" class="button" on:click=move |_| feed.begin_anew()>{say.guide_anew()}</button>
+                </div>
+            }
+        })
     }
 }
 
