@@ -45,7 +45,8 @@ const measure = async (page, text) => {
   await press(page, 'Measured');
 };
 
-const heat = (page, name) => page.locator(`.cup[data-heat="${name}"]`).waitFor();
+// With nothing measured the box is empty and has no height.
+const heat = (page, name) => page.locator(`.cup[data-heat="${name}"]`).waitFor({ state: 'attached' });
 
 // The clock on screen follows within a second of the clock's move.
 const cupSays = (page, text) => page.locator('.cup__window', { hasText: text }).waitFor();
