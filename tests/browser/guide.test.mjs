@@ -248,6 +248,22 @@ test('a draw of two taken, then enough: what was given is logged, not the plan',
   assert.deepEqual(lines, ['Bedtime feed: 35 ml of 60 ml, 40.0 °C']);
 });
 
+test('a feed stopped after the first draw is logged with what went in', async (bench) => {
+  const page = await withChick(bench);
+  await toWarmth(page);
+  await measure(page, '40');
+  await press(page, 'Next');
+  await press(page, 'Next');
+  await press(page, 'It stands well');
+  await press(page, 'Yes, it bobs');
+  await page.locator('.guide__next').click();
+  await press(page, 'Stop');
+  await press(page, 'could not be given');
+  await page.locator('.status-line', { hasText: 'Bedtime feed' }).waitFor();
+  const lines = (await noted(page)).filter((line) => line.startsWith('Bedtime feed'));
+  assert.deepEqual(lines, ['Bedtime feed: 30 ml of 60 ml, 40.0 °C']);
+});
+
 test('a full crop ends the feed and notes what was seen', async (bench) => {
   for (const [button, line] of [
     ['getting smaller', 'Crop: getting smaller'],

@@ -114,7 +114,11 @@ impl Feed {
         self.end(change, self.state.writing_now().feed_noted(slot, taken));
     }
 
+    /// Leaves the feed out; what went in so far is logged, not left out.
     fn leave_out(self, why: WhyPassedOver) {
+        if self.guide.with_untracked(|guide| guide.given.tenths() > 0) {
+            return self.log(Response::Slow);
+        }
         let slot = self.guide.with_untracked(|guide| guide.slot);
         let say = self.state.language();
         let said = format!("{}: {}", say.feed(slot), say.why_passed_over(why));
