@@ -74,9 +74,9 @@ test(
     await measure(page, '48');
     await heat(page, 'burns');
     assert.match(await words(page.locator('.cup__verdict')), /^BURNS/);
-    // One reading, half time 25 min (18 at the quickest; both ours), room 25.5:
-    // 41 °C after 25 x log2(22.5 / 15.5) = 13.44 min; 38 °C after 18 x log2(22.5 / 12.5) = 15.26 min.
-    await cupSays(page, /Ready in about 13:26\smin, feed before about 15:15\smin\./);
+    // One reading tells no pace: a quick cup (half time 18 min, ours; room 25.5) is at 41 °C after
+    // 18 x log2(22.5 / 15.5) = 9.68 min.
+    await cupSays(page, /^Measure again in about 9:40\smin\.$/);
     assert.equal(await nextCount(page), 0);
 
     await setMinutes(page, 10);
@@ -163,6 +163,18 @@ test('each limit of the cup: burns, too hot, not yet, good, too cold', async (be
     assert.equal(await nextCount(page), isFed ? 1 : 0, text);
   }
   assert.match(await words(page.locator('.cup__verdict')), /^Too cold/);
+});
+
+test('a single reading of a hot cup says when to measure again, and a good one until when to feed', async (bench) => {
+  const page = await withChick(bench);
+  await toWarmth(page);
+  await measure(page, '55');
+  // A quick cup (half time 18 min, ours; room 25.5): 18 x log2(29.5 / 15.5) = 16.71 min
+  await cupSays(page, /^Measure again in about 16:42\smin\.$/);
+  await press(page, 'The cup is in a warm bath');
+  await measure(page, '40');
+  // 18 x log2(14.5 / 12.5) = 3.85 min to 38 °C
+  await cupSays(page, /^Ready\. Feed within 3:51\smin\.$/);
 });
 
 test('a reading is good for five minutes only', async (bench) => {

@@ -506,13 +506,16 @@ fn CupNow(feed: Feed) -> impl IntoView {
             let now = guide.minutes(feed.state.now.get());
             match guide.cup_outlook() {
                 CupOutlook::NotMeasured | CupOutlook::Unknown => None,
-                CupOutlook::Guessed(window) => Some(writing.window(
-                    window.usual.ready_min - now,
-                    window.quick.feed_by_min - now,
-                    true,
-                )),
+                CupOutlook::Guessed(window) => {
+                    let is_cold = guide.verdict() == Some(ServingVerdict::TooCold);
+                    if is_cold || guide.may_feed(feed.state.now.get()) {
+                        Some(writing.window(0.0, window.quick.feed_by_min - now))
+                    } else {
+                        Some(writing.measure_again(window.quick.ready_min - now))
+                    }
+                }
                 CupOutlook::Measured(window) => {
-                    Some(writing.window(window.ready_min - now, window.feed_by_min - now, false))
+                    Some(writing.window(window.ready_min - now, window.feed_by_min - now))
                 }
             }
         })
