@@ -451,10 +451,7 @@ test(
       await page.keyboard.press('Enter');
     };
     // The heading of each step has the focus, so that it is read out.
-    const at = async (name) => {
-      await step(page, name);
-      assert.equal(await page.evaluate(() => document.activeElement.tagName), 'H1', `${name} has the focus`);
-    };
+    const at = (name) => page.locator('main h1:focus', { hasText: name }).waitFor({ timeout: 5_000 });
     await enter(/^Feed now$/);
     await at('Crop empty?');
     await enter(/^Yes, it is empty$/);
