@@ -181,7 +181,8 @@ impl Guide {
             .map(|reading| serving_verdict(reading.cup.as_c()))
     }
 
-    /// Whether the cup may be fed now by the latest reading, which is not older than five minutes.
+    /// Whether the cup may be fed now by the latest reading, which is not older than five minutes, and
+    /// by the age of the mix.
     ///
     /// Five minutes: ours; a filled syringe crosses the window in about that time.
     pub fn may_feed(&self, now: Moment) -> bool {
@@ -189,7 +190,7 @@ impl Guide {
             .readings
             .last()
             .is_some_and(|reading| now.minutes_since(reading.at) < 5);
-        is_fresh && self.verdict().is_some_and(ServingVerdict::is_feedable)
+        is_fresh && !self.is_stale(now) && self.verdict().is_some_and(ServingVerdict::is_feedable)
     }
 
     /// The temperature of the cup now, by its own cooling or that of a usual cup.
@@ -333,5 +334,8 @@ mod tests {
         guide.mix(now().plus_minutes(5));
         assert!(!guide.is_stale(now().plus_minutes(64)));
         assert!(guide.is_stale(now().plus_minutes(65)));
+        guide.measure(now().plus_minutes(64), c(400)).unwrap();
+        assert!(guide.may_feed(now().plus_minutes(64)));
+        assert!(!guide.may_feed(now().plus_minutes(65)));
     }
 }

@@ -154,25 +154,27 @@ impl Language {
 
 impl Writing {
     /// When the cup is ready and until when it may be fed, in minutes from now.
-    pub fn window(self, ready_min: f64, feed_by_min: f64, is_guess: bool) -> String {
-        let about = match (self.language, is_guess) {
-            (Language::English, true) => "about ",
-            (Language::Spanish, true) => "unos ",
-            (_, false) => "",
-        };
+    pub fn window(self, ready_min: f64, feed_by_min: f64) -> String {
         let ready = self.clock_minutes(ready_min);
         let by = self.clock_minutes(feed_by_min);
         match (self.language, ready_min <= 0.0, feed_by_min <= 0.0) {
             (Language::English, _, true) => "The window is over.".to_owned(),
             (Language::Spanish, _, true) => "La ventana ha pasado.".to_owned(),
-            (Language::English, true, false) => format!("Ready. Feed within {about}{by}."),
-            (Language::Spanish, true, false) => format!("Lista. Dar en {about}{by}."),
-            (Language::English, false, false) => {
-                format!("Ready in {about}{ready}, feed before {about}{by}.")
-            }
-            (Language::Spanish, false, false) => {
-                format!("Lista en {about}{ready}, dar antes de {about}{by}.")
-            }
+            (Language::English, true, false) => format!("Ready. Feed within {by}."),
+            (Language::Spanish, true, false) => format!("Lista. Dar en {by}."),
+            (Language::English, false, false) => format!("Ready in {ready}, feed before {by}."),
+            (Language::Spanish, false, false) => format!("Lista en {ready}, dar antes de {by}."),
+        }
+    }
+
+    /// When to measure again after a single reading, in minutes from now: when a quick cup is ready.
+    pub fn measure_again(self, ready_min: f64) -> String {
+        let ready = self.clock_minutes(ready_min);
+        match (self.language, ready_min <= 0.0) {
+            (Language::English, true) => "Measure again now.".to_owned(),
+            (Language::Spanish, true) => "Mida otra vez ahora.".to_owned(),
+            (Language::English, false) => format!("Measure again in about {ready}."),
+            (Language::Spanish, false) => format!("Mida otra vez en unos {ready}."),
         }
     }
 

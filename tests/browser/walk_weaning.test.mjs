@@ -22,7 +22,7 @@ const prepared = (script, number, { grams, morning = 60, midday, solids = 'littl
   if (morning === null) {
     script.refused(`${day(number)}T07:05`, 'morning');
   } else {
-    script.fed(`${day(number)}T07:05`, 'morning', morning);
+    script.fed(`${day(number)}T07:05`, 'morning', morning, 60);
   }
   if (midday === null) {
     script.refused(`${day(number)}T14:10`, 'midday');
@@ -61,7 +61,7 @@ const upToTheDrop = async (page, script) => {
     assert.equal(level, 'settled', `day ${number}: ${words}`);
     // Added on the 1st at 09:00: at half past three of the nth, n - 1 whole days have passed.
     assert.match(answer, new RegExp(`^Not yet\\. The chick is settling in: ${number - 1} of 7 days`));
-    assert.equal(await page.locator('.button--main').count(), 0, 'nothing is offered');
+    assert.equal(await page.locator('main .button--main').count(), 0, 'nothing is offered');
   }
   // 15 of 40 ml is less than half and still a feed.
   const seventh = await dayGoesBy(page, script, 7, { grams: STEADY[7], midday: 15 });
@@ -94,7 +94,6 @@ const ninthByHand = async (page, script) => {
   await page.getByRole('radio', { name: 'as usual' }).check();
   await page.getByRole('button', { name: 'Keep', exact: true }).click();
   await page.locator('.status-line', { hasText: 'as usual' }).waitFor();
-  assert.match(await weaningAnswer(page), /^Not yet\. Solids were eaten on/, 'the day before yesterday does not stand in for today');
   await go(page, '#/solids');
   await page.locator('#food').fill('pellets');
   await page.getByRole('radio', { name: 'swallowed a little' }).check();
@@ -107,7 +106,7 @@ const dropMidday = async (page) => {
   assert.match(await weaningAnswer(page), /^You may drop the midday feed\./);
   assert.equal(await page.locator('.check[data-answer="no"], .check[data-answer="unknown"]').count(), 0);
   await shot(page, 'weaning-may-drop');
-  await page.locator('.button--main', { hasText: 'Drop the midday feed' }).click();
+  await page.locator('main .button--main', { hasText: 'Drop the midday feed' }).click();
   await page.locator('.weaning__answer', { hasText: 'Not yet. The feeds last changed less than a day ago; 5 days are needed' }).waitFor();
   assert.match(await page.locator('main').innerText(), /Weaning: 2 feeds left\./);
   await go(page, '#/now');
@@ -134,7 +133,7 @@ test(
     assert.ok(['settled', 'watch'].includes(twelfth.level), twelfth.level);
     assert.match(twelfth.answer, /^Offer the midday feed again: .*3\.4 %/);
     await shot(page, 'weaning-bring-back');
-    await page.locator('.button--main', { hasText: 'Offer the midday feed again' }).click();
+    await page.locator('main .button--main', { hasText: 'Offer the midday feed again' }).click();
     await page.locator('.weaning__answer', { hasText: 'Not yet.' }).waitFor();
     const words = await journalWords(page);
     assert.ok(words.some((line) => line.includes('Midday feed: offered again')), words.join('\n'));

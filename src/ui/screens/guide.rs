@@ -114,7 +114,11 @@ impl Feed {
         self.end(change, self.state.writing_now().feed_noted(slot, taken));
     }
 
+    /// Leaves the feed out; what went in so far is logged, not left out.
     fn leave_out(self, why: WhyPassedOver) {
+        if self.guide.with_untracked(|guide| guide.given.tenths() > 0) {
+            return self.log(Response::Slow);
+        }
         let slot = self.guide.with_untracked(|guide| guide.slot);
         let say = self.state.language();
         let said = format!("{}: {}", say.feed(slot), say.why_passed_over(why));
@@ -185,6 +189,28 @@ fn GuideHead(feed: Feed, step: Memo<Step>) -> impl IntoView {
             </button>
         </header>
         {move || view! { <Heading text=say.guide_step(step.get()) /> }}
+        <StaleMix feed step />
+    }
+}
+
+/// Says on every step with mixed food that the mix is too old, with the way to begin anew.
+#[component]
+fn StaleMix(feed: Feed, step: Memo<Step>) -> impl IntoView {
+    let say = feed.state.language();
+    let is_stale = Memo::new(move |_| {
+        let has_mix = (Step::Warmth..=Step::Give).contains(&step.get());
+        let now = feed.state.now.get();
+        has_mix && feed.guide.with(|guide| guide.is_stale(now))
+    });
+    move || {
+        is_stale.get().then(|| {
+            view! {
+                <div class="question" role="alert">
+                    <p>{say.guide_stale()}</p>
+                    <button type="button" class="button" on:click=move |_| feed.begin_anew()>{say.guide_anew()}</button>
+                </div>
+            }
+        })
     }
 }
 
@@ -480,13 +506,16 @@ fn CupNow(feed: Feed) -> impl IntoView {
             let now = guide.minutes(feed.state.now.get());
             match guide.cup_outlook() {
                 CupOutlook::NotMeasured | CupOutlook::Unknown => None,
-                CupOutlook::Guessed(window) => Some(writing.window(
-                    window.usual.ready_min - now,
-                    window.quick.feed_by_min - now,
-                    true,
-                )),
+                CupOutlook::Guessed(window) => {
+                    let is_cold = guide.verdict() == Some(ServingVerdict::TooCold);
+                    if is_cold || guide.may_feed(feed.state.now.get()) {
+                        Some(writing.window(0.0, window.quick.feed_by_min - now))
+                    } else {
+                        Some(writing.measure_again(window.quick.ready_min - now))
+                    }
+                }
                 CupOutlook::Measured(window) => {
-                    Some(writing.window(window.ready_min - now, window.feed_by_min - now, false))
+                    Some(writing.window(window.ready_min - now, window.feed_by_min - now))
                 }
             }
         })
