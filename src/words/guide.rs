@@ -22,6 +22,7 @@ texts! {
     guide_crop_look: "Look and feel gently: is the crop empty, or nearly so?", "Mire y palpe con suavidad: ¿está el buche vacío, o casi?";
     guide_crop_empty: "Yes, it is empty", "Sí, está vacío";
     guide_crop_full: "No, there is still food", "No, todavía hay comida";
+    guide_look_again: "Look at the crop again", "Mirar el buche otra vez";
     guide_crop_wait: "Never feed on top of a full crop. Wait and look again in an hour. If it is not getting smaller two hours after this feed was due, ring your breeder.", "Nunca dé comida sobre un buche lleno. Espere y mire otra vez en una hora. Si no baja dos horas después de esta toma, llame a su criador.";
     guide_crop_cold: "Warm, bright, breathing quietly? If not, do not feed: tap Stop.", "¿Caliente, despierto, respira tranquilo? Si no, no dé la toma: toque Parar.";
 

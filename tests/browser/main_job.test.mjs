@@ -100,3 +100,19 @@ test('after the bedtime feed was forgotten the morning says so and does not doub
   assert.match(next, /Morning feed/);
   assert.match(next, /60\sml/);
 });
+
+test('a sign that forbids feeding stops the guide before its first step, until it is gone', async (bench) => {
+  const { page } = await ownerWithChick(bench);
+  await go(page, '#/wrong');
+  await page.locator('.sign', { hasText: /cold/i }).first().click();
+  await page.getByRole('button', { name: 'Note it in the journal' }).click();
+  await go(page, '#/guide');
+  await page.locator('.question', { hasText: 'Do not feed now' }).waitFor();
+  assert.equal(await page.getByRole('button', { name: 'Yes, it is empty' }).count(), 0);
+  await page.clock.fastForward('00:05');
+  await go(page, '#/wrong');
+  await page.locator('.sign', { hasText: /cold/i }).first().click();
+  await page.getByRole('button', { name: 'It is gone' }).click();
+  await go(page, '#/guide');
+  await page.getByRole('button', { name: 'Yes, it is empty' }).waitFor();
+});

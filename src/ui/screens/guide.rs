@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::count::rounded;
+use crate::domain::guards::{Guard, feeding_guards};
 use crate::domain::guide::{CupOutlook, Guide, ReadingRefusal, Step};
 use crate::domain::heat_balance::{HeatPart, water_needed_c};
 use crate::domain::journal::{Change, CropFeel, CropState, Response, WhyPassedOver};
@@ -18,11 +19,14 @@ use crate::domain::weighing_out::{Spoon, WeighedOut};
 use crate::store::guide_text::{guide_from_text, guide_to_text};
 use crate::ui::parts::drawing::{Drawing, DrawingKind};
 use crate::ui::parts::field::{Field, FieldKind};
+use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
+use crate::words::Language;
 use crate::words::format::{TemperatureUnit, Writing};
+use crate::words::guards::{guard, title};
 
 const REASONS: [WhyPassedOver; 4] = [
     WhyPassedOver::CropNotEmpty,
@@ -263,6 +267,13 @@ fn CropStep(feed: Feed) -> impl IntoView {
     };
     let full = move |_| is_full.set(true);
     let warning = move || is_full.get().then(|| view! { <FullCrop feed /> });
+    let guards = feed.state.outlook.get_untracked();
+    let guards = guards.map_or_else(Vec::new, |outlook| {
+        feeding_guards(clock::now(), &outlook.chick, None)
+    });
+    if !guards.is_empty() {
+        return guarded(say, guards).into_any();
+    }
     view! {
         <Drawing kind=DrawingKind::Crop />
         <p class="guide__lead">{say.guide_crop_look()}</p>
@@ -270,6 +281,34 @@ fn CropStep(feed: Feed) -> impl IntoView {
         {warning}
         <button type="button" class="button" on:click=full>{say.guide_crop_full()}</button>
         <button type="button" class="button button--main guide__next" on:click=empty>{say.guide_crop_empty()}</button>
+    }
+    .into_any()
+}
+
+/// What forbids a feed now, each with its reason and what to do; there is no way on from here but Stop.
+fn guarded(say: Language, guards: Vec<Guard>) -> impl IntoView {
+    let cards = guards.into_iter().map(|forbids| {
+        let words = guard(say, forbids);
+        view! {
+            <li class="guard" data-level=level_name(forbids.level())>
+                <LevelMark level=forbids.level() />
+                <span>
+                    <strong>{words.why} ". "</strong>
+                    {words.act}
+                </span>
+            </li>
+        }
+    });
+    view! {
+        <section class="question" role="alert">
+            <h2>{title(say)}</h2>
+            <ul class="plain-list">{cards.collect_view()}</ul>
+            <div class="acts">
+                <a class="button" href=Route::Crop.to_hash()>{say.guide_look_again()}</a>
+                <a class="button" href=Route::Wrong.to_hash()>{say.now_wrong()}</a>
+            </div>
+            <p class="hint">{say.caution_short()}</p>
+        </section>
     }
 }
 
