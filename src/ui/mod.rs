@@ -17,6 +17,7 @@ use crate::ui::route::Route;
 use crate::ui::screens::first_start::StartScreen;
 use crate::ui::screens::guide::GuideScreen;
 use crate::ui::screens::handover::HandoverScreen;
+use crate::ui::screens::home::HomeScreen;
 use crate::ui::screens::journal::JournalScreen;
 use crate::ui::screens::log_feed::LogFeedScreen;
 use crate::ui::screens::look::{CropScreen, DroppingsScreen, SolidsScreen};
@@ -167,6 +168,7 @@ fn screen(route: Route, has_chick: bool) -> AnyView {
         Route::Weigh => view! { <WeighScreen /> }.into_any(),
         Route::Log(slot) => view! { <LogFeedScreen wanted=slot /> }.into_any(),
         Route::Guide => view! { <GuideScreen /> }.into_any(),
+        Route::Home => view! { <HomeScreen /> }.into_any(),
         Route::Crop => view! { <CropScreen /> }.into_any(),
         Route::Droppings => view! { <DroppingsScreen /> }.into_any(),
         Route::Solids => view! { <SolidsScreen /> }.into_any(),

@@ -21,6 +21,8 @@ pub enum Route {
     Log(Option<Slot>),
     /// One feed, step by step.
     Guide,
+    /// First days, powder, hygiene.
+    Home,
     /// A look at the crop.
     Crop,
     /// A look at the droppings.
@@ -42,7 +44,7 @@ pub enum Route {
 }
 
 /// Routes with a fixed name.
-const NAMED: [(&str, Route); 17] = [
+const NAMED: [(&str, Route); 18] = [
     ("now", Route::Now),
     ("weight", Route::Weight),
     ("weaning", Route::Weaning),
@@ -51,6 +53,7 @@ const NAMED: [(&str, Route); 17] = [
     ("weigh", Route::Weigh),
     ("log", Route::Log(None)),
     ("guide", Route::Guide),
+    ("home", Route::Home),
     ("crop", Route::Crop),
     ("droppings", Route::Droppings),
     ("solids", Route::Solids),
@@ -112,6 +115,7 @@ impl Route {
             Self::Weigh
             | Self::Log(_)
             | Self::Guide
+            | Self::Home
             | Self::Crop
             | Self::Droppings
             | Self::Solids

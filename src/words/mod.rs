@@ -26,6 +26,7 @@ pub mod faults;
 pub mod format;
 pub mod guards;
 pub mod guide;
+pub mod home;
 pub mod plan_change;
 pub mod report;
 pub mod rules;

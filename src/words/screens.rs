@@ -92,6 +92,7 @@ texts! {
     now_crop: "Crop", "Buche";
     now_droppings: "Droppings", "Excrementos";
     now_solids: "Solids", "Sólidos";
+    now_home: "Home, powder", "Hogar, polvo";
     now_wrong: "Something's wrong", "Algo va mal";
     now_weigh_first: "Not weighed yet today: weigh before the first feed.", "Hoy aún sin pesar: pese antes de la primera toma.";
     now_strip: "Today", "Hoy";

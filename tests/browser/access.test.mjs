@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { axe, overflow, shot, test } from './harness.mjs';
 import { go, kept, openApp, typeInChick, weigh } from './owner.mjs';
 
-const SCREENS = ['now', 'weight', 'weaning', 'journal', 'handover', 'weigh', 'log', 'crop', 'droppings', 'solids', 'wrong', 'settings', 'plan', 'start', 'take-in', 'type-in'];
+const SCREENS = ['now', 'weight', 'weaning', 'journal', 'handover', 'weigh', 'log', 'crop', 'droppings', 'solids', 'wrong', 'settings', 'plan', 'start', 'take-in', 'type-in', 'home', 'guide'];
 
 const withDemo = async (bench, options) => {
   const site = await bench.site();

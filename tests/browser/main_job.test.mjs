@@ -116,3 +116,25 @@ test('a sign that forbids feeding stops the guide before its first step, until i
   await go(page, '#/guide');
   await page.getByRole('button', { name: 'Yes, it is empty' }).waitFor();
 });
+
+test('the arrival sets settle-in, vet and quarantine dates, and powder lasts by what is mixed', async (bench) => {
+  const { page } = await ownerWithChick(bench);
+  await go(page, '#/home');
+  await page.getByRole('button', { name: 'It has arrived' }).click();
+  // arrived on Tue 24 Nov: 7 settle-in days, 3 days to the vet, 45 days apart
+  const text = page.locator('.page');
+  await page.locator('li', { hasText: 'no feed is dropped before Tue 1 Dec' }).waitFor();
+  assert.match(await text.innerText(), /by Fri 27 Nov/);
+  assert.match(await text.innerText(), /until Fri 8 Jan/);
+  await page.locator('#powder-stock').fill('lots');
+  await page.locator('#powder-stock').press('Enter');
+  await page.locator('.fault', { hasText: 'not a number' }).waitFor();
+  await page.locator('#powder-stock').fill('500');
+  await page.locator('#powder-stock').press('Enter');
+  await page.locator('p', { hasText: /About 500\sg left/ }).waitFor();
+  await page.locator('#room').fill('19');
+  await page.locator('#room').press('Enter');
+  await go(page, '#/now');
+  // below 21 degrees a feathered chick is to be looked after
+  await page.locator('.lamp-band', { hasText: /19\.0/ }).waitFor();
+});

@@ -3,6 +3,7 @@
 pub mod first_start;
 pub mod guide;
 pub mod handover;
+pub mod home;
 pub mod journal;
 pub mod log_feed;
 pub mod look;

@@ -36,6 +36,7 @@ pub fn NowScreen() -> impl IntoView {
             <SmallAct route=Route::Crop word=say.now_crop() />
             <SmallAct route=Route::Droppings word=say.now_droppings() />
             <SmallAct route=Route::Solids word=say.now_solids() />
+            <SmallAct route=Route::Home word=say.now_home() />
         </nav>
         <a class="wrong-link" href=Route::Wrong.to_hash()>
             <span aria-hidden="true">"!"</span>

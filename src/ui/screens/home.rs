@@ -1,0 +1,166 @@
+//! The first days in the new home, powder in stock, and cleaning.
+
+use leptos::prelude::*;
+
+use crate::domain::first_days::first_days;
+use crate::domain::journal::Change;
+use crate::domain::outlook::Outlook;
+use crate::domain::stock::stock;
+use crate::domain::units::{Celsius, Grams};
+use crate::ui::parts::field::{Field, FieldKind};
+use crate::ui::parts::page::Page;
+use crate::ui::route::Route;
+use crate::ui::state::AppState;
+use crate::words::format::{MassUnit, TemperatureUnit};
+
+/// First days, powder, hygiene.
+#[component]
+pub fn HomeScreen() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let arrival = move || state.outlook.get().map(|outlook| arrival_of(&outlook));
+    let powder = move || state.outlook.get().map(|outlook| powder_of(&outlook));
+    let cleaning = say.cleaning().map(|step| view! { <li>{step}</li> });
+    view! {
+        <Page title=say.home_title() back=Route::Now>
+            {arrival}
+            <RoomForm />
+            <section class="group">
+                <h2>{say.home_powder()}</h2>
+                {powder}
+                <PowderForm />
+            </section>
+            <section class="group">
+                <h2>{say.home_hygiene()}</h2>
+                <ol class="plain-list">{cleaning.collect_view()}</ol>
+                <p class="hint">{say.home_clean_source()}</p>
+            </section>
+        </Page>
+    }
+}
+
+/// The dates from the arrival, or the act that notes it.
+pub fn arrival_of(outlook: &Outlook) -> impl IntoView + use<> {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let dates = state
+        .zone
+        .with_untracked(|zone| first_days(&outlook.chick, zone));
+    let body = if let Some(dates) = dates {
+        view! {
+            <ul class="plain-list">
+                <li>{writing.settled_on(dates.settled_on)}</li>
+                <li>{writing.vet_by(dates.vet_by)}</li>
+                <li>{writing.apart_until(dates.apart_until)}</li>
+            </ul>
+            <p class="hint">{say.home_same()}</p>
+        }
+        .into_any()
+    } else {
+        let arrived = move |_| match state.dispatch(Change::Arrived) {
+            Ok(id) => state.say(say.entry_arrived().to_owned(), vec![id]),
+            Err(refusal) => state.say(say.refusal(&refusal).to_owned(), Vec::new()),
+        };
+        view! {
+            <p>{say.home_not_arrived()}</p>
+            <p>{say.home_order()}</p>
+            <p>{say.home_first_feed()}</p>
+            <button type="button" class="button button--main" on:click=arrived>{say.home_arrived()}</button>
+        }
+        .into_any()
+    };
+    view! {
+        <section class="group">
+            <h2>{say.home_arrival()}</h2>
+            {body}
+        </section>
+    }
+}
+
+fn powder_of(outlook: &Outlook) -> impl IntoView + use<> {
+    let writing = AppState::here().writing_now();
+    let say = writing.language;
+    let lines = match stock(outlook.now, &outlook.chick) {
+        None => vec![say.home_powder_none().to_owned()],
+        Some(stock) => {
+            let order = stock.order_in_days.map(|days| match days {
+                0 => say.home_powder_order().to_owned(),
+                days => writing.order_in(days),
+            });
+            [Some(writing.powder_left(&stock)), order]
+                .into_iter()
+                .flatten()
+                .collect()
+        }
+    };
+    lines
+        .into_iter()
+        .map(|line| view! { <p>{line}</p> })
+        .collect_view()
+}
+
+#[component]
+fn PowderForm() -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let (text, fault) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let keep = move |event: web_sys::SubmitEvent| {
+        event.prevent_default();
+        let typed = text.get_untracked();
+        let parsed = match writing.mass {
+            MassUnit::Gram => Grams::parse(&typed),
+            MassUnit::Ounce => Grams::parse_ounces(&typed),
+        };
+        match parsed {
+            Err(error) => fault.set(writing.number_error(error)),
+            Ok(powder) => note(state, Change::StockOpened { powder }, text, fault),
+        }
+    };
+    view! {
+        <form class="form" on:submit=keep>
+            <Field id="powder-stock" label=say.home_powder_field() kind=FieldKind::Number text unit=writing.mass_unit() fault />
+            <button type="submit" class="button">{say.keep()}</button>
+        </form>
+    }
+}
+
+#[component]
+fn RoomForm() -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let (text, fault) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let keep = move |event: web_sys::SubmitEvent| {
+        event.prevent_default();
+        let typed = text.get_untracked();
+        let parsed = match writing.temperature {
+            TemperatureUnit::Celsius => Celsius::parse(&typed),
+            TemperatureUnit::Fahrenheit => Celsius::parse_fahrenheit(&typed),
+        };
+        match parsed {
+            Err(error) => fault.set(writing.number_error(error)),
+            Ok(room) => note(state, Change::RoomSeen { room }, text, fault),
+        }
+    };
+    view! {
+        <form class="form group" on:submit=keep>
+            <Field id="room" label=say.home_room() kind=FieldKind::Number text unit=writing.temperature_unit() fault />
+            <button type="submit" class="button">{say.keep()}</button>
+        </form>
+    }
+}
+
+/// Notes a change and empties its field, or says at the field what is wrong.
+fn note(state: AppState, change: Change, text: RwSignal<String>, fault: RwSignal<String>) {
+    let said = state.writing_now().change(&change);
+    match state.dispatch(change) {
+        Ok(id) => {
+            text.set(String::new());
+            fault.set(String::new());
+            state.say(said, vec![id]);
+        }
+        Err(refusal) => fault.set(state.language().refusal(&refusal).to_owned()),
+    }
+}
