@@ -1,12 +1,13 @@
 //! *Watches* how fast the weight falls, as all readings together tell it.
 //!
-//! *Limit* a loss of more than 0.7 % a day that is at least 88 % certain: watch; ring the breeder when
-//! the chance of being below the plan's loss limit within 3 days is one in four or more as well.
+//! *Limit* a loss of more than 0.7 % a day that is at least 70 % certain: watch; ring the breeder when
+//! it is at least 88 % certain and the chance of being below the plan's loss limit within 3 days is one
+//! in four or more as well.
 //!
 //! *Why* a chick that eats too little loses day after day. The pace tells it days before the loss
 //! reaches its limit, and no single bad reading makes or hides it.
 //!
-//! *Sources* all three numbers are ours. 0.7 % a day is more than a healthy weaning takes: 10 % of the
+//! *Sources* all these numbers are ours. 0.7 % a day is more than a healthy weaning takes: 10 % of the
 //! peak (Duerr & Gage 2020, p. 599) over four weeks at its steepest is 0.5 % a day. Chances and pace
 //! were chosen on made-up chicks: illness is told in about two thirds of the days that a reading below
 //! 90 % needs; all rules together then make 1.4 times its false calls.
@@ -22,7 +23,10 @@ use crate::domain::weight;
 
 /// Loss a day that healthy weaning stays below, per cent.
 pub const PACE_PCT: f64 = 0.7;
-/// Chance that the loss a day is more than that, from which it counts.
+/// Chance that the loss a day is more than that, from which it is watched: a call is not to come out of
+/// a settled sky.
+pub const WATCH_CHANCE: f64 = 0.70;
+/// Chance that the loss a day is more than that, from which somebody may be rung.
 pub const PACE_CHANCE: f64 = 0.88;
 /// Chance of being below the plan's limit within three days, from which somebody is rung.
 pub const LIMIT_CHANCE: f64 = 0.25;
@@ -33,7 +37,7 @@ const SHOWN_MINUTES: i64 = 36 * 60;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "falling-weight",
-    limits: "pace of loss over all readings: watch when it is above 0.7 % a day with 88 % certainty; ring the breeder when the chance of passing the plan's loss limit within 3 days is also 25 % or more",
+    limits: "pace of loss over all readings: watch when it is above 0.7 % a day with 70 % certainty; ring the breeder when that is 88 % certain and the chance of passing the plan's loss limit within 3 days is 25 % or more",
     standing: Standing::Ours,
     source: "0.7 % a day is more than 10 % over a weaning (Duerr & Gage 2020, p. 599); pace and chances: ours, tried on made-up chicks",
     check,
@@ -42,14 +46,17 @@ pub const RULE: Rule = Rule {
 fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let is_recent = weight::latest_empty(facts.now, facts.chick)
         .is_some_and(|latest| facts.now.minutes_since(latest.at) <= SHOWN_MINUTES);
-    let Some(loss_pct) = certain_loss_pct_per_day(facts).filter(|_| is_recent) else {
+    let Some((loss_pct, chance)) = loss_pct_per_day(facts).filter(|_| is_recent) else {
         return Vec::new();
     };
+    if chance < WATCH_CHANCE {
+        return Vec::new();
+    }
     let is_near_limit = facts
         .trend
         .below_limit
         .is_some_and(|below| LIMIT_CHANCE <= in_three_days(below.in_days));
-    let level = if is_near_limit {
+    let level = if is_near_limit && PACE_CHANCE <= chance {
         Level::RingBreeder
     } else {
         Level::Watch
@@ -63,15 +70,15 @@ const fn in_three_days(in_days: [f64; 3]) -> f64 {
     third
 }
 
-/// The most likely loss a day in per cent, when it is certain enough to be above [`PACE_PCT`].
-fn certain_loss_pct_per_day(facts: &Facts<'_>) -> Option<f64> {
+/// The most likely loss a day in per cent, and the chance that it is above [`PACE_PCT`].
+fn loss_pct_per_day(facts: &Facts<'_>) -> Option<(f64, f64)> {
     let now = facts.trend.now?;
     let pace = now.pace?;
     let slowest_g_per_day = -PACE_PCT / 100.0 * now.grams;
     let variance = pace.sd_g_per_day * pace.sd_g_per_day;
     // The pace is a gain: a faster loss lies below.
     let faster = 1.0 - normal::chance_below_limit(pace.g_per_day, slowest_g_per_day, variance)?;
-    (PACE_CHANCE <= faster).then_some(-pace.pct_per_day)
+    Some((-pace.pct_per_day, faster))
 }
 
 #[cfg(test)]
@@ -117,10 +124,10 @@ mod tests {
 
     #[test]
     fn a_pace_counts_when_it_is_certain_enough() {
-        // 88 % of a normal distribution lie below 1.175 standard deviations (table of the normal
-        // distribution): 0.7 % + 1.175 × 0.4 % = 1.17 % a day.
-        assert_eq!(level_at(1.16, 0.4, 0.0), None);
-        assert_eq!(level_at(1.18, 0.4, 0.0), Some(Level::Watch));
+        // 70 % of a normal distribution lie below 0.524 standard deviations (table of the normal
+        // distribution): 0.7 % + 0.524 × 0.4 % = 0.91 % a day.
+        assert_eq!(level_at(0.90, 0.4, 0.0), None);
+        assert_eq!(level_at(0.92, 0.4, 0.0), Some(Level::Watch));
         assert_eq!(level_at(0.69, 0.0, 0.0), None);
         assert_eq!(level_at(0.71, 0.0, 0.0), Some(Level::Watch));
         assert_eq!(level_at(-2.0, 0.4, 0.0), None);
@@ -131,6 +138,9 @@ mod tests {
         assert_eq!(level_at(1.5, 0.4, 0.249), Some(Level::Watch));
         assert_eq!(level_at(1.5, 0.4, 0.25), Some(Level::RingBreeder));
         assert_eq!(level_at(1.5, 0.4, 0.251), Some(Level::RingBreeder));
+        // and certain enough: 88 % lie below 1.175 standard deviations, 0.7 % + 1.175 × 0.4 % = 1.17 %
+        assert_eq!(level_at(1.16, 0.4, 0.9), Some(Level::Watch));
+        assert_eq!(level_at(1.18, 0.4, 0.9), Some(Level::RingBreeder));
         // a chick near the limit that keeps its weight is no case for this rule
         assert_eq!(level_at(0.2, 0.4, 0.9), None);
     }

@@ -47,7 +47,7 @@ pub fn CallButtons(
         view! {
             <a class="call" href=link on:click=note_call>
                 <span class="call__who">{say.now_call()} " " {say.role(role)}</span>
-                <span class="call__number">{contact.name} " " {contact.number}</span>
+                <span class="call__number">{contact.name} " " <span class="call__digits">{contact.number}</span></span>
             </a>
         }
     });

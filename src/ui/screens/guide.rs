@@ -152,6 +152,7 @@ pub fn GuideScreen() -> impl IntoView {
         guide: RwSignal::new(guide),
         is_stopping: RwSignal::new(false),
     };
+    state.notice.set(None);
     platform::keep_screen_on();
     let plan = StoredValue::new(outlook.chick.plan.clone());
     let step = Memo::new(move |_| feed.guide.with(|guide| guide.step));
@@ -279,8 +280,17 @@ fn CropStep(feed: Feed) -> impl IntoView {
         <p class="guide__lead">{say.guide_crop_look()}</p>
         <p class="hint">{say.guide_crop_cold()}</p>
         {warning}
-        <button type="button" class="button" on:click=full>{say.guide_crop_full()}</button>
-        <button type="button" class="button button--main guide__next" on:click=empty>{say.guide_crop_empty()}</button>
+        {move || {
+            (!is_full.get())
+                .then(|| {
+                    view! {
+                        <button type="button" class="button" on:click=full>{say.guide_crop_full()}</button>
+                        <button type="button" class="button button--main guide__next" on:click=empty>
+                            {say.guide_crop_empty()}
+                        </button>
+                    }
+                })
+        }}
     }
     .into_any()
 }
@@ -483,6 +493,7 @@ fn WarmthStep(feed: Feed) -> impl IntoView {
     view! {
         <p class="guide__lead">{say.guide_warm_lead()}</p>
         <CupNow feed />
+        {forward}
         <form class="form" on:submit=measured>
             <Field id="cup" label=say.guide_warm_field() kind=FieldKind::Number text unit=writing.temperature_unit() fault />
             {question}
@@ -490,7 +501,6 @@ fn WarmthStep(feed: Feed) -> impl IntoView {
         </form>
         <button type="button" class="button" on:click=move |_| feed.change(Guide::warm_again)>{say.guide_warm_bath()}</button>
         <p class="hint">{say.guide_mix_no_microwave()} " " {say.guide_warm_tip()}</p>
-        {forward}
     }
 }
 
@@ -588,11 +598,13 @@ fn DrawUpStep(feed: Feed, plan: CarePlan) -> impl IntoView {
         volumes.collect::<Vec<_>>().join(" + ")
     };
     let small = list(draws_for_small_hand(volume.tenths(), plan.syringe.tenths()));
+    let usual = list(draws(volume.tenths(), plan.syringe.tenths()));
+    let is_smaller = small != usual;
     view! {
         <Drawing kind=DrawingKind::Syringe />
         <p class="guide__lead">{say.guide_draw_lead()}</p>
-        <p class="guide__number">{list(draws(volume.tenths(), plan.syringe.tenths()))}</p>
-        <p class="hint">{say.guide_draw_small_hand()} ": " {small}</p>
+        <p class="guide__number">{usual}</p>
+        {is_smaller.then(|| view! { <p class="hint">{say.guide_draw_small_hand()} ": " {small}</p> })}
         <Forward feed word=say.guide_next() />
     }
 }
@@ -674,7 +686,14 @@ fn AfterStep(feed: Feed) -> impl IntoView {
         if feed.guide.with_untracked(|guide| guide.given.tenths() == 0) {
             feed.refused();
         } else {
-            feed.log(Response::Eager);
+            let is_whole = feed
+                .guide
+                .with_untracked(|guide| guide.given == guide.volume);
+            feed.log(if is_whole {
+                Response::Eager
+            } else {
+                Response::NotNoted
+            });
         }
     };
     view! {

@@ -84,12 +84,14 @@ fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
         more: None,
     });
     let triggers: Vec<Line> = triggers.collect();
-    let has_checks = !checks.is_empty();
+    let is_coming_back = matches!(weaning.verdict, Verdict::BringBack { .. });
+    let has_checks = !checks.is_empty() && !is_coming_back;
     let has_triggers = !triggers.is_empty();
     let age = weaning
         .age
         .map(|note| writing.weaning_age_line(note, outlook.chick.plan.species));
-    let order = (!weaning.order.is_empty()).then(|| say.weaning_order_text(&weaning.order));
+    let order = (!weaning.order.is_empty() && !is_coming_back)
+        .then(|| say.weaning_order_text(&weaning.order));
     view! {
         <p class="weaning__answer">{writing.weaning_answer(weaning)}</p>
         <Acts outlook=Arc::clone(&outlook) />
