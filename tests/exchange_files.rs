@@ -19,6 +19,7 @@ use perchlight::domain::moment::{Day, Offset};
 use perchlight::domain::outlook::{Outlook, outlook};
 use perchlight::domain::plan::{CarePlan, Contact, Reference, Role, Slot};
 use perchlight::domain::scenario::Scenario;
+use perchlight::domain::serving_heat::TemperatureUnit;
 use perchlight::domain::signs::Sign;
 use perchlight::domain::species::Species;
 use perchlight::domain::units::Grams;
@@ -29,7 +30,7 @@ use perchlight::share::table_of::{feeds_csv, weights_csv};
 use perchlight::share::take::{TakeError, Taken, read_text};
 use perchlight::share::vet_page::vet_page_html;
 use perchlight::words::Language;
-use perchlight::words::format::{MassUnit, TemperatureUnit, Writing};
+use perchlight::words::format::{MassUnit, Writing};
 
 use readers::calendar::calendar;
 use readers::csv_records;

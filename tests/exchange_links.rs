@@ -20,6 +20,7 @@ use perchlight::domain::journal::{
 use perchlight::domain::moment::{Day, Moment, Offset};
 use perchlight::domain::plan::{CarePlan, Contact, PlanField, Reference, Role, Slot};
 use perchlight::domain::scenario::Scenario;
+use perchlight::domain::serving_heat::TemperatureUnit;
 use perchlight::domain::species::Species;
 use perchlight::domain::units::{Celsius, Grams, Millilitres};
 use perchlight::domain::zone::Zone;
@@ -30,7 +31,7 @@ use perchlight::share::take::{TakeError, Taken, read_text};
 use perchlight::share::{base64url, digits, qr};
 use perchlight::store::saved::entries_to_text;
 use perchlight::words::Language;
-use perchlight::words::format::{MassUnit, TemperatureUnit, Writing};
+use perchlight::words::format::{MassUnit, Writing};
 use proptest::collection::vec;
 use proptest::prelude::*;
 

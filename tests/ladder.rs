@@ -20,12 +20,13 @@ use perchlight::domain::moment::{Day, Offset, WallTime};
 use perchlight::domain::outlook::{Outlook, outlook};
 use perchlight::domain::plan::{CarePlan, ClockShift, Journey, PlannedFeed, Reference, Role, Slot};
 use perchlight::domain::scenario::Scenario;
+use perchlight::domain::serving_heat::TemperatureUnit;
 use perchlight::domain::signs::Sign;
 use perchlight::domain::species::Species;
 use perchlight::domain::units::{Celsius, Grams, Millilitres};
 use perchlight::words::Language;
 use perchlight::words::call::what_to_say;
-use perchlight::words::format::{MassUnit, TemperatureUnit, Writing};
+use perchlight::words::format::{MassUnit, Writing};
 use perchlight::words::rules::finding_title;
 use perchlight::words::sources::source_line;
 

@@ -21,7 +21,7 @@ use perchlight::domain::nutrition::{
     MixContents, PEANUT_KCAL_PER_G, SUPPLEMENT_G_PER_TEASPOON, SUPPLEMENT_KCAL_PER_G, mix_contents,
 };
 use perchlight::domain::powder::{EnergyMethod, EnergySource, Powder};
-use perchlight::domain::serving_heat::celsius_from_fahrenheit;
+use perchlight::domain::units::celsius_from_fahrenheit;
 
 /// Half of the last printed digit, and a billionth for the last digits of a double.
 fn assert_prints(what: &str, given: f64, printed: f64, last_digit: f64) {

@@ -1,5 +1,7 @@
 //! Whether formula is at a safe temperature to feed, and whether a typed temperature is a slip.
 
+use crate::domain::units::celsius_from_fahrenheit;
+
 /// Coldest formula that may be fed, 38.0 C. Colder chills the chick and slows the crop.
 ///
 /// Source: Wissman 2012 and Duerr & Gage 2020 p. 616 (37.8 to 38 C up). Standing: the exact limit is
@@ -98,11 +100,6 @@ pub enum TemperatureUnit {
     Fahrenheit,
 }
 
-/// Celsius from Fahrenheit, `(F - 32) / 1.8`.
-pub fn celsius_from_fahrenheit(temp_f: f64) -> f64 {
-    (temp_f - 32.0) / 1.8
-}
-
 /// How a typed formula temperature is understood.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum TypedTemperature {
@@ -156,9 +153,9 @@ fn is_formula(temp_c: f64) -> bool {
 #[cfg(test)]
 mod tests {
     use crate::domain::serving_heat::{
-        ServingVerdict, TemperatureUnit, TypedTemperature, celsius_from_fahrenheit,
-        serving_verdict, typed_temperature,
+        ServingVerdict, TemperatureUnit, TypedTemperature, serving_verdict, typed_temperature,
     };
+    use crate::domain::units::celsius_from_fahrenheit;
 
     #[test]
     fn each_limit_holds_below_at_and_above() {

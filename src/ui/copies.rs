@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::domain::journal::{ChickId, Entry, Journal};
+use crate::domain::serving_heat::TemperatureUnit;
 use crate::store::browser::LocalKeyValue;
 use crate::store::keeper::{Keeper, SaveState};
 use crate::store::key_value::KeyValueError;
@@ -17,7 +18,7 @@ use crate::store::setting::Setting;
 use crate::store::{Store, StoreError};
 use crate::ui::{clock, platform};
 use crate::words::Language;
-use crate::words::format::{MassUnit, TemperatureUnit, Writing};
+use crate::words::format::{MassUnit, Writing};
 
 /// What the person is told about everything noted so far.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

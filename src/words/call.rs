@@ -258,10 +258,11 @@ mod tests {
         crop as crop_look, droppings as look, plan, sign, with_plan,
     };
     use crate::domain::scenario::Scenario;
+    use crate::domain::serving_heat::TemperatureUnit;
     use crate::domain::signs::Sign;
     use crate::domain::units::Celsius;
     use crate::words::call::*;
-    use crate::words::format::{MassUnit, TemperatureUnit};
+    use crate::words::format::MassUnit;
 
     fn said(language: Language, script: &Scenario, now: Moment) -> Vec<String> {
         let chick = script.chick().unwrap().id;

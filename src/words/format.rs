@@ -2,6 +2,7 @@
 
 use crate::domain::count::rounded;
 use crate::domain::moment::{Age, Day, Lived, WallTime};
+use crate::domain::serving_heat::TemperatureUnit;
 use crate::domain::units::{Celsius, GRAMS_PER_OUNCE, Grams, Millilitres};
 use crate::words::Language;
 
@@ -12,15 +13,6 @@ pub enum MassUnit {
     Gram,
     /// Ounces avoirdupois.
     Ounce,
-}
-
-/// Unit of temperature on screen.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum TemperatureUnit {
-    /// Degrees Celsius.
-    Celsius,
-    /// Degrees Fahrenheit.
-    Fahrenheit,
 }
 
 /// How values are written for one person.

@@ -2,10 +2,11 @@
 
 use perchlight::domain::journal::{Change, Droppings};
 use perchlight::domain::plan::Slot;
+use perchlight::domain::serving_heat::TemperatureUnit;
 use perchlight::domain::signs::Sign;
 use perchlight::domain::weaning::Weaning;
 use perchlight::words::Language;
-use perchlight::words::format::{MassUnit, TemperatureUnit, Writing};
+use perchlight::words::format::{MassUnit, Writing};
 
 use crate::script::{
     Without, arrived, at, dropped, droppings, evening, good_days, judged, plan, ready, sign,

@@ -12,6 +12,7 @@ use crate::domain::nutrition::mix_contents;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::CarePlan;
 use crate::domain::powder::Powder;
+use crate::domain::serving_heat::TemperatureUnit;
 use crate::domain::serving_heat::{ServingVerdict, TypedTemperature, typed_temperature};
 use crate::domain::units::{Celsius, Grams, Millilitres};
 use crate::domain::volume::{draws, draws_for_small_hand};
@@ -25,7 +26,7 @@ use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
 use crate::words::Language;
-use crate::words::format::{TemperatureUnit, Writing};
+use crate::words::format::Writing;
 use crate::words::guards::{guard, title};
 
 const REASONS: [WhyPassedOver; 4] = [
@@ -509,12 +510,8 @@ fn parse_temperature(text: &str, writing: Writing) -> Result<(Celsius, bool), St
     let thousandths = crate::domain::units::parse_thousandths(text)
         .map_err(|error| writing.number_error(error))?;
     let given = f64::from(i32::try_from(thousandths).unwrap_or(i32::MAX)) / 1_000.0;
-    let unit = match writing.temperature {
-        TemperatureUnit::Celsius => crate::domain::serving_heat::TemperatureUnit::Celsius,
-        TemperatureUnit::Fahrenheit => crate::domain::serving_heat::TemperatureUnit::Fahrenheit,
-    };
     let held = |celsius: f64| Celsius::tenths_held(rounded(celsius * 10.0));
-    match typed_temperature(given, unit) {
+    match typed_temperature(given, writing.temperature) {
         TypedTemperature::AsSet { temp_c } => Ok((held(temp_c), false)),
         TypedTemperature::ProbablyOther { temp_c, .. } => Ok((held(temp_c), true)),
         TypedTemperature::Implausible => Err(writing.language.guide_warm_implausible().to_owned()),

@@ -5,30 +5,34 @@ use leptos::prelude::*;
 use crate::domain::first_days::first_days;
 use crate::domain::journal::Change;
 use crate::domain::outlook::Outlook;
+use crate::domain::serving_heat::TemperatureUnit;
 use crate::domain::stock::stock;
-use crate::domain::units::{Celsius, Grams};
+use crate::domain::units::{Celsius, Grams, NumberError};
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Page;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
-use crate::words::format::{MassUnit, TemperatureUnit};
+use crate::words::format::{MassUnit, Writing};
 
 /// First days, powder, hygiene.
 #[component]
 pub fn HomeScreen() -> impl IntoView {
     let state = AppState::here();
-    let say = state.language();
+    let writing = state.writing_now();
+    let say = writing.language;
     let arrival = move || state.outlook.get().map(|outlook| arrival_of(&outlook));
     let powder = move || state.outlook.get().map(|outlook| powder_of(&outlook));
     let cleaning = say.cleaning().map(|step| view! { <li>{step}</li> });
     view! {
         <Page title=say.home_title() back=Route::Now>
             {arrival}
-            <RoomForm />
+            <section class="group">
+                <NumberForm id="room" label=say.home_room() unit=writing.temperature_unit() parse=room_from />
+            </section>
             <section class="group">
                 <h2>{say.home_powder()}</h2>
                 {powder}
-                <PowderForm />
+                <NumberForm id="powder-stock" label=say.home_powder_field() unit=writing.mass_unit() parse=powder_from />
             </section>
             <section class="group">
                 <h2>{say.home_hygiene()}</h2>
@@ -100,56 +104,46 @@ fn powder_of(outlook: &Outlook) -> impl IntoView + use<> {
         .collect_view()
 }
 
+/// A form of one number and its Keep button.
 #[component]
-fn PowderForm() -> impl IntoView {
+fn NumberForm(
+    id: &'static str,
+    label: &'static str,
+    unit: &'static str,
+    parse: fn(&str, Writing) -> Result<Change, NumberError>,
+) -> impl IntoView {
     let state = AppState::here();
     let writing = state.writing_now();
-    let say = writing.language;
     let (text, fault) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
     let keep = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
-        let typed = text.get_untracked();
-        let parsed = match writing.mass {
-            MassUnit::Gram => Grams::parse(&typed),
-            MassUnit::Ounce => Grams::parse_ounces(&typed),
-        };
-        match parsed {
+        match parse(&text.get_untracked(), writing) {
             Err(error) => fault.set(writing.number_error(error)),
-            Ok(powder) => note(state, Change::StockOpened { powder }, text, fault),
+            Ok(change) => note(state, change, text, fault),
         }
     };
     view! {
         <form class="form" on:submit=keep>
-            <Field id="powder-stock" label=say.home_powder_field() kind=FieldKind::Number text unit=writing.mass_unit() fault />
-            <button type="submit" class="button">{say.keep()}</button>
+            <Field id label kind=FieldKind::Number text unit fault />
+            <button type="submit" class="button">{writing.language.keep()}</button>
         </form>
     }
 }
 
-#[component]
-fn RoomForm() -> impl IntoView {
-    let state = AppState::here();
-    let writing = state.writing_now();
-    let say = writing.language;
-    let (text, fault) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
-    let keep = move |event: web_sys::SubmitEvent| {
-        event.prevent_default();
-        let typed = text.get_untracked();
-        let parsed = match writing.temperature {
-            TemperatureUnit::Celsius => Celsius::parse(&typed),
-            TemperatureUnit::Fahrenheit => Celsius::parse_fahrenheit(&typed),
-        };
-        match parsed {
-            Err(error) => fault.set(writing.number_error(error)),
-            Ok(room) => note(state, Change::RoomSeen { room }, text, fault),
-        }
+fn powder_from(text: &str, writing: Writing) -> Result<Change, NumberError> {
+    let powder = match writing.mass {
+        MassUnit::Gram => Grams::parse(text),
+        MassUnit::Ounce => Grams::parse_ounces(text),
     };
-    view! {
-        <form class="form group" on:submit=keep>
-            <Field id="room" label=say.home_room() kind=FieldKind::Number text unit=writing.temperature_unit() fault />
-            <button type="submit" class="button">{say.keep()}</button>
-        </form>
-    }
+    powder.map(|powder| Change::StockOpened { powder })
+}
+
+fn room_from(text: &str, writing: Writing) -> Result<Change, NumberError> {
+    let room = match writing.temperature {
+        TemperatureUnit::Celsius => Celsius::parse(text),
+        TemperatureUnit::Fahrenheit => Celsius::parse_fahrenheit(text),
+    };
+    room.map(|room| Change::RoomSeen { room })
 }
 
 /// Notes a change and empties its field, or says at the field what is wrong.

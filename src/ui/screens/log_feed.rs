@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use crate::domain::journal::{Change, Refusal, Response, WhyPassedOver};
 use crate::domain::plan::Slot;
 use crate::domain::schedule::FeedState;
+use crate::domain::serving_heat::TemperatureUnit;
 use crate::domain::units::{Celsius, Millilitres};
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
@@ -12,7 +13,7 @@ use crate::ui::parts::page::Page;
 use crate::ui::parts::when::{When, WhenText};
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
-use crate::words::format::{TemperatureUnit, Writing};
+use crate::words::format::Writing;
 
 const RESPONSES: [Response; 2] = [Response::Eager, Response::Slow];
 const REASONS: [WhyPassedOver; 4] = [

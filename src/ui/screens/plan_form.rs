@@ -7,6 +7,7 @@ use crate::domain::moment::{Day, WallTime};
 use crate::domain::plan::{
     CarePlan, Contact, PlanField, PlannedFeed, Reference, Role, Slot, is_phone_number,
 };
+use crate::domain::serving_heat::TemperatureUnit;
 use crate::domain::species::Species;
 use crate::domain::units::{Celsius, Grams, Millilitres, NumberError, Percent};
 use crate::ui::parts::field::{Field, FieldKind};
@@ -14,7 +15,7 @@ use crate::ui::parts::page::Page;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
-use crate::words::format::{MassUnit, TemperatureUnit, Writing};
+use crate::words::format::{MassUnit, Writing};
 
 /// A field's text and what is wrong with it.
 #[derive(Debug, Clone, Copy)]

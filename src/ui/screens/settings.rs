@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+use crate::domain::serving_heat::TemperatureUnit;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Page;
@@ -11,7 +12,7 @@ use crate::ui::route::Route;
 use crate::ui::screens::first_start::Caution;
 use crate::ui::state::AppState;
 use crate::words::Language;
-use crate::words::format::{MassUnit, TemperatureUnit};
+use crate::words::format::MassUnit;
 
 const MASSES: [MassUnit; 2] = [MassUnit::Gram, MassUnit::Ounce];
 const TEMPERATURES: [TemperatureUnit; 2] = [TemperatureUnit::Celsius, TemperatureUnit::Fahrenheit];
