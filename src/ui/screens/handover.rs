@@ -54,8 +54,7 @@ pub fn HandoverScreen() -> impl IntoView {
     }
 }
 
-/// A button that hands a text out as a file: through the phone's share sheet where it takes the kind,
-/// else as a download.
+/// A button that hands a text out as a download.
 fn file_button(
     word: &'static str,
     name: String,
