@@ -3,6 +3,7 @@
 use crate::domain::chick::{Chick, CropLook, FeedNote, Noted};
 use crate::domain::journal::CropState;
 use crate::domain::moment::Moment;
+use crate::domain::order::sorted;
 
 /// How far back feeds count for the usual time, minutes: 14 days. Ours; older feeds were other
 /// volumes of a younger chick.
@@ -81,7 +82,7 @@ pub fn emptyings(from: Moment, now: Moment, chick: &Chick) -> Vec<Emptying> {
 /// [`USUAL_FEEDS`] such feeds in the [`USUAL_WINDOW_MINUTES`] before.
 pub fn usual_minutes(before: Moment, chick: &Chick) -> Option<i64> {
     let from = before.plus_minutes(-USUAL_WINDOW_MINUTES);
-    let mut minutes: Vec<i64> = emptyings(from, before, chick)
+    let minutes: Vec<i64> = emptyings(from, before, chick)
         .into_iter()
         .filter(|emptying| emptying.fed < before)
         .filter_map(|emptying| emptying.empty_by)
@@ -89,7 +90,7 @@ pub fn usual_minutes(before: Moment, chick: &Chick) -> Option<i64> {
     if minutes.len() < USUAL_FEEDS {
         return None;
     }
-    minutes.sort_unstable();
+    let minutes = sorted(minutes);
     let middle = minutes.len() / 2;
     let upper = *minutes.get(middle)?;
     if minutes.len() % 2 == 1 {

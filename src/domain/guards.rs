@@ -7,6 +7,7 @@ use crate::domain::crop;
 use crate::domain::journal::CropState;
 use crate::domain::level::Level;
 use crate::domain::moment::Moment;
+use crate::domain::order::sorted;
 use crate::domain::rules::{served_hot, sign_seen};
 use crate::domain::signs::Sign;
 use crate::domain::units::Celsius;
@@ -117,7 +118,7 @@ pub fn feeding_guards(now: Moment, chick: &Chick, formula: Option<Celsius>) -> V
             guards.push(Guard::TooCool);
         }
     }
-    guards.sort_unstable();
+    let mut guards = sorted(guards);
     guards.dedup();
     guards
 }

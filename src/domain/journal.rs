@@ -6,6 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::domain::moment::{Lived, Moment, Offset};
+use crate::domain::order::sorted;
 use crate::domain::plan::{CarePlan, PlanFault, Role, Slot};
 use crate::domain::signs::Sign;
 use crate::domain::units::{Celsius, Grams, Millilitres};
@@ -305,8 +306,8 @@ impl Journal {
     pub const CLOCK_SLACK_MINUTES: i64 = 5;
 
     /// A journal of these entries, in order, each once.
-    pub fn from_entries(mut entries: Vec<Entry>) -> Self {
-        entries.sort();
+    pub fn from_entries(entries: Vec<Entry>) -> Self {
+        let mut entries = sorted(entries);
         entries.dedup();
         Self { entries }
     }
@@ -342,7 +343,7 @@ impl Journal {
     pub fn join(&mut self, other: &Self) -> usize {
         let before = self.entries.len();
         self.entries.extend(other.entries.iter().cloned());
-        self.entries.sort();
+        self.entries = sorted(std::mem::take(&mut self.entries));
         self.entries.dedup();
         self.entries.len() - before
     }
@@ -359,7 +360,8 @@ impl Journal {
                 targets.entry(entry.id).or_default().push(target);
             }
         }
-        let mut waiting: BTreeMap<EntryId, usize> = targets.keys().map(|id| (*id, 0)).collect();
+        let mut waiting: BTreeMap<EntryId, usize> = BTreeMap::new();
+        waiting.extend(targets.keys().map(|id| (*id, 0)));
         for target in targets.values().flatten() {
             if let Some(count) = waiting.get_mut(target) {
                 *count += 1;

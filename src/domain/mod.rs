@@ -33,6 +33,7 @@ pub mod moment;
 pub mod normal;
 mod normal_equations;
 pub mod nutrition;
+pub mod order;
 pub mod outlook;
 pub mod plan;
 pub mod powder;

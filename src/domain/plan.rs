@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::domain::moment::{Day, Moment, Offset, WallTime};
+use crate::domain::order::set_of;
 use crate::domain::species::Species;
 use crate::domain::units::{Celsius, Grams, Millilitres, Percent};
 
@@ -314,7 +315,7 @@ impl CarePlan {
         if self.feeds.len() > Self::MOST_FEEDS {
             faults.push(PlanFault::TooManyFeeds);
         }
-        let slots: BTreeSet<Slot> = self.feeds.iter().map(|feed| feed.slot).collect();
+        let slots = set_of(self.feeds.iter().map(|feed| feed.slot));
         if slots.len() != self.feeds.len() {
             faults.push(PlanFault::SlotTwice);
         }

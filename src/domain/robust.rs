@@ -2,6 +2,7 @@
 //!
 //! Everything here refuses infinite values and values that are not a number: the answer is `None`.
 
+use crate::domain::order::sorted_by;
 use crate::domain::{count, normal};
 
 /// Makes the median absolute deviation comparable with a standard deviation: `1 / Φ⁻¹(3/4)`.
@@ -187,9 +188,8 @@ pub(crate) fn whole(number: f64) -> usize {
     usize::try_from(count::rounded(number)).unwrap_or_default()
 }
 
-fn sorted(mut values: Vec<f64>) -> Vec<f64> {
-    values.sort_unstable_by(f64::total_cmp);
-    values
+fn sorted(values: Vec<f64>) -> Vec<f64> {
+    sorted_by(values, f64::total_cmp)
 }
 
 fn sorted_median(sorted: &[f64]) -> Option<f64> {

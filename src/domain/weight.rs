@@ -3,6 +3,7 @@
 use crate::domain::chick::{Chick, Noted, Weighing};
 use crate::domain::journal::{CropAtWeighing, EntryId};
 use crate::domain::moment::{Day, Lived, Moment, Offset};
+use crate::domain::order::sorted;
 use crate::domain::units::Grams;
 use crate::domain::weight_trend;
 
@@ -156,13 +157,13 @@ pub fn peak_g(now: Moment, chick: &Chick) -> Option<f64> {
     let median_up_to = |count: usize| {
         let up_to = readings.get(..count)?;
         let (last, _) = *up_to.last()?;
-        let mut tenths: Vec<i32> = up_to
+        let tenths: Vec<i32> = up_to
             .iter()
             .rev()
             .take_while(|(day, _)| last.since(*day) < PEAK_DAYS)
             .map(|(_, tenths)| *tenths)
             .collect();
-        tenths.sort_unstable();
+        let tenths = sorted(tenths);
         let middle = tenths.len() / 2;
         let upper = tenths.get(middle).filter(|_| tenths.len() >= 3)?;
         let lower = if tenths.len().is_multiple_of(2) {

@@ -5,6 +5,7 @@
 //! time in a gap takes the offset before the gap, a time that comes twice means the first.
 
 use crate::domain::moment::{Day, Lived, Moment, Offset, WallTime};
+use crate::domain::order::sorted;
 
 /// The offsets of one place over a span of time.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -43,8 +44,8 @@ impl Zone {
     }
 
     /// A zone from its first offset and its changes, which are put in order.
-    pub fn new(first: Offset, mut changes: Vec<OffsetChange>) -> Self {
-        changes.sort();
+    pub fn new(first: Offset, changes: Vec<OffsetChange>) -> Self {
+        let mut changes = sorted(changes);
         changes.dedup_by_key(|change| change.from);
         Self { first, changes }
     }

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::domain::journal::{Change, ChickId, Entry, EntryId};
 use crate::domain::moment::Moment;
+use crate::domain::order::set_of;
 use crate::share::entry_bytes::{MOST_ENTRIES, read_entries, write_entries};
 use crate::share::envelope::{Kind, MOST_BYTES, seal};
 use crate::share::unpack::UnpackError;
@@ -40,8 +41,8 @@ pub fn entries_since(entries: &[Entry], chick: ChickId, from: Moment) -> Vec<Ent
         );
         entry.chick == chick && (still_holds || entry.at >= from)
     };
-    let mut sent: BTreeSet<&Entry> = entries.iter().filter(is_sent).collect();
-    let mut ids: BTreeSet<EntryId> = sent.iter().map(|entry| entry.id).collect();
+    let mut sent: BTreeSet<&Entry> = set_of(entries.iter().filter(is_sent));
+    let mut ids: BTreeSet<EntryId> = set_of(sent.iter().map(|entry| entry.id));
     // A retraction can itself be retracted, so until nothing is added.
     loop {
         let takes_back = |entry: &&Entry| {

@@ -4,6 +4,7 @@ use crate::domain::chick::Noted;
 use crate::domain::journal::ChickId;
 use crate::domain::level::Level;
 use crate::domain::moment::Lived;
+use crate::domain::order::sorted_by;
 use crate::domain::outlook::Outlook;
 
 /// One chick in the table.
@@ -32,9 +33,9 @@ pub struct PlacedRow {
 /// The level is that of the outlook's own moment: a chick of which nothing was heard is watched by
 /// the rules for missed weighings and feeds.
 pub fn rows(outlooks: &[Outlook]) -> Vec<PlacedRow> {
-    let mut rows: Vec<PlacedRow> = outlooks.iter().map(row).collect();
+    let rows: Vec<PlacedRow> = outlooks.iter().map(row).collect();
     let loss = |row: &PlacedRow| row.handover_loss_pct.unwrap_or(f64::NEG_INFINITY);
-    rows.sort_by(|one, other| {
+    sorted_by(rows, |one, other| {
         let by_level = other.level.cmp(&one.level);
         let by_loss = || loss(other).total_cmp(&loss(one));
         let by_quiet = || other.quiet_days.cmp(&one.quiet_days);
@@ -43,8 +44,7 @@ pub fn rows(outlooks: &[Outlook]) -> Vec<PlacedRow> {
             .then_with(by_quiet)
             .then_with(|| one.name.cmp(&other.name))
             .then_with(|| one.chick.cmp(&other.chick))
-    });
-    rows
+    })
 }
 
 fn row(outlook: &Outlook) -> PlacedRow {

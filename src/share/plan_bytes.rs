@@ -8,6 +8,7 @@ use std::collections::BTreeSet;
 
 use crate::domain::journal::{Change, check_change};
 use crate::domain::moment::{Moment, WallTime};
+use crate::domain::order::set_of;
 use crate::domain::plan::{
     CarePlan, Contact, Journey, PlanField, PlannedFeed, PowderLabel, Reference, Slot, Tool,
 };
@@ -344,7 +345,7 @@ fn read_contacts(reader: &mut ByteReader<'_>) -> Result<Vec<Contact>, UnpackErro
 fn read_unconfirmed(reader: &mut ByteReader<'_>) -> Result<BTreeSet<PlanField>, UnpackError> {
     let bits = reader.unsigned(0..=(1_u32 << PlanField::ALL.len()) - 1)?;
     let is_there = |field: &PlanField| bits & (1 << field.code()) != 0;
-    Ok(PlanField::ALL.into_iter().filter(is_there).collect())
+    Ok(set_of(PlanField::ALL.into_iter().filter(is_there)))
 }
 
 fn read_slots(reader: &mut ByteReader<'_>) -> Result<Vec<Slot>, UnpackError> {

@@ -4,6 +4,7 @@ use gloo_storage::{LocalStorage, Storage};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::DomException;
 
+use crate::domain::order::sorted;
 use crate::store::key_value::{KeyValue, KeyValueError};
 
 /// `localStorage` of the page's origin, looked for anew at each use: a person may forbid it at any time.
@@ -44,8 +45,7 @@ impl KeyValue for LocalKeyValue {
             let key = storage.key(index).map_err(|error| named(&error))?;
             keys.extend(key.filter(|key| key.starts_with(prefix)));
         }
-        keys.sort();
-        Ok(keys)
+        Ok(sorted(keys))
     }
 }
 

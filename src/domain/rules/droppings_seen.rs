@@ -16,6 +16,7 @@ use crate::domain::evidence::Standing;
 use crate::domain::journal::Droppings;
 use crate::domain::level::{Finding, Level, RuleId, Value};
 use crate::domain::moment::Moment;
+use crate::domain::order::sorted_by;
 use crate::domain::rules::{Facts, Rule, minutes_finding};
 use crate::domain::signs::Sign;
 
@@ -65,12 +66,13 @@ fn looks(now: Moment, chick: &Chick) -> Vec<Noted<Droppings>> {
         .map(as_look);
     let droppings = chick.droppings.iter().cloned();
     let is_recent = |at: Moment| (0..=LOOKS_MINUTES).contains(&now.minutes_since(at));
-    let mut looks: Vec<Noted<Droppings>> = droppings
+    let looks: Vec<Noted<Droppings>> = droppings
         .chain(signs)
         .filter(|look| is_recent(look.at))
         .collect();
-    looks.sort_by_key(|look| (look.at, look.id));
-    looks
+    sorted_by(looks, |one, other| {
+        (one.at, one.id).cmp(&(other.at, other.id))
+    })
 }
 
 /// The looks of one kind since the last usual droppings, when the last of them is recent.

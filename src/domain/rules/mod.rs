@@ -29,12 +29,11 @@ pub(crate) mod trial;
 pub mod vet_visit_due;
 pub mod volume_over_ceiling;
 
-use std::collections::BTreeSet;
-
 use crate::domain::chick::Chick;
 use crate::domain::evidence::Standing;
 use crate::domain::level::{Finding, Level, RuleId, Value};
 use crate::domain::moment::Moment;
+use crate::domain::order::sorted_by;
 use crate::domain::schedule::ScheduledFeed;
 use crate::domain::signs::{Sign, SignGroup};
 use crate::domain::weight_trend::WeightTrend;
@@ -128,8 +127,8 @@ pub const fn rule(id: RuleId) -> &'static Rule {
 
 /// Every finding, most worrying first, and the level they add up to.
 pub fn evaluate(facts: &Facts<'_>) -> (Level, Vec<Finding>) {
-    let mut findings: Vec<Finding> = RULES.iter().flat_map(|rule| (rule.check)(facts)).collect();
-    findings.sort_by(|first, second| {
+    let findings: Vec<Finding> = RULES.iter().flat_map(|rule| (rule.check)(facts)).collect();
+    let findings = sorted_by(findings, |first, second| {
         second
             .level
             .cmp(&first.level)
@@ -208,18 +207,19 @@ pub fn raised(findings: &[Finding]) -> Level {
         .map(|finding| finding.level)
         .max()
         .unwrap_or(Level::Settled);
-    let concerns: BTreeSet<Concern> = findings
+    let mut concerns = findings
         .iter()
         .filter(|finding| finding.level == Level::RingBreeder)
-        .filter_map(|finding| concern(finding.rule))
-        .collect();
-    let level = if concerns.len() >= 2 {
+        .filter_map(|finding| concern(finding.rule));
+    let first = concerns.next();
+    let are_several = concerns.any(|other| Some(other) != first);
+    let level = if are_several {
         highest.max(Level::VetToday)
     } else {
         highest
     };
     let is_dull = findings.iter().any(|finding| is_of_dullness(finding.rule));
-    let is_vet_without = concerns.len() >= 2
+    let is_vet_without = are_several
         || findings
             .iter()
             .any(|finding| finding.level == Level::VetToday && !is_of_dullness(finding.rule));
@@ -371,7 +371,7 @@ mod tests {
 
     #[test]
     fn every_rule_is_listed_once_under_its_own_name() {
-        let names: BTreeSet<&str> = RULES.iter().map(|rule| rule.name).collect();
+        let names: std::collections::BTreeSet<&str> = RULES.iter().map(|rule| rule.name).collect();
         assert_eq!(names.len(), RULES.len());
         for name in names {
             let file = format!(

@@ -3,6 +3,7 @@
 use crate::domain::chick::Chick;
 use crate::domain::journal::CropAtWeighing;
 use crate::domain::moment::{Day, Moment};
+use crate::domain::order::sorted_by;
 use crate::domain::robust;
 use crate::domain::weaning::criteria;
 
@@ -29,14 +30,14 @@ pub struct Morning {
 
 /// The days with an empty-crop weighing up to `now`, in order, one weight each.
 pub fn mornings(now: Moment, chick: &Chick) -> Vec<Morning> {
-    let mut readings: Vec<(Day, f64)> = chick
+    let readings: Vec<(Day, f64)> = chick
         .weighings
         .iter()
         .filter(|weighing| weighing.at <= now && weighing.what.crop == CropAtWeighing::Empty)
         .map(|weighing| (weighing.lived().day, weighing.what.weight.as_g()))
         .collect();
     // A flight across the date line can live a day twice.
-    readings.sort_by_key(|(day, _)| *day);
+    let readings = sorted_by(readings, |(one, _), (other, _)| one.cmp(other));
     readings
         .chunk_by(|(day, _), (next, _)| day == next)
         .filter_map(|same_day| {

@@ -2,6 +2,7 @@
 
 use serde_json::Value;
 
+use crate::domain::order::set_of;
 use crate::domain::plan::{CarePlan, Contact, Journey, PlannedFeed, PowderLabel, Reference};
 use crate::domain::units::{Celsius, Grams, Millilitres, Percent};
 use crate::store::saved::SavedError;
@@ -82,7 +83,7 @@ pub(crate) fn read_plan(mut fields: Fields) -> Result<CarePlan, SavedError> {
         contacts: each(fields.list("contacts")?, "contacts", read_contact)?,
         solids: fields.text("solids")?,
         note: fields.text("note")?,
-        unconfirmed: fields.tags("unconfirmed")?.into_iter().collect(),
+        unconfirmed: set_of(fields.tags("unconfirmed")?),
     };
     fields.finish()?;
     Ok(plan)

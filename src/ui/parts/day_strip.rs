@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use crate::domain::chick::FeedOutcome;
 use crate::domain::moment::WallTime;
+use crate::domain::order::sorted_by;
 use crate::domain::outlook::Outlook;
 use crate::domain::schedule::{FeedState, ScheduledFeed};
 use crate::ui::state::AppState;
@@ -30,7 +31,7 @@ pub fn day_strip(outlook: &Outlook) -> impl IntoView + use<> {
     let say = writing.language;
     let mut marks = feed_marks(outlook, writing);
     marks.extend(other_marks(outlook, writing));
-    marks.sort_by_key(|mark| mark.at);
+    let marks = sorted_by(marks, |one, other| one.at.cmp(&other.at));
     let now = outlook.lived.time.minutes();
     let drawn: Vec<_> = marks.iter().map(draw).collect();
     let list = marks
