@@ -52,7 +52,7 @@ mod tests {
         #[test]
         fn the_order_is_that_of_the_standard_library(items in prop::collection::vec((0_u8..9, 0_u16..999), 0..60)) {
             let mut by_all = items.clone();
-            by_all.sort();
+            by_all.sort_unstable();
             prop_assert_eq!(sorted(items.clone()), by_all);
             let mut by_first = items.clone();
             by_first.sort_by_key(|(first, _)| *first);
