@@ -7,7 +7,7 @@ use thiserror::Error;
 use crate::checksum::crc32;
 use crate::domain::journal::{Entry, EntryId};
 use crate::store::record::{RecordError, checksum_text, decode, encode};
-use crate::store::saved::{SavedError, entry_from_text, entry_to_text, id_to_text};
+use crate::store::saved::{SavedError, entry_from_text, entry_to_text, id_from_text, id_to_text};
 
 /// Why a line gives no entry.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
@@ -61,6 +61,16 @@ impl Name {
     /// The name as it stands in keys: `<id>.<checksum>`.
     pub fn text(self) -> String {
         format!("{}.{}", id_to_text(self.id.0), checksum_text(self.checksum))
+    }
+
+    /// The name of such a text; `None` for any other.
+    pub fn from_text(text: &str) -> Option<Self> {
+        let (id, checksum) = text.split_once('.')?;
+        let name = Self {
+            id: EntryId(id_from_text(id)?),
+            checksum: u32::from_str_radix(checksum, 16).ok()?,
+        };
+        (name.text() == text).then_some(name)
     }
 }
 
@@ -161,11 +171,11 @@ fn check_name(name: &str, belongs: String) -> Result<(), LineError> {
     }
 }
 
-/// The names and lines that a second copy lacks, of all `entries`.
-pub fn lacking(entries: &[Entry], stored: &BTreeSet<String>) -> Vec<(String, String)> {
+/// The names and lines of `entries` whose names are not among `stored`.
+pub fn lacking(entries: &[Entry], stored: &BTreeSet<Name>) -> Vec<(String, String)> {
     let lacking = entries
         .iter()
-        .filter(|entry| !stored.contains(&Name::of(entry).text()));
+        .filter(|entry| !stored.contains(&Name::of(entry)));
     lacking
         .filter_map(|entry| Line::of(entry).ok())
         .map(|line| (line.name.text(), line.text))
