@@ -12,6 +12,7 @@
 pub mod browser;
 pub mod fold;
 pub mod guide_text;
+pub mod json;
 pub mod keeper;
 pub mod key_value;
 pub mod line;

@@ -9,18 +9,18 @@
 //! was typed. A field that is empty, or 0 for `late_s`, or the same as taken for `of_ml10`, is left
 //! out: names and values are short, as a browser gives little space and every entry has them.
 //!
-//! Written and read by hand over [`serde_json::Value`] instead of derived: the text of the words stays
-//! in one table, errors name the field, and the program stays small.
+//! Written and read by hand over [`Json`] instead of derived: the text of the words stays in one table,
+//! errors name the field, and the program stays small.
 
 mod change;
 mod fields;
 mod plan;
 mod tags;
 
-use serde_json::Value;
 use thiserror::Error;
 
 use crate::domain::journal::{ChickId, Entry, EntryId, Refusal, check_change};
+use crate::store::json::{Bounds, Json};
 use crate::store::migrate::{VERSION, to_current};
 use crate::store::saved::change::{read_change, write_change};
 use crate::store::saved::fields::{Fields, ObjectText, moment_at};
@@ -159,8 +159,7 @@ pub fn entry_to_text(entry: &Entry) -> String {
 /// # Errors
 /// [`SavedError`]; [`SavedError::Newer`] means that the text is sound but not for this build.
 pub fn entry_from_text(text: &str) -> Result<Entry, SavedError> {
-    check_size(text, Limits::LINK)?;
-    entry_from_value(parse(text)?)
+    entry_from_value(parse(text, Limits::LINK)?)
 }
 
 /// The text of many entries, for a backup or a link.
@@ -174,14 +173,13 @@ pub fn entries_to_text(entries: &[Entry]) -> String {
 
 /// The entries of a text, all or none.
 ///
-/// Size, nesting and number of values are checked before anything is made of the text.
+/// The size is checked first, nesting and number of values while the text is read.
 ///
 /// # Errors
 /// [`SavedError`] for the first thing that is wrong.
 pub fn entries_from_text(text: &str, limits: Limits) -> Result<Vec<Entry>, SavedError> {
-    check_size(text, limits)?;
-    let value = parse(text)?;
-    let version = value.get("v").and_then(Value::as_i64);
+    let value = parse(text, limits)?;
+    let version = value.get("v").and_then(Json::whole);
     let version = version.filter(|version| *version >= 1);
     let version = version.ok_or(SavedError::NoVersion)?;
     if version > VERSION {
@@ -198,7 +196,7 @@ pub fn entries_from_text(text: &str, limits: Limits) -> Result<Vec<Entry>, Saved
     entries.into_iter().map(entry_from_value).collect()
 }
 
-fn entry_from_value(value: Value) -> Result<Entry, SavedError> {
+fn entry_from_value(value: Json<'_>) -> Result<Entry, SavedError> {
     let mut fields = Fields::new(to_current(value)?, "the entry")?;
     fields.number("v")?;
     let id = EntryId(fields.id("id")?);
@@ -226,43 +224,17 @@ fn entry_from_value(value: Value) -> Result<Entry, SavedError> {
     })
 }
 
-fn parse(text: &str) -> Result<Value, SavedError> {
-    serde_json::from_str(text).or(Err(SavedError::NotJson))
-}
-
-fn check_size(text: &str, limits: Limits) -> Result<(), SavedError> {
+fn parse(text: &str, limits: Limits) -> Result<Json<'_>, SavedError> {
     if text.len() > limits.bytes {
         let (bytes, limit) = (text.len(), limits.bytes);
         return Err(SavedError::TooLarge { bytes, limit });
     }
-    let most_marks = limits.entries.saturating_mul(MOST_MARKS_AN_ENTRY);
-    let (mut depth, mut marks) = (0_usize, 0_usize);
-    let (mut is_text, mut is_escaped) = (false, false);
-    for byte in text.bytes() {
-        if is_text {
-            is_text = is_escaped || byte != b'"';
-            is_escaped = !is_escaped && byte == b'\\';
-            continue;
-        }
-        match byte {
-            b'"' => is_text = true,
-            b'{' | b'[' => {
-                depth += 1;
-                marks += 1;
-            }
-            b'}' | b']' => depth = depth.saturating_sub(1),
-            b',' => marks += 1,
-            _ => {}
-        }
-        if depth > MOST_LEVELS {
-            return Err(SavedError::TooDeep { limit: MOST_LEVELS });
-        }
-        if marks > most_marks {
-            let limit = limits.entries;
-            return Err(SavedError::TooMany { limit });
-        }
-    }
-    Ok(())
+    let bounds = Bounds {
+        levels: MOST_LEVELS,
+        marks: limits.entries.saturating_mul(MOST_MARKS_AN_ENTRY),
+        entries: limits.entries,
+    };
+    Json::read(text, bounds)
 }
 
 /// The letters of base64url for 6 bits each. Source: RFC 4648, table 2.
