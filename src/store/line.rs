@@ -6,7 +6,9 @@ use thiserror::Error;
 
 use crate::checksum::crc32;
 use crate::domain::journal::{Entry, EntryId};
-use crate::store::record::{RecordError, checksum_text, decode, encode};
+use crate::store::record::{
+    Record, RecordError, checksum_from_text, checksum_text, decode, encode,
+};
 use crate::store::saved::{SavedError, entry_from_text, entry_to_text, id_from_text, id_to_text};
 
 /// Why a line gives no entry.
@@ -66,11 +68,10 @@ impl Name {
     /// The name of such a text; `None` for any other.
     pub fn from_text(text: &str) -> Option<Self> {
         let (id, checksum) = text.split_once('.')?;
-        let name = Self {
+        Some(Self {
             id: EntryId(id_from_text(id)?),
-            checksum: u32::from_str_radix(checksum, 16).ok()?,
-        };
-        (name.text() == text).then_some(name)
+            checksum: checksum_from_text(checksum)?,
+        })
     }
 }
 
@@ -104,15 +105,23 @@ impl Line {
     /// # Errors
     /// [`LineError`] for a damaged line or an entry that is not taken.
     pub fn read(text: &str) -> Result<Self, LineError> {
-        let record = decode(text)?;
-        let entry = entry_from_text(record.payload)?;
-        let name = Name {
-            id: entry.id,
-            checksum: record.checksum,
-        };
+        let (name, entry) = named_entry(decode(text)?)?;
         let text = text.to_owned();
         Ok(Self { name, text, entry })
     }
+}
+
+/// The entry of a record, with its name.
+///
+/// # Errors
+/// [`LineError::Saved`] for an entry that is not taken.
+pub fn named_entry(record: Record<'_>) -> Result<(Name, Entry), LineError> {
+    let entry = entry_from_text(record.payload)?;
+    let name = Name {
+        id: entry.id,
+        checksum: record.checksum,
+    };
+    Ok((name, entry))
 }
 
 /// Every line of a text, each for itself.
