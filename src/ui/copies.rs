@@ -154,9 +154,12 @@ impl Copies {
             let is_taken = match second.names().await {
                 Ok(names) => {
                     let lines = self.inner.with_value(|inner| {
+                        // The made-up chick may be on screen, and what is ours set aside.
+                        let mut lines = inner.store.lacking_in(&names, inner.aside.entries());
                         journal.with_untracked(|journal| {
-                            inner.store.lacking_in(&names, journal.entries())
-                        })
+                            lines.extend(inner.store.lacking_in(&names, journal.entries()));
+                        });
+                        lines
                     });
                     lines.is_empty() || second.put_all(&lines).await.is_ok()
                 }
