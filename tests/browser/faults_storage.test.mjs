@@ -178,7 +178,8 @@ test('a second copy that never answers is never waited for in vain, and nothing 
   const tried = Object.entries(silent).map(async ([what, prepare]) => {
     const { page } = await withChick(bench, prepare);
     const start = Date.now();
-    assert.equal(await keptState(page), 'Working', what);
+    // "Keeping" first; on a slow machine the two seconds for opening are over by now.
+    assert.ok(['Working', 'OneCopyOnly'].includes(await keptState(page)), what);
     const said = await storageNotice(page, ONE_COPY);
     // 2 s for opening, 10 s for an answer (src/store/second_copy.rs), and what a slow machine adds.
     assert.ok(Date.now() - start < 15_000, what);
@@ -240,7 +241,7 @@ test('a cleared first copy comes back from the second, with the app open and wit
   await clearSecond(page);
   await reload(page);
   lost.push(...(await missing(page, [...all, 'noted last'])));
-  tell({ fault: 'localStorage cleared', trials: 2, lost, said });
+  tell({ fault: 'localStorage cleared', trials: 2, lost, said: said.replace(/^.*\. /, '') });
 });
 
 test('a cleared second copy is filled again from the first', async (bench) => {
@@ -256,7 +257,7 @@ test('a cleared second copy is filled again from the first', async (bench) => {
   await clearFirst(page);
   await reload(page);
   lost.push(...(await missing(page, all)));
-  tell({ fault: 'IndexedDB cleared', trials: 2, lost, said });
+  tell({ fault: 'IndexedDB cleared', trials: 2, lost, said: said.replace(/^.*\. /, '') });
 });
 
 test(
