@@ -1,12 +1,14 @@
 # Perchlight: `make serve` to use it, `make test` to check it. Both install what is missing.
-.PHONY: help serve build test test-browser measure scorecard
+.PHONY: help serve build test test-browser measure sizes prove scorecard
 
 help:
 	@echo "make serve         build the release and serve it on http://127.0.0.1:8080/ (PORT=8090 for another port)"
 	@echo "make build         build the release into dist/"
 	@echo "make test          every check, native and in a browser"
 	@echo "make test-browser  only the browser tests (ONLY=offline for those with that word)"
-	@echo "make measure       size of the first load, and Lighthouse"
+	@echo "make measure       sizes, times and memory against their budgets (WRITE=1 puts the table into DEVELOPERS.md)"
+	@echo "make sizes         which part of the program takes how much of the download"
+	@echo "make prove         every fault with its full number of trials, and the table of them in DEVELOPERS.md"
 	@echo "make scorecard     how early the warnings come and how often falsely (WRITE=1 puts the table into DEVELOPERS.md)"
 
 serve:
@@ -22,7 +24,13 @@ test-browser:
 	@.build/test-browser.sh $(ONLY)
 
 measure:
-	@.build/measure.sh
+	@$(if $(WRITE),WRITE=1) .build/measure.sh
+
+sizes:
+	@.build/sizes.sh
+
+prove:
+	@.build/prove.sh
 
 scorecard:
 	@cargo bench --no-default-features --bench scorecard -- $(if $(WRITE),--write)

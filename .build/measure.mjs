@@ -1,10 +1,13 @@
-// Measures the built app: bytes of the first load after brotli, and Lighthouse as on a slow phone, median of five.
-// It tells numbers and judges none: on a busy machine the times are worse than on a phone.
+// Measures the built app against its budgets: bytes of the first load after brotli, Lighthouse as on a slow phone
+// (median of five), times and memory in the browser, one outlook natively. With WRITE=1 the table goes into
+// DEVELOPERS.md. On a busy machine the times are worse than on a phone.
 import { execFile } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { brotliCompressSync } from 'node:zlib';
+import { measureApp, median, outlookMs } from './measure_app.mjs';
+import { table, writeBetween } from './page.mjs';
 import { serve } from './serve.mjs';
 
 const FOLDER = 'dist';
@@ -43,9 +46,9 @@ const tellSizes = () => {
   for (const { name, raw, packed } of [...rows, { name: 'first load', raw: sum('raw'), packed: sum('packed') }]) {
     console.log(`${name.padEnd(40)} ${String(raw).padStart(9)} bytes ${String(packed).padStart(8)} brotli`);
   }
+  const program = rows.filter(({ name }) => name.endsWith('.wasm'));
+  return { all: sum('packed'), program: program.reduce((all, row) => all + row.packed, 0) };
 };
-
-const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 
 const lighthouse = async (address) => {
   const { stdout } = await promisify(execFile)(
@@ -67,7 +70,7 @@ const lighthouse = async (address) => {
   ]);
 };
 
-tellSizes();
+const sizes = tellSizes();
 const server = await serve({ folder: FOLDER });
 const runs = [];
 for (let run = 0; run < RUNS; run += 1) {
@@ -75,8 +78,65 @@ for (let run = 0; run < RUNS; run += 1) {
 }
 server.close();
 server.closeAllConnections();
+const found = {};
 for (const name of [...METRICS, ...CATEGORIES]) {
   const values = runs.map((run) => run[name]);
+  found[name] = median(values);
   const shown = values.map((value) => Number(value.toFixed(3))).join(' ');
-  console.log(`${name.padEnd(28)} median ${String(Number(median(values).toFixed(3))).padStart(8)}   of ${shown}`);
+  console.log(`${name.padEnd(28)} median ${String(Number(found[name].toFixed(3))).padStart(8)}   of ${shown}`);
+}
+
+const { oneChick, manyEntries } = await measureApp();
+const { heap, wasm } = manyEntries.memory;
+const outlook = outlookMs();
+const MIB = 1 << 20;
+for (const [name, values] of Object.entries({
+  'warm offline start, 6x slowed': oneChick.warmOfflineStartMs,
+  'Done to kept, 4x slowed': oneChick.tapToKeptMs,
+  [`start with ${manyEntries.entries} entries, 4x slowed`]: manyEntries.startMs,
+  [`Done to kept with ${manyEntries.entries} entries, 4x slowed`]: manyEntries.tapToKeptMs,
+})) {
+  console.log(`${name.padEnd(48)} median ${median(values).toFixed(0)} ms of ${values.map((value) => value.toFixed(0)).join(' ')}`);
+}
+console.log(`memory with ${manyEntries.entries} entries: heap ${(heap / MIB).toFixed(1)} MiB, WebAssembly ${(wasm / MIB).toFixed(1)} MiB`);
+console.log(`outlook on 5,000 entries: ${outlook} ms`);
+
+// What was measured, with a word when it is over the budget.
+const against = (text, isMet) => (isMet ? text : `${text}, not met`);
+const inSeconds = (ms) => `${(ms / 1000).toFixed(2)} s`;
+const inTime = (ms, budgetMs) => against(inSeconds(ms), ms <= budgetMs);
+const kilobytes = (bytes) => `${Math.round(bytes / 1000)} kB`;
+const byLighthouse = {
+  fcp: found['first-contentful-paint'],
+  lcp: found['largest-contentful-paint'],
+  tbt: found['total-blocking-time'],
+  cls: found['cumulative-layout-shift'],
+};
+const isQuick = byLighthouse.fcp <= 1070 && byLighthouse.lcp <= 1550 && byLighthouse.tbt <= 66 && byLighthouse.cls <= 0.04;
+const scores = CATEGORIES.map((name) => `${name} ${Math.round(found[name])}`).join(', ');
+const budgets = [
+  ['first load, everything, brotli', '200 kB', against(`${kilobytes(sizes.all)} (program ${kilobytes(sizes.program)})`, sizes.all <= 200_000)],
+  [
+    'Lighthouse mobile: FCP, LCP, TBT, CLS',
+    '1.07 s, 1.55 s, 66 ms, 0.04',
+    against(
+      `${inSeconds(byLighthouse.fcp)}, ${inSeconds(byLighthouse.lcp)}, ${Math.round(byLighthouse.tbt)} ms, ${Number(byLighthouse.cls.toFixed(3))}: ${scores}`,
+      isQuick,
+    ),
+  ],
+  ['warm offline start to usable, CPU 6× slowed', '1.0 s', inTime(median(oneChick.warmOfflineStartMs), 1000)],
+  ['tap on *Done* to *kept*, 4× slowed', '100 ms', against(`${Math.round(median(oneChick.tapToKeptMs))} ms; ${Math.round(median(manyEntries.tapToKeptMs))} ms with 20,000 entries`, median(oneChick.tapToKeptMs) <= 100)],
+  ['outlook on 5,000 entries, native', '2 ms', against(`${outlook.toFixed(1)} ms`, outlook <= 2)],
+  ['start with 20,000 entries, 4× slowed', '1.5 s', inTime(median(manyEntries.startMs), 1500)],
+  [
+    'memory with 20,000 entries: JS heap in use and WebAssembly memory',
+    '64 MiB',
+    against(`${((heap + wasm) / MIB).toFixed(0)} MiB (${(heap / MIB).toFixed(1)} and ${(wasm / MIB).toFixed(1)})`, heap + wasm <= 64 * MIB),
+  ],
+];
+const text = table(['budget', 'at most', 'measured'], budgets);
+console.log(`\n${text}`);
+if (process.env.WRITE !== undefined) {
+  writeBetween('budgets', text);
+  console.log('\nDEVELOPERS.md holds this table now.');
 }

@@ -11,6 +11,8 @@
     reason = "a test may stop at the first surprise"
 )]
 
+#[path = "common/fault_lines.rs"]
+mod fault_lines;
 #[path = "common/week.rs"]
 mod week;
 
@@ -25,7 +27,9 @@ use perchlight::store::line::{LineError, entries_in, lacking};
 use perchlight::store::memory::{Fault, MemoryKeyValue};
 use perchlight::store::open::{Opened, Report, open};
 use perchlight::store::setting::Setting;
+use perchlight::words::Language;
 
+use crate::fault_lines::{is_whole_run, tell};
 use crate::week::{Step, all_entries, kept, on_day, reopened, run, script, texts};
 
 #[test]
@@ -44,7 +48,7 @@ fn a_week_without_faults_opens_as_it_was_noted() {
 
 #[test]
 fn a_failed_write_leaves_everything_in_the_copy_or_in_memory() {
-    let steps = script(3);
+    let steps = script(if is_whole_run() { 7 } else { 3 });
     let (_, writes) = kept(&steps);
     assert!(writes > 15, "{writes}");
     for number in 1..=writes {
@@ -81,6 +85,8 @@ fn a_failed_write_leaves_everything_in_the_copy_or_in_memory() {
             "write {number}"
         );
     }
+    let said = Language::English.keep_browser_only();
+    tell("write N of a scripted week fails, each N", writes, said);
 }
 
 /// Does `steps` until the fault stops the program; gives the journals before and after that step.
@@ -102,7 +108,7 @@ fn run_until_stopped(place: &MemoryKeyValue, fault: Fault, steps: &[Step]) -> (J
 
 #[test]
 fn a_program_stopped_after_any_write_opens_as_before_or_after_the_act() {
-    let steps = script(3);
+    let steps = script(if is_whole_run() { 7 } else { 3 });
     let (_, writes) = kept(&steps);
     for number in 0..=writes {
         let place = MemoryKeyValue::new();
@@ -115,6 +121,8 @@ fn a_program_stopped_after_any_write_opens_as_before_or_after_the_act() {
         assert_eq!(opened.report.unreadable, [], "write {number}");
         assert_goes_on(opened, &place, &steps);
     }
+    let said = "opens as before or after the act";
+    tell("stopped after write N, each N", writes + 1, said);
 }
 
 /// Everything can still be kept and folded, and is then there.
@@ -154,7 +162,7 @@ fn length_of_write(number: usize, steps: &[Step]) -> usize {
 fn a_write_torn_at_any_length_opens_as_before_or_after_the_act() {
     let steps = script(1);
     let (_, writes) = kept(&steps);
-    let mut torn = 0;
+    let (mut torn, mut trials) = (0, 0);
     for number in 1..=writes {
         for bytes in 0..=length_of_write(number, &steps) {
             let place = MemoryKeyValue::new();
@@ -167,20 +175,26 @@ fn a_write_torn_at_any_length_opens_as_before_or_after_the_act() {
                 "write {number}, {bytes} bytes"
             );
             torn += opened.report.unreadable.len();
+            trials += 1;
             if bytes % 50 == 0 {
                 assert_goes_on(opened, &place, &steps);
             }
         }
     }
     assert!(torn > 1_000, "{torn}");
+    let said = Language::English.keep_damaged();
+    tell("a write torn at each length", trials, said);
 }
 
 #[test]
 fn a_write_cut_in_silence_is_noticed_and_never_acknowledged() {
     let steps = script(1);
     let (_, writes) = kept(&steps);
+    let mut trials = 0;
     for number in 1..=writes {
-        for bytes in [0, 1, 7, 8, 9, 13, 40, 120, 160, 300] {
+        let every = if is_whole_run() { 1 } else { 29 };
+        for bytes in (0..=length_of_write(number, &steps)).step_by(every) {
+            trials += 1;
             let place = MemoryKeyValue::new();
             let mut store = open(place.clone()).store;
             place.set_fault(Fault::CutWrite { number, bytes });
@@ -198,11 +212,14 @@ fn a_write_cut_in_silence_is_noticed_and_never_acknowledged() {
             assert_eq!(opened.journal, journal, "write {number}, {bytes} bytes");
         }
     }
+    let said = Language::English.keep_browser_only();
+    tell("a value cut in silence at each length", trials, said);
 }
 
 #[test]
 fn every_flipped_bit_is_reported_and_healed_from_the_second_copy() {
     let mut steps = script(1);
+    let mut trials = 0;
     for is_folded in [false, true] {
         if !is_folded {
             steps.retain(|step| matches!(step, Step::Act(_)));
@@ -217,8 +234,9 @@ fn every_flipped_bit_is_reported_and_healed_from_the_second_copy() {
                 continue;
             }
             // In a long text every seventh bit: all eight places of a byte, spread over its bytes.
-            let step = if text.len() > 500 { 7 } else { 1 };
-            for bit in (0..text.len() * 8).step_by(step) {
+            let is_long = text.len() > 500 && !is_whole_run();
+            for bit in (0..text.len() * 8).step_by(if is_long { 7 } else { 1 }) {
+                trials += 1;
                 place.flip_bit(&key, bit);
                 let mut opened = reopened(&place);
                 assert!(!opened.report.unreadable.is_empty(), "{key} bit {bit}");
@@ -254,6 +272,8 @@ fn every_flipped_bit_is_reported_and_healed_from_the_second_copy() {
             }
         }
     }
+    let said = Language::English.keep_damaged();
+    tell("each bit of each entry and week flipped", trials, said);
 }
 
 #[test]
@@ -279,7 +299,9 @@ fn a_full_place_keeps_what_it_has_and_the_rest_waits_in_memory() {
     let steps = script(1);
     let (place, _) = kept(&steps);
     let needed = place.units() * 2;
-    for quota in (0..needed).step_by(61) {
+    let quotas: Vec<usize> = (0..needed).step_by(61).collect();
+    for quota in &quotas {
+        let quota = *quota;
         let place = MemoryKeyValue::new();
         place.set_quota(Some(quota));
         let mut store = open(place.clone()).store;
@@ -302,6 +324,8 @@ fn a_full_place_keeps_what_it_has_and_the_rest_waits_in_memory() {
         assert_eq!(store.retry(), Ok(()));
         assert_eq!(reopened(&place).journal, Journal::from_entries(noted));
     }
+    let said = Language::English.keep_full();
+    tell("a quota of each size", quotas.len(), said);
 }
 
 #[test]

@@ -227,17 +227,20 @@ fn the_union_of_two_copies_that_lack_different_entries_is_whole() {
         let mut store = open(place.clone()).store;
         store.take_in(&part(true)).unwrap();
         let second = lacking(&part(false), &BTreeSet::new());
-        let mut names: BTreeSet<String> = second.iter().map(|(name, _)| name.clone()).collect();
+        let mut names: Vec<String> = second.iter().map(|(name, _)| name.clone()).collect();
+        let unknown = store.unknown(&names);
+        assert_eq!(unknown.len(), second.len());
         let from_second = second.iter().flat_map(|(_, line)| entries_in(line));
         let from_second: Vec<Entry> = from_second.collect();
         assert_eq!(store.take_in(&from_second), Ok(from_second.len()));
         let journal = reopened(&place).journal;
         assert_eq!(journal, Journal::from_entries(all.clone()));
         // The other way round, and then neither lacks anything.
-        let missing = lacking(journal.entries(), &names);
+        let missing = store.lacking_in(&names, journal.entries());
         names.extend(missing.into_iter().map(|(name, _)| name));
         assert_eq!(names.len(), all.len());
-        assert_eq!(lacking(journal.entries(), &names), []);
+        assert_eq!(store.lacking_in(&names, journal.entries()), []);
+        assert_eq!(store.unknown(&names), BTreeSet::new());
     }
 }
 
@@ -319,6 +322,54 @@ proptest! {
         for (key, text) in before.iter().filter(|(key, _)| *key != FOLDED_ON) {
             prop_assert_eq!(after.get(key), Some(text));
         }
+    }
+}
+
+#[test]
+fn the_second_copy_is_sent_what_was_noted_and_nothing_of_the_made_up_chick() {
+    let steps = script(1);
+    let place = MemoryKeyValue::new();
+    let mut store = open(place.clone()).store;
+    run(&mut store, &steps[0]).unwrap();
+    place.set_blocked(true);
+    run(&mut store, &steps[1]).unwrap_err();
+    let kept = all_entries(&steps[..2]);
+    let mut on_screen = kept.clone();
+    on_screen.push(entry(200, on_day(0, 500), Change::Arrived));
+    let lines = store.lacking_in(&[], &on_screen);
+    let sent: Vec<Entry> = lines
+        .iter()
+        .flat_map(|(_, line)| entries_in(line))
+        .collect();
+    assert_eq!(sent, kept);
+}
+
+#[test]
+fn nothing_is_written_once_the_second_copy_tells_of_a_newer_build() {
+    let place = MemoryKeyValue::new();
+    let mut store = open(place.clone()).store;
+    store.found_newer(2);
+    let refused = Err(StoreError::NewerVersion { version: 2 });
+    assert_eq!(
+        store.keep(&[entry(1, on_day(0, 500), Change::Arrived)]),
+        refused
+    );
+    assert_eq!(texts(&place).len(), 0);
+}
+
+#[test]
+fn a_name_is_read_back_only_as_it_is_written() {
+    let name = Name::of(&entry(1, on_day(0, 0), Change::Arrived));
+    let text = name.text();
+    assert_eq!(Name::from_text(&text), Some(name));
+    for wrong in [
+        &text[1..],
+        &text[..text.len() - 1],
+        &text.replace('.', ""),
+        &text.to_uppercase(),
+        "",
+    ] {
+        assert_eq!(Name::from_text(wrong), None, "{wrong}");
     }
 }
 

@@ -322,6 +322,13 @@ impl Journal {
         self.entries.is_empty()
     }
 
+    /// Whether an entry lies further ahead of the clock than [`Journal::CLOCK_SLACK_MINUTES`]: the clock
+    /// was set back, or was ahead when it was noted.
+    pub fn is_ahead_of(&self, now: Moment) -> bool {
+        let latest = now.plus_minutes(Self::CLOCK_SLACK_MINUTES);
+        self.entries.last().is_some_and(|entry| entry.at > latest)
+    }
+
     /// Adds an entry after checking it against the journal and the clock.
     ///
     /// # Errors
@@ -541,6 +548,15 @@ mod tests {
         );
         journal.append(now(), added).unwrap();
         journal
+    }
+
+    #[test]
+    fn a_journal_more_than_five_minutes_ahead_of_the_clock_is_seen() {
+        let journal = Journal::from_entries(vec![entry(2, now(), weighed(1_000))]);
+        assert!(!Journal::default().is_ahead_of(now()));
+        assert!(!journal.is_ahead_of(now()));
+        assert!(!journal.is_ahead_of(now().plus_minutes(-5)));
+        assert!(journal.is_ahead_of(now().plus_minutes(-6)));
     }
 
     #[test]

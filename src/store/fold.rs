@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::domain::moment::{Day, Moment};
 use crate::store::key_value::{ENTRY, FOLDED_ON, KeyValue, SEGMENT};
-use crate::store::line::{Line, read_act, read_each, week_name};
+use crate::store::line::{Line, read_act, week_name};
 use crate::store::{Store, StoreError};
 
 /// What folding did.
@@ -35,20 +35,22 @@ impl<K: KeyValue> Store<K> {
         if self.keys.get(FOLDED_ON)?.is_some_and(|day| day == today) {
             return Ok(Folded::default());
         }
-        let segmented = self.segmented_lines()?;
         let finished = self.finished_acts(week(now))?;
         let mut weeks: BTreeMap<i32, BTreeSet<&str>> = BTreeMap::new();
         for line in finished.iter().flat_map(|(_, lines)| lines) {
-            if !segmented.contains(&line.text) {
-                let texts = weeks.entry(week(line.entry.at)).or_default();
-                texts.insert(&line.text);
-            }
+            let texts = weeks.entry(week(line.entry.at)).or_default();
+            texts.insert(&line.text);
         }
         let mut folded = Folded::default();
         for (week, lines) in weeks {
-            let lines: Vec<&str> = lines.into_iter().collect();
-            let text = lines.join("\n");
             let monday = Day::from_number(week * 7 - DAYS_FROM_MONDAY).iso();
+            let segmented = self.segments_of(&monday)?;
+            let mut lines: Vec<&str> = lines.into_iter().collect();
+            lines.retain(|line| !segmented.lines().any(|found| found == *line));
+            if lines.is_empty() {
+                continue;
+            }
+            let text = lines.join("\n");
             self.put(&format!("{SEGMENT}{}", week_name(&monday, &text)), &text)?;
             folded.segments += 1;
         }
@@ -61,13 +63,15 @@ impl<K: KeyValue> Store<K> {
         Ok(folded)
     }
 
-    fn segmented_lines(&self) -> Result<BTreeSet<String>, StoreError> {
-        let mut lines = BTreeSet::new();
-        for key in self.keys.keys(SEGMENT)? {
-            let text = self.keys.get(&key)?.unwrap_or_default();
-            lines.extend(read_each(&text).filter_map(|line| line.ok().map(|line| line.text)));
+    /// The texts of all segments of one week, below each other. A line that is the same as a whole one
+    /// is whole, so none needs to be read.
+    fn segments_of(&self, monday: &str) -> Result<String, StoreError> {
+        let mut texts = String::new();
+        for key in self.keys.keys(&format!("{SEGMENT}{monday}."))? {
+            texts.push_str(&self.keys.get(&key)?.unwrap_or_default());
+            texts.push('\n');
         }
-        Ok(lines)
+        Ok(texts)
     }
 
     fn finished_acts(&self, this_week: i32) -> Result<Vec<(String, Vec<Line>)>, StoreError> {

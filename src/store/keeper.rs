@@ -62,7 +62,8 @@ impl Keeper {
     /// Something was noted, and the first copy has everything or not.
     ///
     /// Where [`Keeper::sends_singly`] says so, the act goes to the second copy by itself, followed by
-    /// one call of [`Keeper::second_answered`]. Otherwise the second copy is to be caught up.
+    /// one call of [`Keeper::second_answered`]. Where [`Keeper::is_behind`] says so, the second copy is
+    /// to be caught up. Otherwise it is being opened or caught up already, and that goes round again.
     pub fn noted(&mut self, first_has_all: bool) {
         self.has_noted = true;
         self.first_has_all = first_has_all;
@@ -72,7 +73,7 @@ impl Keeper {
         self.was_noted_meanwhile = true;
     }
 
-    /// The first copy was tried again.
+    /// The first copy was tried again, or could not be read at the start.
     pub fn first_tried_again(&mut self, first_has_all: bool) {
         self.first_has_all = first_has_all;
     }
@@ -114,9 +115,14 @@ impl Keeper {
         self.second == Second::Whole
     }
 
+    /// Whether the second copy lacks something and nobody is sending it.
+    pub fn is_behind(&self) -> bool {
+        self.second == Second::Lacking
+    }
+
     /// What the person is told.
     pub fn state(&self) -> SaveState {
-        if !self.has_noted {
+        if !self.has_noted && self.first_has_all {
             return SaveState::Unchanged;
         }
         match (self.second, self.first_has_all) {
@@ -194,6 +200,32 @@ mod tests {
         keeper.catching_up();
         assert!(!keeper.caught_up(true));
         assert_eq!(keeper.state(), SaveState::KeptInBoth);
+    }
+
+    #[test]
+    fn while_the_second_copy_catches_up_nobody_begins_it_a_second_time() {
+        let mut keeper = Keeper::new();
+        keeper.catching_up();
+        keeper.noted(true);
+        assert!(!keeper.is_behind() && !keeper.sends_singly());
+        // The first round does not hold the new entry, so its answer must not be taken for it.
+        assert!(keeper.caught_up(true));
+        assert_eq!(keeper.state(), SaveState::Keeping);
+        keeper.catching_up();
+        assert!(!keeper.caught_up(false));
+        assert!(keeper.is_behind());
+    }
+
+    #[test]
+    fn a_first_copy_that_cannot_be_read_is_said_before_anything_is_noted() {
+        let mut keeper = Keeper::new();
+        keeper.first_tried_again(false);
+        assert_eq!(keeper.state(), SaveState::Keeping);
+        keeper.catching_up();
+        assert!(!keeper.caught_up(true));
+        assert_eq!(keeper.state(), SaveState::KeptInOne(Copy::Second));
+        keeper.second_is_missing();
+        assert_eq!(keeper.state(), SaveState::OnlyInMemory);
     }
 
     #[test]

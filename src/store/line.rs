@@ -6,8 +6,10 @@ use thiserror::Error;
 
 use crate::checksum::crc32;
 use crate::domain::journal::{Entry, EntryId};
-use crate::store::record::{RecordError, checksum_text, decode, encode};
-use crate::store::saved::{SavedError, entry_from_text, entry_to_text, id_to_text};
+use crate::store::record::{
+    Record, RecordError, checksum_from_text, checksum_text, decode, encode,
+};
+use crate::store::saved::{SavedError, entry_from_text, entry_to_text, id_from_text, id_to_text};
 
 /// Why a line gives no entry.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
@@ -62,6 +64,15 @@ impl Name {
     pub fn text(self) -> String {
         format!("{}.{}", id_to_text(self.id.0), checksum_text(self.checksum))
     }
+
+    /// The name of such a text; `None` for any other.
+    pub fn from_text(text: &str) -> Option<Self> {
+        let (id, checksum) = text.split_once('.')?;
+        Some(Self {
+            id: EntryId(id_from_text(id)?),
+            checksum: checksum_from_text(checksum)?,
+        })
+    }
 }
 
 /// An entry with its line.
@@ -94,15 +105,23 @@ impl Line {
     /// # Errors
     /// [`LineError`] for a damaged line or an entry that is not taken.
     pub fn read(text: &str) -> Result<Self, LineError> {
-        let record = decode(text)?;
-        let entry = entry_from_text(record.payload)?;
-        let name = Name {
-            id: entry.id,
-            checksum: record.checksum,
-        };
+        let (name, entry) = named_entry(decode(text)?)?;
         let text = text.to_owned();
         Ok(Self { name, text, entry })
     }
+}
+
+/// The entry of a record, with its name.
+///
+/// # Errors
+/// [`LineError::Saved`] for an entry that is not taken.
+pub fn named_entry(record: Record<'_>) -> Result<(Name, Entry), LineError> {
+    let entry = entry_from_text(record.payload)?;
+    let name = Name {
+        id: entry.id,
+        checksum: record.checksum,
+    };
+    Ok((name, entry))
 }
 
 /// Every line of a text, each for itself.
@@ -161,11 +180,11 @@ fn check_name(name: &str, belongs: String) -> Result<(), LineError> {
     }
 }
 
-/// The names and lines that a second copy lacks, of all `entries`.
-pub fn lacking(entries: &[Entry], stored: &BTreeSet<String>) -> Vec<(String, String)> {
+/// The names and lines of `entries` whose names are not among `stored`.
+pub fn lacking(entries: &[Entry], stored: &BTreeSet<Name>) -> Vec<(String, String)> {
     let lacking = entries
         .iter()
-        .filter(|entry| !stored.contains(&Name::of(entry).text()));
+        .filter(|entry| !stored.contains(&Name::of(entry)));
     lacking
         .filter_map(|entry| Line::of(entry).ok())
         .map(|line| (line.name.text(), line.text))

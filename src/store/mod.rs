@@ -12,6 +12,7 @@
 pub mod browser;
 pub mod fold;
 pub mod guide_text;
+pub mod json;
 pub mod keeper;
 pub mod key_value;
 pub mod line;
@@ -32,7 +33,7 @@ use thiserror::Error;
 use crate::checksum::crc32;
 use crate::domain::journal::Entry;
 use crate::store::key_value::{ENTRY, KeyValue, KeyValueError, QUARANTINE, ROOT, SEGMENT};
-use crate::store::line::{Line, LineError, Name, act_of, read_act, read_each};
+use crate::store::line::{Line, LineError, Name, act_of, lacking, read_act, read_each};
 use crate::store::record::checksum_text;
 use crate::store::saved::entry_to_text;
 use crate::store::setting::Setting;
@@ -132,6 +133,39 @@ impl<K: KeyValue> Store<K> {
         }
         self.retry()?;
         Ok(count)
+    }
+
+    /// Which lines of the second copy this one lacks, by their names; all others need not be read.
+    pub fn unknown(&self, stored: &[String]) -> BTreeSet<Name> {
+        let names = stored.iter().filter_map(|name| Name::from_text(name));
+        names.filter(|name| !self.held.contains(name)).collect()
+    }
+
+    /// The names and lines that the second copy, which holds `stored`, lacks of `entries`. Entries that
+    /// were never handed over to be kept, as those of the made-up chick, stay out of it.
+    pub fn lacking_in(&self, stored: &[String], entries: &[Entry]) -> Vec<(String, String)> {
+        let stored: BTreeSet<Name> = stored
+            .iter()
+            .filter_map(|name| Name::from_text(name))
+            .collect();
+        if self.unkept.is_empty() && self.held.is_subset(&stored) {
+            return Vec::new();
+        }
+        let is_ours = |entry: &&Entry| {
+            self.held.contains(&Name::of(entry)) || self.unkept().any(|waiting| waiting == *entry)
+        };
+        let ours: Vec<Entry> = entries.iter().filter(is_ours).cloned().collect();
+        lacking(&ours, &stored)
+    }
+
+    /// Told by the second copy: a later build of the app wrote there, so this build writes nothing.
+    pub fn found_newer(&mut self, version: i64) {
+        self.newer_version = self.newer_version.max(Some(version));
+    }
+
+    /// The version of a later build of the app, when it wrote here; nothing is written then.
+    pub const fn newer_version(&self) -> Option<i64> {
+        self.newer_version
     }
 
     /// The entries that another tab has just kept, from the key and new text of a `storage` event.

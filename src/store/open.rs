@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 use crate::domain::journal::{Entry, Journal};
 use crate::store::Store;
 use crate::store::key_value::{ENTRY, KeyValue, KeyValueError, QUARANTINE, SEGMENT};
-use crate::store::line::{Line, LineError, Name, check_week, read_act, read_each};
+use crate::store::line::{LineError, Name, check_week, named_entry, read_act};
+use crate::store::record::{decode, split};
 
 /// What opening found.
 #[derive(Debug)]
@@ -81,7 +82,9 @@ impl Reading {
             let text = keys.get(&key)?.unwrap_or_default();
             let name = key.strip_prefix(ENTRY).unwrap_or_default();
             match read_act(name, &text) {
-                Ok(lines) => lines.into_iter().for_each(|line| self.take(line)),
+                Ok(lines) => lines
+                    .into_iter()
+                    .for_each(|line| self.take(line.name, line.entry)),
                 Err(why) => self.set_down(&key, &text, why),
             }
         }
@@ -89,26 +92,30 @@ impl Reading {
         Ok(())
     }
 
-    /// Each line counts for itself. A text cut between two lines is seen by its name.
+    /// Each line counts for itself. A text cut between two lines is seen by its name. Where the whole
+    /// week is as its name says, no line's own checksum needs to be worked out again.
     fn read_week(&mut self, key: &str, text: &str) {
+        let name = key.strip_prefix(SEGMENT).unwrap_or_default();
+        let week = check_week(name, text);
+        let parts = if week.is_ok() { split } else { decode };
         let before = self.report.unreadable.len();
-        for (line, text) in read_each(text).zip(text.lines()) {
-            match line {
-                Ok(line) => self.take(line),
+        for text in text.lines() {
+            let entry = parts(text).map_err(LineError::from).and_then(named_entry);
+            match entry {
+                Ok((name, entry)) => self.take(name, entry),
                 Err(why) => self.set_down(key, text, why),
             }
         }
-        let name = key.strip_prefix(SEGMENT).unwrap_or_default();
         if self.report.unreadable.len() == before
-            && let Err(why) = check_week(name, text)
+            && let Err(why) = week
         {
             self.set_down(key, text, why);
         }
     }
 
-    fn take(&mut self, line: Line) {
-        self.held.insert(line.name);
-        self.entries.push(line.entry);
+    fn take(&mut self, name: Name, entry: Entry) {
+        self.held.insert(name);
+        self.entries.push(entry);
     }
 
     fn set_down(&mut self, key: &str, text: &str, why: LineError) {

@@ -65,26 +65,58 @@ pub fn encode(payload: &str) -> String {
 /// # Errors
 /// [`RecordError`] when a single bit differs from what [`encode`] writes.
 pub fn decode(line: &str) -> Result<Record<'_>, RecordError> {
+    let record = split(line)?;
+    let found = crc32(record.payload.as_bytes());
+    if record.checksum != found {
+        return Err(RecordError::Checksum {
+            said: checksum_text(record.checksum),
+            found: checksum_text(found),
+        });
+    }
+    Ok(record)
+}
+
+/// The parts of a line of which it is known that no bit differs: it stands in a text whose own checksum
+/// was found right. The payload's is not worked out again.
+///
+/// # Errors
+/// [`RecordError::Shape`] or [`RecordError::Length`].
+pub fn split(line: &str) -> Result<Record<'_>, RecordError> {
     let shape = RecordError::Shape { length: line.len() };
-    let Some((said_sum, rest)) = line.split_once('|') else {
+    // By bytes: a start splits every line kept.
+    let bar = |from: usize| {
+        let rest = line.as_bytes().get(from..)?;
+        Some(from + rest.iter().position(|byte| *byte == b'|')?)
+    };
+    let bars = bar(0).and_then(|first| Some((first, bar(first + 1)?)));
+    let parts = bars.and_then(|(first, second)| {
+        let sum = line.get(..first)?;
+        let length = line.get(first + 1..second)?;
+        Some((sum, length, line.get(second + 1..)?))
+    });
+    let Some((said_sum, said_length, payload)) = parts else {
         return Err(shape);
     };
-    let Some((said_length, payload)) = rest.split_once('|') else {
-        return Err(shape);
-    };
-    if said_length != payload.len().to_string() {
+    // Digits only and no leading zero, as they are written: "+7" and "07" are damage.
+    let is_plain = said_length.starts_with(|first: char| first.is_ascii_digit())
+        && (said_length == "0" || !said_length.starts_with('0'));
+    if !is_plain || said_length.parse() != Ok(payload.len()) {
         return Err(RecordError::Length {
             said: said_length.to_owned(),
             found: payload.len(),
         });
     }
-    let checksum = crc32(payload.as_bytes());
-    let found = checksum_text(checksum);
-    if said_sum != found {
-        let said = said_sum.to_owned();
-        return Err(RecordError::Checksum { said, found });
-    }
+    let checksum = checksum_from_text(said_sum).ok_or(shape)?;
     Ok(Record { checksum, payload })
+}
+
+/// The checksum of eight lower-case hexadecimal digits; `None` for any other text.
+pub fn checksum_from_text(text: &str) -> Option<u32> {
+    let is_digit = |byte: u8| byte.is_ascii_digit() || (b'a'..=b'f').contains(&byte);
+    if text.len() != 8 || !text.bytes().all(is_digit) {
+        return None;
+    }
+    u32::from_str_radix(text, 16).ok()
 }
 
 /// A checksum as it stands in lines and keys.

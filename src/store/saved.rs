@@ -9,18 +9,18 @@
 //! was typed. A field that is empty, or 0 for `late_s`, or the same as taken for `of_ml10`, is left
 //! out: names and values are short, as a browser gives little space and every entry has them.
 //!
-//! Written and read by hand over [`serde_json::Value`] instead of derived: the text of the words stays
-//! in one table, errors name the field, and the program stays small.
+//! Written and read by hand over [`Json`] instead of derived: the text of the words stays in one table,
+//! errors name the field, and the program stays small.
 
 mod change;
 mod fields;
 mod plan;
 mod tags;
 
-use serde_json::Value;
 use thiserror::Error;
 
 use crate::domain::journal::{ChickId, Entry, EntryId, Refusal, check_change};
+use crate::store::json::{Bounds, Json};
 use crate::store::migrate::{VERSION, to_current};
 use crate::store::saved::change::{read_change, write_change};
 use crate::store::saved::fields::{Fields, ObjectText, moment_at};
@@ -159,8 +159,7 @@ pub fn entry_to_text(entry: &Entry) -> String {
 /// # Errors
 /// [`SavedError`]; [`SavedError::Newer`] means that the text is sound but not for this build.
 pub fn entry_from_text(text: &str) -> Result<Entry, SavedError> {
-    check_size(text, Limits::LINK)?;
-    entry_from_value(parse(text)?)
+    entry_from_value(parse(text, Limits::LINK)?)
 }
 
 /// The text of many entries, for a backup or a link.
@@ -174,14 +173,13 @@ pub fn entries_to_text(entries: &[Entry]) -> String {
 
 /// The entries of a text, all or none.
 ///
-/// Size, nesting and number of values are checked before anything is made of the text.
+/// The size is checked first, nesting and number of values while the text is read.
 ///
 /// # Errors
 /// [`SavedError`] for the first thing that is wrong.
 pub fn entries_from_text(text: &str, limits: Limits) -> Result<Vec<Entry>, SavedError> {
-    check_size(text, limits)?;
-    let value = parse(text)?;
-    let version = value.get("v").and_then(Value::as_i64);
+    let value = parse(text, limits)?;
+    let version = value.get("v").and_then(Json::whole);
     let version = version.filter(|version| *version >= 1);
     let version = version.ok_or(SavedError::NoVersion)?;
     if version > VERSION {
@@ -198,7 +196,7 @@ pub fn entries_from_text(text: &str, limits: Limits) -> Result<Vec<Entry>, Saved
     entries.into_iter().map(entry_from_value).collect()
 }
 
-fn entry_from_value(value: Value) -> Result<Entry, SavedError> {
+fn entry_from_value(value: Json<'_>) -> Result<Entry, SavedError> {
     let mut fields = Fields::new(to_current(value)?, "the entry")?;
     fields.number("v")?;
     let id = EntryId(fields.id("id")?);
@@ -226,47 +224,34 @@ fn entry_from_value(value: Value) -> Result<Entry, SavedError> {
     })
 }
 
-fn parse(text: &str) -> Result<Value, SavedError> {
-    serde_json::from_str(text).or(Err(SavedError::NotJson))
-}
-
-fn check_size(text: &str, limits: Limits) -> Result<(), SavedError> {
+fn parse(text: &str, limits: Limits) -> Result<Json<'_>, SavedError> {
     if text.len() > limits.bytes {
         let (bytes, limit) = (text.len(), limits.bytes);
         return Err(SavedError::TooLarge { bytes, limit });
     }
-    let most_marks = limits.entries.saturating_mul(MOST_MARKS_AN_ENTRY);
-    let (mut depth, mut marks) = (0_usize, 0_usize);
-    let (mut is_text, mut is_escaped) = (false, false);
-    for byte in text.bytes() {
-        if is_text {
-            is_text = is_escaped || byte != b'"';
-            is_escaped = !is_escaped && byte == b'\\';
-            continue;
-        }
-        match byte {
-            b'"' => is_text = true,
-            b'{' | b'[' => {
-                depth += 1;
-                marks += 1;
-            }
-            b'}' | b']' => depth = depth.saturating_sub(1),
-            b',' => marks += 1,
-            _ => {}
-        }
-        if depth > MOST_LEVELS {
-            return Err(SavedError::TooDeep { limit: MOST_LEVELS });
-        }
-        if marks > most_marks {
-            let limit = limits.entries;
-            return Err(SavedError::TooMany { limit });
-        }
-    }
-    Ok(())
+    let bounds = Bounds {
+        levels: MOST_LEVELS,
+        marks: limits.entries.saturating_mul(MOST_MARKS_AN_ENTRY),
+        entries: limits.entries,
+    };
+    Json::read(text, bounds)
 }
 
-/// The 64 characters of base64url. Source: RFC 4648, table 2.
+/// The letters of base64url for 6 bits each. Source: RFC 4648, table 2.
 const ALPHABET: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
+
+/// The 6 bits of a letter of base64url: the table the other way round, by its runs.
+fn sextet(letter: u8) -> Option<u32> {
+    let number = match letter {
+        b'A'..=b'Z' => letter - b'A',
+        b'a'..=b'z' => letter - b'a' + 26,
+        b'0'..=b'9' => letter - b'0' + 52,
+        b'-' => 62,
+        b'_' => 63,
+        _ => return None,
+    };
+    Some(number.into())
+}
 
 /// An id as 16 characters of base64url (RFC 4648, section 5): 96 bits, 6 a character, no padding.
 ///
@@ -279,14 +264,17 @@ const ALPHABET: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwx
 /// assert_eq!(id_from_text("Zm9vYmFyZm9vYmF"), None);
 /// ```
 pub fn id_to_text(id: [u8; 12]) -> String {
-    let bits = id
-        .iter()
-        .fold(0_u128, |bits, byte| (bits << 8) | u128::from(*byte));
-    let sextets = (0..16).rev().map(|place| (bits >> (place * 6)) & 63);
-    sextets
-        .filter_map(|sextet| ALPHABET.get(usize::try_from(sextet).ok()?))
-        .map(|byte| char::from(*byte))
-        .collect()
+    let mut text = String::with_capacity(16);
+    for three in id.chunks(3) {
+        let bits = three
+            .iter()
+            .fold(0_u32, |bits, byte| (bits << 8) | u32::from(*byte));
+        for place in [18, 12, 6, 0] {
+            let letter = usize::try_from((bits >> place) & 63).unwrap_or_default();
+            text.extend(ALPHABET.get(letter).map(|byte| char::from(*byte)));
+        }
+    }
+    text
 }
 
 /// The id of 16 characters of base64url; `None` for any other text.
@@ -294,10 +282,14 @@ pub fn id_from_text(text: &str) -> Option<[u8; 12]> {
     if text.len() != 16 {
         return None;
     }
-    let mut bits = 0_u128;
-    for byte in text.bytes() {
-        let sextet = ALPHABET.iter().position(|letter| *letter == byte)?;
-        bits = (bits << 6) | u128::try_from(sextet).ok()?;
+    let mut id = [0; 12];
+    for (three, letters) in id.chunks_mut(3).zip(text.as_bytes().chunks(4)) {
+        let mut bits = 0_u32;
+        for letter in letters {
+            bits = (bits << 6) | sextet(*letter)?;
+        }
+        let [_, bytes @ ..] = bits.to_be_bytes();
+        three.copy_from_slice(&bytes);
     }
-    bits.to_be_bytes().last_chunk().copied()
+    Some(id)
 }

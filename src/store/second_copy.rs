@@ -24,6 +24,9 @@ const DATABASE_VERSION: u32 = 1;
 const ENTRIES: &str = "entries";
 /// How long opening may take, in milliseconds. Ours: a damaged profile may never answer.
 const OPEN_WITHIN_MS: i32 = 2_000;
+/// How long a reading or writing may take, in milliseconds. Ours: long enough for years of entries on a
+/// slow phone; "Keeping…" that never ends would leave a person waiting in vain.
+const ANSWER_WITHIN_MS: i32 = 10_000;
 
 /// Why the second copy does not do what was asked.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
@@ -34,8 +37,8 @@ pub enum SecondCopyError {
     /// Another tab holds an older version of it open.
     #[error("another tab holds the database open")]
     Blocked,
-    /// It did not open in time.
-    #[error("the database did not open within {OPEN_WITHIN_MS} ms")]
+    /// It did not answer in time.
+    #[error("the database did not answer in time")]
     TimedOut,
     /// It is closed: another tab needs a newer version of it, or the browser took it away.
     #[error("the database is closed")]
@@ -109,11 +112,30 @@ impl SecondCopy {
                 .put_with_key(&line.into(), &name.into())
                 .map_err(|error| named(&error))?;
         }
-        if JsFuture::from(done).await.is_ok() {
-            return Ok(());
+        match JsFuture::from(in_time(&done)).await {
+            Ok(_) => Ok(()),
+            Err(answer) if answer.is_undefined() => Err(SecondCopyError::TimedOut),
+            Err(_) => {
+                let error = transaction.error();
+                Err(error.map_or(SecondCopyError::Closed, |error| named(&error)))
+            }
         }
-        let error = transaction.error();
-        Err(error.map_or(SecondCopyError::Closed, |error| named(&error)))
+    }
+
+    /// Every name, in order.
+    ///
+    /// # Errors
+    /// [`SecondCopyError`] when the database cannot be read.
+    pub async fn names(&self) -> Result<Vec<String>, SecondCopyError> {
+        let transaction = self
+            .database
+            .transaction_with_str(ENTRIES)
+            .map_err(|error| named(&error))?;
+        let names = entries_of(&transaction)?
+            .get_all_keys()
+            .map_err(|error| named(&error))?;
+        let names = result(&names, answer(&names)).await?;
+        Ok(names.iter().filter_map(|name| name.as_string()).collect())
     }
 
     /// Every name and line, in order of the names.
@@ -179,12 +201,7 @@ fn first_answer(request: &IdbOpenDbRequest) -> Promise {
         request.set_onsuccess(Some(&resolve));
         request.set_onerror(Some(&resolve));
         request.set_onblocked(Some(&resolve));
-        let timer = web_sys::window().map(|window| {
-            window.set_timeout_with_callback_and_timeout_and_arguments_0(&reject, OPEN_WITHIN_MS)
-        });
-        if !matches!(timer, Some(Ok(_))) {
-            drop(reject.call0(&JsValue::UNDEFINED));
-        }
+        reject_after(&reject, OPEN_WITHIN_MS);
     })
 }
 
@@ -213,12 +230,29 @@ fn answer(request: &IdbRequest) -> Promise {
 }
 
 async fn result(request: &IdbRequest, answer: Promise) -> Result<Array, SecondCopyError> {
-    match JsFuture::from(answer).await {
+    match JsFuture::from(in_time(&answer)).await {
         Ok(_) => {
             let values = request.result().map_err(|error| named(&error))?;
             Ok(values.unchecked_into())
         }
+        Err(answer) if answer.is_undefined() => Err(SecondCopyError::TimedOut),
         Err(_) => Err(error_of(request)),
+    }
+}
+
+/// The answer, or a rejection with `undefined` when it takes too long.
+fn in_time(answer: &Promise) -> Promise {
+    let late = Promise::new(&mut |_, reject| reject_after(&reject, ANSWER_WITHIN_MS));
+    Promise::race(&Array::of2(answer, &late))
+}
+
+/// Calls `reject` after a time, or at once where there is no timer.
+fn reject_after(reject: &Function, milliseconds: i32) {
+    let timer = web_sys::window().map(|window| {
+        window.set_timeout_with_callback_and_timeout_and_arguments_0(reject, milliseconds)
+    });
+    if !matches!(timer, Some(Ok(_))) {
+        drop(reject.call0(&JsValue::UNDEFINED));
     }
 }
 

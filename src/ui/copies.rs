@@ -1,7 +1,5 @@
 //! The two copies of the journal in this browser, kept together, and the small values of this device.
 
-use std::collections::BTreeSet;
-
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -10,7 +8,7 @@ use crate::domain::serving_heat::TemperatureUnit;
 use crate::store::browser::LocalKeyValue;
 use crate::store::keeper::{Keeper, SaveState};
 use crate::store::key_value::KeyValueError;
-use crate::store::line::{Line, entries_in};
+use crate::store::line::{Line, Name};
 use crate::store::open::open;
 use crate::store::saved::{id_from_text, id_to_text};
 use crate::store::second_copy::SecondCopy;
@@ -46,6 +44,8 @@ struct Inner {
     second: Option<SecondCopy>,
     /// Entries that only the second copy has; written to the first with the next act.
     to_heal: Vec<Entry>,
+    /// What was on screen before the made-up chick.
+    aside: Journal,
     trouble: Option<StoreError>,
 }
 
@@ -69,23 +69,23 @@ impl Copies {
             .iter()
             .map(|text| format!("# {}\n{}\n", text.key, text.text))
             .collect();
-        let keeping = match (&report.storage, report.newer_version) {
-            (_, Some(_)) => Keeping::NewerRecords,
-            (Some(_), None) => Keeping::MemoryBlocked,
-            (None, None) => Keeping::Nothing,
+        let trouble = match (report.storage, report.newer_version) {
+            (_, Some(version)) => Some(StoreError::NewerVersion { version }),
+            (storage, None) => storage.map(StoreError::Storage),
         };
-        let trouble = report.storage.map(StoreError::Storage);
-        let keeper = Keeper::new();
+        let mut keeper = Keeper::new();
+        keeper.first_tried_again(trouble.is_none());
         let inner = Inner {
             store: opened.store,
             keeper,
             second: None,
             to_heal: Vec::new(),
+            aside: Journal::default(),
             trouble,
         };
         let copies = Self {
+            keeping: RwSignal::new(inner.told()),
             inner: StoredValue::new_local(inner),
-            keeping: RwSignal::new(keeping),
             damaged: RwSignal::new(damaged.concat()),
         };
         (copies, opened.journal)
@@ -93,69 +93,85 @@ impl Copies {
 
     /// Opens the second copy, gives back what only it has, and sends it what it lacks.
     pub async fn open_second(self, journal: RwSignal<Journal>) -> Vec<Entry> {
-        let Ok(second) = SecondCopy::open().await else {
+        let Some((second, lines)) = self.read_second().await else {
             self.update(|inner| inner.keeper.second_is_missing());
             return Vec::new();
         };
-        let Ok(lines) = second.all().await else {
-            self.update(|inner| inner.keeper.second_is_missing());
-            return Vec::new();
-        };
-        let text = lines
-            .iter()
-            .map(|(_, line)| line.as_str())
-            .collect::<Vec<_>>()
-            .join("\n");
-        let held = entries_in(&text);
-        let healed: Vec<Entry> = journal.with_untracked(|journal| {
+        let (mut held, mut newer) = (Vec::new(), None);
+        for (name, line) in lines {
+            match Line::read(&line) {
+                Ok(line) => held.push(line.entry),
+                Err(why) => {
+                    newer = newer.max(why.newer_version());
+                    self.damaged
+                        .update(|text| text.extend(["# ", &name, "\n", &line, "\n"]));
+                }
+            }
+        }
+        let only_there: Vec<Entry> = journal.with_untracked(|journal| {
             held.into_iter()
                 .filter(|entry| journal.entries().binary_search(entry).is_err())
                 .collect()
         });
-        let names: BTreeSet<String> = lines.into_iter().map(|(name, _)| name).collect();
+        let mut may_write = false;
         self.update(|inner| {
-            inner.second = Some(second);
-            inner.to_heal.clone_from(&healed);
+            if let Some(version) = newer {
+                inner.store.found_newer(version);
+            }
+            if let Some(version) = inner.store.newer_version() {
+                inner.trouble = Some(StoreError::NewerVersion { version });
+                inner.keeper.second_is_missing();
+                return;
+            }
+            may_write = true;
+            inner.second = Some(second.clone());
+            inner.to_heal.clone_from(&only_there);
         });
-        self.catch_up(journal, names);
-        healed
+        if may_write {
+            spawn_local(self.catch_up(second, journal));
+        }
+        only_there
     }
 
-    /// Sends the second copy every entry whose name is not in `names`, again until nothing was noted
-    /// meanwhile.
-    fn catch_up(self, journal: RwSignal<Journal>, names: BTreeSet<String>) {
-        let second = self.inner.with_value(|inner| inner.second.clone());
-        let Some(second) = second else { return };
-        self.update(|inner| inner.keeper.catching_up());
-        let ids: BTreeSet<&str> = names
-            .iter()
-            .filter_map(|name| name.split('.').next())
-            .collect();
-        let missing: Vec<Entry> = journal.with_untracked(|journal| {
-            let is_missing = |entry: &&Entry| !ids.contains(id_to_text(entry.id.0).as_str());
-            journal
-                .entries()
-                .iter()
-                .filter(is_missing)
-                .cloned()
-                .collect()
-        });
-        spawn_local(async move {
-            let is_taken = match named_lines(&missing) {
-                lines if lines.is_empty() => true,
-                lines => second.put_all(&lines).await.is_ok(),
+    /// The second copy and those of its lines that the first lacks; `None` when it does not answer.
+    async fn read_second(self) -> Option<(SecondCopy, Vec<(String, String)>)> {
+        let second = SecondCopy::open().await.ok()?;
+        let names = second.names().await.ok()?;
+        let unknown = self.inner.with_value(|inner| inner.store.unknown(&names));
+        if unknown.is_empty() {
+            return Some((second, Vec::new()));
+        }
+        let mut lines = second.all().await.ok()?;
+        lines.retain(|(name, _)| Name::from_text(name).is_some_and(|name| unknown.contains(&name)));
+        Some((second, lines))
+    }
+
+    /// Sends the second copy what it lacks, again until nothing was noted meanwhile.
+    async fn catch_up(self, second: SecondCopy, journal: RwSignal<Journal>) {
+        let mut is_to_repeat = true;
+        while is_to_repeat {
+            self.update(|inner| inner.keeper.catching_up());
+            let is_taken = match second.names().await {
+                Ok(names) => {
+                    let lines = self.inner.with_value(|inner| {
+                        // The made-up chick may be on screen, and what is ours set aside.
+                        let mut lines = inner.store.lacking_in(&names, inner.aside.entries());
+                        journal.with_untracked(|journal| {
+                            lines.extend(inner.store.lacking_in(&names, journal.entries()));
+                        });
+                        lines
+                    });
+                    lines.is_empty() || second.put_all(&lines).await.is_ok()
+                }
+                Err(_) => false,
             };
-            let mut is_to_repeat = false;
             self.update(|inner| is_to_repeat = inner.keeper.caught_up(is_taken));
-            if is_to_repeat {
-                self.catch_up(journal, names);
-            }
-        });
+        }
     }
 
     /// Keeps what was noted in one act: the first copy at once, the second as soon as it answers.
     pub fn keep(self, act: Vec<Entry>, journal: RwSignal<Journal>) {
-        let mut is_single = false;
+        let (mut is_single, mut is_behind) = (false, false);
         self.update(|inner| {
             let to_heal = std::mem::take(&mut inner.to_heal);
             let kept = inner
@@ -165,11 +181,15 @@ impl Copies {
             inner.trouble = kept.err();
             inner.keeper.noted(inner.trouble.is_none());
             is_single = inner.keeper.sends_singly();
+            is_behind = inner.keeper.is_behind();
         });
         let second = self.inner.with_value(|inner| inner.second.clone());
         let Some(second) = second else { return };
+        if is_behind {
+            return spawn_local(self.catch_up(second, journal));
+        }
         if !is_single {
-            return self.catch_up(journal, BTreeSet::new());
+            return;
         }
         spawn_local(async move {
             let is_taken = second.put_all(&named_lines(&act)).await.is_ok();
@@ -201,9 +221,20 @@ impl Copies {
         entries
     }
 
-    /// Every entry kept in this browser, read again.
-    pub fn journal_again() -> Journal {
-        open(LocalKeyValue).journal
+    /// Puts entries aside while the made-up chick is on screen.
+    pub fn set_aside(self, entries: &Journal) {
+        self.inner.update_value(|inner| {
+            inner.aside.join(entries);
+        });
+    }
+
+    /// Every entry of this browser: what was put aside, and what is kept, read again.
+    pub fn journal_again(self) -> Journal {
+        let mut journal = open(LocalKeyValue).journal;
+        self.inner.with_value(|inner| {
+            journal.join(&inner.aside);
+        });
+        journal
     }
 
     /// Everything of ours in this browser as plain text.
@@ -358,11 +389,11 @@ impl Copies {
 impl Inner {
     fn told(&self) -> Keeping {
         match (self.keeper.state(), &self.trouble) {
+            (_, Some(StoreError::NewerVersion { .. })) => Keeping::NewerRecords,
             (SaveState::Unchanged, None) => Keeping::Nothing,
             (SaveState::Keeping, _) => Keeping::Working,
             (SaveState::KeptInBoth, _) => Keeping::Kept,
             (SaveState::KeptInOne(_), _) => Keeping::OneCopyOnly,
-            (_, Some(StoreError::NewerVersion { .. })) => Keeping::NewerRecords,
             (_, Some(StoreError::Storage(KeyValueError::Full))) => Keeping::MemoryFull,
             (SaveState::Unchanged | SaveState::OnlyInMemory, _) => Keeping::MemoryBlocked,
         }

@@ -12,6 +12,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 
+use crate::domain::journal::Journal;
 use crate::ui::parts::shell::{Banners, BottomBar, StatusLine, TopBar};
 use crate::ui::route::Route;
 use crate::ui::screens::first_start::StartScreen;
@@ -55,7 +56,9 @@ pub fn App() -> impl IntoView {
     follow_updates(state);
     spawn_local(async move {
         let healed = state.copies.open_second(state.journal).await;
-        if !state.is_demo.get_untracked() {
+        if state.is_demo.get_untracked() {
+            state.copies.set_aside(&Journal::from_entries(healed));
+        } else {
             state.take_in(healed, false);
         }
     });

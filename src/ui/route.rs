@@ -121,11 +121,11 @@ impl Route {
             | Self::Solids
             | Self::Plan
             | Self::TypeIn
-            | Self::TakeIn => true,
+            | Self::TakeIn
+            | Self::Journal => true,
             Self::Now
             | Self::Weight
             | Self::Weaning
-            | Self::Journal
             | Self::Handover
             | Self::Wrong
             | Self::Settings

@@ -310,6 +310,10 @@ impl AppState {
         let journal = self
             .zone
             .with_untracked(|zone| crate::domain::demo::journal(now, zone));
+        if !self.is_demo.get_untracked() {
+            self.journal
+                .with_untracked(|kept| self.copies.set_aside(kept));
+        }
         self.is_demo.set(true);
         self.chick.set(journal.chicks().first().copied());
         self.journal.set(journal);
@@ -322,7 +326,7 @@ impl AppState {
     pub fn leave_demo(self) {
         self.is_demo.set(false);
         self.chick.set(None);
-        self.journal.set(Copies::journal_again());
+        self.journal.set(self.copies.journal_again());
         self.notice.set(None);
         self.choose_chick();
         self.go(Route::Now);

@@ -30,7 +30,8 @@ texts! {
     keep_browser_only: "Kept in this browser, but one of its two copies could not be written. Save a backup.", "Guardado en este navegador, pero no se pudo escribir una de sus dos copias. Guarde una copia de seguridad.";
     keep_memory_only: "NOT kept: this browser refuses to store anything. It is only in memory until this page closes.", "SIN guardar: este navegador no deja guardar nada. Solo está en memoria hasta cerrar esta página.";
     keep_full: "NOT kept: the browser's storage is full. New entries are only in memory until this page closes.", "SIN guardar: el almacenamiento del navegador está lleno. Lo nuevo solo está en memoria hasta cerrar esta página.";
-    keep_newer: "This phone holds records of a newer version of Perchlight. They are left untouched; update before you write.", "Este teléfono tiene registros de una versión más nueva de Perchlight. No se tocan; actualice antes de escribir.";
+    keep_newer: "This phone holds records of a newer version of Perchlight. They are left untouched, and nothing new is kept until you update.", "Este teléfono tiene registros de una versión más nueva de Perchlight. No se tocan, y nada nuevo se guarda hasta que actualice.";
+    keep_clock: "Some entries are later than this phone's clock. Check its day and time: what is due may be wrong.", "Hay anotaciones posteriores a la hora de este teléfono. Revise su día y hora: lo que toca puede no ser cierto.";
     keep_damaged: "Some records could not be read. They were set aside, not deleted.", "Algunos registros no se pudieron leer. Se apartaron, no se borraron.";
     keep_download_raw: "Download them", "Descargarlos";
     save_backup: "Save a backup", "Guardar una copia";

@@ -8,64 +8,20 @@
     reason = "a table for people; it may stop at the first surprise"
 )]
 
+mod script;
+
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use perchlight::domain::chick::Chick;
-use perchlight::domain::journal::{
-    Change, ChickId, CropAtWeighing, CropFeel, CropState, Journal, SolidsEaten,
-};
-use perchlight::domain::moment::{Day, Moment, Offset};
+use perchlight::domain::journal::Journal;
+use perchlight::domain::moment::{Day, Moment};
 use perchlight::domain::outlook::outlook;
-use perchlight::domain::plan::{CarePlan, Reference, Slot};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::species::Species;
-use perchlight::domain::units::Grams;
 use perchlight::domain::weight_trend::weight_trend;
 use perchlight::domain::{rules, schedule};
 use perchlight::share::chart_of::chart_of;
 
-const CHICK: ChickId = ChickId(*b"bench-chick!");
-
-/// Entries a day: three feeds, a morning weighing, one after a feed, three crop looks, solids.
-const A_DAY: usize = 9;
-
-fn script(entries: usize) -> (Scenario, i32) {
-    let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
-    let start = Day::from_date(2026, 1, 1).unwrap();
-    plan.reference = Some(Reference {
-        weight: Grams::whole(1_040),
-        day: start,
-    });
-    plan.hatched = Some(start.plus(-70));
-    let mut script = Scenario::new(CHICK, plan, start, Offset::UTC);
-    let days = i32::try_from(entries / A_DAY).unwrap();
-    for day in 1..=days {
-        let grams = 1_020 + (day * 7919) % 21 - 10;
-        let crop = |state| Change::CropSeen {
-            state,
-            feel: CropFeel::Soft,
-        };
-        script.weigh(day, grams);
-        script.feed(day, 7, 0, Slot::Morning, 60);
-        let full = Change::Weighed {
-            weight: Grams::whole(grams + 62),
-            crop: CropAtWeighing::AfterFeed,
-        };
-        script.note(day, 7, 20, full);
-        script.note(day, 11, 0, crop(CropState::Emptying));
-        script.feed(day, 14, 0, Slot::Midday, 40);
-        let solids = Change::SolidsSeen {
-            what: "sweet potato".to_owned(),
-            eaten: SolidsEaten::Little,
-        };
-        script.note(day, 16, 0, solids);
-        script.note(day, 18, 0, crop(CropState::Emptying));
-        script.note(day, 20, 30, crop(CropState::Empty));
-        script.feed(day, 21, 0, Slot::Bedtime, 60);
-    }
-    (script, days)
-}
+use crate::script::{CHICK, days_of, script};
 
 fn median(mut work: impl FnMut()) -> Duration {
     work();
@@ -81,7 +37,8 @@ fn median(mut work: impl FnMut()) -> Duration {
 }
 
 fn row(entries: usize) {
-    let (script, days) = script(entries);
+    let days = days_of(entries);
+    let script = script(entries, Day::from_date(2026, 1, 1).unwrap());
     let (zone, now): (_, Moment) = (script.zone(), script.at(days, 22, 0));
     let journal: Journal = script.journal();
     let chick = Chick::from_journal(&journal, CHICK).unwrap();

@@ -1,6 +1,7 @@
 // What every browser test stands on: a server, a phone, and a record of everything that went wrong.
+import assert from 'node:assert/strict';
 import { spawn } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { appendFileSync, cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -31,6 +32,16 @@ export const tests = [];
 export const test = (name, body, { timeoutMs = 60_000 } = {}) => tests.push({ name, body, timeoutMs });
 
 const browserPath = () => process.env.CHROME_PATH || '/usr/bin/chromium';
+
+// A row of the table of faults (.build/prove.mjs): what was tried how often, how many entries were lost
+// that had been shown as kept, and what stood on the screen. Anything lost fails the test.
+export const tell = ({ fault, trials, lost, said }) => {
+  const words = said.replace(/\s+/g, ' ').trim();
+  if (process.env.FAULT_LINES !== undefined) {
+    appendFileSync(process.env.FAULT_LINES, `${JSON.stringify({ fault, trials, lost: lost.length, said: words })}\n`);
+  }
+  assert.deepEqual(lost, [], fault);
+};
 
 // Asks again and again until the answer is true.
 export const until = async (what, ask, timeoutMs = 10_000) => {

@@ -1,7 +1,8 @@
 // Without a network: the server is really gone, not only said to be.
 import assert from 'node:assert/strict';
-import { readdirSync } from 'node:fs';
-import { cacheNames, DIST, offlineReady, started, test } from './harness.mjs';
+import { readdirSync, renameSync } from 'node:fs';
+import { join } from 'node:path';
+import { cacheNames, DIST, offlineReady, started, test, until } from './harness.mjs';
 
 const open = async (bench, options) => {
   const site = await bench.site(options);
@@ -23,6 +24,38 @@ test('after one visit the app starts without its server, on any screen, also in 
   const third = await context.newPage();
   await third.goto(`${site.url}index.html`);
   await started(third);
+});
+
+test('a first visit that could not fetch every file is not called ready, and the next one is', async (bench) => {
+  const folder = bench.copyOfBuild();
+  const icon = join(folder, 'icons/icon-512.png');
+  const away = join(bench.folder(), 'icon-512.png');
+  renameSync(icon, away);
+  const site = await bench.site({ folder });
+  const { page } = await bench.phone(site);
+  bench.allow(/404/);
+  await page.addInitScript(() => {
+    window.states = [];
+    const register = navigator.serviceWorker.register;
+    ServiceWorkerContainer.prototype.register = async function (...words) {
+      const registration = await register.apply(this, words);
+      const worker = registration.installing;
+      worker?.addEventListener('statechange', () => window.states.push(worker.state));
+      return registration;
+    };
+  });
+  await page.goto(site.url);
+  await started(page);
+  await until('the installation has ended', () => page.evaluate(() => window.states.includes('redundant')));
+  assert.equal(await page.locator('html[data-offline="ready"]').count(), 0);
+  assert.deepEqual(await cacheNames(page), [], 'no half of the files is left behind');
+  renameSync(away, icon);
+  await page.reload();
+  await started(page);
+  await offlineReady(page);
+  await site.stop();
+  await page.reload();
+  await started(page);
 });
 
 test('the cache holds every file of the build and nothing else', async (bench) => {

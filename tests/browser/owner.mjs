@@ -82,3 +82,44 @@ export const hasFault = async (page, words) => {
   const faults = await faultsOnScreen(page);
   assert.ok(faults.some((fault) => words.test(fault)), `${words} among ${JSON.stringify(faults)}`);
 };
+
+// Types a remark and taps on Keep, without waiting for what comes of it.
+export const noteAtOnce = async (page, text) => {
+  await go(page, '#/journal');
+  const form = page.locator('details.group');
+  if (!(await form.evaluate((details) => details.open))) {
+    await form.locator('summary').click();
+  }
+  await page.locator('#note').fill(text);
+  await form.getByRole('button', { name: 'Keep' }).click();
+};
+
+// Types a remark and waits until it is taken into the journal.
+export const noteDown = async (page, text) => {
+  await noteAtOnce(page, text);
+  await page.locator('.status-line', { hasText: text }).waitFor();
+};
+
+// Types a remark and waits until both copies hold it.
+export const note = async (page, text) => {
+  await noteDown(page, text);
+  await kept(page);
+};
+
+// Which of these remarks the journal does not hold, after the second copy had time to give what only it has.
+export const missing = async (page, noted) => {
+  let lost = noted;
+  const end = Date.now() + 3_000;
+  do {
+    const words = (await journalWords(page)).map((line) => line.replaceAll('\u00a0', ' ').trim());
+    lost = noted.filter((text) => !words.includes(text));
+  } while (lost.length > 0 && Date.now() < end);
+  return lost;
+};
+
+// The notice about storage that stands on every screen; waits for one with these words.
+export const storageNotice = async (page, words) => {
+  const banner = page.locator('.banner[data-kind="storage"] p', { hasText: words });
+  await banner.waitFor({ timeout: 20_000 });
+  return banner.innerText();
+};

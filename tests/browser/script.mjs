@@ -2,7 +2,7 @@
 import { go } from './owner.mjs';
 
 // 96 bits as 16 characters of base64url without padding (RFC 4648, section 5).
-const idText = (number) => {
+export const idText = (number) => {
   const bytes = Buffer.alloc(12);
   bytes.writeUInt32BE(number, 8);
   return bytes.toString('base64url');

@@ -3,7 +3,8 @@ import assert from 'node:assert/strict';
 import { appendFileSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { writeWorker } from '../../.build/precache.mjs';
-import { cacheNames, offlineReady, started, test, until } from './harness.mjs';
+import { cacheNames, offlineReady, started, tell, test, until } from './harness.mjs';
+import { go, kept, missing, typeInChick } from './owner.mjs';
 
 // The same app, told apart by a mark on its page, with the list that a build writes.
 const nextBuild = (bench) => {
@@ -89,6 +90,40 @@ test('another tab is left alone when one tab changes to the new version', async 
   await other.evaluate(() => window.perchlightUpdate.apply());
   await until('the other tab has changed when asked', () => isSecondBuild(other).catch(() => false));
   assert.equal(await loads(other), 2);
+});
+
+test('an update that comes while something is half typed waits, and takes nothing away', async (bench) => {
+  const { site, page } = await open(bench);
+  await typeInChick(page);
+  await kept(page);
+  await go(page, '#/weigh');
+  await page.locator('#weight').fill('98');
+  site.folder = nextBuild(bench);
+  await checkForUpdate(page);
+  await until('the update is offered', () => isOffered(page));
+  const notice = page.locator('.banner[data-kind="update"]');
+  assert.equal(await notice.count(), 0, 'nothing is offered over an open form');
+  assert.equal(await page.locator('#weight').inputValue(), '98');
+  await page.locator('#weight').fill('1019');
+  await page.getByRole('radio', { name: 'empty', exact: true }).check();
+  await page.getByRole('button', { name: 'Keep', exact: true }).click();
+  await kept(page);
+  await go(page, '#/journal');
+  await page.locator('details.group summary').click();
+  await page.locator('#note').fill('half a no');
+  assert.equal(await notice.count(), 0, 'nor over a remark that is being typed');
+  await page.locator('#note').fill('half a note made whole');
+  await page.locator('details.group').getByRole('button', { name: 'Keep' }).click();
+  await kept(page);
+  await go(page, '#/now');
+  await notice.waitFor();
+  const said = await notice.locator('p').innerText();
+  await notice.getByRole('button', { name: 'Reload now' }).click();
+  await until('the page has changed', () => isSecondBuild(page).catch(() => false));
+  await started(page);
+  const lost = await missing(page, ['Chick added: Ember', 'half a note made whole']);
+  assert.equal(await page.locator('.journal-line', { hasText: '1019' }).count(), 1);
+  tell({ fault: 'update of the app with an entry half typed', trials: 1, lost, said });
 });
 
 test('an update deletes its own old files and nobody else\'s', async (bench) => {

@@ -116,7 +116,7 @@ fn write_plan(object: &mut ObjectText, did: &str, plan: &CarePlan) {
 }
 
 /// Reads the word and its fields.
-pub(crate) fn read_change(fields: &mut Fields) -> Result<Change, SavedError> {
+pub(crate) fn read_change(fields: &mut Fields<'_>) -> Result<Change, SavedError> {
     let did = fields.text("did")?;
     Ok(match did.as_str() {
         "chick-added" => Change::ChickAdded(Box::new(read_plan(fields.object("plan")?)?)),
@@ -197,10 +197,10 @@ pub(crate) fn read_change(fields: &mut Fields) -> Result<Change, SavedError> {
     })
 }
 
-fn celsius(fields: &mut Fields, field: &'static str) -> Result<Celsius, SavedError> {
+fn celsius(fields: &mut Fields<'_>, field: &'static str) -> Result<Celsius, SavedError> {
     fields.tenths(field, Celsius::from_tenths)
 }
 
-fn millilitres(fields: &mut Fields, field: &'static str) -> Result<Millilitres, SavedError> {
+fn millilitres(fields: &mut Fields<'_>, field: &'static str) -> Result<Millilitres, SavedError> {
     fields.tenths(field, Millilitres::from_tenths)
 }

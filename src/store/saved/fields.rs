@@ -1,30 +1,34 @@
 //! Reading the fields of an object one by one, and writing them in a fixed order.
 
-use serde_json::{Map, Value};
+use std::borrow::Cow;
 
 use crate::domain::moment::{Day, Moment, Offset, WallTime};
 use crate::domain::plan::CarePlan;
 use crate::domain::units::OutOfRange;
+use crate::store::json::Json;
 use crate::store::saved::tags::Tagged;
 use crate::store::saved::{SavedError, id_from_text};
 
 /// The fields of an object that nobody has asked for yet.
-pub(crate) struct Fields(Map<String, Value>);
+pub(crate) struct Fields<'text>(Vec<(Cow<'text, str>, Json<'text>)>);
 
-impl Fields {
+impl<'text> Fields<'text> {
     /// The fields of `value`, which stands in `field`.
-    pub(crate) fn new(value: Value, field: &'static str) -> Result<Self, SavedError> {
-        if let Value::Object(fields) = value {
+    pub(crate) fn new(value: Json<'text>, field: &'static str) -> Result<Self, SavedError> {
+        if let Json::Object(fields) = value {
             Ok(Self(fields))
         } else {
             Err(SavedError::WrongKind { field })
         }
     }
 
-    /// Refuses whatever nobody has asked for.
+    /// Refuses whatever nobody has asked for, a field that stands there twice among it.
     pub(crate) fn finish(self) -> Result<(), SavedError> {
         let left = self.0.into_iter().next();
-        left.map_or(Ok(()), |(field, _)| Err(SavedError::UnknownField { field }))
+        left.map_or(Ok(()), |(field, _)| {
+            let field = field.into_owned();
+            Err(SavedError::UnknownField { field })
+        })
     }
 
     /// What `read` makes of a field; `None` when it is not there.
@@ -33,23 +37,28 @@ impl Fields {
         field: &'static str,
         read: fn(&mut Self, &'static str) -> Result<T, SavedError>,
     ) -> Result<Option<T>, SavedError> {
-        if self.0.contains_key(field) {
+        if self.place(field).is_some() {
             read(self, field).map(Some)
         } else {
             Ok(None)
         }
     }
 
-    fn take(&mut self, field: &'static str) -> Result<Value, SavedError> {
-        self.0.remove(field).ok_or(SavedError::Missing { field })
+    fn place(&self, field: &str) -> Option<usize> {
+        self.0.iter().position(|(name, _)| name == field)
+    }
+
+    fn take(&mut self, field: &'static str) -> Result<Json<'text>, SavedError> {
+        let place = self.place(field).ok_or(SavedError::Missing { field })?;
+        Ok(self.0.swap_remove(place).1)
     }
 
     pub(crate) fn object(&mut self, field: &'static str) -> Result<Self, SavedError> {
         Self::new(self.take(field)?, field)
     }
 
-    pub(crate) fn list(&mut self, field: &'static str) -> Result<Vec<Value>, SavedError> {
-        if let Value::Array(values) = self.take(field)? {
+    pub(crate) fn list(&mut self, field: &'static str) -> Result<Vec<Json<'text>>, SavedError> {
+        if let Json::List(values) = self.take(field)? {
             Ok(values)
         } else {
             Err(SavedError::WrongKind { field })
@@ -58,17 +67,24 @@ impl Fields {
 
     pub(crate) fn number(&mut self, field: &'static str) -> Result<i64, SavedError> {
         let value = self.take(field)?;
-        value.as_i64().ok_or(SavedError::WrongKind { field })
+        value.whole().ok_or(SavedError::WrongKind { field })
     }
 
     pub(crate) fn flag(&mut self, field: &'static str) -> Result<bool, SavedError> {
-        let value = self.take(field)?;
-        value.as_bool().ok_or(SavedError::WrongKind { field })
+        if let Json::Flag(flag) = self.take(field)? {
+            Ok(flag)
+        } else {
+            Err(SavedError::WrongKind { field })
+        }
     }
 
     /// A text of at most [`CarePlan::LONG_TEXT`] characters.
     pub(crate) fn text(&mut self, field: &'static str) -> Result<String, SavedError> {
-        let Value::String(text) = self.take(field)? else {
+        self.borrowed(field).map(Cow::into_owned)
+    }
+
+    fn borrowed(&mut self, field: &'static str) -> Result<Cow<'text, str>, SavedError> {
+        let Json::Text(text) = self.take(field)? else {
             return Err(SavedError::WrongKind { field });
         };
         if text.chars().count() > CarePlan::LONG_TEXT {
@@ -87,7 +103,7 @@ impl Fields {
     }
 
     pub(crate) fn id(&mut self, field: &'static str) -> Result<[u8; 12], SavedError> {
-        id_from_text(&self.text(field)?).ok_or(SavedError::BadText { field })
+        id_from_text(&self.borrowed(field)?).ok_or(SavedError::BadText { field })
     }
 
     /// A quantity in tenths, through its checked constructor.
@@ -124,14 +140,14 @@ impl Fields {
 
     /// A day as `YYYY-MM-DD` and in no other spelling.
     pub(crate) fn day(&mut self, field: &'static str) -> Result<Day, SavedError> {
-        let text = self.text(field)?;
+        let text = self.borrowed(field)?;
         let day = Day::parse_iso(&text).filter(|day| day.iso() == text);
         day.ok_or(SavedError::BadText { field })
     }
 
     /// A wall time as `HH:MM` and in no other spelling.
     pub(crate) fn wall_time(&mut self, field: &'static str) -> Result<WallTime, SavedError> {
-        let text = self.text(field)?;
+        let text = self.borrowed(field)?;
         let time = WallTime::parse(&text).filter(|time| time.text() == text);
         time.ok_or(SavedError::BadText { field })
     }
@@ -143,11 +159,13 @@ pub(crate) fn moment_at(seconds: i64) -> Option<Moment> {
     (moment.seconds() == seconds).then_some(moment)
 }
 
-fn tag_of<T: Tagged>(value: &Value, field: &'static str) -> Result<T, SavedError> {
-    let text = value.as_str().ok_or(SavedError::WrongKind { field })?;
+fn tag_of<T: Tagged>(value: &Json<'_>, field: &'static str) -> Result<T, SavedError> {
+    let Json::Text(text) = value else {
+        return Err(SavedError::WrongKind { field });
+    };
     T::from_tag(text).ok_or_else(|| SavedError::UnknownTag {
         field,
-        tag: text.to_owned(),
+        tag: text.clone().into_owned(),
     })
 }
 

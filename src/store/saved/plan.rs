@@ -1,10 +1,9 @@
 //! The care plan's saved form.
 
-use serde_json::Value;
-
 use crate::domain::order::set_of;
 use crate::domain::plan::{CarePlan, Contact, Journey, PlannedFeed, PowderLabel, Reference};
 use crate::domain::units::{Celsius, Grams, Millilitres, Percent};
+use crate::store::json::Json;
 use crate::store::saved::SavedError;
 use crate::store::saved::fields::{Fields, ObjectText};
 
@@ -56,7 +55,7 @@ pub(crate) fn plan_to_text(plan: &CarePlan) -> String {
 }
 
 /// The plan of an object; its faults are for the caller to look at.
-pub(crate) fn read_plan(mut fields: Fields) -> Result<CarePlan, SavedError> {
+pub(crate) fn read_plan(mut fields: Fields<'_>) -> Result<CarePlan, SavedError> {
     let plan = CarePlan {
         species: fields.tag("species")?,
         name: fields.text("name")?,
@@ -90,9 +89,9 @@ pub(crate) fn read_plan(mut fields: Fields) -> Result<CarePlan, SavedError> {
 }
 
 fn each<T>(
-    values: Vec<Value>,
+    values: Vec<Json<'_>>,
     field: &'static str,
-    read: fn(&mut Fields) -> Result<T, SavedError>,
+    read: fn(&mut Fields<'_>) -> Result<T, SavedError>,
 ) -> Result<Vec<T>, SavedError> {
     let mut parts = Vec::new();
     for value in values {
@@ -110,7 +109,7 @@ fn reference_to_text(reference: Reference) -> String {
     object.finish()
 }
 
-fn read_reference(fields: &mut Fields, field: &'static str) -> Result<Reference, SavedError> {
+fn read_reference(fields: &mut Fields<'_>, field: &'static str) -> Result<Reference, SavedError> {
     let mut fields = fields.object(field)?;
     let reference = Reference {
         weight: grams(&mut fields, "g10")?,
@@ -128,7 +127,7 @@ fn feed_to_text(feed: PlannedFeed) -> String {
     object.finish()
 }
 
-fn read_feed(fields: &mut Fields) -> Result<PlannedFeed, SavedError> {
+fn read_feed(fields: &mut Fields<'_>) -> Result<PlannedFeed, SavedError> {
     Ok(PlannedFeed {
         slot: fields.tag("slot")?,
         time: fields.wall_time("time")?,
@@ -144,7 +143,7 @@ fn label_to_text(label: &PowderLabel) -> String {
     object.finish()
 }
 
-fn read_label(fields: &mut Fields, field: &'static str) -> Result<PowderLabel, SavedError> {
+fn read_label(fields: &mut Fields<'_>, field: &'static str) -> Result<PowderLabel, SavedError> {
     let mut fields = fields.object(field)?;
     let label = PowderLabel {
         energy_kcal: fields.small("kcal")?,
@@ -164,7 +163,7 @@ fn journey_to_text(journey: &Journey) -> String {
     object.finish()
 }
 
-fn read_journey(fields: &mut Fields, field: &'static str) -> Result<Journey, SavedError> {
+fn read_journey(fields: &mut Fields<'_>, field: &'static str) -> Result<Journey, SavedError> {
     let mut fields = fields.object(field)?;
     let journey = Journey {
         left: fields.moment("left")?,
@@ -184,7 +183,7 @@ fn contact_to_text(contact: &Contact) -> String {
     object.finish()
 }
 
-fn read_contact(fields: &mut Fields) -> Result<Contact, SavedError> {
+fn read_contact(fields: &mut Fields<'_>) -> Result<Contact, SavedError> {
     Ok(Contact {
         role: fields.tag("role")?,
         name: fields.text("name")?,
@@ -192,18 +191,18 @@ fn read_contact(fields: &mut Fields) -> Result<Contact, SavedError> {
     })
 }
 
-fn grams(fields: &mut Fields, field: &'static str) -> Result<Grams, SavedError> {
+fn grams(fields: &mut Fields<'_>, field: &'static str) -> Result<Grams, SavedError> {
     fields.tenths(field, Grams::from_tenths)
 }
 
-fn millilitres(fields: &mut Fields, field: &'static str) -> Result<Millilitres, SavedError> {
+fn millilitres(fields: &mut Fields<'_>, field: &'static str) -> Result<Millilitres, SavedError> {
     fields.tenths(field, Millilitres::from_tenths)
 }
 
-fn celsius(fields: &mut Fields, field: &'static str) -> Result<Celsius, SavedError> {
+fn celsius(fields: &mut Fields<'_>, field: &'static str) -> Result<Celsius, SavedError> {
     fields.tenths(field, Celsius::from_tenths)
 }
 
-fn percent(fields: &mut Fields, field: &'static str) -> Result<Percent, SavedError> {
+fn percent(fields: &mut Fields<'_>, field: &'static str) -> Result<Percent, SavedError> {
     fields.tenths(field, Percent::from_tenths)
 }

@@ -92,6 +92,15 @@ pub fn Banners() -> impl IntoView {
             }
         })
     };
+    let is_ahead = Memo::new(move |_| {
+        let now = state.now.get();
+        state.journal.with(|journal| journal.is_ahead_of(now))
+    });
+    let clock = move || {
+        is_ahead.get().then(|| {
+            view! { <div class="banner" data-kind="storage" role="alert"><p>{say.keep_clock()}</p></div> }
+        })
+    };
     let demo = move || {
         state.is_demo.get().then(|| {
             view! {
@@ -120,7 +129,7 @@ pub fn Banners() -> impl IntoView {
             }
         })
     };
-    view! { <aside class="banners" aria-label=say.notices()>{demo} {keeping} {damaged} {update}</aside> }
+    view! { <aside class="banners" aria-label=say.notices()>{demo} {keeping} {clock} {damaged} {update}</aside> }
 }
 
 /// What was just done, how far it is kept, and the way back. It is there from the start, so that

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::journal::{Change, Entry, EntryId};
+use crate::domain::journal::{Change, ChickId, Entry, EntryId, Journal};
 use crate::domain::moment::Day;
 use crate::ui::clock;
 use crate::ui::parts::field::{Field, FieldKind};
@@ -17,11 +17,17 @@ const DAYS_AT_A_TIME: usize = 14;
 #[derive(Debug, Clone, PartialEq, Eq)]
 struct Line {
     id: EntryId,
-    day: Day,
     time: String,
     words: String,
     by: String,
     is_retracted: bool,
+}
+
+/// The newest days and whether there are more.
+#[derive(Debug, Clone, PartialEq, Eq)]
+struct Shown {
+    days: Vec<(Day, Vec<Line>)>,
+    has_more: bool,
 }
 
 /// Everything by day.
@@ -32,38 +38,24 @@ pub fn JournalScreen() -> impl IntoView {
     let say = writing.language;
     let search = RwSignal::new(String::new());
     let days_shown = RwSignal::new(DAYS_AT_A_TIME);
-    let lines = Memo::new(move |_| {
+    // Only what is shown is put into words: a journal of years has tens of thousands of lines.
+    let shown = Memo::new(move |_| {
         let wanted = search.get().trim().to_lowercase();
-        let lines = state.journal.with(|journal| {
-            let retracted = journal.retracted();
-            let entries = journal
-                .entries()
-                .iter()
-                .rev()
-                .filter(|entry| Some(entry.chick) == state.chick.get());
-            let lines = entries.filter(|entry| entry.change.retracts().is_none());
-            lines
-                .map(|entry| line(entry, retracted.contains(&entry.id), writing))
-                .collect::<Vec<_>>()
-        });
-        lines
-            .into_iter()
-            .filter(|line| wanted.is_empty() || line.words.to_lowercase().contains(&wanted))
-            .collect::<Vec<_>>()
+        let chick = state.chick.get();
+        state
+            .journal
+            .with(|journal| newest(journal, chick, &wanted, days_shown.get(), writing))
     });
-    let days = Memo::new(move |_| {
-        let mut days = lines.with(|lines| lines.iter().map(|line| line.day).collect::<Vec<_>>());
-        days.dedup();
-        days
-    });
-    let shown = move || {
-        days.get()
-            .into_iter()
-            .take(days_shown.get())
-            .collect::<Vec<_>>()
+    let days =
+        move || shown.with(|shown| shown.days.iter().map(|(day, _)| *day).collect::<Vec<_>>());
+    let lines_of = move |day| {
+        shown.with(|shown| {
+            let found = shown.days.iter().find(|(found, _)| *found == day);
+            found.map(|(_, lines)| lines.clone()).unwrap_or_default()
+        })
     };
     let empty = move || {
-        lines.with(Vec::is_empty).then(|| {
+        shown.with(|shown| shown.days.is_empty()).then(|| {
             let text = if search.get().is_empty() {
                 say.journal_none()
             } else {
@@ -73,7 +65,7 @@ pub fn JournalScreen() -> impl IntoView {
         })
     };
     let more = move || {
-        (days.with(Vec::len) > days_shown.get()).then(|| {
+        shown.with(|shown| shown.has_more).then(|| {
             let show_more = move |_| days_shown.update(|count| *count += DAYS_AT_A_TIME);
             view! { <button type="button" class="button" on:click=show_more>{say.journal_show_more()}</button> }
         })
@@ -83,14 +75,12 @@ pub fn JournalScreen() -> impl IntoView {
         <NoteForm />
         <Field id="search" label=say.journal_search() kind=FieldKind::Text text=search />
         {empty}
-        <For each=shown key=|day| *day let:day>
+        <For each=days key=|day| *day let:day>
             <section class="journal-day">
                 <h2>{writing.day(day)}</h2>
                 <ul class="journal-day__lines">
                     <For
-                        each=move || {
-                            lines.get().into_iter().filter(|line| line.day == day).collect::<Vec<_>>()
-                        }
+                        each=move || lines_of(day)
                         key=|line| (line.id, line.is_retracted)
                         let:line
                     >
@@ -103,12 +93,47 @@ pub fn JournalScreen() -> impl IntoView {
     }
 }
 
+/// The newest days of a chick, as many as asked for, with the lines that hold `wanted`.
+fn newest(
+    journal: &Journal,
+    chick: Option<ChickId>,
+    wanted: &str,
+    most_days: usize,
+    writing: Writing,
+) -> Shown {
+    let retracted = journal.retracted();
+    let mut days: Vec<(Day, Vec<Line>)> = Vec::new();
+    let entries = journal.entries().iter().rev();
+    for entry in
+        entries.filter(|entry| Some(entry.chick) == chick && entry.change.retracts().is_none())
+    {
+        let line = line(entry, retracted.contains(&entry.id), writing);
+        if !wanted.is_empty() && !line.words.to_lowercase().contains(wanted) {
+            continue;
+        }
+        let day = entry.lived().day;
+        // After a flight days may come once more, so each is looked for.
+        if let Some((_, lines)) = days.iter_mut().find(|(found, _)| *found == day) {
+            lines.push(line);
+        } else if days.len() == most_days {
+            return Shown {
+                days,
+                has_more: true,
+            };
+        } else {
+            days.push((day, vec![line]));
+        }
+    }
+    Shown {
+        days,
+        has_more: false,
+    }
+}
+
 fn line(entry: &Entry, is_retracted: bool, writing: Writing) -> Line {
-    let lived = entry.lived();
     Line {
         id: entry.id,
-        day: lived.day,
-        time: writing.time(lived.time),
+        time: writing.time(entry.lived().time),
         words: writing.change(&entry.change),
         by: entry.by.clone(),
         is_retracted,

@@ -1,0 +1,179 @@
+// Times and memory of the built app in the browser, with the processor slowed as on a phone.
+// It tells numbers and judges none: on a busy machine the times are worse than on a phone.
+import { execFileSync } from 'node:child_process';
+import { Bench, offlineReady, started, throttle, until } from '../tests/browser/harness.mjs';
+import { CHICK, go, kept, openApp, typeInChick } from '../tests/browser/owner.mjs';
+
+const RUNS = 7;
+const ENTRIES = 20_000;
+const DAY_MS = 86_400_000;
+
+export const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
+
+const isoDay = (days) => new Date(Date.now() + days * DAY_MS).toISOString().slice(0, 10);
+
+// Notes when the way to log a feed is there and the page is free to answer a tap.
+const watchForUse = () => {
+  const watch = new MutationObserver(() => {
+    const link = document.querySelector('html[data-started="true"] .next-feed a[href^="#/log"]');
+    if (link !== null && link.getClientRects().length > 0) {
+      watch.disconnect();
+      setTimeout(() => {
+        window.usableAfterMs = performance.now();
+      });
+    }
+  });
+  watch.observe(document, { childList: true, subtree: true, attributes: true });
+};
+
+// Milliseconds from the start of the navigation to usable, each time in a new tab of the running browser.
+const startTimes = async (context, site, rate) => {
+  const times = [];
+  // The first is not counted: it warms the browser's own caches, as yesterday's use does.
+  for (let run = 0; run <= RUNS; run += 1) {
+    const page = await context.newPage();
+    await page.addInitScript(watchForUse);
+    await throttle(page, rate);
+    await page.goto(site.url);
+    await page.waitForFunction(() => window.usableAfterMs !== undefined, undefined, { timeout: 60_000 });
+    times.push(await page.evaluate(() => window.usableAfterMs));
+    await page.close();
+  }
+  return times.slice(1);
+};
+
+// Milliseconds from the tap on Done to the status line that says kept.
+const doneTimes = async (page, rate) => {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Emulation.setCPUThrottlingRate', { rate });
+  const times = [];
+  for (let run = 0; run < RUNS; run += 1) {
+    await go(page, '#/log');
+    const done = page.getByRole('button', { name: 'Done', exact: true });
+    await done.waitFor();
+    await page.waitForTimeout(500);
+    await page.evaluate(() => {
+      window.keptAfterMs = undefined;
+      const line = document.querySelector('.status-line p');
+      let tappedAt;
+      document.addEventListener('click', (event) => (tappedAt = event.timeStamp), { capture: true, once: true });
+      const watch = new MutationObserver(() => {
+        if (tappedAt !== undefined && line.dataset.kept === 'Kept' && line.textContent.endsWith('Kept.')) {
+          watch.disconnect();
+          window.keptAfterMs = performance.now() - tappedAt;
+        }
+      });
+      watch.observe(line, { attributes: true, childList: true, characterData: true, subtree: true });
+    });
+    await done.tap();
+    await page.waitForFunction(() => window.keptAfterMs !== undefined, undefined, { timeout: 30_000 });
+    times.push(await page.evaluate(() => window.keptAfterMs));
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.locator('.status-line', { hasText: 'Taken back' }).waitFor();
+    await kept(page);
+  }
+  await session.send('Emulation.setCPUThrottlingRate', { rate: 1 });
+  return times;
+};
+
+// What the page holds after a collection: JavaScript's heap and WebAssembly's memory, in bytes.
+const memory = async (page) => {
+  const session = await page.context().newCDPSession(page);
+  await session.send('HeapProfiler.collectGarbage');
+  await session.send('Performance.enable');
+  const { metrics } = await session.send('Performance.getMetrics');
+  const heap = metrics.find(({ name }) => name === 'JSHeapUsedSize').value;
+  // A second call of the loader gives the running program's exports.
+  const wasm = await page.evaluate(async () => {
+    const { dataset } = document.querySelector('script[data-wasm]');
+    const { memory } = await (await import(dataset.module)).default();
+    return memory.buffer.byteLength;
+  });
+  return { heap, wasm };
+};
+
+const countInSecond = (page) =>
+  page.evaluate(
+    () =>
+      new Promise((done) => {
+        const request = indexedDB.open('perchlight');
+        request.onsuccess = () => {
+          const count = request.result.transaction('entries').objectStore('entries').count();
+          count.onsuccess = () => {
+            request.result.close();
+            done(count.result);
+          };
+        };
+      }),
+  );
+
+const newPhone = async (bench) => {
+  const site = await bench.site();
+  const { context, page } = await bench.phone(site);
+  return { site, context, page };
+};
+
+const ofOneChick = async (bench) => {
+  const { site, context, page } = await newPhone(bench);
+  await openApp(page, site);
+  await typeInChick(page, { ...CHICK, hatched: isoDay(-93), weighed: isoDay(0) });
+  await kept(page);
+  await offlineReady(page);
+  const tapToKeptMs = await doneTimes(page, 4);
+  await site.stop();
+  return { warmOfflineStartMs: await startTimes(context, site, 6), tapToKeptMs };
+};
+
+const ofManyEntries = async (bench) => {
+  const today = Math.floor(Date.now() / DAY_MS);
+  const command = ['bench', '--no-default-features', '--quiet', '--bench', 'long_journal', '--', ENTRIES, today];
+  const texts = execFileSync('cargo', command.map(String), { maxBuffer: 1 << 26, encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] });
+  const { site, context, page } = await newPhone(bench);
+  await openApp(page, site);
+  await page.evaluate((texts) => {
+    Object.entries(JSON.parse(texts)).forEach(([key, text]) => localStorage.setItem(key, text));
+  }, texts);
+  await page.reload();
+  await started(page);
+  const expected = texts.match(/\\"v\\":1/g).length;
+  await until('the second copy has all', async () => (await countInSecond(page)) === expected, 60_000);
+  await offlineReady(page);
+  await page.close();
+  const startMs = await startTimes(context, site, 4);
+  const again = await context.newPage();
+  await openApp(again, site);
+  await again.waitForTimeout(2_000);
+  const afterStart = await memory(again);
+  const tapToKeptMs = await doneTimes(again, 4);
+  const start = performance.now();
+  await go(again, '#/journal');
+  await again.locator('.journal-line').first().waitFor();
+  const journalMs = performance.now() - start;
+  return { entries: expected, startMs, memory: afterStart, tapToKeptMs, journalMs };
+};
+
+// Everything measured in the browser.
+export const measureApp = async () => {
+  const answers = [];
+  for (const measure of [ofOneChick, ofManyEntries]) {
+    const bench = new Bench();
+    try {
+      answers.push(await measure(bench));
+    } finally {
+      await bench.clear();
+    }
+    if (bench.unexpected().length > 0) {
+      throw new Error(bench.unexpected().join('\n'));
+    }
+  }
+  const [oneChick, manyEntries] = answers;
+  return { oneChick, manyEntries };
+};
+
+// The milliseconds of one outlook on 5,000 entries, as the bench prints them.
+export const outlookMs = () => {
+  const text = execFileSync('cargo', ['bench', '--no-default-features', '--quiet', '--bench', 'outlook'], { encoding: 'utf8' });
+  // The journal has one entry more, the chick's own.
+  const row = text.split('\n').map((line) => line.trim().split(/\s+/)).find(([entries]) => Math.abs(Number(entries) - 5_000) < 10);
+  return Number(row[1]);
+};

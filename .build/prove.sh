@@ -1,0 +1,13 @@
+#!/usr/bin/env bash
+# Tries every fault with its full number of trials and writes the table of faults; fails when anything is lost.
+. "$(dirname "${BASH_SOURCE[0]}")/common.sh"
+.build/build.sh
+.build/need-browser.sh
+CHROME_PATH="$(find_chromium)"
+FAULT_LINES="$(mktemp)"
+trap 'rm -f "$FAULT_LINES"' EXIT
+export CHROME_PATH FAULT_LINES
+export KILLS="${KILLS:-50}" TAB_SECONDS="${TAB_SECONDS:-60}"
+step "Faults of a place, natively" "2 min" cargo test --no-default-features --test store_faults
+step "Faults in the browser" "7 min" node tests/browser/run.mjs faults_ 'keeping: an entry' 'half typed'
+node .build/prove.mjs "$FAULT_LINES"
