@@ -29,6 +29,7 @@ use perchlight::share::link::entries_to_link_text;
 use perchlight::share::table_of::{feeds_csv, weights_csv};
 use perchlight::share::take::{TakeError, Taken, read_text};
 use perchlight::share::vet_page::vet_page_html;
+use perchlight::share::weight_picture::weight_picture;
 use perchlight::words::Language;
 use perchlight::words::format::{MassUnit, Writing};
 
@@ -178,6 +179,32 @@ fn hostile_text_is_shown_as_text_in_every_page_and_language() {
             check_page(&vet_page_html(writing, &outlook), text, 6);
             let card = card_html(writing, APP, CHICK, &outlook.chick.plan);
             check_page(&card, text, 6);
+        }
+    }
+}
+
+#[test]
+fn the_weight_picture_shows_a_hostile_name_as_text_alone() {
+    for text in HOSTILE {
+        let outlook = seen(&script(text));
+        for language in Language::ALL {
+            let picture = weight_picture(writing(language), &outlook).unwrap();
+            let elements = elements(&format!("<!doctype html>{}", picture.svg));
+            for element in &elements {
+                let known = [
+                    "svg", "g", "rect", "text", "circle", "line", "polyline", "polygon", "path",
+                ];
+                assert!(known.contains(&element.name.as_str()), "{}", element.name);
+                let is_handler = |(name, _): &(String, String)| name.starts_with("on");
+                assert!(!element.attributes.iter().any(is_handler));
+                assert!(element.value("href").is_none() && element.value("style").is_none());
+            }
+            // The title alone holds the name, and as much of each word as fits on a line.
+            let word = text.split([' ', '\0']).next().unwrap();
+            let start: String = word.chars().take(30).collect();
+            let is_title = |element: &&Element| element.value("font-weight") == Some("700");
+            let title: Vec<&Element> = elements.iter().filter(is_title).collect();
+            assert!(title[0].text.starts_with(&start), "{text:?}");
         }
     }
 }

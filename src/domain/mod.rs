@@ -3,6 +3,7 @@
 //! **Invariants.** No clock, no input or output, no serde, no words for users: the moment and the
 //! zone are arguments, answers are numbers and named variants. Nothing here panics.
 
+pub mod backup_due;
 pub mod chick;
 pub mod cooling;
 pub mod cooling_fit;
@@ -36,6 +37,8 @@ pub mod nutrition;
 pub mod order;
 pub mod outlook;
 pub mod plan;
+pub mod plan_checks;
+pub mod plan_template;
 pub mod powder;
 pub mod robust;
 pub mod rules;

@@ -22,6 +22,10 @@ pub enum FileKind {
     Weights,
     /// The table of feeds.
     Feeds,
+    /// The weight chart as a picture.
+    WeightPicture,
+    /// Every entry on the phone.
+    Backup,
 }
 
 impl FileKind {
@@ -34,15 +38,34 @@ impl FileKind {
             Self::CalendarRemoval => ("feeds-remove", "ics"),
             Self::Weights => ("weights", "csv"),
             Self::Feeds => ("feeds", "csv"),
+            Self::WeightPicture => ("weight", "png"),
+            Self::Backup => ("backup", "json"),
         }
     }
 
-    /// The media type to save and share it with. Source: RFC 2046, 5545 and 4180.
+    /// The media type to save and share it with. Source: RFC 2046, 5545, 4180 and
+    /// 8259; PNG specification, 12.
     pub const fn media_type(self) -> &'static str {
         match self {
             Self::Card | Self::Report | Self::VetPage => "text/html",
             Self::Calendar | Self::CalendarRemoval => "text/calendar",
             Self::Weights | Self::Feeds => "text/csv",
+            Self::WeightPicture => "image/png",
+            Self::Backup => "application/json",
+        }
+    }
+
+    /// Whether a share sheet does any good: none of them offers the telephone's calendar.
+    pub const fn is_for_share_sheet(self) -> bool {
+        match self {
+            Self::Calendar | Self::CalendarRemoval => false,
+            Self::Card
+            | Self::Report
+            | Self::VetPage
+            | Self::Weights
+            | Self::Feeds
+            | Self::WeightPicture
+            | Self::Backup => true,
         }
     }
 }

@@ -29,3 +29,4 @@ mod unpack;
 pub mod varint;
 pub mod vet_page;
 pub mod weight_chart;
+pub mod weight_picture;

@@ -1,12 +1,11 @@
 //! What report and vet page both show: chart, weighings, feeds, notes, people.
 
 use crate::domain::chick::{Chick, FeedNote, FeedOutcome, Noted, Weighing};
-use crate::domain::count::rounded;
 use crate::domain::journal::{Change, Entry, Journal};
 use crate::domain::outlook::Outlook;
 use crate::domain::units::Grams;
-use crate::share::chart_of::chart_of;
 use crate::share::page::Page;
+use crate::share::weight_picture::chart_svg;
 use crate::words::format::Writing;
 use crate::words::rules::finding_title;
 
@@ -21,13 +20,7 @@ pub(crate) fn name_of(writing: Writing, chick: &Chick) -> String {
 
 /// The weight chart, when there is a weighing.
 pub(crate) fn put_chart(page: &mut Page, writing: Writing, outlook: &Outlook) {
-    let (chart, first_day) = chart_of(outlook);
-    let day_label = |day: i32| {
-        let (_, month, date) = first_day.plus(day).date();
-        format!("{date}.{month}.")
-    };
-    let weight_label = |grams: f64| writing.mass_number(Grams::tenths_held(rounded(grams * 10.0)));
-    if let Ok(svg) = chart.to_svg(&day_label, &weight_label) {
+    if let Some(svg) = chart_svg(writing, outlook) {
         page.picture("chart", writing.language.weight_chart(), &svg);
     }
 }

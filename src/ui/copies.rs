@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::domain::journal::{ChickId, Entry, Journal};
+use crate::domain::moment::Moment;
 use crate::domain::serving_heat::TemperatureUnit;
 use crate::store::browser::LocalKeyValue;
 use crate::store::keeper::{Keeper, SaveState};
@@ -375,12 +376,27 @@ impl Copies {
         self.remember(Setting::Glance, text);
     }
 
-    /// When a backup was last saved, seconds since 1970.
-    pub fn last_backup(self) -> Option<i64> {
-        self.setting(Setting::LastBackup)?.parse().ok()
+    fn moment(self, setting: Setting) -> Option<Moment> {
+        let seconds = self.setting(setting)?.parse().ok()?;
+        Some(Moment::from_seconds(seconds))
     }
 
-    /// Remembers that a backup was saved and read back.
+    /// When a backup was last read back and found whole.
+    pub fn last_backup(self) -> Option<Moment> {
+        self.moment(Setting::LastBackup)
+    }
+
+    /// Until when the reminder of a backup was put off.
+    pub fn nudge_put_off_until(self) -> Option<Moment> {
+        self.moment(Setting::NudgeDismissed)
+    }
+
+    /// Puts the reminder of a backup off.
+    pub fn put_nudge_off(self, until: Moment) {
+        self.remember(Setting::NudgeDismissed, &until.seconds().to_string());
+    }
+
+    /// Remembers that a backup was read back and found whole.
     pub fn remember_backup(self) {
         self.remember(Setting::LastBackup, &clock::now().seconds().to_string());
     }

@@ -3,6 +3,7 @@
 pub mod clock;
 pub mod copies;
 pub mod parts;
+pub mod picture;
 pub mod platform;
 pub mod route;
 pub mod screens;

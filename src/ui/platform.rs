@@ -1,10 +1,14 @@
 //! The browser's doors: address, random numbers, clipboard, files out and in, lasting storage.
 
-use js_sys::{Array, Reflect, Uint8Array};
-use leptos::prelude::{document, window};
+use std::time::Duration;
+
+use js_sys::{Array, Promise, Reflect, Uint8Array};
+use leptos::prelude::{document, set_timeout, window};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, HtmlElement, Url};
+use web_sys::{
+    DomException, File, FilePropertyBag, HtmlAnchorElement, HtmlElement, ShareData, Url,
+};
 
 /// The part of the address after `#`, with it.
 pub fn hash() -> String {
@@ -52,22 +56,82 @@ pub fn random_id() -> [u8; 12] {
     bytes
 }
 
-/// Hands a text to the browser as a file to save; tells whether it took it.
-pub fn download(name: &str, mime: &str, text: &str) -> bool {
-    try_download(name, mime, text).is_ok()
+/// How a file left the app.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Handed {
+    /// Another app took it from the share sheet.
+    Shared,
+    /// The person closed the share sheet.
+    Cancelled,
+    /// The browser took it to save it.
+    Saved,
+    /// Neither took it.
+    NotTaken,
 }
 
-fn try_download(name: &str, mime: &str, text: &str) -> Result<(), JsValue> {
-    let options = BlobPropertyBag::new();
+/// A file of text; `None` when the browser makes none.
+pub fn text_file(name: &str, mime: &str, text: &str) -> Option<File> {
+    file_of(&JsValue::from_str(text), name, mime)
+}
+
+/// A file of one part, which is a text or a blob.
+pub fn file_of(part: &JsValue, name: &str, mime: &str) -> Option<File> {
+    let options = FilePropertyBag::new();
     options.set_type(mime);
-    let blob =
-        Blob::new_with_str_sequence_and_options(&Array::of1(&JsValue::from_str(text)), &options)?;
-    let url = Url::create_object_url_with_blob(&blob)?;
+    File::new_with_blob_sequence_and_options(&Array::of1(part), name, &options).ok()
+}
+
+/// Hands a file out: to the share sheet when that is wanted and takes files of this type, else as a
+/// download. To be called within a tap, as share sheets open only then.
+pub async fn hand_over(file: &File, to_share_sheet: bool) -> Handed {
+    if to_share_sheet && let Some(sharing) = share(file) {
+        match JsFuture::from(sharing).await {
+            Ok(_) => return Handed::Shared,
+            Err(error) if is_cancelled(&error) => return Handed::Cancelled,
+            // Refused after all, as by a computer's policy: it is saved instead.
+            Err(_) => {}
+        }
+    }
+    if save(file).is_ok() {
+        Handed::Saved
+    } else {
+        Handed::NotTaken
+    }
+}
+
+/// Opens the share sheet with a file; `None` when this browser shares no file of this type.
+fn share(file: &File) -> Option<Promise> {
+    let navigator = window().navigator();
+    let has = |name| {
+        Reflect::get(&navigator, &JsValue::from_str(name)).is_ok_and(|door| door.is_function())
+    };
+    if !has("canShare") || !has("share") {
+        return None;
+    }
+    let data = ShareData::new();
+    data.set_files(&Array::of1(file));
+    navigator
+        .can_share_with_data(&data)
+        .then(|| navigator.share_with_data(&data))
+}
+
+fn is_cancelled(error: &JsValue) -> bool {
+    error
+        .dyn_ref::<DomException>()
+        .is_some_and(|error| error.name() == "AbortError")
+}
+
+/// How long a saved file's address is kept: browsers may read it well after the tap. Ours.
+const ADDRESS_KEPT: Duration = Duration::from_secs(60);
+
+fn save(file: &File) -> Result<(), JsValue> {
+    let url = Url::create_object_url_with_blob(file)?;
     let link: HtmlAnchorElement = document().create_element("a")?.unchecked_into();
     link.set_href(&url);
-    link.set_download(name);
+    link.set_download(&file.name());
     link.click();
-    Url::revoke_object_url(&url)
+    set_timeout(move || drop(Url::revoke_object_url(&url)), ADDRESS_KEPT);
+    Ok(())
 }
 
 /// Puts a text on the clipboard; tells whether the browser allowed it.
@@ -156,7 +220,7 @@ pub fn keep_screen_on() {
     if let Ok(promise) = request.call1(&lock, &JsValue::from_str("screen")) {
         leptos::task::spawn_local(async move {
             // A refusal (low battery, hidden page) only means that the screen goes dark as usual.
-            drop(JsFuture::from(js_sys::Promise::resolve(&promise)).await);
+            drop(JsFuture::from(Promise::resolve(&promise)).await);
         });
     }
 }

@@ -4,9 +4,11 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use crate::domain::chick::Chick;
 use crate::domain::journal::{Change, ChickId, Entry, EntryId, Journal, Refusal};
 use crate::domain::moment::Moment;
 use crate::domain::outlook::{Outlook, outlook};
+use crate::domain::plan::CarePlan;
 use crate::domain::zone::Zone;
 use crate::ui::copies::{Copies, Keeping};
 use crate::ui::route::Route;
@@ -48,6 +50,8 @@ pub struct AppState {
     pub is_update_ready: RwSignal<bool>,
     /// A text of ours that the app was opened with, until the take-in screen fetches it.
     pub link: RwSignal<Option<String>>,
+    /// The chick whose card the next new one starts from, until the form fetches it.
+    pub template: RwSignal<Option<ChickId>>,
     /// What was just done.
     pub notice: RwSignal<Option<Notice>>,
     /// Everything about the chick on screen, worked out anew each minute and after each entry.
@@ -87,6 +91,7 @@ impl AppState {
             is_demo: RwSignal::new(false),
             is_update_ready: RwSignal::new(false),
             link: RwSignal::new(None),
+            template: RwSignal::new(None),
             notice: RwSignal::new(None),
             outlook,
             copies,
@@ -273,6 +278,22 @@ impl AppState {
         let link = self.link.get_untracked();
         self.link.set(None);
         link
+    }
+
+    /// Opens the form of a new chick, filled from the card of another one.
+    pub fn start_from(self, id: ChickId) {
+        self.template.set(Some(id));
+        self.go(Route::TypeIn);
+    }
+
+    /// The plan that the form of a new chick starts from; once.
+    pub fn take_template(self) -> Option<CarePlan> {
+        let id = self.template.get_untracked()?;
+        self.template.set(None);
+        let chick = self
+            .journal
+            .with_untracked(|journal| Chick::from_journal(journal, id))?;
+        Some(chick.plan.as_template())
     }
 
     /// Goes to a screen.

@@ -36,6 +36,18 @@ impl Language {
     }
 }
 
+impl Language {
+    /// A file was given to the browser to be saved. Whether it was is for the person to see.
+    pub fn hand_saved(self, name: &str) -> String {
+        match self {
+            Self::English => format!("Saved as {name}: look in the downloads of this browser."),
+            Self::Spanish => {
+                format!("Guardado como {name}: búsquelo en las descargas de este navegador.")
+            }
+        }
+    }
+}
+
 impl Writing {
     /// What was found in a text, before it is taken in.
     pub fn taken(self, taken: &Taken) -> String {
@@ -64,6 +76,42 @@ impl Writing {
         let say = self.language;
         let records = labelled(say.exchange_records(), name);
         format!("{records}. {}", say.exchange_anyone())
+    }
+
+    /// What a backup that was opened again holds, and whether that is everything.
+    pub fn backup_checked(self, count: usize, lacks: usize, sum: u32, is_same: bool) -> String {
+        let sum = self.checksum(sum);
+        let held = match (self.language, count) {
+            (Language::English, 1) => "It opens and holds 1 entry".to_owned(),
+            (Language::English, _) => format!("It opens and holds {count} entries"),
+            (Language::Spanish, 1) => "Se abre y contiene 1 anotación".to_owned(),
+            (Language::Spanish, _) => format!("Se abre y contiene {count} anotaciones"),
+        };
+        match (self.language, lacks, is_same) {
+            (Language::English, 0, true) => {
+                format!("{held}, all that are on this phone. {sum} The same as when it was saved.")
+            }
+            (Language::English, 0, false) => format!("{held}, all that are on this phone. {sum}"),
+            (Language::English, _, _) => format!(
+                "{held}, but {lacks} that are on this phone are not in it. Save a new backup. {sum}"
+            ),
+            (Language::Spanish, 0, true) => {
+                format!("{held}, todas las de este teléfono. {sum} La misma que al guardarla.")
+            }
+            (Language::Spanish, 0, false) => format!("{held}, todas las de este teléfono. {sum}"),
+            (Language::Spanish, _, _) => format!(
+                "{held}, pero le faltan {lacks} de este teléfono. Guarde una copia nueva. {sum}"
+            ),
+        }
+    }
+
+    /// A check sum in two groups, to be compared by eye.
+    pub fn checksum(self, sum: u32) -> String {
+        let (high, low) = (sum >> 16, sum & 0xffff);
+        match self.language {
+            Language::English => format!("Checksum {high:04X}\u{a0}{low:04X}."),
+            Language::Spanish => format!("Suma de control {high:04X}\u{a0}{low:04X}."),
+        }
     }
 
     /// How long nothing was heard of a placed chick.
@@ -101,6 +149,19 @@ pub(crate) fn labelled(label: &str, text: &str) -> String {
 }
 
 texts! {
+    hand_shared: "Given to the app you chose.", "Entregado a la app que eligió.";
+    hand_cancelled: "Sharing was cancelled: nothing was sent or saved.", "Se canceló: no se envió ni se guardó nada.";
+    hand_save_instead: "Save it as a file instead", "Guardarlo como archivo";
+    hand_no_file: "This browser gives no file. Copy the text below, or use another browser.", "Este navegador no da el archivo. Copie el texto de abajo o use otro navegador.";
+    hand_text: "The file as text", "El archivo como texto";
+    picture_make: "Weight as a picture", "El peso como imagen";
+    picture_send: "Send or save the picture", "Enviar o guardar la imagen";
+    picture_hold: "Or press and hold the picture to save it.", "O mantenga pulsada la imagen para guardarla.";
+    picture_refused: "This browser draws no picture. Send the report instead: it holds the chart.", "Este navegador no dibuja la imagen. Envíe el informe: contiene el gráfico.";
+    backup_check: "Open the file again to check it", "Abrir el archivo otra vez para comprobarlo";
+    backup_check_hint: "Only a file that was opened again counts as a backup.", "Solo cuenta como copia un archivo que se abrió de nuevo.";
+    backup_is_card: "That is a card, not a backup.", "Eso es una tarjeta, no una copia.";
+    exchange_copy_link: "Copy the link again", "Copiar el enlace otra vez";
     exchange_card: "Handover card", "Tarjeta de entrega";
     exchange_records: "Records", "Registros";
     exchange_anyone: "Anyone with it can read what it says.", "Quien lo tenga puede leer lo que dice.";
@@ -113,7 +174,7 @@ texts! {
     exchange_paste_hint: "On an iPhone a scanned link opens in Safari, which keeps its own records. Copy the link there, open Perchlight from the home screen and paste it here.", "En un iPhone, un enlace escaneado se abre en Safari, que guarda sus propios registros. Copie allí el enlace, abra Perchlight desde la pantalla de inicio y péguelo aquí.";
     exchange_too_long: "Too much for a link: send the file.", "Demasiado para un enlace: envíe el archivo.";
     exchange_alert_on: "Open one event after the import and check that its alert is on: some calendars leave it out.", "Abra un evento tras importar y compruebe que su aviso está activo: algunos calendarios lo omiten.";
-    exchange_old_first: "If feeds stand there twice, delete the old events first.", "Si las tomas aparecen dos veces, borre antes los eventos antiguos.";
+    exchange_old_first: "After each change of the plan open a new file: it replaces the events of the old one. If feeds then stand there twice, delete the old events.", "Tras cada cambio del plan abra un archivo nuevo: sustituye los eventos del anterior. Si entonces las tomas aparecen dos veces, borre los antiguos.";
     exchange_double: "The same feed is noted twice. If it was given once, take one of them back.", "La misma toma está anotada dos veces. Si se dio una vez, retire una.";
     exchange_placed: "Placed chicks", "Pollos entregados";
     exchange_plan_change: "Changed plan", "Plan cambiado";

@@ -28,6 +28,7 @@ pub mod guards;
 pub mod guide;
 pub mod home;
 pub mod plan_change;
+pub mod plan_checks;
 pub mod report;
 pub mod rules;
 pub mod screens;

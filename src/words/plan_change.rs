@@ -23,6 +23,19 @@ impl Writing {
         PlanPart::ALL.into_iter().filter_map(line).collect()
     }
 
+    /// The lines of a plan that are defaults which nobody has confirmed.
+    pub fn unconfirmed_lines(self, plan: &CarePlan) -> Vec<String> {
+        let is_default = |part: &PlanPart| {
+            field_of(*part).is_some_and(|field| plan.unconfirmed.contains(&field))
+        };
+        let line = |part| {
+            let value = self.plan_value(plan, part)?;
+            Some(format!("{}: {value}", self.plan_label(part)))
+        };
+        let parts = PlanPart::ALL.into_iter().filter(is_default);
+        parts.filter_map(line).collect()
+    }
+
     /// What a new plan changes, a line each: "Bedtime feed: 21:00, 60 ml → 21:00, 50 ml".
     pub fn plan_changes(self, old: &CarePlan, new: &CarePlan) -> Vec<String> {
         let parts = plan_difference(old, new).into_iter();

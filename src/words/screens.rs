@@ -49,6 +49,7 @@ texts! {
     start_card_hint: "Paste the text or open the file from your breeder.", "Pegue el texto o abra el archivo de su criador.";
     start_type: "I'll type it in", "Lo escribo yo";
     start_type_hint: "Six questions; your breeder knows the answers.", "Seis preguntas; su criador sabe las respuestas.";
+    start_template: "From the card of", "A partir de la tarjeta de";
     start_demo: "Show me with a made-up chick", "Muéstreme un pollo inventado";
     start_demo_hint: "Look around; nothing is kept.", "Mire; no se guarda nada.";
     start_backup: "Open a backup", "Abrir una copia";
@@ -83,6 +84,8 @@ texts! {
     plan_solids: "Solid foods on offer", "Alimentos sólidos que se ofrecen";
     plan_note: "Anything else the breeder said", "Algo más que dijo el criador";
     plan_default: "default, not confirmed by the breeder", "valor por defecto, no confirmado por el criador";
+    plan_confirm: "The breeder says these are right", "El criador dice que son correctos";
+    plan_confirmed: "Numbers confirmed", "Números confirmados";
     plan_unconfirmed: "Some numbers are defaults that nobody has confirmed. Ask your breeder.", "Algunos números son valores por defecto que nadie ha confirmado. Pregunte a su criador.";
 
     now_next: "Next feed", "Próxima toma";
@@ -194,10 +197,12 @@ texts! {
     handover_card_link: "Copy card as link", "Copiar tarjeta como enlace";
     handover_card_file: "Card as a file to print", "Tarjeta como archivo para imprimir";
     handover_plan_link: "Copy changed plan as link", "Copiar plan cambiado como enlace";
+    handover_template: "New card from this one", "Tarjeta nueva a partir de esta";
+    handover_template_hint: "For the next chick: the same plan and breeder, without name, ring, hatch day, weight and vets.", "Para el siguiente pollo: el mismo plan y criador, sin nombre, anilla, nacimiento, peso ni veterinarios.";
     handover_placed_hint: "Breeders: take in the reports that owners send; with two chicks or more a table of all stands here.", "Criadores: incorpore los informes que le envían; con dos pollos o más aparece aquí una tabla de todos.";
-    handover_no_file: "This browser gave no file. Use Save everything as plain text in settings.", "Este navegador no dio el archivo. Use Guardar todo como texto en ajustes.";
-    handover_nudge: "A backup is due: save one.", "Toca guardar una copia.";
-    handover_last_backup: "Last backup", "Última copia";
+    handover_nudge: "A backup is due: save one and check it.", "Toca guardar una copia y comprobarla.";
+    handover_nudge_later: "In 3 days", "En 3 días";
+    handover_last_backup: "Last backup that was checked", "Última copia comprobada";
     handover_never: "never", "nunca";
     handover_paste: "Paste a text", "Pegar un texto";
     handover_file: "Choose a file", "Elegir un archivo";

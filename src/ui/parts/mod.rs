@@ -2,11 +2,15 @@
 
 pub mod call_card;
 pub mod choice;
+pub mod copy_button;
 pub mod day_strip;
 pub mod drawing;
 pub mod field;
+pub mod file_field;
 pub mod finding_card;
+pub mod handing;
 pub mod level_mark;
 pub mod page;
+pub mod plan_checks;
 pub mod shell;
 pub mod when;

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::ui::copies::Keeping;
+use crate::ui::parts::handing::Handing;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -81,13 +82,13 @@ pub fn Banners() -> impl IntoView {
     let damaged = move || {
         let raw = state.copies.damaged.get();
         (!raw.is_empty() && !state.is_demo.get()).then(|| {
-            let save = move |_| {
-                platform::download("perchlight-set-aside.txt", "text/plain", &raw);
-            };
+            let handing = Handing::new(say);
+            let make = move || platform::text_file("perchlight-set-aside.txt", "text/plain", &raw);
             view! {
                 <div class="banner" data-kind="storage" role="alert">
                     <p>{say.keep_damaged()}</p>
-                    <button type="button" class="button" on:click=save>{say.keep_download_raw()}</button>
+                    {handing.button(say.keep_download_raw(), true, Box::new(make))}
+                    {handing.answer()}
                 </div>
             }
         })

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::domain::chick::Chick;
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -30,6 +31,7 @@ pub fn StartScreen() -> impl IntoView {
             <p class="start__tagline">{say.tagline()}</p>
             <Caution />
             {ways.collect_view()}
+            {templates(state)}
             <button type="button" class="way" on:click=move |_| state.show_demo()>
                 <span class="way__title">{say.start_demo()}</span>
                 <span class="way__hint">{say.start_demo_hint()}</span>
@@ -41,6 +43,31 @@ pub fn StartScreen() -> impl IntoView {
             <p class="hint">{say.settings_install_text()}</p>
         </div>
     }
+}
+
+/// For breeders: the cards on this phone that a new one can start from.
+fn templates(state: AppState) -> Option<impl IntoView> {
+    let say = state.language();
+    let buttons = state.journal.with_untracked(|journal| {
+        let chicks = journal.chicks().into_iter();
+        let named = chicks.filter_map(|id| Some((id, Chick::from_journal(journal, id)?.plan.name)));
+        let buttons = named.map(|(id, name)| {
+            view! {
+                <button type="button" class="button" on:click=move |_| state.start_from(id)>{name}</button>
+            }
+        });
+        buttons.collect::<Vec<_>>()
+    });
+    let has_any = !buttons.is_empty() && !state.is_demo.get_untracked();
+    has_any.then(|| {
+        view! {
+            <section class="group" aria-labelledby="templates">
+                <h2 id="templates">{say.start_template()}</h2>
+                <div class="acts">{buttons}</div>
+                <p class="hint">{say.handover_template_hint()}</p>
+            </section>
+        }
+    })
 }
 
 /// The plain caution, accepted once and always reachable.

@@ -1,14 +1,16 @@
-//! What goes out: the card, the report, the vet page, the calendar, tables, the backup; and the table
-//! of placed chicks.
+//! What goes out: the card, the report, the vet page, the calendar, tables; and the table of placed
+//! chicks.
 
+use std::collections::BTreeSet;
 use std::num::NonZeroU32;
 use std::sync::Arc;
 
 use leptos::prelude::*;
 
 use crate::domain::doubles::doubles;
-use crate::domain::moment::Moment;
+use crate::domain::journal::{Change, Entry};
 use crate::domain::outlook::{Outlook, outlook};
+use crate::domain::plan::CarePlan;
 use crate::share::calendar_of::{calendar_removal_text, calendar_text};
 use crate::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
 use crate::share::file_name::{FileKind, file_name};
@@ -18,11 +20,14 @@ use crate::share::placed::rows;
 use crate::share::qr;
 use crate::share::table_of::{feeds_csv, weights_csv};
 use crate::share::vet_page::vet_page_html;
-use crate::store::saved::entries_to_text;
+use crate::ui::parts::copy_button::CopyButton;
+use crate::ui::parts::handing::Handing;
 use crate::ui::parts::level_mark::LevelMark;
 use crate::ui::parts::page::Heading;
+use crate::ui::parts::plan_checks::plan_checks;
 use crate::ui::platform;
 use crate::ui::route::Route;
+use crate::ui::screens::backup::Backup;
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
 
@@ -34,13 +39,13 @@ const CALENDAR_DAYS: NonZeroU32 = NonZeroU32::MIN.saturating_add(13);
 pub fn HandoverScreen() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
+    let doubles = move || state.outlook.get().map(|outlook| doubles_of(&outlook));
+    // Built anew for another plan only, so that an opened card stays open when the minute passes.
+    let carded = Memo::new_with_compare(move |_| state.outlook.get(), is_other_plan);
     let of_chick = move || {
-        state.outlook.get().map(|outlook| {
-            view! {
-                {doubles_of(&outlook)}
-                {files_of(&outlook)}
-                {card_of(&outlook)}
-            }
+        carded.get().map(|outlook| {
+            let (files, card) = (files(state), card_of(state, &outlook));
+            view! { {files} {card} }
         })
     };
     view! {
@@ -48,76 +53,96 @@ pub fn HandoverScreen() -> impl IntoView {
         <p class="acts">
             <a class="button" href=Route::TakeIn.to_hash()>{say.handover_take_in()}</a>
         </p>
+        {doubles}
         {of_chick}
         <Placed />
         <Backup />
     }
 }
 
-/// A button that hands a text out as a download.
-fn file_button(
-    word: &'static str,
-    name: String,
-    mime: &'static str,
-    text: String,
-) -> impl IntoView {
-    let state = AppState::here();
-    let hand_out = move |_| {
-        if !platform::download(&name, mime, &text) {
-            state.say(state.language().handover_no_file().to_owned(), Vec::new());
-        }
+fn is_other_plan(old: Option<&Option<Arc<Outlook>>>, new: Option<&Option<Arc<Outlook>>>) -> bool {
+    let chick = |outlook: Option<&Option<Arc<Outlook>>>| {
+        outlook
+            .and_then(Option::as_ref)
+            .map(|outlook| (outlook.chick.id, outlook.chick.plan.clone()))
     };
-    view! { <button type="button" class="button" on:click=hand_out>{word}</button> }
+    chick(old) != chick(new)
 }
 
-/// Report, vet page, calendar and tables of one chick.
-fn files_of(outlook: &Outlook) -> impl IntoView + use<> {
-    let state = AppState::here();
-    let writing = state.writing_now();
-    let say = writing.language;
-    let chick = &outlook.chick;
-    let (name, day) = (chick.plan.name.as_str(), outlook.lived.day);
-    let entries: Vec<_> = state.journal.with_untracked(|journal| {
-        journal
-            .entries()
-            .iter()
-            .filter(|entry| entry.chick == chick.id)
-            .cloned()
-            .collect()
+/// A text about the chick on screen; `None` when there is none to be made.
+type TextOf = fn(Writing, &Outlook, &[Entry]) -> Option<String>;
+
+/// The text about the chick on screen, made now.
+fn text_now(state: AppState, text_of: TextOf) -> Option<String> {
+    let outlook = state.outlook.get_untracked()?;
+    let is_of_chick = |entry: &&Entry| entry.chick == outlook.chick.id;
+    let entries: Vec<Entry> = state.journal.with_untracked(|journal| {
+        let entries = journal.entries().iter();
+        entries.filter(is_of_chick).cloned().collect()
     });
-    let file = |word, kind: FileKind, text: String| {
-        file_button(word, file_name(name, kind, day), kind.media_type(), text)
-    };
-    let calendar = calendar_text(writing, outlook, CALENDAR_DAYS).ok();
-    let removal = calendar_removal_text(writing, outlook).ok();
-    let link = entries_to_link_text(&entries).map(|text| link_to(&text));
+    text_of(state.writing_now(), &outlook, &entries)
+}
+
+/// Report, vet page, calendar and tables of the chick on screen, each made when it is asked for.
+fn files(state: AppState) -> impl IntoView {
+    let say = state.language();
+    let [sent, dated, listed] = [(); 3].map(|()| Handing::new(say));
     view! {
         <section class="group">
             <h2>{say.handover_send()}</h2>
             <p class="hint">{say.handover_send_hint()}</p>
             <div class="acts">
-                {file(say.handover_report(), FileKind::Report, report_html(writing, outlook, &entries))}
-                {link.map(|link| view! { <CopyButton word=say.handover_report_link() text=link /> })}
-                {file(say.handover_vet_page(), FileKind::VetPage, vet_page_html(writing, outlook))}
+                {file_button(sent, say.handover_report(), FileKind::Report, |writing, outlook, entries| {
+                    Some(report_html(writing, outlook, entries))
+                })}
+                <CopyButton word=say.handover_report_link() text=Box::new(move || {
+                    text_now(state, |_, _, entries| entries_to_link_text(entries).map(|text| link_to(&text)))
+                }) />
+                {file_button(sent, say.handover_vet_page(), FileKind::VetPage, |writing, outlook, _| {
+                    Some(vet_page_html(writing, outlook))
+                })}
             </div>
+            {sent.answer()}
             <h2>{say.handover_calendar()}</h2>
             <p class="hint">{say.handover_calendar_hint()} " " {say.exchange_alert_on()} " " {say.exchange_old_first()}</p>
             <div class="acts">
-                {calendar.map(|text| file(say.handover_calendar_add(), FileKind::Calendar, text))}
-                {removal.map(|text| file(say.handover_calendar_remove(), FileKind::CalendarRemoval, text))}
+                {file_button(dated, say.handover_calendar_add(), FileKind::Calendar, |writing, outlook, _| {
+                    calendar_text(writing, outlook, CALENDAR_DAYS).ok()
+                })}
+                {file_button(dated, say.handover_calendar_remove(), FileKind::CalendarRemoval, |writing, outlook, _| {
+                    calendar_removal_text(writing, outlook).ok()
+                })}
             </div>
+            {dated.answer()}
             <h2>{say.handover_tables()}</h2>
             <div class="acts">
-                {file(say.handover_weights_table(), FileKind::Weights, weights_csv(say, chick))}
-                {file(say.handover_feeds_table(), FileKind::Feeds, feeds_csv(say, chick))}
+                {file_button(listed, say.handover_weights_table(), FileKind::Weights, |writing, outlook, _| {
+                    Some(weights_csv(writing.language, &outlook.chick))
+                })}
+                {file_button(listed, say.handover_feeds_table(), FileKind::Feeds, |writing, outlook, _| {
+                    Some(feeds_csv(writing.language, &outlook.chick))
+                })}
             </div>
+            {listed.answer()}
         </section>
     }
 }
 
+/// A button for a file about the chick on screen.
+fn file_button(handing: Handing, word: &'static str, kind: FileKind, text_of: TextOf) -> AnyView {
+    let state = AppState::here();
+    let make = move || {
+        let text = text_now(state, text_of)?;
+        let outlook = state.outlook.get_untracked()?;
+        let name = file_name(&outlook.chick.plan.name, kind, outlook.lived.day);
+        platform::text_file(&name, kind.media_type(), &text)
+    };
+    handing.button(word, kind.is_for_share_sheet(), Box::new(make))
+}
+
 /// The handover card of the chick on screen: link, picture, file.
-fn card_of(outlook: &Outlook) -> impl IntoView + use<> {
-    let writing = AppState::here().writing_now();
+fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
+    let writing = state.writing_now();
     let say = writing.language;
     let (id, plan) = (outlook.chick.id, &outlook.chick.plan);
     let picture = qr::picture(&link_to(&card_to_qr_text(id, plan)), say.exchange_card())
@@ -127,43 +152,66 @@ fn card_of(outlook: &Outlook) -> impl IntoView + use<> {
         || view! { <p>{say.exchange_too_long()}</p> }.into_any(),
         |svg| view! { <div class="qr" inner_html=svg></div> }.into_any(),
     );
-    let html = card_html(writing, &platform::page_address(), id, plan);
-    let name = file_name(&plan.name, FileKind::Card, outlook.lived.day);
-    let has_defaults = !plan.unconfirmed.is_empty();
+    let handing = Handing::new(say);
     view! {
         <details class="group">
             <summary>{say.exchange_card()}</summary>
             <p class="hint">{say.exchange_anyone()}</p>
-            {has_defaults.then(|| view! { <p class="fault">{say.plan_unconfirmed()}</p> })}
+            {plan_checks(writing, plan)}
+            {unconfirmed(state, plan)}
             {picture}
             <div class="acts">
-                <CopyButton word=say.handover_card_link() text=link_to(&card_to_link_text(id, plan)) />
-                {file_button(say.handover_card_file(), name, FileKind::Card.media_type(), html)}
-                <CopyButton word=say.handover_plan_link() text=link_to(&plan_change_to_link_text(id, plan)) />
+                <CopyButton word=say.handover_card_link() text=Box::new(move || {
+                    text_now(state, |_, outlook, _| {
+                        Some(link_to(&card_to_link_text(outlook.chick.id, &outlook.chick.plan)))
+                    })
+                }) />
+                {file_button(handing, say.handover_card_file(), FileKind::Card, |writing, outlook, _| {
+                    Some(card_html(writing, &platform::page_address(), outlook.chick.id, &outlook.chick.plan))
+                })}
+                <CopyButton word=say.handover_plan_link() text=Box::new(move || {
+                    text_now(state, |_, outlook, _| {
+                        Some(link_to(&plan_change_to_link_text(outlook.chick.id, &outlook.chick.plan)))
+                    })
+                }) />
             </div>
+            {handing.answer()}
+            <div class="acts">
+                <button type="button" class="button" on:click=move |_| state.start_from(id)>{say.handover_template()}</button>
+            </div>
+            <p class="hint">{say.handover_template_hint()}</p>
         </details>
     }
+}
+
+/// The defaults that nobody has confirmed, and the act that confirms them.
+fn unconfirmed(state: AppState, plan: &CarePlan) -> Option<impl IntoView + use<>> {
+    let writing = state.writing_now();
+    let say = writing.language;
+    let lines = writing.unconfirmed_lines(plan);
+    if plan.unconfirmed.is_empty() {
+        return None;
+    }
+    let confirmed = CarePlan {
+        unconfirmed: BTreeSet::new(),
+        ..plan.clone()
+    };
+    let confirm = move |_| match state.dispatch(Change::PlanSet(Box::new(confirmed.clone()))) {
+        Ok(id) => state.say(say.plan_confirmed().to_owned(), vec![id]),
+        Err(refusal) => state.say(say.refusal(&refusal).to_owned(), Vec::new()),
+    };
+    Some(view! {
+        <div class="question">
+            <p class="fault">{say.plan_unconfirmed()}</p>
+            <ul class="plain-list">{lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}</ul>
+            <button type="button" class="button" on:click=confirm>{say.plan_confirm()}</button>
+        </div>
+    })
 }
 
 /// A text of ours as a link to this app: everything stands after `#`, so that it never leaves the phone.
 fn link_to(text: &str) -> String {
     format!("{}#{text}", platform::page_address())
-}
-
-/// Copies a text and says so.
-#[component]
-fn CopyButton(word: &'static str, text: String) -> impl IntoView {
-    let say = AppState::here().language();
-    let is_copied = RwSignal::new(false);
-    let copy = move |_| {
-        let text = text.clone();
-        leptos::task::spawn_local(async move { is_copied.set(platform::copy(text).await) });
-    };
-    view! {
-        <button type="button" class="button" on:click=copy>
-            {move || if is_copied.get() { say.now_copied() } else { word }}
-        </button>
-    }
 }
 
 /// Feeds that two phones have noted both; one tap takes one of them back.
@@ -252,63 +300,4 @@ fn placed_table(outlooks: &[Outlook], writing: Writing) -> impl IntoView + use<>
             <ul class="plain-list">{rows.collect_view()}</ul>
         </section>
     }
-}
-
-#[component]
-fn Backup() -> impl IntoView {
-    let state = AppState::here();
-    let writing = state.writing_now();
-    let say = writing.language;
-    let saved_at = RwSignal::new(state.copies.last_backup());
-    let last = move || {
-        let lived = saved_at.get().map(|seconds| {
-            state
-                .zone
-                .with(|zone| zone.lived(Moment::from_seconds(seconds)))
-        });
-        lived.map_or_else(
-            || say.handover_never().to_owned(),
-            |lived| writing.lived(lived),
-        )
-    };
-    let save = move |_| {
-        let text = state
-            .journal
-            .with_untracked(|journal| entries_to_text(journal.entries()));
-        let day = state
-            .zone
-            .with_untracked(|zone| zone.lived(crate::ui::clock::now()))
-            .day;
-        let name = format!("perchlight-backup-{}.json", day.iso());
-        if platform::download(&name, "application/json", &text) && !state.is_demo.get_untracked() {
-            state.copies.remember_backup();
-            saved_at.set(state.copies.last_backup());
-        }
-    };
-    view! {
-        <section class="group">
-            <h2>{say.handover_backup()}</h2>
-            <p>{say.handover_backup_text()}</p>
-            <p>{say.handover_last_backup()} ": " {last}</p>
-            <button type="button" class="button button--main" on:click=save>{say.handover_backup_out()}</button>
-        </section>
-    }
-}
-
-/// One quiet line on the first screen when a backup is due: after the first ten entries, then when
-/// seven days and twenty entries have passed (ours).
-pub fn backup_nudge(state: AppState, outlook: &Arc<Outlook>) -> impl IntoView + use<> {
-    let say = state.language();
-    let last = state.copies.last_backup().map(Moment::from_seconds);
-    let entries = state.journal.with_untracked(|journal| {
-        let noted = journal
-            .entries()
-            .iter()
-            .filter(|entry| last.is_none_or(|last| entry.noted_at > last));
-        noted.count()
-    });
-    let is_old = last.is_none_or(|last| outlook.now.days_since(last) >= 7.0);
-    let is_due =
-        is_old && entries >= if last.is_some() { 20 } else { 10 } && !state.is_demo.get_untracked();
-    is_due.then(|| view! { <p class="hint"><a href=Route::Handover.to_hash()>{say.handover_nudge()}</a></p> })
 }

@@ -1,5 +1,6 @@
 //! The screens, one a file.
 
+pub mod backup;
 pub mod first_start;
 pub mod guide;
 pub mod handover;
@@ -14,4 +15,5 @@ pub mod take_in;
 pub mod weaning;
 pub mod weigh;
 pub mod weight;
+pub mod weight_picture;
 pub mod wrong;

@@ -12,8 +12,8 @@ use crate::ui::parts::day_strip::day_strip;
 use crate::ui::parts::finding_card::FindingCard;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::route::Route;
+use crate::ui::screens::backup::backup_nudge;
 use crate::ui::screens::guide::feed_under_way;
-use crate::ui::screens::handover::backup_nudge;
 use crate::ui::state::AppState;
 use crate::words::call::what_to_say;
 

@@ -12,6 +12,7 @@ use crate::domain::species::Species;
 use crate::domain::units::{Celsius, Grams, Millilitres, NumberError, Percent};
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Page;
+use crate::ui::parts::plan_checks::{TypedNumbers, typed_checks};
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
@@ -102,7 +103,7 @@ struct Form {
 }
 
 impl Form {
-    fn new(state: AppState, plan: &CarePlan, is_new: bool) -> Self {
+    fn new(state: AppState, plan: &CarePlan, is_blank: bool) -> Self {
         let writing = state.writing_now();
         let today = state
             .zone
@@ -110,7 +111,7 @@ impl Form {
             .day;
         let number = |tenths: i32| writing.tenths(tenths).replace('\u{202f}', "");
         let feeds = Slot::ALL.map(|slot| {
-            let feed = plan.feed(slot).filter(|_| !is_new);
+            let feed = plan.feed(slot).filter(|_| !is_blank);
             FeedText {
                 slot,
                 time: Text::new(feed.map(|feed| feed.time.text()).unwrap_or_default()),
@@ -144,7 +145,7 @@ impl Form {
         Self {
             state,
             base: StoredValue::new(plan.clone()),
-            species: RwSignal::new(if is_new {
+            species: RwSignal::new(if is_blank {
                 None
             } else {
                 Species::ALL.iter().position(|known| *known == plan.species)
@@ -339,6 +340,20 @@ impl Form {
         is_sound.then_some(contacts)
     }
 
+    /// The numbers typed so far beside their limits; follows every key.
+    fn checks(self) -> Option<AnyView> {
+        let species = self.species.get();
+        let rows = self.feeds.get_value().into_iter();
+        let feeds = rows.map(|row| (row.slot, row.time.text.get(), row.volume.text.get()));
+        let typed = TypedNumbers {
+            species: species.and_then(|index| Species::ALL.get(index).copied()),
+            weight: self.weight.text.get(),
+            feeds: feeds.collect(),
+            window: (self.serve_from.text.get(), self.serve_to.text.get()),
+        };
+        typed_checks(self.state.writing_now(), &typed)
+    }
+
     /// The rest of the plan; a field that was changed counts as confirmed.
     fn more(self, writing: Writing, species: Species) -> Option<CarePlan> {
         let base = self.base.get_value();
@@ -446,8 +461,10 @@ fn optional<T, F: Into<String>>(
 /// A new chick, typed in.
 #[component]
 pub fn TypeInScreen() -> impl IntoView {
-    let plan = CarePlan::default_for(Species::GreenWingedMacaw);
-    view! { <PlanForm plan is_new=true /> }
+    let template = AppState::here().take_template();
+    let is_blank = template.is_none();
+    let plan = template.unwrap_or_else(|| CarePlan::default_for(Species::GreenWingedMacaw));
+    view! { <PlanForm plan is_new=true is_blank /> }
 }
 
 /// The plan of the chick on screen.
@@ -457,15 +474,15 @@ pub fn PlanScreen() -> impl IntoView {
         .outlook
         .get_untracked()
         .map(|outlook| outlook.chick.plan.clone());
-    plan.map(|plan| view! { <PlanForm plan is_new=false /> })
+    plan.map(|plan| view! { <PlanForm plan is_new=false is_blank=false /> })
 }
 
 #[component]
-fn PlanForm(plan: CarePlan, is_new: bool) -> impl IntoView {
+fn PlanForm(plan: CarePlan, is_new: bool, is_blank: bool) -> impl IntoView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
-    let form = Form::new(state, &plan, is_new);
+    let form = Form::new(state, &plan, is_blank);
     let keep = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
         form.keep(is_new);
@@ -514,6 +531,7 @@ fn PlanForm(plan: CarePlan, is_new: bool) -> impl IntoView {
                 />
                 <TextField id="handover-day" label=say.plan_weight_day() text=form.weight_day kind=FieldKind::Day />
                 <FeedRows form />
+                {move || form.checks()}
                 <ContactRows form />
                 <MoreOfThePlan form />
                 <p class="fault" role="alert">{move || form.fault.get()}</p>

@@ -6,6 +6,7 @@ use leptos::task::spawn_local;
 use crate::domain::serving_heat::TemperatureUnit;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
+use crate::ui::parts::handing::Handing;
 use crate::ui::parts::page::Page;
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -179,12 +180,10 @@ fn Carer() -> impl IntoView {
 fn Storage() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
-    let save_all = move |_| {
-        platform::download(
-            "perchlight-everything.txt",
-            "text/plain",
-            &state.copies.everything_as_text(),
-        );
+    let handing = Handing::new(say);
+    let everything = move || {
+        let text = state.copies.everything_as_text();
+        platform::text_file("perchlight-everything.txt", "text/plain", &text)
     };
     let is_persisted = RwSignal::new(false);
     spawn_local(async move { is_persisted.set(platform::is_persisted().await) });
@@ -201,7 +200,8 @@ fn Storage() -> impl IntoView {
             <p>{say.handover_backup_text()}</p>
             <p>{promise}</p>
             <a class="button" href=Route::Handover.to_hash()>{say.save_backup()}</a>
-            <button type="button" class="button" on:click=save_all>{say.settings_save_all()}</button>
+            {handing.button(say.settings_save_all(), true, Box::new(everything))}
+            {handing.answer()}
         </section>
     }
 }

@@ -1,18 +1,18 @@
 //! Take in what somebody sent: a link, a pasted text or a file, shown before anything changes.
 
 use leptos::prelude::*;
-use leptos::task::spawn_local;
-use wasm_bindgen::JsCast;
-use web_sys::HtmlInputElement;
 
 use crate::domain::chick::Chick;
 use crate::domain::journal::{Change, ChickId, Entry, Journal};
 use crate::domain::plan::CarePlan;
 use crate::share::take::{Taken, read_text};
+use crate::ui::clock;
+use crate::ui::parts::copy_button::CopyButton;
+use crate::ui::parts::file_field::FileField;
 use crate::ui::parts::page::Page;
+use crate::ui::parts::plan_checks::plan_checks;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
-use crate::ui::{clock, platform};
 
 /// Take in a pasted text or a file.
 #[component]
@@ -37,29 +37,18 @@ pub fn TakeInScreen() -> impl IntoView {
             )),
         }
     };
-    if let Some(link) = state.take_link() {
+    let landed = state.take_link();
+    if let Some(link) = landed.clone() {
         read(&link);
         text.set(link);
     }
-    let choose = move |event: web_sys::Event| {
-        let input: Option<HtmlInputElement> =
-            event.target().and_then(|target| target.dyn_into().ok());
-        let Some(file) = input
-            .and_then(|input| input.files())
-            .and_then(|files| files.get(0))
-        else {
-            return;
-        };
-        spawn_local(async move {
-            match platform::read_file(file).await {
-                Some(content) => read(&content),
-                None => fault.set(format!(
-                    "{} {}",
-                    say.fault_file(),
-                    say.handover_nothing_changed()
-                )),
-            }
-        });
+    let read_file = move |content: Option<String>| match content {
+        Some(content) => read(&content),
+        None => fault.set(format!(
+            "{} {}",
+            say.fault_file(),
+            say.handover_nothing_changed()
+        )),
     };
     let submit = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
@@ -73,6 +62,9 @@ pub fn TakeInScreen() -> impl IntoView {
     view! {
         <Page title=say.handover_take_in() back>
             <p class="hint">{say.exchange_paste_hint()}</p>
+            {landed.map(|link| view! {
+                <p class="acts"><CopyButton word=say.exchange_copy_link() text=Box::new(move || Some(link.clone())) /></p>
+            })}
             <form class="form" on:submit=submit>
                 <div class="field">
                     <label for="paste">{say.handover_paste()}</label>
@@ -85,10 +77,7 @@ pub fn TakeInScreen() -> impl IntoView {
                     ></textarea>
                 </div>
                 <button type="submit" class="button">{say.handover_read()}</button>
-                <div class="field">
-                    <label for="file">{say.handover_file()}</label>
-                    <input id="file" type="file" accept=".json,.html,.txt,application/json,text/html,text/plain" on:change=choose />
-                </div>
+                <FileField id="file" label=say.handover_file() read=Callback::new(read_file) />
                 <p class="fault" id="paste-fault" role="alert">{move || fault.get()}</p>
             </form>
             {move || preview.get().map(preview_of)}
@@ -115,6 +104,7 @@ fn plan_preview(chick: ChickId, plan: CarePlan, is_card: bool) -> AnyView {
         .with_untracked(|journal| Chick::from_journal(journal, chick))
         .map(|chick| chick.plan);
     let name = plan.name.clone();
+    let checks = plan_checks(writing, &plan);
     let (lines, word, change): (Vec<String>, &'static str, Option<Change>) = match old {
         Some(old) => {
             let changes = writing.plan_changes(&old, &plan);
@@ -160,6 +150,7 @@ fn plan_preview(chick: ChickId, plan: CarePlan, is_card: bool) -> AnyView {
         <section class="question" aria-live="polite">
             <ul class="plain-list">{lines}</ul>
             {is_empty.then(|| view! { <p>{say.exchange_no_change()}</p> })}
+            {checks}
             {take}
         </section>
     }

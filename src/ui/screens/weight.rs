@@ -4,14 +4,13 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use crate::domain::count::rounded;
 use crate::domain::journal::CropAtWeighing;
 use crate::domain::moment::Moment;
 use crate::domain::outlook::Outlook;
-use crate::domain::units::Grams;
-use crate::share::chart_of::chart_of;
+use crate::share::weight_picture::{chart_meaning, chart_svg};
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
+use crate::ui::screens::weight_picture::PictureToSend;
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
 
@@ -32,6 +31,7 @@ pub fn WeightScreen() -> impl IntoView {
     view! {
         <Heading text=say.weight_title() />
         {body}
+        <PictureToSend />
         <p class="acts">
             <a class="button button--main" href=Route::Weigh.to_hash()>{say.now_weigh()}</a>
         </p>
@@ -42,20 +42,12 @@ pub fn WeightScreen() -> impl IntoView {
 fn WeightBody(outlook: Arc<Outlook>) -> impl IntoView {
     let writing = AppState::here().writing_now();
     let say = writing.language;
-    let limit = outlook.chick.plan.loss_limit.as_pct();
-    let meaning = outlook.weight.latest.as_ref().map(|latest| {
-        writing.weight_meaning(
-            latest.what.weight,
-            outlook.weight.handover_loss_pct,
-            limit,
-            outlook.level,
-        )
-    });
+    let meaning = chart_meaning(writing, &outlook);
     let table = table(&outlook, writing);
     view! {
         <figure class="chart">
             <figcaption>{meaning}</figcaption>
-            <div class="chart__picture" role="img" aria-label=say.weight_chart() inner_html=chart_svg(&outlook, writing)></div>
+            <div class="chart__picture" role="img" aria-label=say.weight_chart() inner_html=chart_svg(writing, &outlook).unwrap_or_default()></div>
         </figure>
         <ul class="plain-list">
             {figures(&outlook, writing).into_iter().map(|figure| view! { <li>{figure}</li> }).collect_view()}
@@ -64,17 +56,6 @@ fn WeightBody(outlook: Arc<Outlook>) -> impl IntoView {
         <h2>{say.weight_table()}</h2>
         {table}
     }
-}
-
-/// The chart's picture; empty when there is nothing to draw. Holds numbers and dates only.
-fn chart_svg(outlook: &Outlook, writing: Writing) -> String {
-    let (chart, first_day) = chart_of(outlook);
-    let day_label = |day: i32| {
-        let (_, month, date) = first_day.plus(day).date();
-        format!("{date}.{month}.")
-    };
-    let weight_label = |grams: f64| writing.mass_number(Grams::tenths_held(rounded(grams * 10.0)));
-    chart.to_svg(&day_label, &weight_label).unwrap_or_default()
 }
 
 /// Pace, chances and the day the limit would be reached, as sentences.

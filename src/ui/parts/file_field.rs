@@ -1,0 +1,40 @@
+//! A field that reads a chosen file.
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlInputElement;
+
+use crate::ui::platform;
+
+/// Files of ours by ending and type; a telephone may know only one of them.
+const OURS: &str = ".json,.html,.txt,application/json,text/html,text/plain";
+
+/// A field for a file of ours.
+#[component]
+pub fn FileField(
+    /// Id, unique on the page.
+    id: &'static str,
+    /// Its label.
+    label: &'static str,
+    /// Takes the text of each chosen file; `None` when it cannot be read.
+    read: Callback<Option<String>>,
+) -> impl IntoView {
+    let choose = move |event: web_sys::Event| {
+        let input: Option<HtmlInputElement> =
+            event.target().and_then(|target| target.dyn_into().ok());
+        let Some(input) = input else { return };
+        let Some(file) = input.files().and_then(|files| files.get(0)) else {
+            return;
+        };
+        // The same file chosen again, perhaps changed since, is read again.
+        input.set_value("");
+        spawn_local(async move { read.run(platform::read_file(file).await) });
+    };
+    view! {
+        <div class="field">
+            <label for=id>{label}</label>
+            <input id=id type="file" accept=OURS on:change=choose />
+        </div>
+    }
+}

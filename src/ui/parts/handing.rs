@@ -1,0 +1,106 @@
+//! Buttons that make a file on their tap and hand it out, and the sentence about what became of it.
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::File;
+
+use crate::ui::platform::{self, Handed};
+use crate::words::Language;
+
+/// Makes a file when its button is tapped; `None` when there is none to be made.
+pub type MakeFile = Box<dyn Fn() -> Option<File>>;
+
+/// What is still to be done about the last file.
+#[derive(Debug, Clone)]
+enum Left {
+    Nothing,
+    /// It can be saved instead.
+    ToSave(File),
+    /// Only its text can be shown, to be copied.
+    ToCopy(String),
+}
+
+/// What became of the last file of one group of buttons.
+#[derive(Debug, Clone, Copy)]
+pub struct Handing {
+    say: Language,
+    answer: RwSignal<String>,
+    left: RwSignal<Left, LocalStorage>,
+}
+
+impl Handing {
+    /// Nothing was handed out yet.
+    pub fn new(say: Language) -> Self {
+        Self {
+            say,
+            answer: RwSignal::new(String::new()),
+            left: RwSignal::new_local(Left::Nothing),
+        }
+    }
+
+    /// A button that makes a file and hands it out: to the share sheet where `to_share_sheet` is set
+    /// and the browser takes it, else as a download, else as text to be copied.
+    pub fn button(self, word: &'static str, to_share_sheet: bool, make: MakeFile) -> AnyView {
+        let hand_out = move |_| self.hand_out(make(), to_share_sheet);
+        view! { <button type="button" class="button" on:click=hand_out>{word}</button> }.into_any()
+    }
+
+    /// Hands a file out and says what became of it.
+    pub fn hand_out(self, file: Option<File>, to_share_sheet: bool) {
+        let say = self.say;
+        self.left.set(Left::Nothing);
+        let Some(file) = file else {
+            return self.answer.set(say.hand_no_file().to_owned());
+        };
+        self.answer.set(String::new());
+        spawn_local(async move {
+            let handed = platform::hand_over(&file, to_share_sheet).await;
+            self.answer.set(match handed {
+                Handed::Shared => say.hand_shared().to_owned(),
+                Handed::Cancelled => say.hand_cancelled().to_owned(),
+                Handed::Saved => say.hand_saved(&file.name()),
+                Handed::NotTaken => say.hand_no_file().to_owned(),
+            });
+            match handed {
+                Handed::Shared | Handed::Saved => {}
+                Handed::Cancelled => self.left.set(Left::ToSave(file)),
+                // A picture stands on the screen already.
+                Handed::NotTaken if file.type_().starts_with("image/") => {}
+                Handed::NotTaken => {
+                    let text = JsFuture::from(file.text()).await.ok();
+                    let text = text.and_then(|text| text.as_string()).unwrap_or_default();
+                    self.left.set(Left::ToCopy(text));
+                }
+            }
+        });
+    }
+
+    /// The sentence about the last file, and what can still be done about it.
+    pub fn answer(self) -> AnyView {
+        let say = self.say;
+        let left = move || {
+            match self.left.get() {
+            Left::Nothing => ().into_any(),
+            Left::ToSave(file) => {
+                let save = move |_| self.hand_out(Some(file.clone()), false);
+                view! { <button type="button" class="button" on:click=save>{say.hand_save_instead()}</button> }
+                    .into_any()
+            }
+            Left::ToCopy(text) => {
+                view! {
+                    <div class="field">
+                        <textarea readonly rows="6" aria-label=say.hand_text() prop:value=text></textarea>
+                    </div>
+                }
+                    .into_any()
+            }
+        }
+        };
+        view! {
+            <p class="hint handed" role="status">{move || self.answer.get()}</p>
+            {left}
+        }
+        .into_any()
+    }
+}

@@ -1,0 +1,73 @@
+//! The numbers of a plan beside their limits.
+
+use leptos::prelude::*;
+
+use crate::domain::moment::{Day, WallTime};
+use crate::domain::plan::{CarePlan, PlannedFeed, Reference, Slot};
+use crate::domain::plan_checks::CheckVerdict;
+use crate::domain::serving_heat::TemperatureUnit;
+use crate::domain::species::Species;
+use crate::domain::units::{Celsius, Grams, Millilitres};
+use crate::words::format::{MassUnit, Writing};
+
+/// The checks of a plan, a line each.
+pub fn plan_checks(writing: Writing, plan: &CarePlan) -> AnyView {
+    let checks = crate::domain::plan_checks::plan_checks(plan).into_iter();
+    let lines = checks.map(|check| {
+        let class = match check.verdict() {
+            CheckVerdict::InOrder => "hint",
+            CheckVerdict::Unusual | CheckVerdict::Over => "fault",
+        };
+        view! { <li class=class>{writing.plan_check(check)}</li> }
+    });
+    view! {
+        <div class="plan-checks">
+            <p class="plan-checks__title">{writing.language.plan_checked()}</p>
+            <ul class="plain-list">{lines.collect_view()}</ul>
+        </div>
+    }
+    .into_any()
+}
+
+/// What stands in a plan's form so far.
+#[derive(Debug, Clone)]
+pub struct TypedNumbers {
+    /// The species, once chosen.
+    pub species: Option<Species>,
+    /// The handover weight.
+    pub weight: String,
+    /// Slot, time and volume of each feed.
+    pub feeds: Vec<(Slot, String, String)>,
+    /// Both ends of the serving window.
+    pub window: (String, String),
+}
+
+/// The checks of what is typed so far; nothing before a species and a feed stand there. What cannot be
+/// read yet is left out, as its field says so itself.
+pub fn typed_checks(writing: Writing, typed: &TypedNumbers) -> Option<AnyView> {
+    let mut plan = CarePlan::default_for(typed.species?);
+    let feeds = typed.feeds.iter().filter_map(|(slot, time, volume)| {
+        Some(PlannedFeed {
+            slot: *slot,
+            time: WallTime::parse(time)?,
+            volume: Millilitres::parse(volume).ok()?,
+        })
+    });
+    plan.feeds = feeds.collect();
+    let weight = match writing.mass {
+        MassUnit::Gram => Grams::parse(&typed.weight),
+        MassUnit::Ounce => Grams::parse_ounces(&typed.weight),
+    };
+    plan.reference = weight.ok().map(|weight| Reference {
+        weight,
+        day: Day::from_number(0),
+    });
+    let celsius = |text: &str| match writing.temperature {
+        TemperatureUnit::Celsius => Celsius::parse(text),
+        TemperatureUnit::Fahrenheit => Celsius::parse_fahrenheit(text),
+    };
+    if let (Ok(from), Ok(to)) = (celsius(&typed.window.0), celsius(&typed.window.1)) {
+        (plan.serve_from, plan.serve_to) = (from, to);
+    }
+    (!plan.feeds.is_empty()).then(|| plan_checks(writing, &plan))
+}

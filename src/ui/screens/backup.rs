@@ -1,0 +1,131 @@
+//! The backup: saved, read back to check it, and the reminder of it.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+
+use crate::checksum::crc32;
+use crate::domain::backup_due::{Backups, is_backup_due, put_off};
+use crate::domain::journal::Journal;
+use crate::domain::moment::Moment;
+use crate::domain::outlook::Outlook;
+use crate::share::file_name::{FileKind, file_name};
+use crate::share::take::{Taken, read_text};
+use crate::store::saved::entries_to_text;
+use crate::ui::parts::file_field::FileField;
+use crate::ui::parts::handing::Handing;
+use crate::ui::route::Route;
+use crate::ui::state::AppState;
+use crate::ui::{clock, platform};
+
+/// Save a backup, read it back, and when that was last done.
+#[component]
+pub fn Backup() -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let handing = Handing::new(say);
+    let saved_sum = RwSignal::new(None::<u32>);
+    let answer = RwSignal::new(String::new());
+    let checked_at = RwSignal::new(state.copies.last_backup());
+    let last = move || {
+        let lived = checked_at
+            .get()
+            .map(|checked| state.zone.with(|zone| zone.lived(checked)));
+        lived.map_or_else(
+            || say.handover_never().to_owned(),
+            |lived| writing.lived(lived),
+        )
+    };
+    let make = move || {
+        let text = state
+            .journal
+            .with_untracked(|journal| entries_to_text(journal.entries()));
+        let now = clock::now();
+        let day = state.zone.with_untracked(|zone| zone.lived(now)).day;
+        saved_sum.set(Some(crc32(text.as_bytes())));
+        let name = file_name("", FileKind::Backup, day);
+        platform::text_file(&name, FileKind::Backup.media_type(), &text)
+    };
+    let check = move |text: Option<String>| {
+        let Some(text) = text else {
+            return answer.set(say.fault_file().to_owned());
+        };
+        match read_text(&text) {
+            Ok(Taken::Entries(entries)) => {
+                let count = entries.len();
+                let read = Journal::from_entries(entries);
+                let lacks = state
+                    .journal
+                    .with_untracked(|journal| missing(journal, &read));
+                let sum = crc32(text.as_bytes());
+                let is_same = saved_sum.get_untracked() == Some(sum);
+                answer.set(writing.backup_checked(count, lacks, sum, is_same));
+                if lacks == 0 && !state.is_demo.get_untracked() {
+                    state.copies.remember_backup();
+                    checked_at.set(state.copies.last_backup());
+                }
+            }
+            Ok(Taken::Card { .. } | Taken::PlanChange { .. }) => {
+                answer.set(say.backup_is_card().to_owned());
+            }
+            Err(error) => answer.set(say.take_error(&error).to_owned()),
+        }
+    };
+    let sum = move || saved_sum.get().map(|sum| writing.checksum(sum));
+    let to_share_sheet = FileKind::Backup.is_for_share_sheet();
+    view! {
+        <section class="group" id="backup">
+            <h2>{say.handover_backup()}</h2>
+            <p>{say.handover_backup_text()}</p>
+            <p>{say.handover_last_backup()} ": " {last}</p>
+            <div class="acts">{handing.button(say.handover_backup_out(), to_share_sheet, Box::new(make))}</div>
+            {handing.answer()}
+            <p class="hint">{sum}</p>
+            <FileField id="backup-check" label=say.backup_check() read=Callback::new(check) />
+            <p class="hint">{say.backup_check_hint()}</p>
+            <p role="status" class="backup__answer">{move || answer.get()}</p>
+        </section>
+    }
+}
+
+/// How many entries of `journal` are not in `read`.
+fn missing(journal: &Journal, read: &Journal) -> usize {
+    let held = read.entries();
+    let entries = journal.entries().iter();
+    entries
+        .filter(|entry| held.binary_search(entry).is_err())
+        .count()
+}
+
+/// One quiet line on the first screen when a backup is due, which can be put off.
+pub fn backup_nudge(state: AppState, outlook: &Arc<Outlook>) -> impl IntoView + use<> {
+    let say = state.language();
+    let last_checked = state.copies.last_backup();
+    let is_since = |noted_at: Moment| last_checked.is_none_or(|last| last < noted_at);
+    let noted_since = state.journal.with_untracked(|journal| {
+        let entries = journal.entries().iter();
+        entries.filter(|entry| is_since(entry.noted_at)).count()
+    });
+    let backups = Backups {
+        last_checked,
+        noted_since,
+        put_off_until: state.copies.nudge_put_off_until(),
+    };
+    let is_shown = is_backup_due(outlook.now, backups) && !state.is_demo.get_untracked();
+    let is_shown = RwSignal::new(is_shown);
+    let later = move |_| {
+        state.copies.put_nudge_off(put_off(clock::now()));
+        is_shown.set(false);
+    };
+    move || {
+        is_shown.get().then(|| {
+            view! {
+                <p class="nudge">
+                    <a href=Route::Handover.to_hash()>{say.handover_nudge()}</a>
+                    <button type="button" class="button" on:click=later>{say.handover_nudge_later()}</button>
+                </p>
+            }
+        })
+    }
+}

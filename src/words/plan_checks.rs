@@ -1,0 +1,155 @@
+//! The checks of a plan in sentences, each with its limits.
+
+use crate::domain::level::Level;
+use crate::domain::plan_checks::{CheckVerdict, PlanCheck};
+use crate::domain::rules::served_cold::WINDOW_FROM;
+use crate::domain::rules::served_hot::WINDOW_TO;
+use crate::domain::schedule::NIGHT_GAP_MINUTES;
+use crate::words::Language;
+use crate::words::format::Writing;
+
+impl Writing {
+    /// One check: the number beside its limits, and what follows when it is past them.
+    pub fn plan_check(self, check: PlanCheck) -> String {
+        let say = self.language;
+        let past_window = say.plan_check_window();
+        let (numbers, past) = match check {
+            PlanCheck::LargestFeed {
+                most,
+                weight,
+                usual,
+                by_weight,
+                by_species,
+            } => {
+                let numbers = [most, usual, by_weight].map(|volume| self.volume(volume));
+                let [most, usual, by_weight] = numbers;
+                let weight = self.mass(weight);
+                let species = by_species.map(|limit| self.volume(limit));
+                let text = match (say, species) {
+                    (Language::English, Some(species)) => format!(
+                        "Largest feed {most} at {weight}: usual up to {usual} (10\u{a0}%), at most {by_weight} (12\u{a0}%, ours) and {species} for the species (ours)."
+                    ),
+                    (Language::English, None) => format!(
+                        "Largest feed {most} at {weight}: usual up to {usual} (10\u{a0}%), at most {by_weight} (12\u{a0}%, ours)."
+                    ),
+                    (Language::Spanish, Some(species)) => format!(
+                        "Toma mayor {most} con {weight}: lo usual hasta {usual} (10\u{a0}%), como mucho {by_weight} (12\u{a0}%, nuestro) y {species} para la especie (nuestro)."
+                    ),
+                    (Language::Spanish, None) => format!(
+                        "Toma mayor {most} con {weight}: lo usual hasta {usual} (10\u{a0}%), como mucho {by_weight} (12\u{a0}%, nuestro)."
+                    ),
+                };
+                let level = match check.verdict() {
+                    CheckVerdict::Over => Level::RingBreeder,
+                    CheckVerdict::Unusual | CheckVerdict::InOrder => Level::Watch,
+                };
+                (text, self.owner_is_told(level))
+            }
+            PlanCheck::NoWeight => return say.plan_check_no_weight().to_owned(),
+            PlanCheck::NightGap { minutes } => {
+                let (gap, least) = (self.minutes(minutes), self.minutes(NIGHT_GAP_MINUTES));
+                let text = match say {
+                    Language::English => format!("Night without a feed: {gap}, at least {least}."),
+                    Language::Spanish => format!("Noche sin toma: {gap}, al menos {least}."),
+                };
+                (text, say.plan_check_night().to_owned())
+            }
+            PlanCheck::Window { from, to } => {
+                let (window, limits) = (self.warmth(from, to), self.warmth(WINDOW_FROM, WINDOW_TO));
+                let text = match say {
+                    Language::English => format!("Served at {window}, within {limits}."),
+                    Language::Spanish => format!("Se da a {window}, dentro de {limits}."),
+                };
+                let past = match say {
+                    Language::English => {
+                        format!("Served at {window}, not within {limits}. {past_window}")
+                    }
+                    Language::Spanish => {
+                        format!("Se da a {window}, fuera de {limits}. {past_window}")
+                    }
+                };
+                return match check.verdict() {
+                    CheckVerdict::InOrder => text,
+                    CheckVerdict::Unusual | CheckVerdict::Over => past,
+                };
+            }
+        };
+        match check.verdict() {
+            CheckVerdict::InOrder => numbers,
+            CheckVerdict::Unusual | CheckVerdict::Over => format!("{numbers} {past}"),
+        }
+    }
+
+    /// What the owner's phone makes of a number past its limit.
+    fn owner_is_told(self, level: Level) -> String {
+        let level = self.language.level(level);
+        match self.language {
+            Language::English => {
+                format!("The owner's phone will say \u{201c}{level}\u{201d} at once.")
+            }
+            Language::Spanish => {
+                format!("El teléfono del dueño dirá «{level}» enseguida.")
+            }
+        }
+    }
+}
+
+texts! {
+    plan_checked: "Checked against the limits", "Comprobado con los límites";
+    plan_check_no_weight: "Without a handover weight the volumes cannot be checked.", "Sin peso de entrega no se pueden comprobar los volúmenes.";
+    plan_check_night: "The crop has to empty once a day.", "El buche tiene que vaciarse una vez al día.";
+    plan_check_window: "Cooler formula slows the crop, warmer can burn it.", "Más fría frena el buche, más caliente puede quemarlo.";
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::plan_checks::PlanCheck;
+    use crate::domain::serving_heat::TemperatureUnit;
+    use crate::domain::units::{Celsius, Grams, Millilitres};
+    use crate::words::Language;
+    use crate::words::format::{MassUnit, Writing};
+
+    const ENGLISH: Writing = Writing {
+        language: Language::English,
+        mass: MassUnit::Gram,
+        temperature: TemperatureUnit::Celsius,
+    };
+
+    fn said(check: PlanCheck) -> String {
+        ENGLISH.plan_check(check).replace('\u{a0}', " ")
+    }
+
+    fn feed(tenth_ml: i32) -> String {
+        said(PlanCheck::LargestFeed {
+            most: Millilitres::tenths_held(tenth_ml),
+            weight: Grams::whole(1_000),
+            usual: Millilitres::whole(100),
+            by_weight: Millilitres::whole(120),
+            by_species: Some(Millilitres::whole(120)),
+        })
+    }
+
+    #[test]
+    fn a_volume_stands_beside_its_ceilings() {
+        assert_eq!(
+            feed(600),
+            "Largest feed 60 ml at 1000 g: usual up to 100 ml (10 %), at most 120 ml (12 %, ours) and 120 ml for the species (ours)."
+        );
+    }
+
+    #[test]
+    fn past_a_limit_it_says_what_the_owner_will_read() {
+        assert!(feed(1_100).ends_with("The owner's phone will say \u{201c}Watch\u{201d} at once."));
+        assert!(feed(1_201).ends_with("will say \u{201c}Ring the breeder\u{201d} at once."));
+        let short = said(PlanCheck::NightGap { minutes: 359 });
+        assert_eq!(
+            short,
+            "Night without a feed: 5 h 59 min, at least 6 h. The crop has to empty once a day."
+        );
+        let warm = said(PlanCheck::Window {
+            from: Celsius::whole(39),
+            to: Celsius::whole(42),
+        });
+        assert!(warm.contains("not within"), "{warm}");
+    }
+}

@@ -1,0 +1,318 @@
+// Files on their way out: made on the tap, shared or saved or shown, and the sentence about it.
+import assert from 'node:assert/strict';
+import { axe, clock, shot, started, test, until } from './harness.mjs';
+import { CHICK, fillPlan, go, kept, openApp, typeInChick, weigh } from './owner.mjs';
+
+const EVENING = '2026-11-24T20:50:00Z';
+
+const phone = async (bench, site, options = {}) => {
+  const { context, page } = await bench.phone(site, options);
+  await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: site.origin });
+  await clock(page, EVENING);
+  return page;
+};
+
+// A share sheet as Chromium's on Android: it takes files by ending and type (Chromium's
+// share_service_impl.cc lists them; here those that the app makes) and ends as `outcome` says.
+const withShareSheet = (page, outcome) =>
+  page.addInitScript((outcome) => {
+    window.shared = [];
+    const takes = { png: 'image/png', html: 'text/html', txt: 'text/plain', csv: 'text/csv', pdf: 'application/pdf' };
+    const isTaken = (file) => takes[file.name.split('.').pop()] === file.type;
+    Object.defineProperty(navigator, 'canShare', { value: (data) => [...data.files].every(isTaken) });
+    Object.defineProperty(navigator, 'share', {
+      value: async (data) => {
+        if (!navigator.userActivation.isActive) {
+          throw new DOMException('no tap', 'NotAllowedError');
+        }
+        if (outcome !== 'taken') {
+          throw new DOMException('', outcome);
+        }
+        for (const file of data.files) {
+          window.shared.push({ name: file.name, type: file.type, bytes: [...new Uint8Array(await file.arrayBuffer())] });
+        }
+      },
+    });
+  }, outcome);
+
+const tap = (page, button) => page.getByRole('button', { name: button, exact: true }).click();
+
+const shared = async (page) => {
+  await until('the sheet has the file', () => page.evaluate(() => window.shared.length > 0));
+  return page.evaluate(() => window.shared);
+};
+
+const download = async (page, act) => {
+  const downloading = page.waitForEvent('download');
+  await act();
+  const file = await downloading;
+  return { name: file.suggestedFilename(), path: await file.path() };
+};
+
+const answer = (page, words) => page.locator('.handed', { hasText: words }).last().waitFor();
+
+// Each file with its button; the endings are those that Chromium's sheet takes or not.
+const SHAREABLE = ['Report for the breeder', 'Page for the vet', 'Weights (CSV)', 'Feeds (CSV)'];
+const SAVED = ['Calendar file', 'Take them out again', 'Save a backup file'];
+
+test('a share sheet gets what it takes, the rest is saved, and a sentence says which', async (bench) => {
+  const site = await bench.site();
+  const page = await phone(bench, site);
+  await withShareSheet(page, 'taken');
+  await openApp(page, site);
+  await typeInChick(page);
+  await weigh(page, 1030);
+  await go(page, '#/handover');
+  for (const button of SHAREABLE) {
+    await page.evaluate(() => {
+      window.shared = [];
+    });
+    await tap(page, button);
+    const [file] = await shared(page);
+    assert.match(file.name, /^perchlight-ember-/);
+    assert.ok(file.bytes.length > 20, button);
+    await answer(page, 'Given to the app you chose.');
+  }
+  for (const button of SAVED) {
+    const file = await download(page, () => tap(page, button));
+    assert.match(file.name, /\.(ics|json)$/);
+    await answer(page, `Saved as ${file.name}`);
+  }
+  await shot(page, 'handing-out');
+});
+
+test('a cancelled share says so and offers to save the file', async (bench) => {
+  const site = await bench.site();
+  const page = await phone(bench, site);
+  await withShareSheet(page, 'AbortError');
+  await openApp(page, site);
+  await typeInChick(page);
+  await go(page, '#/handover');
+  await tap(page, 'Report for the breeder');
+  await answer(page, 'Sharing was cancelled');
+  const file = await download(page, () => tap(page, 'Save it as a file instead'));
+  assert.match(file.name, /report.*\.html$/);
+  await answer(page, `Saved as ${file.name}`);
+});
+
+test('a share that the system refuses becomes a download', async (bench) => {
+  const site = await bench.site();
+  const page = await phone(bench, site);
+  await withShareSheet(page, 'NotAllowedError');
+  await openApp(page, site);
+  await typeInChick(page);
+  await go(page, '#/handover');
+  const file = await download(page, () => tap(page, 'Weights (CSV)'));
+  await answer(page, `Saved as ${file.name}`);
+});
+
+test('where neither works the text is shown to be copied', async (bench) => {
+  const site = await bench.site();
+  const page = await phone(bench, site);
+  await openApp(page, site);
+  await typeInChick(page);
+  await page.evaluate(() => {
+    URL.createObjectURL = () => {
+      throw new Error('no');
+    };
+  });
+  await go(page, '#/handover');
+  await tap(page, 'Save a backup file');
+  const text = page.getByRole('textbox', { name: 'The file as text' });
+  await text.waitFor();
+  assert.match(await text.inputValue(), /^\{"v":1/);
+  await answer(page, 'Copy the text below');
+});
+
+test('the opened card stays open when the minute passes', async (bench) => {
+  const site = await bench.site();
+  const page = await phone(bench, site);
+  await openApp(page, site);
+  await typeInChick(page);
+  await go(page, '#/handover');
+  await page.locator('details.group > summary', { hasText: 'Handover card' }).click();
+  await page.locator('.qr').waitFor();
+  await page.clock.fastForward('00:03:00');
+  await page.locator('.qr').waitFor();
+  assert.ok(await page.locator('details.group').first().evaluate((card) => card.open));
+});
+
+for (const [locale, words] of [
+  ['en-GB', { make: 'Weight as a picture', send: 'Send or save the picture', hold: 'press and hold', meaning: '0.5 % below handover', chart: 'Weight chart' }],
+  ['es-ES', { make: 'El peso como imagen', send: 'Enviar o guardar la imagen', hold: 'mantenga pulsada', meaning: '0,5 % por debajo de la entrega', chart: 'Gráfico de peso' }],
+]) {
+  test(`the weight picture is a sharp PNG that says what it means (${locale})`, async (bench) => {
+    const site = await bench.site();
+    const page = await phone(bench, site);
+    await withShareSheet(page, 'taken');
+    await openApp(page, site);
+    await typeInChick(page);
+    await weigh(page, 1035);
+    await kept(page);
+    if (locale === 'es-ES') {
+      await go(page, '#/settings');
+      await page.getByRole('radio', { name: 'Español' }).check();
+    }
+    await go(page, '#/weight');
+    await tap(page, words.make);
+    const image = page.locator('.picture__image');
+    await image.waitFor();
+    const alt = (await image.getAttribute('alt')).replaceAll('\u00a0', ' ');
+    // 1040 to 1035 g: 5 / 1040 = 0.48 %.
+    assert.ok(alt.startsWith(words.chart) && alt.includes(words.meaning), alt);
+    const caption = (await page.locator('.picture figcaption').innerText()).replaceAll('\u00a0', ' ');
+    assert.ok(caption.includes(words.meaning), caption);
+    assert.ok((await page.locator('.hint', { hasText: words.hold }).count()) > 0);
+    await image.scrollIntoViewIfNeeded();
+    await shot(page, `weight-picture-${locale}`);
+    assert.deepEqual(await axe(page), []);
+    await tap(page, words.send);
+    const [file] = await shared(page);
+    assert.match(file.name, /weight.*\.png$/);
+    const bytes = Buffer.from(file.bytes);
+    // PNG specification, 5.2 and 11.2.2: the signature, then the length, IHDR, width and height.
+    assert.deepEqual([...bytes.subarray(0, 8)], [137, 80, 78, 71, 13, 10, 26, 10]);
+    const [width, height] = [bytes.readUInt32BE(16), bytes.readUInt32BE(20)];
+    const drawn = await page.evaluate(() => {
+      const { width } = document.querySelector('.chart__picture svg').viewBox.baseVal;
+      return width;
+    });
+    assert.ok(2 * drawn <= width && width <= 3 * drawn, `${width} for ${drawn}`);
+    assert.ok(height > width / 2);
+    // Paper, ink, the limit's red and the handover's brown are all there.
+    const colours = await image.evaluate((image) => {
+      const canvas = document.createElement('canvas');
+      [canvas.width, canvas.height] = [image.naturalWidth, image.naturalHeight];
+      const pen = canvas.getContext('2d');
+      pen.drawImage(image, 0, 0);
+      const { data } = pen.getImageData(0, 0, canvas.width, canvas.height);
+      const counts = {};
+      for (let at = 0; at < data.length; at += 4) {
+        const colour = [...data.subarray(at, at + 3)].map((part) => part.toString(16).padStart(2, '0')).join('');
+        counts[colour] = (counts[colour] ?? 0) + 1;
+      }
+      return counts;
+    });
+    for (const colour of ['ffffff', '1c2a30', 'a8321e', '8a5a00']) {
+      assert.ok(colours[colour] > 100, `${colour}: ${colours[colour]}`);
+    }
+    assert.ok(colours.ffffff < width * height * 0.98, 'not blank');
+  });
+}
+
+test('an earlier card is the template of the next, without what belongs to one bird', async (bench) => {
+  const site = await bench.site();
+  const breeder = await phone(bench, site);
+  await openApp(breeder, site);
+  await breeder.getByRole('link', { name: "I'll type it in" }).click();
+  await fillPlan(breeder);
+  await breeder.locator('#vet-number').fill('+1 555 0111');
+  await breeder.locator('details.group > summary', { hasText: 'More of the plan' }).click();
+  await breeder.locator('#ring').fill('GB 12');
+  await breeder.locator('#powder').fill('28');
+  await tap(breeder, 'Start with these');
+  await kept(breeder);
+  await go(breeder, '#/handover');
+  await breeder.locator('details.group > summary', { hasText: 'Handover card' }).click();
+  await tap(breeder, 'New card from this one');
+  await breeder.locator('#name').waitFor();
+  const value = (id) => breeder.locator(`#${id}`).inputValue();
+  for (const id of ['name', 'hatched', 'handover-weight', 'ring', 'vet-number', 'night-vet-number']) {
+    assert.equal(await value(id), '', id);
+  }
+  assert.equal(await breeder.locator('#species option:checked').innerText(), CHICK.species);
+  assert.deepEqual([await value('time-6'), await value('volume-6'), await value('breeder-number'), await value('powder')], ['21:00', '60', '+1 555 0100', '28']);
+  await breeder.locator('#name').fill('Flint');
+  await tap(breeder, 'Start with these');
+  await breeder.locator('.top-bar', { hasText: 'Flint' }).waitFor();
+  await kept(breeder);
+  // The first chick is untouched, and the start screen offers both as templates.
+  await go(breeder, '#/start');
+  assert.deepEqual(await breeder.locator('section[aria-labelledby="templates"] button').allInnerTexts(), ['Ember', 'Flint']);
+  await shot(breeder, 'templates');
+});
+
+test('numbers of a plan stand beside their limits while they are typed', async (bench) => {
+  const site = await bench.site();
+  const page = await phone(bench, site);
+  await openApp(page, site);
+  await page.getByRole('link', { name: "I'll type it in" }).click();
+  await fillPlan(page, { ...CHICK, weight: '1000' });
+  const checks = async (kind) => (await page.locator(`.plan-checks .${kind}`).allInnerTexts()).join('\n').replaceAll('\u00a0', ' ');
+  assert.match(await checks('hint'), /Largest feed 60 ml at 1000 g: usual up to 100 ml \(10 %\), at most 120 ml \(12 %, ours\)/);
+  assert.match(await checks('hint'), /Night without a feed: 10 h, at least 6 h/);
+  assert.match(await checks('hint'), /Served at 39.0.*40.5 °C/);
+  assert.equal(await checks('fault'), '');
+  await page.locator('#volume-6').fill('121');
+  await page.locator('#time-2').fill('02:30');
+  assert.match(await checks('fault'), /121 ml.*“Ring the breeder” at once/s);
+  assert.match(await checks('fault'), /5 h 30 min, at least 6 h/);
+  await page.locator('.plan-checks').scrollIntoViewIfNeeded();
+  await shot(page, 'plan-checks');
+  await page.locator('#volume-6').fill('101');
+  assert.match(await checks('fault'), /“Watch” at once/);
+});
+
+test('a default stays marked until it is confirmed, on the card and at the owner', async (bench) => {
+  const site = await bench.site();
+  const breeder = await phone(bench, site);
+  await openApp(breeder, site);
+  await typeInChick(breeder);
+  await go(breeder, '#/handover');
+  const open = () => breeder.locator('details.group > summary', { hasText: 'Handover card' }).click();
+  const link = async () => {
+    await tap(breeder, 'Copy card as link');
+    await breeder.getByRole('button', { name: 'Copied.' }).first().waitFor();
+    return breeder.evaluate(() => navigator.clipboard.readText());
+  };
+  const seenByOwner = async (card) => {
+    const owner = await phone(bench, site);
+    await owner.goto(card);
+    await started(owner);
+    await owner.locator('.question', { hasText: 'Ember' }).waitFor();
+    return { owner, text: await owner.locator('.question').innerText() };
+  };
+  await open();
+  assert.match(await breeder.locator('.question').innerText(), /defaults that nobody has confirmed/);
+  const before = await seenByOwner(await link());
+  assert.match(before.text, /default, not confirmed by the breeder/);
+  assert.match(before.text.replaceAll('\u00a0', ' '), /Largest feed 60 ml at 1040 g/);
+  await before.owner.locator('.plan-checks').scrollIntoViewIfNeeded();
+  await shot(before.owner, 'landing-checks');
+  await tap(breeder, 'The breeder says these are right');
+  await kept(breeder);
+  if (!(await breeder.locator('.qr').isVisible())) {
+    await open();
+  }
+  assert.equal(await breeder.locator('.question').count(), 0);
+  const after = await seenByOwner(await link());
+  assert.doesNotMatch(after.text, /default/);
+});
+
+test('a card opened from a link says where an iPhone keeps it and gives the link back', async (bench) => {
+  const site = await bench.site();
+  const breeder = await phone(bench, site);
+  await openApp(breeder, site);
+  await typeInChick(breeder);
+  await go(breeder, '#/handover');
+  await breeder.locator('details.group > summary', { hasText: 'Handover card' }).click();
+  await tap(breeder, 'Copy card as link');
+  await breeder.getByRole('button', { name: 'Copied.' }).first().waitFor();
+  const card = await breeder.evaluate(() => navigator.clipboard.readText());
+  const owner = await phone(bench, site);
+  await owner.goto(card);
+  await started(owner);
+  await owner.locator('.question', { hasText: 'Ember' }).waitFor();
+  const hint = owner.locator('.hint', { hasText: 'Safari, which keeps its own records' });
+  assert.ok(await hint.isVisible());
+  await shot(owner, 'landing');
+  await tap(owner, 'Copy the link again');
+  await owner.getByRole('button', { name: 'Copied.' }).waitFor();
+  const again = await owner.evaluate(() => navigator.clipboard.readText());
+  const installed = await phone(bench, site);
+  await openApp(installed, site, '#/take-in');
+  assert.equal(await installed.getByRole('button', { name: 'Copy the link again' }).count(), 0);
+  await installed.locator('#paste').fill(again);
+  await tap(installed, 'Read it');
+  await installed.getByRole('button', { name: 'Take this card' }).waitFor();
+});

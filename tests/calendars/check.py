@@ -1,0 +1,68 @@
+"""Reads the calendar files with icalendar and recurring-ical-events and holds them against the plan.
+
+The plan (default of the green-winged macaw): 07:00, 14:00 and 21:00 for fourteen days; changed on the
+fourth day at 10:00, when the midday feed is dropped; then taken out. Names of RFC 5545.
+"""
+import datetime as dt
+import sys
+from pathlib import Path
+
+import icalendar
+import recurring_ical_events
+
+NAME = 'Saffron, "the loud; one" \\ \U0001f99c with a name so long that lines fold'
+FIRST = dt.date(2026, 10, 20)
+
+
+def read(name):
+    calendar = icalendar.Calendar.from_ical((Path(sys.argv[1]) / name).read_bytes())
+    assert str(calendar["VERSION"]) == "2.0" and calendar["PRODID"], name
+    for part in calendar.walk():
+        assert not part.errors, (name, part.errors)
+    return calendar
+
+
+def occurrences(calendar):
+    found = recurring_ical_events.of(calendar).between(FIRST, FIRST + dt.timedelta(days=60))
+    return sorted(event["DTSTART"].dt for event in found)
+
+
+def wanted(first, days, hours, not_before):
+    """Every feed at its wall time, days from the first one that is still to come."""
+    times = []
+    for hour in hours:
+        start = dt.datetime.combine(first, dt.time(hour))
+        if start <= not_before:
+            start += dt.timedelta(days=1)
+        times += [start + dt.timedelta(days=day) for day in range(days)]
+    return sorted(times)
+
+
+def by_uid(calendar):
+    events = {str(event["UID"]): event for event in calendar.walk("VEVENT")}
+    assert len(events) == len(list(calendar.walk("VEVENT"))), "a UID stands twice"
+    return events
+
+
+first, changed, removal = (read(f"{name}.ics") for name in ("first", "changed", "removal"))
+assert occurrences(first) == wanted(FIRST, 14, (7, 14, 21), dt.datetime(2026, 10, 20, 6)), occurrences(first)
+fourth = FIRST + dt.timedelta(days=3)
+assert occurrences(changed) == wanted(fourth, 14, (7, 21), dt.datetime(2026, 10, 23, 10)), occurrences(changed)
+for calendar in (first, changed):
+    for event in calendar.walk("VEVENT"):
+        # Floating: no zone, so that breakfast stays at seven also after a flight.
+        assert event["DTSTART"].dt.tzinfo is None and "TZID" not in event["DTSTART"].params
+        assert event["DTSTAMP"].dt.utcoffset() == dt.timedelta(0)
+        assert NAME in str(event["SUMMARY"]) and "ml" in str(event["SUMMARY"]), event["SUMMARY"]
+        (alarm,) = event.walk("VALARM")
+        assert str(alarm["ACTION"]) == "DISPLAY" and str(alarm["DESCRIPTION"])
+        assert dt.timedelta(hours=-1) <= alarm["TRIGGER"].dt <= dt.timedelta(0)
+before, after, gone = by_uid(first), by_uid(changed), by_uid(removal)
+assert len(before) == 3 and len(after) == 2 and set(after) < set(before) <= set(gone)
+for uid, event in after.items():
+    assert event["SEQUENCE"] > before[uid]["SEQUENCE"], "a later file must replace the earlier one"
+for uid, event in gone.items():
+    assert str(event["STATUS"]) == "CANCELLED"
+    assert uid not in after or event["SEQUENCE"] > after[uid]["SEQUENCE"]
+assert str(removal["METHOD"]) == "CANCEL"
+print(f"icalendar {icalendar.__version__}: {len(before)} feeds, {len(occurrences(first))} times, then {len(after)}, then taken out: all as planned")
