@@ -3,6 +3,7 @@
 // DEVELOPERS.md. On a busy machine the times are worse than on a phone.
 import { execFile } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
+import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { brotliCompressSync } from 'node:zlib';
@@ -91,6 +92,8 @@ const { heap, wasm } = manyEntries.memory;
 const outlook = outlookMs();
 const MIB = 1 << 20;
 for (const [name, values] of Object.entries({
+  'start, processor time': oneChick.workMs,
+  [`start with ${manyEntries.entries} entries, processor time`]: manyEntries.workMs,
   'warm offline start, 6x slowed': oneChick.warmOfflineStartMs,
   'Done to kept, 4x slowed': oneChick.tapToKeptMs,
   [`start with ${manyEntries.entries} entries, 4x slowed`]: manyEntries.startMs,
@@ -104,7 +107,8 @@ console.log(`outlook on 5,000 entries: ${outlook} ms`);
 // What was measured, with a word when it is over the budget.
 const against = (text, isMet) => (isMet ? text : `${text}, not met`);
 const inSeconds = (ms) => `${(ms / 1000).toFixed(2)} s`;
-const inTime = (ms, budgetMs) => against(inSeconds(ms), ms <= budgetMs);
+const inTime = (times, work, budgetMs) =>
+  `${against(inSeconds(median(times)), median(times) <= budgetMs)} (processor time, not slowed: ${inSeconds(median(work))})`;
 const kilobytes = (bytes) => `${Math.round(bytes / 1000)} kB`;
 const byLighthouse = {
   fcp: found['first-contentful-paint'],
@@ -124,17 +128,18 @@ const budgets = [
       isQuick,
     ),
   ],
-  ['warm offline start to usable, CPU 6× slowed', '1.0 s', inTime(median(oneChick.warmOfflineStartMs), 1000)],
+  ['warm offline start to usable, CPU 6× slowed', '1.0 s', inTime(oneChick.warmOfflineStartMs, oneChick.workMs, 1000)],
   ['tap on *Done* to *kept*, 4× slowed', '100 ms', against(`${Math.round(median(oneChick.tapToKeptMs))} ms; ${Math.round(median(manyEntries.tapToKeptMs))} ms with 20,000 entries`, median(oneChick.tapToKeptMs) <= 100)],
   ['outlook on 5,000 entries, native', '2 ms', against(`${outlook.toFixed(1)} ms`, outlook <= 2)],
-  ['start with 20,000 entries, 4× slowed', '1.5 s', inTime(median(manyEntries.startMs), 1500)],
+  ['start with 20,000 entries, 4× slowed', '1.5 s', inTime(manyEntries.startMs, manyEntries.workMs, 1500)],
   [
     'memory with 20,000 entries: JS heap in use and WebAssembly memory',
     '64 MiB',
     against(`${((heap + wasm) / MIB).toFixed(0)} MiB (${(heap / MIB).toFixed(1)} and ${(wasm / MIB).toFixed(1)})`, heap + wasm <= 64 * MIB),
   ],
 ];
-const text = table(['budget', 'at most', 'measured'], budgets);
+const load = `Measured on ${cpus().length} cores with a load of ${loadavg()[1].toFixed(1)}; at more than one a core the times tell of the machine.`;
+const text = `${load}\n\n${table(['budget', 'at most', 'measured'], budgets)}`;
 console.log(`\n${text}`);
 if (process.env.WRITE !== undefined) {
   writeBetween('budgets', text);
