@@ -1,5 +1,5 @@
 # Perchlight: `make serve` to use it, `make test` to check it. Both install what is missing.
-.PHONY: help serve build test test-browser measure scorecard
+.PHONY: help serve build test test-browser measure scorecard fuzz
 
 help:
 	@echo "make serve         build the release and serve it on http://127.0.0.1:8080/ (PORT=8090 for another port)"
@@ -7,6 +7,7 @@ help:
 	@echo "make test          every check, native and in a browser"
 	@echo "make test-browser  only the browser tests (ONLY=offline for those with that word)"
 	@echo "make measure       size of the first load, and Lighthouse"
+	@echo "make fuzz          hostile texts against every reader of foreign text (SECONDS=600 for each of them)"
 	@echo "make scorecard     how early the warnings come and how often falsely (WRITE=1 puts the table into DEVELOPERS.md)"
 
 serve:
@@ -23,6 +24,9 @@ test-browser:
 
 measure:
 	@.build/measure.sh
+
+fuzz:
+	@SECONDS_EACH=$(or $(SECONDS),60) .build/fuzz.sh $(ONLY)
 
 scorecard:
 	@cargo bench --no-default-features --bench scorecard -- $(if $(WRITE),--write)
