@@ -1,5 +1,5 @@
 # Perchlight: `make serve` to use it, `make test` to check it. Both install what is missing.
-.PHONY: help serve build test test-browser measure sizes prove scorecard
+.PHONY: help serve build test test-browser measure sizes prove scorecard fuzz
 
 help:
 	@echo "make serve         build the release and serve it on http://127.0.0.1:8080/ (PORT=8090 for another port)"
@@ -9,6 +9,7 @@ help:
 	@echo "make measure       sizes, times and memory against their budgets (WRITE=1 puts the table into DEVELOPERS.md)"
 	@echo "make sizes         which part of the program takes how much of the download"
 	@echo "make prove         every fault with its full number of trials, and the table of them in DEVELOPERS.md"
+	@echo "make fuzz          hostile texts against every reader of foreign text (SECONDS=600 for each of them)"
 	@echo "make scorecard     how early the warnings come and how often falsely (WRITE=1 puts the table into DEVELOPERS.md)"
 
 serve:
@@ -31,6 +32,9 @@ sizes:
 
 prove:
 	@.build/prove.sh
+
+fuzz:
+	@SECONDS_EACH=$(or $(SECONDS),60) .build/fuzz.sh $(ONLY)
 
 scorecard:
 	@cargo bench --no-default-features --bench scorecard -- $(if $(WRITE),--write)

@@ -24,6 +24,9 @@ const WRITING: Writing = Writing {
     mass: MassUnit::Gram,
     temperature: TemperatureUnit::Celsius,
 };
+/// Everything that a TEXT value escapes (RFC 5545, 3.3.11), a character of four octets, and enough to
+/// fold.
+const NAME: &str = "Saffron, \"the loud; one\" \\ \u{1f99c} with a name so long that lines fold";
 /// Days for which the app writes feeds.
 const DAYS: NonZeroU32 = NonZeroU32::MIN.saturating_add(13);
 
@@ -40,8 +43,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     // 20 October: the fourteen days hold the night in which Europe's clocks go back (25 October 2026).
     let start = Day::from_date(2026, 10, 20).ok_or("no such day")?;
     let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
-    plan.name =
-        "Saffron, \"the loud; one\" \\ \u{1f99c} with a name so long that lines fold".to_owned();
+    NAME.clone_into(&mut plan.name);
     let mut script = Scenario::new(CHICK, plan, start, Offset::from_minutes(0));
     script.note(0, 4, 0, Change::Arrived);
     keep(

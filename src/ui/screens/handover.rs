@@ -174,11 +174,9 @@ fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
                         Some(link_to(&plan_change_to_link_text(outlook.chick.id, &outlook.chick.plan)))
                     })
                 }) />
-            </div>
-            {handing.answer()}
-            <div class="acts">
                 <button type="button" class="button" on:click=move |_| state.start_from(id)>{say.handover_template()}</button>
             </div>
+            {handing.answer()}
             <p class="hint">{say.handover_template_hint()}</p>
         </details>
     }

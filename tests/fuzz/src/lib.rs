@@ -1,0 +1,142 @@
+//! What the fuzz targets share: envelopes around hostile bytes, and what must hold of whatever was
+//! taken in.
+//!
+//! Each target wraps its bytes in a correct check sum as well, since otherwise the sum would turn nearly
+//! everything away and nothing behind it would be tried.
+
+use std::collections::BTreeSet;
+
+use perchlight::checksum::crc32;
+use perchlight::domain::journal::{Change, ChickId, Entry, Journal};
+use perchlight::domain::moment::{Moment, Offset};
+use perchlight::domain::outlook::outlook;
+use perchlight::domain::plan::CarePlan;
+use perchlight::domain::plan_checks::plan_checks;
+use perchlight::domain::serving_heat::TemperatureUnit;
+use perchlight::domain::zone::Zone;
+use perchlight::share::base64url;
+use perchlight::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
+use perchlight::share::html_file::{card_html, report_html};
+use perchlight::share::link::entries_to_link_text;
+use perchlight::share::table_of::{feeds_csv, weights_csv};
+use perchlight::share::take::{Taken, read_text};
+use perchlight::share::vet_page::vet_page_html;
+use perchlight::share::weight_picture::weight_picture;
+use perchlight::store::saved::{Limits, entries_from_text, entries_to_text};
+use perchlight::words::Language;
+use perchlight::words::format::{MassUnit, Writing};
+
+/// More entries than this are not shown by every page, as that would only slow the search down.
+const MOST_SHOWN: usize = 300;
+
+/// A link of this form whose version, kind, length and check sum are right.
+pub fn sealed_link(kind: u8, content: &[u8]) -> String {
+    let (letter, code) = [('c', 1), ('p', 2), ('e', 3)][usize::from(kind % 3)];
+    let mut bytes = vec![1, code];
+    let mut length = content.len();
+    while length >= 0x80 {
+        bytes.push(u8::try_from(length & 0x7f).expect("seven bits") | 0x80);
+        length >>= 7;
+    }
+    bytes.push(u8::try_from(length).expect("seven bits"));
+    bytes.extend(content);
+    let sum = crc32(&bytes);
+    bytes.extend(sum.to_le_bytes());
+    format!("pl1{letter}.{}", base64url::encode(&bytes))
+}
+
+/// Reads a text; whatever is taken must come out the same again and be shown without a panic.
+pub fn read_and_show(text: &str) {
+    match read_text(text) {
+        Err(_) => {}
+        Ok(Taken::Card { chick, plan }) => {
+            let card = Ok(Taken::Card {
+                chick,
+                plan: plan.clone(),
+            });
+            assert_eq!(read_text(&card_to_link_text(chick, &plan)), card);
+            assert_eq!(read_text(&card_to_qr_text(chick, &plan)), card);
+            show_plan(chick, &plan);
+        }
+        Ok(Taken::PlanChange { chick, plan }) => {
+            let change = Ok(Taken::PlanChange {
+                chick,
+                plan: plan.clone(),
+            });
+            assert_eq!(read_text(&plan_change_to_link_text(chick, &plan)), change);
+            show_plan(chick, &plan);
+        }
+        Ok(Taken::Entries(entries)) => {
+            let again = entries_from_text(&entries_to_text(&entries), Limits::FILE);
+            assert_eq!(again.as_ref(), Ok(&entries));
+            if let Some(link) = entries_to_link_text(&entries) {
+                // In a link the entries stand in the journal's order, each once.
+                let settled: BTreeSet<&Entry> = entries.iter().collect();
+                let settled = settled.into_iter().cloned().collect();
+                assert_eq!(read_text(&link), Ok(Taken::Entries(settled)));
+            }
+            show_entries(&entries);
+        }
+    }
+}
+
+const WRITINGS: [Writing; 2] = [
+    Writing {
+        language: Language::English,
+        mass: MassUnit::Gram,
+        temperature: TemperatureUnit::Celsius,
+    },
+    Writing {
+        language: Language::Spanish,
+        mass: MassUnit::Ounce,
+        temperature: TemperatureUnit::Fahrenheit,
+    },
+];
+
+fn show_plan(chick: ChickId, plan: &CarePlan) {
+    for writing in WRITINGS {
+        let lines = writing.plan_lines(plan);
+        assert!(!lines.is_empty());
+        for check in plan_checks(plan) {
+            assert!(!writing.plan_check(check).is_empty());
+        }
+        is_whole(&card_html(writing, "https://example.org/", chick, plan));
+    }
+}
+
+fn show_entries(entries: &[Entry]) {
+    let journal = Journal::from_entries(entries.to_vec());
+    if entries.len() > MOST_SHOWN {
+        return;
+    }
+    let zone = Zone::fixed(Offset::from_minutes(0));
+    for chick in journal.chicks() {
+        let last = entries.iter().map(|entry| entry.at).max();
+        let later = last.map(|last| last.plus_seconds(3_600));
+        for now in [Some(Moment::from_seconds(1_800_000_000)), later] {
+            let Some(outlook) = now.and_then(|now| outlook(now, &journal, chick, &zone)) else {
+                continue;
+            };
+            for writing in WRITINGS {
+                is_whole(&report_html(writing, &outlook, entries));
+                is_whole(&vet_page_html(writing, &outlook));
+                weight_picture(writing, &outlook);
+                assert!(!weights_csv(writing.language, &outlook.chick).is_empty());
+                assert!(!feeds_csv(writing.language, &outlook.chick).is_empty());
+            }
+        }
+    }
+    for entry in entries {
+        if let Change::ChickAdded(plan) | Change::PlanSet(plan) = &entry.change {
+            show_plan(entry.chick, plan);
+        }
+    }
+}
+
+/// A page of ours, in which no typed text has begun an element: scripts hold data only.
+fn is_whole(page: &str) {
+    assert!(page.trim_end().ends_with("</html>"));
+    let scripts = page.matches("<script").count();
+    assert_eq!(scripts, page.matches("<script type=\"application/json\"").count());
+    assert!(scripts <= 1 && !page.contains("<iframe") && !page.contains("<object"));
+}
