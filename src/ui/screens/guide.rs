@@ -38,7 +38,10 @@ pub fn GuideScreen() -> impl IntoView {
         now.minutes_since(guide.begun) < 6 * 60 && outlook.chick.plan.feed(guide.slot).is_some()
     });
     let next = outlook.next_feed.as_ref().map(|feed| feed.slot);
-    let guide = kept.or_else(|| Some(Guide::begin(now, &outlook.chick.plan, next?)));
+    let guide = kept.or_else(|| {
+        let slot = next?;
+        Some(Guide::begin(now, &outlook.plan_of_feed(slot), slot))
+    });
     let Some(guide) = guide else {
         return view! { <p>{state.language().now_no_feed()}</p> }.into_any();
     };
@@ -49,7 +52,8 @@ pub fn GuideScreen() -> impl IntoView {
     };
     state.notice.set(None);
     platform::keep_screen_on();
-    let plan = StoredValue::new(outlook.chick.plan.clone());
+    let slot = feed.guide.with_untracked(|guide| guide.slot);
+    let plan = StoredValue::new(outlook.plan_of_feed(slot));
     let step = Memo::new(move |_| feed.guide.with(|guide| guide.step));
     let body = move || {
         if feed.is_stopping.get() {

@@ -45,13 +45,10 @@ impl Feed {
     /// Forgets this feed under way and begins it anew, by the plan in force.
     pub fn begin_anew(self) {
         let now = clock::now();
-        let plan = self
-            .state
-            .outlook
-            .get_untracked()
-            .map(|outlook| outlook.chick.plan.clone());
-        if let Some(plan) = plan {
-            self.change(|guide| *guide = Guide::begin(now, &plan, guide.slot));
+        let slot = self.guide.with_untracked(|guide| guide.slot);
+        if let Some(outlook) = self.state.outlook.get_untracked() {
+            let plan = outlook.plan_of_feed(slot);
+            self.change(|guide| *guide = Guide::begin(now, &plan, slot));
             self.is_stopping.set(false);
             request_animation_frame(platform::focus_heading);
         }
