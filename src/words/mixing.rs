@@ -1,0 +1,106 @@
+//! What the mix is reckoned with, and what a day of it holds.
+
+use crate::domain::count::rounded;
+use crate::domain::mixing::{MixError, SUPPLEMENT_G_PER_100_ML};
+use crate::domain::powder::{FAT_PCT, KCAL_PER_100_G, PROTEIN_PCT, PowderError};
+use crate::domain::weighing_out::TEN_SPOONS_G;
+use crate::words::Language;
+use crate::words::format::Writing;
+
+texts! {
+    plan_room_from: "Room from", "Habitación desde";
+    plan_room_to: "Room up to", "Habitación hasta";
+    plan_spoons: "Powder in ten level spoons", "Polvo en diez cucharas rasas";
+    plan_spoons_hint: "Weigh ten once, without the cup; then the guide counts spoons too.", "Pese diez una vez, sin la taza; así la guía cuenta también cucharas.";
+    plan_label_energy: "Powder label: energy in 100 g", "Etiqueta del polvo: energía en 100 g";
+    plan_label_fat: "Powder label: fat", "Etiqueta del polvo: grasa";
+    plan_label_protein: "Powder label: protein", "Etiqueta del polvo: proteína";
+}
+
+impl Writing {
+    /// A part of the mix that was not taken, with the range it must lie in.
+    pub fn mix_error(self, error: MixError) -> String {
+        match error {
+            MixError::TenSpoons { .. } => {
+                let (low, high) = whole(TEN_SPOONS_G);
+                match self.language {
+                    Language::English => format!(
+                        "Ten level spoons of powder weigh {low} to {high} g. Was it one spoon, or \
+                         the cup too?"
+                    ),
+                    Language::Spanish => format!(
+                        "Diez cucharas rasas de polvo pesan de {low} a {high} g. ¿Era una sola, o \
+                         con la taza?"
+                    ),
+                }
+            }
+            MixError::Supplement { .. } => {
+                let (low, high) = whole(SUPPLEMENT_G_PER_100_ML);
+                match self.language {
+                    Language::English => {
+                        format!("Please type {low} to {high} g in 100 ml of mix.")
+                    }
+                    Language::Spanish => {
+                        format!("Escriba de {low} a {high} g en 100 ml de mezcla.")
+                    }
+                }
+            }
+            MixError::Volume { .. }
+            | MixError::Allowance { .. }
+            | MixError::PowderShare { .. }
+            | MixError::BulkDensity { .. }
+            | MixError::WaterParts { .. }
+            | MixError::NoPowder { .. }
+            | MixError::NoWater { .. }
+            | MixError::WantedFat { .. } => self
+                .language
+                .pick(
+                    "This cannot be mixed. Check the numbers of the plan.",
+                    "Esto no se puede mezclar. Revise los números del plan.",
+                )
+                .to_owned(),
+        }
+    }
+
+    /// A label that is no powder's.
+    pub fn powder_error(self, error: PowderError) -> String {
+        let (name, range, unit) = match error {
+            PowderError::Energy { .. } => (
+                self.language.pick("energy", "energía"),
+                KCAL_PER_100_G,
+                self.language.pick(
+                    "kcal in 100 g; 4.2 kJ are 1 kcal",
+                    "kcal en 100 g; 4,2 kJ son 1 kcal",
+                ),
+            ),
+            PowderError::Fat { .. } => (self.language.pick("fat", "grasa"), FAT_PCT, "%"),
+            PowderError::Protein { .. } => {
+                (self.language.pick("protein", "proteína"), PROTEIN_PCT, "%")
+            }
+            PowderError::Carbohydrate { .. }
+            | PowderError::Moisture { .. }
+            | PowderError::MoreThanWhole { .. } => {
+                return self
+                    .language
+                    .pick(
+                        "Fat, protein and water are more than the whole. Check the label.",
+                        "Grasa, proteína y agua suman más que el total. Revise la etiqueta.",
+                    )
+                    .to_owned();
+            }
+        };
+        let (low, high) = whole(range);
+        match self.language {
+            Language::English => {
+                format!("A powder's label gives {name} from {low} to {high} {unit}.")
+            }
+            Language::Spanish => {
+                format!("Una etiqueta de polvo da {name} de {low} a {high} {unit}.")
+            }
+        }
+    }
+}
+
+fn whole((low, high): (f64, f64)) -> (i32, i32) {
+    (rounded(low), rounded(high))
+}
