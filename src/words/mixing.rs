@@ -1,6 +1,7 @@
 //! What the mix is reckoned with, and what a day of it holds.
 
 use crate::domain::count::rounded;
+use crate::domain::day_energy::DayEnergy;
 use crate::domain::mixing::{MixError, SUPPLEMENT_G_PER_100_ML};
 use crate::domain::powder::{FAT_PCT, KCAL_PER_100_G, PROTEIN_PCT, PowderError};
 use crate::domain::weighing_out::TEN_SPOONS_G;
@@ -18,6 +19,30 @@ texts! {
 }
 
 impl Writing {
+    /// What a day's feeds hold beside the textbook band: to see a slip, not to feed by.
+    pub fn day_energy(self, day: DayEnergy) -> String {
+        let (volume, kcal, (low, high)) = (self.volume(day.volume), day.kcal, day.growth_kcal);
+        let powder = if day.has_label {
+            self.language
+                .pick("by the powder's label", "según la etiqueta del polvo")
+        } else {
+            self.language
+                .pick("with a usual powder", "con un polvo corriente")
+        };
+        match self.language {
+            Language::English => format!(
+                "The day's {volume} hold about {kcal}\u{a0}kcal {powder}; the textbook growth band \
+                 is {low}–{high}. A check of plan and label, not an order: the chick and its crop \
+                 decide."
+            ),
+            Language::Spanish => format!(
+                "Los {volume} del día tienen unas {kcal}\u{a0}kcal {powder}; la banda de \
+                 crecimiento de los libros es {low}–{high}. Sirve para revisar plan y etiqueta, no \
+                 es una orden: deciden el pollo y su buche."
+            ),
+        }
+    }
+
     /// A part of the mix that was not taken, with the range it must lie in.
     pub fn mix_error(self, error: MixError) -> String {
         match error {

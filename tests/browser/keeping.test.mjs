@@ -8,7 +8,7 @@ const KILLS = Number(process.env.KILLS ?? 20);
 
 const note = async (page, text) => {
   await go(page, '#/journal');
-  const form = page.locator('details.group');
+  const form = page.locator('details.group', { has: page.locator('#note') });
   if (!(await form.evaluate((details) => details.open))) {
     await form.locator('summary').click();
   }

@@ -48,6 +48,7 @@ pub fn GuideScreen() -> impl IntoView {
     let feed = Feed {
         state,
         guide: RwSignal::new(guide),
+        counted: RwSignal::new(Vec::new()),
         is_stopping: RwSignal::new(false),
     };
     state.notice.set(None);
@@ -92,27 +93,45 @@ fn GuideHead(feed: Feed, step: Memo<Step>) -> impl IntoView {
                 {say.guide_stop()}
             </button>
         </header>
-        {move || view! { <Heading text=say.guide_step(step.get()) /> }}
+        {move || {
+            let step = step.get();
+            let text = if feed.is_stopping.get() { say.guide_stop_title() } else { say.guide_step(step) };
+            view! { <Heading text /> }
+        }}
         <StaleMix feed step />
     }
 }
 
-/// Says on every step with mixed food that the mix is too old, with the way to begin anew.
+/// Says on every step with mixed food until when it may be given; then, that it is too old, with the
+/// way to begin anew.
 #[component]
 fn StaleMix(feed: Feed, step: Memo<Step>) -> impl IntoView {
-    let say = feed.state.language();
+    let writing = feed.state.writing_now();
+    let say = writing.language;
     let is_stale = Memo::new(move |_| {
         let has_mix = (Step::Warmth..=Step::Give).contains(&step.get());
         let now = feed.state.now.get();
-        has_mix && feed.guide.with(|guide| guide.is_stale(now))
+        has_mix.then(|| feed.guide.with(|guide| guide.is_stale(now)))
     });
+    let keeps = move || {
+        let (mixed, until) = feed
+            .guide
+            .with(|guide| guide.mixed.zip(guide.discard_by()))?;
+        let time = |moment| feed.state.zone.with(|zone| zone.lived(moment)).time;
+        Some(writing.mix_keeps(time(mixed), time(until)))
+    };
     move || {
-        is_stale.get().then(|| {
-            view! {
-                <div class="question" role="alert">
-                    <p>{say.guide_stale()}</p>
-                    <button type="button" class="button" on:click=move |_| feed.begin_anew()>{say.guide_anew()}</button>
-                </div>
+        is_stale.get().map(|is_stale| {
+            if is_stale {
+                view! {
+                    <div class="question" role="alert">
+                        <p>{say.guide_stale()}</p>
+                        <button type="button" class="button" on:click=move |_| feed.begin_anew()>{say.guide_anew()}</button>
+                    </div>
+                }
+                .into_any()
+            } else {
+                view! { <p class="hint" data-keeps="true">{keeps}</p> }.into_any()
             }
         })
     }

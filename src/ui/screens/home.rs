@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::domain::day_energy::day_energy;
 use crate::domain::first_days::first_days;
 use crate::domain::journal::Change;
 use crate::domain::outlook::Outlook;
@@ -93,8 +94,10 @@ fn powder_of(outlook: &Outlook) -> impl IntoView + use<> {
                 .collect()
         }
     };
+    let energy = day_energy(outlook.now, &outlook.chick).map(|day| writing.day_energy(day));
     lines
         .into_iter()
+        .chain(energy)
         .map(|line| view! { <p>{line}</p> })
         .collect_view()
 }

@@ -15,7 +15,7 @@ use crate::ui::parts::page::Page;
 use crate::ui::route::Route;
 use crate::ui::screens::plan_form::journey::{JourneyRows, JourneyText};
 use crate::ui::screens::plan_form::mixing::{MixingRows, MixingText};
-use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, optional};
+use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, is_any_at_fault, optional};
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
 use crate::words::format::{MassUnit, Writing};
@@ -575,8 +575,18 @@ fn MoreOfThePlan(form: Form) -> impl IntoView {
         }
     };
     let degree = writing.temperature_unit();
+    let mut all = vec![
+        form.powder,
+        form.loss,
+        form.syringe,
+        form.serve_from,
+        form.serve_to,
+    ];
+    all.extend([form.settle, form.waiting, form.room_from, form.room_to]);
+    all.extend(form.mixing.all());
+    let is_at_fault = is_any_at_fault(all);
     view! {
-        <details class="group">
+        <details class="group" prop:open=is_at_fault>
             <summary>{say.plan_more()}</summary>
             <TextField id="ring" label=say.plan_ring() text=form.ring kind=FieldKind::Text />
             <TextField id="powder" label=say.plan_powder() text=form.powder kind=FieldKind::Number unit="%" hint=hint(PlanField::PowderShare) />

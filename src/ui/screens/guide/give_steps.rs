@@ -82,6 +82,15 @@ pub fn GiveStep(
         feed.guide
             .with(|guide| writing.given_of(guide.given, guide.volume))
     };
+    let syringe = plan.syringe;
+    let take_back = move || {
+        let draw = feed.last_draw(syringe)?;
+        Some(view! {
+            <button type="button" class="button" on:click=move |_| feed.take_back(draw)>
+                {writing.take_back(draw)}
+            </button>
+        })
+    };
     let next_draw = move || {
         let left = feed
             .guide
@@ -91,7 +100,7 @@ pub fn GiveStep(
             .copied()
             .filter(|tenths| *tenths > 0)?;
         let draw = Millilitres::tenths_held(draw);
-        let give = move |_| feed.change(|guide| guide.give(draw));
+        let give = move |_| feed.give(draw);
         Some(view! {
             <button type="button" class="button button--main guide__next" on:click=give>
                 "+ " {writing.volume(draw)} " " {say.guide_given()}
@@ -101,7 +110,7 @@ pub fn GiveStep(
     let small = (volume.tenths() > 50).then(|| {
         let five = Millilitres::whole(5);
         view! {
-            <button type="button" class="button" on:click=move |_| feed.change(|guide| guide.give(five))>
+            <button type="button" class="button" on:click=move |_| feed.give(five)>
                 "+ " {writing.volume(five)}
             </button>
         }
@@ -112,6 +121,7 @@ pub fn GiveStep(
         {next_draw}
         <div class="acts">
             {small}
+            {take_back}
             <button type="button" class="button" on:click=move |_| feed.step_on()>{say.guide_give_done()}</button>
         </div>
     }

@@ -87,8 +87,17 @@ pub fn MixStep(
             feed.step_on();
         }
     };
+    let is_first = feed.state.outlook.with_untracked(|outlook| {
+        let next = outlook
+            .as_ref()
+            .and_then(|outlook| outlook.next_feed.as_ref());
+        next.is_some_and(|next| next.is_first_home && next.slot == guide.slot)
+    });
+    let first = is_first.then(|| writing.first_mix(guide.volume, plan.powder_share));
+    let scale_error = writing.scale_error(share_pct, out.share_error * 100.0);
     let warnings = mix_warnings(&plan, &out, writing);
     view! {
+        {first.map(|line| view! { <p>{line}</p> })}
         <p class="guide__lead">{say.guide_mix_lead()}</p>
         <dl class="amounts">
             <dt>{say.guide_mix_water()}</dt>
@@ -98,7 +107,8 @@ pub fn MixStep(
             {(fat.tenths() > 0).then(|| view! { <dt>{say.guide_mix_fat()}</dt> <dd>{writing.mass(fat)}</dd> })}
         </dl>
         <p class="guide__lead">{water_at}</p>
-        <p class="hint">{writing.scale_error(share_pct, out.share_error * 100.0)}</p>
+        {scale_error.map(|line| view! { <p class="hint">{line}</p> })}
+        <p class="hint">{writing.enough_for(guide.volume, Millilitres::whole(rounded(USUAL_ALLOWANCE_ML)))}</p>
         {warnings.into_iter().map(|warning| view! { <p class="fault">{warning}</p> }).collect_view()}
         <p class="hint">{say.guide_mix_no_microwave()}</p>
         <button type="button" class="button button--main guide__next" on:click=mixed>{say.guide_mixed()}</button>

@@ -29,6 +29,9 @@ pub fn StopSheet(
     });
     view! {
         <section class="group" aria-label=say.guide_stop_title()>
+            <button type="button" class="button button--main" on:click=move |_| feed.is_stopping.set(false)>
+                {say.guide_go_on()}
+            </button>
             <a class="wrong-link" href=Route::Wrong.to_hash()>
                 <span aria-hidden="true">"!"</span>
                 {say.now_wrong()}
@@ -38,9 +41,6 @@ pub fn StopSheet(
             <h2>{say.guide_leave()}</h2>
             <div class="acts">{reasons.collect_view()}</div>
             <button type="button" class="button" on:click=move |_| feed.begin_anew()>{say.guide_anew()}</button>
-            <button type="button" class="button button--main" on:click=move |_| feed.is_stopping.set(false)>
-                {say.guide_go_on()}
-            </button>
         </section>
     }
 }

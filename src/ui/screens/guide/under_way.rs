@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use crate::domain::guide::{Guide, Step};
 use crate::domain::journal::{Change, Response, WhyPassedOver};
+use crate::domain::units::Millilitres;
 use crate::store::guide_text::guide_to_text;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -16,6 +17,8 @@ pub struct Feed {
     pub state: AppState,
     /// Where it stands.
     pub guide: RwSignal<Guide>,
+    /// What was counted since the screen was opened, latest last, so that it can be taken back.
+    pub counted: RwSignal<Vec<Millilitres>>,
     /// Whether the ways out are shown.
     pub is_stopping: RwSignal<bool>,
 }
@@ -35,6 +38,31 @@ impl Feed {
         request_animation_frame(platform::focus_heading);
     }
 
+    /// Counts a draw.
+    pub fn give(self, draw: Millilitres) {
+        let before = self.guide.with_untracked(|guide| guide.given);
+        self.change(|guide| guide.give(draw));
+        let given = self.guide.with_untracked(|guide| guide.given);
+        let counted = Millilitres::tenths_held(given.tenths() - before.tenths());
+        self.counted.update(|draws| draws.push(counted));
+    }
+
+    /// The draw that was counted last; after a reload the last full syringe, or what there is of it.
+    pub fn last_draw(self, syringe: Millilitres) -> Option<Millilitres> {
+        let given = self.guide.with(|guide| guide.given);
+        let last = self.counted.with(|draws| draws.last().copied());
+        let draw = last.unwrap_or(syringe).min(given);
+        (draw.tenths() > 0).then_some(draw)
+    }
+
+    /// Takes the draw back that was counted last.
+    pub fn take_back(self, draw: Millilitres) {
+        self.change(|guide| guide.take_back(draw));
+        self.counted.update(|draws| {
+            draws.pop();
+        });
+    }
+
     /// Goes to the next step.
     pub fn step_on(self) {
         if let Some(next) = self.guide.with_untracked(|guide| guide.step.next()) {
@@ -49,6 +77,7 @@ impl Feed {
         if let Some(outlook) = self.state.outlook.get_untracked() {
             let plan = outlook.plan_of_feed(slot);
             self.change(|guide| *guide = Guide::begin(now, &plan, slot));
+            self.counted.set(Vec::new());
             self.is_stopping.set(false);
             request_animation_frame(platform::focus_heading);
         }

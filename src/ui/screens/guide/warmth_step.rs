@@ -49,7 +49,9 @@ pub fn WarmthStep(
             view! {
                 <div class="question" role="alert">
                     <p>{say.guide_warm_slip()} " " {other_unit(cup, writing)} "?"</p>
-                    <button type="button" class="button" on:click=move |_| take(cup)>{other_unit(cup, writing)}</button>
+                    <button type="button" class="button" on:click=move |_| take(cup)>
+                        {writing.slip_yes(cup)}
+                    </button>
                 </div>
             }
         })

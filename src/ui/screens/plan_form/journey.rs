@@ -8,7 +8,7 @@ use crate::domain::plan::{ClockShift, Journey};
 use crate::domain::zone::Zone;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::FieldKind;
-use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, optional};
+use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, is_any_at_fault, optional};
 use crate::ui::state::AppState;
 
 const SHIFTS: [ClockShift; 2] = [ClockShift::Gradual, ClockShift::AtOnce];
@@ -114,9 +114,19 @@ pub fn JourneyRows(
     let say = AppState::here().language();
     let [left_day, left_time] = journey.left;
     let [expected_day, expected_time] = journey.expected;
+    let all = vec![
+        left_day,
+        left_time,
+        expected_day,
+        expected_time,
+        journey.offset,
+    ];
+    let is_filled = !left_day.is_empty();
+    let is_at_fault = is_any_at_fault(all);
+    let is_open = move || is_filled || is_at_fault.get();
     let options = vec![say.plan_shift_gradual(), say.plan_shift_at_once()];
     view! {
-        <details class="group">
+        <details class="group" prop:open=is_open>
             <summary>{say.plan_journey()}</summary>
             <p class="hint">{say.plan_journey_hint()}</p>
             <TextField id="left-day" label=say.plan_left_day() text=left_day kind=FieldKind::Day />

@@ -52,6 +52,17 @@ impl MixingText {
         }
     }
 
+    /// Every field.
+    pub const fn all(self) -> [Text; 5] {
+        [
+            self.energy,
+            self.label_fat,
+            self.protein,
+            self.supplement,
+            self.ten_spoons,
+        ]
+    }
+
     /// What was typed.
     ///
     /// # Errors

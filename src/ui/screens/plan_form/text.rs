@@ -67,6 +67,11 @@ pub fn optional<T, F: Into<String>>(
     }
 }
 
+/// Whether one of these fields is at fault: what hides them must then open.
+pub fn is_any_at_fault(texts: Vec<Text>) -> Memo<bool> {
+    Memo::new(move |_| texts.iter().any(|text| !text.fault.get().is_empty()))
+}
+
 /// A labelled field of this form.
 #[component]
 pub fn TextField(
