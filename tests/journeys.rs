@@ -192,8 +192,8 @@ fn no_journey_doubles_a_feed_or_shortens_a_night_below_six_hours() {
                     let now = script.at(0, 5, 0);
                     let list = feeds(now, &chick, &zone, day().plus(-1), day().plus(18));
                     assert_feeds_are_apart(&list);
-                    let last = list.last().unwrap();
-                    assert_eq!(zone.lived(last.due).time.text(), "21:00");
+                    let end = list.last().unwrap();
+                    assert_eq!(zone.lived(end.due).time.text(), "21:00");
                     checked += 1;
                 }
             }

@@ -112,9 +112,12 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
     let too_late: Vec<Moment> = scheduled
         .iter()
         .zip(scheduled.iter().skip(1))
-        .map(|(feed, next)| match feed.is_first_home {
-            true => last_chance_before(next),
-            false => next.planned.plus_minutes(-next.gap_minutes),
+        .map(|(feed, next)| {
+            if feed.is_first_home {
+                last_chance_before(next)
+            } else {
+                next.planned.plus_minutes(-next.gap_minutes)
+            }
         })
         .collect();
     let too_late = too_late.into_iter().map(Some).chain([None]);

@@ -2,13 +2,19 @@
 
 use crate::domain::count::rounded;
 use crate::domain::day_energy::DayEnergy;
+use crate::domain::heat_balance::{CupStuff, WARMEST_WATER_C};
 use crate::domain::mixing::{MixError, SUPPLEMENT_G_PER_100_ML};
 use crate::domain::powder::{FAT_PCT, KCAL_PER_100_G, PROTEIN_PCT, PowderError};
+use crate::domain::units::Celsius;
 use crate::domain::weighing_out::TEN_SPOONS_G;
 use crate::words::Language;
 use crate::words::format::Writing;
 
 texts! {
+    mix_cup: "A cold cup takes heat too", "La taza fría también quita calor";
+    mix_cup_mass: "Empty cup", "Taza vacía";
+    mix_cup_hint: "Weigh it once. Only the temperature of the water changes.", "Pésela una vez. Solo cambia la temperatura del agua.";
+    mix_cup_stuff: "Made of", "De qué es";
     plan_room_from: "Room from", "Habitación desde";
     plan_room_to: "Room up to", "Habitación hasta";
     plan_spoons: "Powder in ten level spoons", "Polvo en diez cucharas rasas";
@@ -18,7 +24,34 @@ texts! {
     plan_label_protein: "Powder label: protein", "Etiqueta del polvo: proteína";
 }
 
+impl Language {
+    /// What a cup may be made of, in the order of the domain's list.
+    pub fn cup_stuffs(self) -> Vec<&'static str> {
+        let name = |stuff| match stuff {
+            CupStuff::Plastic => self.pick("plastic", "plástico"),
+            CupStuff::GlassOrChina => self.pick("glass or china", "vidrio o loza"),
+            CupStuff::Steel => self.pick("steel", "acero"),
+        };
+        CupStuff::ALL.into_iter().map(name).collect()
+    }
+}
+
 impl Writing {
+    /// The water cannot be hot enough for this cup.
+    pub fn water_too_hot(self) -> String {
+        let warmest = self.temperature(Celsius::tenths_held(rounded(WARMEST_WATER_C * 10.0)));
+        match self.language {
+            Language::English => format!(
+                "This cup would need water above {warmest}. Warm it first with hot water, pour that \
+                 away, and use a light cup."
+            ),
+            Language::Spanish => format!(
+                "Esta taza pediría agua a más de {warmest}. Caliéntela antes con agua caliente, \
+                 tírela y use una taza ligera."
+            ),
+        }
+    }
+
     /// What a day's feeds hold beside the textbook band: to see a slip, not to feed by.
     pub fn day_energy(self, day: DayEnergy) -> String {
         let (volume, kcal, (low, high)) = (self.volume(day.volume), day.kcal, day.growth_kcal);

@@ -279,6 +279,26 @@ test('a feed stopped after the first draw is logged with what went in', async (b
   assert.deepEqual(lines, ['Bedtime feed: 30 ml of 60 ml, 40.0 °C']);
 });
 
+test('a cold cup asks for warmer water, a heavy one to be warmed first', async (bench) => {
+  const page = await withChick(bench);
+  await beginFeed(page);
+  await press(page, 'Yes, it is empty');
+  const water = page.locator('[data-water]');
+  await water.filter({ hasText: /41\.9\s°C/ }).waitFor();
+  await page.locator('summary', { hasText: 'A cold cup takes heat too' }).click();
+  // 54 g of water at 4.18 J/gK; 18 g powder x 1.85 and 52 g of plastic x 1.9 (from memory) at 25.5 °C:
+  // 39.75 + (33.3 + 98.8) x 14.25 / 225.7 = 48.09 °C.
+  await page.locator('#cup-mass').fill('52');
+  await water.filter({ hasText: /48\.1\s°C/ }).waitFor();
+  // Steel holds 0.50: 39.75 + (33.3 + 26) x 14.25 / 225.7 = 43.49 °C.
+  await page.getByRole('radio', { name: 'steel' }).check();
+  await water.filter({ hasText: /43\.5\s°C/ }).waitFor();
+  // 400 g of china at 0.84: 39.75 + (33.3 + 336) x 14.25 / 225.7 = 63.1 °C, above 60 (ours).
+  await page.getByRole('radio', { name: 'glass or china' }).check();
+  await page.locator('#cup-mass').fill('400');
+  await water.filter({ hasText: /would need water above 60\.0\s°C\. Warm it first/ }).waitFor();
+});
+
 const toGive = async (page) => {
   await toWarmth(page);
   await measure(page, '40');

@@ -41,8 +41,8 @@ pub fn on_the_way(outlook: &Outlook) -> impl IntoView + use<> {
         )
     });
     let is_long = way.planned_verdict() != TransitVerdict::AsPlanned;
+    let arrives = writing.expected(expected, way.journey.expected.minutes_since(outlook.now));
     let lines = [
-        Some(writing.expected(expected, way.journey.expected.minutes_since(outlook.now))),
         is_long.then(|| writing.long_journey(way.minutes_at_arrival, way.levels.plan)),
         Some(writing.transit_levels(way.levels)),
         Some(say.home_order().to_owned()),
@@ -68,9 +68,9 @@ pub fn on_the_way(outlook: &Outlook) -> impl IntoView + use<> {
         <section class="group" data-way="true">
             <h2>{title}</h2>
             <p class="guide__number">{without}</p>
-            <p>{writing.leaves(left, way.has_left)}</p>
-            {lines}
+            <p>{writing.leaves(left, way.has_left)} " " {arrives}</p>
             {acts}
+            {lines}
         </section>
     })
 }

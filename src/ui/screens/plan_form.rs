@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::domain::journal::{Change, ChickId, Refusal};
 use crate::domain::moment::{Day, WallTime};
 use crate::domain::plan::{
-    CarePlan, Contact, PlanField, PlannedFeed, Reference, Role, Slot, is_phone_number,
+    CarePlan, Contact, PlanFault, PlanField, PlannedFeed, Reference, Role, Slot, is_phone_number,
 };
 use crate::domain::serving_heat::TemperatureUnit;
 use crate::domain::species::Species;
@@ -312,7 +312,7 @@ impl Form {
                     number,
                 });
             } else {
-                let fault = say.plan_fault(crate::domain::plan::PlanFault::ContactNumber);
+                let fault = say.plan_fault(PlanFault::ContactNumber);
                 row.number.fault.set(fault.to_owned());
                 is_sound = false;
             }
@@ -384,6 +384,11 @@ impl Form {
         (plan.serve_from, plan.serve_to) = (from, to);
         (plan.room_from, plan.room_to) = (room_from, room_to);
         (plan.settle_in_days, plan.waiting_days) = (settle_in, pause);
+        if plan.faults().contains(&PlanFault::RoomUpsideDown) {
+            let fault = writing.language.plan_fault(PlanFault::RoomUpsideDown);
+            self.room_to.fault.set(fault.to_owned());
+            return None;
+        }
         Some(plan)
     }
 

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::count::rounded;
-use crate::domain::heat_balance::{HeatPart, water_needed_c};
+use crate::domain::heat_balance::{CupStuff, HeatError, HeatPart, water_needed_c};
 use crate::domain::journal::Change;
 use crate::domain::mixing::{MixWanted, USUAL_ALLOWANCE_ML, mix_amounts};
 use crate::domain::nutrition::mix_contents;
@@ -12,7 +12,10 @@ use crate::domain::powder::Powder;
 use crate::domain::units::{Celsius, Grams, Millilitres};
 use crate::domain::weighing_out::{Spoon, WeighedOut};
 use crate::ui::clock;
+use crate::ui::parts::choice::Choice;
+use crate::ui::parts::field::FieldKind;
 use crate::ui::screens::guide::under_way::{Feed, Forward};
+use crate::ui::screens::plan_form::text::{Text, TextField};
 use crate::words::format::Writing;
 
 /// What goes into the cup, as it is weighed on a scale of 1 g.
@@ -53,11 +56,23 @@ pub fn MixStep(
         grams(out.amounts.supplement_g),
     );
     let share_pct = out.amounts.powder_share().unwrap_or_default() * 100.0;
-    let others = [HeatPart::powder(out.amounts.powder_g, guide.room.as_c())];
     let aim = f64::from(plan.serve_from.tenths() + plan.serve_to.tenths()) / 20.0;
-    let water_c = water_needed_c(aim, out.amounts.water_g, &others).ok();
-    let water_at =
-        water_c.map(|celsius| writing.water_at(Celsius::tenths_held(rounded(celsius * 10.0))));
+    let (room_c, out_powder_g, out_water_g) =
+        (guide.room.as_c(), out.amounts.powder_g, out.amounts.water_g);
+    let (cup, stuff) = (Text::new(String::new()), RwSignal::new(Some(0)));
+    let water_at = move || {
+        let typed = Grams::parse(&cup.text.get()).ok();
+        let stuff = stuff.get().and_then(|index| CupStuff::ALL.get(index));
+        let cup = typed.zip(stuff.copied());
+        let cup = cup.map(|(mass, stuff)| HeatPart::cup(mass.as_g(), stuff, room_c));
+        let mut others = vec![HeatPart::powder(out_powder_g, room_c)];
+        others.extend(cup);
+        match water_needed_c(aim, out_water_g, &others) {
+            Ok(celsius) => writing.water_at(Celsius::tenths_held(rounded(celsius * 10.0))),
+            Err(HeatError::WaterTooHot { .. }) => writing.water_too_hot(),
+            Err(_) => String::new(),
+        }
+    };
     let spoons = plan
         .ten_spoons
         .and_then(|ten| Spoon::from_ten_level_spoons(ten.as_g()).ok());
@@ -106,12 +121,17 @@ pub fn MixStep(
             <dd>{writing.mass(powder)} {spoons}</dd>
             {(fat.tenths() > 0).then(|| view! { <dt>{say.guide_mix_fat()}</dt> <dd>{writing.mass(fat)}</dd> })}
         </dl>
-        <p class="guide__lead">{water_at}</p>
+        <p class="guide__lead" data-water="true">{water_at}</p>
         {scale_error.map(|line| view! { <p class="hint">{line}</p> })}
         <p class="hint">{writing.enough_for(guide.volume, Millilitres::whole(rounded(USUAL_ALLOWANCE_ML)))}</p>
         {warnings.into_iter().map(|warning| view! { <p class="fault">{warning}</p> }).collect_view()}
         <p class="hint">{say.guide_mix_no_microwave()}</p>
         <button type="button" class="button button--main guide__next" on:click=mixed>{say.guide_mixed()}</button>
+        <details class="group">
+            <summary>{say.mix_cup()}</summary>
+            <TextField id="cup-mass" label=say.mix_cup_mass() text=cup kind=FieldKind::Number unit="g" hint=say.mix_cup_hint() />
+            <Choice legend=say.mix_cup_stuff() name="cup-stuff" options=say.cup_stuffs() chosen=stuff />
+        </details>
     }
     .into_any()
 }

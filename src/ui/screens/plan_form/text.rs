@@ -67,9 +67,12 @@ pub fn optional<T, F: Into<String>>(
     }
 }
 
-/// Whether one of these fields is at fault: what hides them must then open.
+/// Whether one of these fields is or was at fault: what hides them must then open and stay so.
 pub fn is_any_at_fault(texts: Vec<Text>) -> Memo<bool> {
-    Memo::new(move |_| texts.iter().any(|text| !text.fault.get().is_empty()))
+    Memo::new(move |before| {
+        let is_at_fault = texts.iter().any(|text| !text.fault.get().is_empty());
+        is_at_fault || before == Some(&true)
+    })
 }
 
 /// A labelled field of this form.
