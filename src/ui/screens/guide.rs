@@ -60,15 +60,15 @@ pub fn GuideScreen() -> impl IntoView {
         if feed.is_stopping.get() {
             return view! { <StopSheet feed /> }.into_any();
         }
-        let plan = plan.get_value();
+        let syringe = plan.with_value(|plan| plan.syringe);
         match step.get() {
             Step::Crop => view! { <CropStep feed /> }.into_any(),
             Step::Mix => view! { <MixStep feed plan /> }.into_any(),
             Step::Warmth => view! { <WarmthStep feed /> }.into_any(),
-            Step::DrawUp => view! { <DrawUpStep feed plan /> }.into_any(),
+            Step::DrawUp => view! { <DrawUpStep feed syringe /> }.into_any(),
             Step::Hold => view! { <HoldStep feed /> }.into_any(),
             Step::Response => view! { <ResponseStep feed /> }.into_any(),
-            Step::Give => view! { <GiveStep feed plan /> }.into_any(),
+            Step::Give => view! { <GiveStep feed syringe /> }.into_any(),
             Step::After => view! { <AfterStep feed /> }.into_any(),
         }
     };

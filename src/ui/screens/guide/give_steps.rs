@@ -3,7 +3,6 @@
 use leptos::prelude::*;
 
 use crate::domain::journal::Response;
-use crate::domain::plan::CarePlan;
 use crate::domain::units::Millilitres;
 use crate::domain::volume::{draws, draws_for_small_hand};
 use crate::ui::parts::drawing::{Drawing, DrawingKind};
@@ -14,8 +13,8 @@ use crate::ui::screens::guide::under_way::{Feed, Forward};
 pub fn DrawUpStep(
     /// The feed under way.
     feed: Feed,
-    /// The plan in force.
-    plan: CarePlan,
+    /// Size of the syringe.
+    syringe: Millilitres,
 ) -> impl IntoView {
     let writing = feed.state.writing_now();
     let say = writing.language;
@@ -26,8 +25,8 @@ pub fn DrawUpStep(
             .map(|tenths| writing.volume(Millilitres::tenths_held(tenths)));
         volumes.collect::<Vec<_>>().join(" + ")
     };
-    let small = list(draws_for_small_hand(volume.tenths(), plan.syringe.tenths()));
-    let usual = list(draws(volume.tenths(), plan.syringe.tenths()));
+    let small = list(draws_for_small_hand(volume.tenths(), syringe.tenths()));
+    let usual = list(draws(volume.tenths(), syringe.tenths()));
     let is_smaller = small != usual;
     view! {
         <Drawing kind=DrawingKind::Syringe />
@@ -72,8 +71,8 @@ pub fn ResponseStep(
 pub fn GiveStep(
     /// The feed under way.
     feed: Feed,
-    /// The plan in force.
-    plan: CarePlan,
+    /// Size of the syringe.
+    syringe: Millilitres,
 ) -> impl IntoView {
     let writing = feed.state.writing_now();
     let say = writing.language;
@@ -82,7 +81,6 @@ pub fn GiveStep(
         feed.guide
             .with(|guide| writing.given_of(guide.given, guide.volume))
     };
-    let syringe = plan.syringe;
     let take_back = move || {
         let draw = feed.last_draw(syringe)?;
         Some(view! {
@@ -95,7 +93,7 @@ pub fn GiveStep(
         let left = feed
             .guide
             .with(|guide| guide.volume.tenths() - guide.given.tenths());
-        let draw = draws(left, plan.syringe.tenths())
+        let draw = draws(left, syringe.tenths())
             .first()
             .copied()
             .filter(|tenths| *tenths > 0)?;

@@ -41,8 +41,9 @@ pub fn MixStep(
     /// The feed under way.
     feed: Feed,
     /// The plan in force.
-    plan: CarePlan,
+    plan: StoredValue<CarePlan>,
 ) -> impl IntoView {
+    let plan = plan.get_value();
     let writing = feed.state.writing_now();
     let say = writing.language;
     let guide = feed.guide.get_untracked();

@@ -94,10 +94,12 @@ impl MixingText {
         let number = |error: NumberError| writing.number_error(error);
         let all = [self.energy, self.label_fat, self.protein];
         if all.iter().all(|text| text.is_empty()) {
-            all.iter().for_each(|text| text.fault.set(String::new()));
+            for text in all {
+                text.fault.set(String::new());
+            }
             return Ok(None);
         }
-        let whole = |text: String| text.parse::<u16>().map_err(|_| NumberError::NotANumber);
+        let whole = |text: String| text.parse::<u16>().ok().ok_or(NumberError::NotANumber);
         let energy = match self.energy.get() {
             text if text.is_empty() => Err(NumberError::Empty),
             text => whole(text),
