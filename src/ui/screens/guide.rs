@@ -88,7 +88,7 @@ fn GuideHead(feed: Feed, step: Memo<Step>) -> impl IntoView {
                 type="button"
                 class="button guide__stop"
                 aria-pressed=move || feed.is_stopping.get().to_string()
-                on:click=move |_| feed.is_stopping.update(|stopping| *stopping = !*stopping)
+                on:click=move |_| feed.stop_or_go_on()
             >
                 {say.guide_stop()}
             </button>

@@ -29,7 +29,7 @@ pub fn StopSheet(
     });
     view! {
         <section class="group" aria-label=say.guide_stop_title()>
-            <button type="button" class="button button--main" on:click=move |_| feed.is_stopping.set(false)>
+            <button type="button" class="button button--main" on:click=move |_| feed.stop_or_go_on()>
                 {say.guide_go_on()}
             </button>
             <a class="wrong-link" href=Route::Wrong.to_hash()>

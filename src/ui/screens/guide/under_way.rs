@@ -38,6 +38,12 @@ impl Feed {
         request_animation_frame(platform::focus_heading);
     }
 
+    /// Shows the ways out, or the step again, from its heading on.
+    pub fn stop_or_go_on(self) {
+        self.is_stopping.update(|stopping| *stopping = !*stopping);
+        request_animation_frame(platform::focus_heading);
+    }
+
     /// Counts a draw.
     pub fn give(self, draw: Millilitres) {
         let before = self.guide.with_untracked(|guide| guide.given);
