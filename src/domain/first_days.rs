@@ -2,7 +2,8 @@
 
 use crate::domain::chick::Chick;
 use crate::domain::evidence::{Cited, Standing};
-use crate::domain::moment::Day;
+use crate::domain::moment::{Day, Moment};
+use crate::domain::units::{Millilitres, Percent};
 use crate::domain::zone::Zone;
 
 /// Days within which an avian vet sees the chick. Source: breeder contracts, 48 to 72 h.
@@ -23,6 +24,38 @@ pub const FIRST_FEED_PCT: Cited<(i32, i32)> = Cited::new(
     Standing::CommonPractice,
     "breeders' practice after a journey",
 );
+
+/// Powder in the mix of the first feed, 20 % by mass: a little thinner than usual. Common practice.
+pub const FIRST_FEED_POWDER: Cited<Percent> = Cited::new(
+    Percent::whole(20),
+    Standing::CommonPractice,
+    "breeders' practice after a journey",
+);
+
+/// A first feed is waited for so long after the arrival, minutes: a day; then somebody fed it and did
+/// not note it. Ours.
+const FIRST_FEED_WITHIN_MINUTES: i64 = 24 * 60;
+
+/// Since when the chick waits at home for its first feed after the journey: its arrival; `None` before
+/// it, once a feed was given after it, and a day later.
+pub fn first_feed_since(now: Moment, chick: &Chick) -> Option<Moment> {
+    let arrived = chick.arrived.as_ref().map(|arrived| arrived.at)?;
+    let is_fed = chick.last_given(now).is_some_and(|feed| feed.at > arrived);
+    let is_new = (0..=FIRST_FEED_WITHIN_MINUTES).contains(&now.minutes_since(arrived));
+    (is_new && !is_fed).then_some(arrived)
+}
+
+/// The least and the most of a usual volume at the first feed, down to whole millilitres.
+pub fn first_feed_volumes(usual: Millilitres) -> (Millilitres, Millilitres) {
+    let (least, most) = FIRST_FEED_PCT.value;
+    let share = |pct: i32| Millilitres::tenths_held((usual.tenths() * pct / 1_000 * 10).max(5));
+    (share(least), share(most))
+}
+
+/// The powder share of the first feed: thinner than a plan of `usual`, never thicker.
+pub fn first_feed_powder(usual: Percent) -> Percent {
+    usual.min(FIRST_FEED_POWDER.value)
+}
 
 /// The dates that count from the arrival.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -56,7 +89,7 @@ mod tests {
     use crate::domain::first_days::*;
     use crate::domain::journal::{Change, ChickId};
     use crate::domain::moment::Offset;
-    use crate::domain::plan::CarePlan;
+    use crate::domain::plan::{CarePlan, Slot};
     use crate::domain::scenario::Scenario;
     use crate::domain::species::Species;
 
@@ -72,5 +105,42 @@ mod tests {
         assert_eq!(dates.settled_on.date(), (2026, 11, 10));
         assert_eq!(dates.vet_by.date(), (2026, 11, 6));
         assert_eq!(dates.apart_until.date(), (2026, 12, 18));
+    }
+
+    #[test]
+    fn the_first_feed_is_waited_for_from_the_arrival_until_it_was_given() {
+        let plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        let mut script = Scenario::new(ChickId([7; 12]), plan, day, Offset::UTC);
+        script.feed(1, 7, 0, Slot::Morning, 60);
+        let since = |script: &Scenario, day, hour, minute| {
+            first_feed_since(script.at(day, hour, minute), &script.chick().unwrap())
+        };
+        assert_eq!(since(&script, 1, 15, 0), None);
+        script.note(1, 15, 0, Change::Arrived);
+        let arrived = Some(script.at(1, 15, 0));
+        assert_eq!(since(&script, 1, 14, 59), None);
+        assert_eq!(since(&script, 1, 15, 0), arrived);
+        assert_eq!(since(&script, 2, 15, 0), arrived);
+        assert_eq!(since(&script, 2, 15, 1), None);
+        script.note(1, 15, 40, Change::FeedRefused { slot: Slot::Midday });
+        assert_eq!(since(&script, 1, 16, 0), arrived);
+        script.feed(1, 16, 30, Slot::Midday, 30);
+        assert_eq!(since(&script, 1, 16, 31), None);
+    }
+
+    #[test]
+    fn the_first_feed_is_half_to_three_quarters_and_no_thicker_than_a_fifth() {
+        let volumes = |ml| first_feed_volumes(Millilitres::whole(ml));
+        let ml = Millilitres::whole;
+        assert_eq!(volumes(60), (ml(30), ml(45)));
+        // 52.5 and 78.75 ml
+        assert_eq!(volumes(105), (ml(52), ml(78)));
+        assert_eq!(
+            volumes(1),
+            (Millilitres::tenths_held(5), Millilitres::tenths_held(5))
+        );
+        let powder = |pct| first_feed_powder(Percent::whole(pct)).tenths();
+        assert_eq!([powder(19), powder(20), powder(25)], [190, 200, 200]);
     }
 }

@@ -237,6 +237,18 @@ impl Guide {
         }
     }
 
+    /// When the mix is to be thrown away; `None` before it was mixed.
+    pub fn discard_by(&self) -> Option<Moment> {
+        self.mixed
+            .map(|mixed| mixed.plus_minutes(MIX_KEEPS_MINUTES))
+    }
+
+    /// Takes back what was counted wrongly, down to nothing.
+    pub fn take_back(&mut self, volume: Millilitres) {
+        let given = self.given.tenths().saturating_sub(volume.tenths()).max(0);
+        self.given = Millilitres::tenths_held(given);
+    }
+
     /// Counts what went into the chick, at most what was offered.
     pub fn give(&mut self, volume: Millilitres) {
         let given = self
@@ -329,9 +341,22 @@ mod tests {
     }
 
     #[test]
+    fn a_draw_taken_back_no_longer_counts_and_never_goes_below_nothing() {
+        let mut guide = guide();
+        guide.volume = Millilitres::whole(60);
+        guide.give(Millilitres::whole(35));
+        guide.take_back(Millilitres::whole(5));
+        assert_eq!(guide.given, Millilitres::whole(30));
+        guide.take_back(Millilitres::whole(31));
+        assert_eq!(guide.given, Millilitres::whole(0));
+    }
+
+    #[test]
     fn a_mix_is_thrown_away_after_an_hour() {
         let mut guide = guide();
+        assert_eq!(guide.discard_by(), None);
         guide.mix(now().plus_minutes(5));
+        assert_eq!(guide.discard_by(), Some(now().plus_minutes(65)));
         assert!(!guide.is_stale(now().plus_minutes(64)));
         assert!(guide.is_stale(now().plus_minutes(65)));
         guide.measure(now().plus_minutes(64), c(400)).unwrap();

@@ -84,7 +84,37 @@ pub struct HeatPart {
     pub temp_c: f64,
 }
 
+/// What a cup is made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum CupStuff {
+    /// Polypropylene and the like, 1.9 kJ/(kg K).
+    Plastic,
+    /// Glass, china or stoneware, 0.84 kJ/(kg K).
+    GlassOrChina,
+    /// Stainless steel, 0.50 kJ/(kg K).
+    Steel,
+}
+
+impl CupStuff {
+    /// Every stuff.
+    pub const ALL: [Self; 3] = [Self::Plastic, Self::GlassOrChina, Self::Steel];
+
+    /// Specific heat in kJ/(kg K). Standing: handbook values from memory, within a tenth for a cup.
+    const fn specific_heat(self) -> f64 {
+        match self {
+            Self::Plastic => 1.9,
+            Self::GlassOrChina => 0.84,
+            Self::Steel => 0.50,
+        }
+    }
+}
+
 impl HeatPart {
+    /// An empty cup.
+    pub fn cup(mass_g: f64, stuff: CupStuff, temp_c: f64) -> Self {
+        Self::of(mass_g, stuff.specific_heat(), temp_c)
+    }
+
     /// Any stuff of known specific heat.
     pub fn of(mass_g: f64, specific_heat_kj_per_kg_k: f64, temp_c: f64) -> Self {
         Self {
@@ -257,7 +287,7 @@ pub fn water_blend(
 #[cfg(test)]
 mod tests {
     use crate::domain::heat_balance::{
-        HeatError, HeatPart, WARMEST_WATER_C, mixed_c, water_blend, water_needed_c,
+        CupStuff, HeatError, HeatPart, WARMEST_WATER_C, mixed_c, water_blend, water_needed_c,
     };
 
     #[test]
@@ -270,6 +300,18 @@ mod tests {
         assert!(bare_c < in_cup_c);
         let landed_c = mixed_c(&[HeatPart::water(75.0, in_cup_c), powder, cup]).unwrap();
         assert!((landed_c - 40.5).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_cup_counts_by_what_it_is_made_of() {
+        // 75 g of water hold 313.5 J/K; each cup of 100 g is 20 K below the target, 190, 84 and 50 J/K.
+        let needed = |stuff| {
+            water_needed_c(40.0, 75.0, &[HeatPart::cup(100.0, stuff, 20.0)]).unwrap() - 40.0
+        };
+        let warmer = CupStuff::ALL.map(needed);
+        for (warmer, expected) in warmer.into_iter().zip([12.121, 5.359, 3.190]) {
+            assert!((warmer - expected).abs() < 0.001, "{warmer}");
+        }
     }
 
     /// Equal heat capacities: the water must be as far above the target as the other part is below.

@@ -4,7 +4,7 @@
 //! the owner's from the departure on, or they move a little each day.
 
 use crate::domain::evidence::{Cited, Standing};
-use crate::domain::moment::{Day, Moment, WallTime};
+use crate::domain::moment::{Day, Moment, Offset, WallTime};
 use crate::domain::plan::{ClockShift, Journey};
 use crate::domain::zone::Zone;
 
@@ -63,6 +63,16 @@ impl FeedMoments {
     }
 }
 
+/// Whether a feed at the breeder's and the one of the same slot after leaving are one feed, for a plan
+/// of `feeds_a_day` feeds.
+///
+/// They are when they lie nearer than a day shared out among the feeds, 12 h at most: a day that the
+/// journey makes that much longer has room for one feed more, a shorter one has not. Ours.
+pub fn is_doubled(at_breeder: Moment, at_owner: Moment, feeds_a_day: usize) -> bool {
+    let feeds_a_day = i64::try_from(feeds_a_day).unwrap_or(1).max(2);
+    at_owner.minutes_since(at_breeder) < 1_440 / feeds_a_day
+}
+
 /// When the feed planned for `time` on `day` falls, in the owner's zone and with the plan's journey.
 ///
 /// The breeder's clock keeps its offset of the departure. Under [`ClockShift::Gradual`] `day` is
@@ -109,12 +119,75 @@ fn short_way_min(shift_min: i32) -> i32 {
     }
 }
 
+/// Longest journey that is taken, minutes: two days. Ours, to catch a slip of the date.
+pub const LONGEST_MINUTES: i64 = 2 * 1_440;
+
+/// What is wrong with a journey as typed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum JourneyFault {
+    /// It arrives no later than it leaves.
+    ArrivesBeforeLeaving,
+    /// It takes longer than [`LONGEST_MINUTES`].
+    TooLong,
+}
+
+/// What is wrong with a journey that leaves and arrives then; `None` when it can be taken.
+pub fn journey_fault(left: Moment, expected: Moment) -> Option<JourneyFault> {
+    match expected.minutes_since(left) {
+        ..=0 => Some(JourneyFault::ArrivesBeforeLeaving),
+        1..=LONGEST_MINUTES => None,
+        _ => Some(JourneyFault::TooLong),
+    }
+}
+
+/// Farthest offset from UTC that any wall clock keeps, minutes: UTC+14 (IANA, Pacific/Kiritimati).
+const FARTHEST_OFFSET_MIN: i32 = 14 * 60;
+
+/// An offset from UTC as typed: `-4`, `+5:30`, `UTC-03:30`, `0`.
+///
+/// `None` for anything else, and beyond 14 h either way.
+///
+/// # Examples
+/// ```
+/// use perchlight::domain::journey::parse_offset;
+/// assert_eq!(parse_offset("-3:30").map(|offset| offset.minutes()), Some(-210));
+/// assert_eq!(parse_offset("15"), None);
+/// ```
+pub fn parse_offset(text: &str) -> Option<Offset> {
+    let text = text.trim().trim_start_matches("UTC").trim_start();
+    let (sign, digits) = match text.strip_prefix(['-', '\u{2212}']) {
+        Some(digits) => (-1, digits),
+        None => (1, text.strip_prefix('+').unwrap_or(text)),
+    };
+    let (hours, minutes) = digits.split_once(':').unwrap_or((digits, "00"));
+    let is_plain = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
+    if hours.is_empty() || hours.len() > 2 || minutes.len() != 2 {
+        return None;
+    }
+    if !is_plain(hours) || !is_plain(minutes) {
+        return None;
+    }
+    let (hours, minutes): (i32, i32) = (hours.parse().ok()?, minutes.parse().ok()?);
+    let total = hours * 60 + minutes;
+    (minutes < 60 && total <= FARTHEST_OFFSET_MIN).then(|| Offset::from_minutes(sign * total))
+}
+
+/// An offset from UTC as it is typed: `-4`, `+5:30`, `+0`.
+pub fn offset_text(offset: Offset) -> String {
+    let sign = if offset.minutes() < 0 { '-' } else { '+' };
+    let size = offset.minutes().abs();
+    let hours = size / 60;
+    match size % 60 {
+        0 => format!("{sign}{hours}"),
+        minutes => format!("{sign}{hours}:{minutes:02}"),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use proptest::prelude::*;
 
     use crate::domain::journey::*;
-    use crate::domain::moment::Offset;
     use crate::domain::zone::OffsetChange;
 
     fn journey(breeder_min: i32, left: Moment, shift: ClockShift) -> Journey {
@@ -168,6 +241,49 @@ mod tests {
     }
 
     #[test]
+    fn a_time_shown_twice_is_one_feed_unless_the_day_is_long_enough_for_one_more() {
+        // Three feeds a day are 8 h apart on the average.
+        let noon = at(day(), 12);
+        let doubled = |minutes, feeds| is_doubled(noon, noon.plus_minutes(minutes), feeds);
+        assert_eq!([doubled(479, 3), doubled(480, 3)], [true, false]);
+        assert_eq!([doubled(719, 2), doubled(720, 2)], [true, false]);
+        // One feed a day: 12 h at most.
+        assert_eq!([doubled(719, 1), doubled(720, 1)], [true, false]);
+    }
+
+    #[test]
+    fn a_journey_ends_after_it_begins_and_within_two_days() {
+        let fault = |minutes| journey_fault(at(day(), 12), at(day(), 12).plus_minutes(minutes));
+        assert_eq!(fault(-1), Some(JourneyFault::ArrivesBeforeLeaving));
+        assert_eq!(fault(0), Some(JourneyFault::ArrivesBeforeLeaving));
+        assert_eq!([fault(1), fault(2_880)], [None, None]);
+        assert_eq!(fault(2_881), Some(JourneyFault::TooLong));
+    }
+
+    #[test]
+    fn offsets_are_read_as_people_write_them() {
+        let minutes = |text| parse_offset(text).map(Offset::minutes);
+        for (text, expected) in [
+            ("-4", -240),
+            ("\u{2212}7", -420),
+            ("+5:30", 330),
+            (" UTC-03:30 ", -210),
+            ("UTC", 0),
+            ("0", 0),
+            ("14", 840),
+            ("-14:00", -840),
+        ] {
+            let expected = (text != "UTC").then_some(expected);
+            assert_eq!(minutes(text), expected, "{text}");
+        }
+        for text in [
+            "", "+", "14:01", "15", "-15", "4:60", "4:5", "4.5", "--4", "123", "x", "1:",
+        ] {
+            assert_eq!(minutes(text), None, "{text}");
+        }
+    }
+
+    #[test]
     fn over_the_date_line_the_clock_is_moved_by_the_hour_it_differs() {
         // UTC+13 to UTC-10 is 23 h west by date and 1 h east by the clock. Day 0 at the breeder's
         // is the 11th; 07:00 of the owner's 11th is 17:00Z, which is 06:00 of the breeder's 12th.
@@ -193,6 +309,12 @@ mod tests {
     }
 
     proptest! {
+        #[test]
+        fn every_offset_is_read_as_it_is_written(minutes in -840..=840_i32) {
+            let offset = Offset::from_minutes(minutes);
+            prop_assert_eq!(parse_offset(&offset_text(offset)), Some(offset));
+        }
+
         #[test]
         fn a_gradual_shift_never_moves_a_feed_by_more_than_the_most_a_day(
             breeder in -720..=840_i32,

@@ -9,6 +9,7 @@ pub mod cooling;
 pub mod cooling_fit;
 pub mod count;
 pub mod crop;
+pub mod day_energy;
 pub mod demo;
 pub mod doubles;
 pub mod dynamics;

@@ -1,11 +1,14 @@
 //! Everything the screens show of one chick at one moment, worked out once.
 
 use crate::domain::chick::{Chick, Noted, Weighing};
+use crate::domain::first_days::first_feed_powder;
 use crate::domain::journal::{ChickId, Journal};
 use crate::domain::level::{Finding, Level};
 use crate::domain::moment::{Age, Day, Lived, Moment, Offset};
+use crate::domain::plan::{CarePlan, Slot};
 use crate::domain::rules::{self, Facts};
 use crate::domain::schedule::{self, ScheduledFeed};
+use crate::domain::transit::{Transit, transit};
 use crate::domain::weaning::{self, Weaning, WeaningFacts};
 use crate::domain::weight;
 use crate::domain::weight_trend::{self, WeightTrend};
@@ -32,6 +35,8 @@ pub struct Outlook {
     pub feeds: Vec<ScheduledFeed>,
     /// The next feed to give.
     pub next_feed: Option<ScheduledFeed>,
+    /// Where it is on its way to the new home.
+    pub transit: Option<Transit>,
     /// Weight now.
     pub weight: WeightNow,
     /// Which feed may go next, or is to come back.
@@ -42,6 +47,27 @@ impl Outlook {
     /// The day lived at a moment near now, at the offset in force now.
     pub fn day_of(&self, moment: Moment) -> Day {
         moment.lived(self.offset).day
+    }
+
+    /// Whether it has left the breeder and is not yet expected: no feed is due here.
+    pub fn is_away(&self) -> bool {
+        self.transit
+            .is_some_and(|way| way.has_left && self.now < way.journey.expected)
+    }
+
+    /// The plan as it is for the feed of a slot: that of the first feed after the arrival is smaller and
+    /// thinner.
+    pub fn plan_of_feed(&self, slot: Slot) -> CarePlan {
+        let mut plan = self.chick.plan.clone();
+        let next = self.next_feed.as_ref().filter(|feed| feed.slot == slot);
+        let Some(first) = next.filter(|feed| feed.is_first_home) else {
+            return plan;
+        };
+        plan.powder_share = first_feed_powder(plan.powder_share);
+        for feed in plan.feeds.iter_mut().filter(|feed| feed.slot == slot) {
+            feed.volume = first.volume;
+        }
+        plan
     }
 }
 
@@ -100,12 +126,13 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         now,
         lived,
         offset: zone.offset_at(now),
-        chick,
         age,
         level,
         findings,
         feeds,
         next_feed,
+        transit: transit(now, &chick, zone),
+        chick,
         weight,
         weaning,
     })

@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use crate::domain::plan::CarePlan;
+use crate::domain::plan::{CarePlan, PowderLabel as PlanLabel};
 
 /// Water in a powder whose label does not say, 9 % by mass. Standing: common practice, 8 to 10.
 pub const USUAL_MOISTURE_PCT: f64 = 9.0;
@@ -209,15 +209,31 @@ impl Powder {
     /// `None` for a label that is no powder's. Standing of the usual powder: common practice (19 to 22 %
     /// protein, 8 to 12 % fat on generic labels).
     pub fn of_plan(plan: &CarePlan) -> Option<Self> {
-        let label = plan.powder_label;
-        let label = PowderLabel {
-            protein_pct: label.map_or(20.0, |label| label.protein.as_pct()),
-            fat_pct: label.map_or(12.0, |label| label.fat.as_pct()),
+        let usual = PowderLabel {
+            protein_pct: 20.0,
+            fat_pct: 12.0,
             carbohydrate_pct: None,
             moisture_pct: None,
-            kcal_per_100_g: label.map(|label| f64::from(label.energy_kcal)),
+            kcal_per_100_g: None,
         };
-        Self::from_label(&label).ok()
+        match plan.powder_label {
+            Some(label) => Self::from_plan_label(label).ok(),
+            None => Self::from_label(&usual).ok(),
+        }
+    }
+
+    /// The powder of a label in a plan.
+    ///
+    /// # Errors
+    /// As [`Powder::from_label`].
+    pub fn from_plan_label(label: PlanLabel) -> Result<Self, PowderError> {
+        Self::from_label(&PowderLabel {
+            protein_pct: label.protein.as_pct(),
+            fat_pct: label.fat.as_pct(),
+            carbohydrate_pct: None,
+            moisture_pct: None,
+            kcal_per_100_g: Some(f64::from(label.energy_kcal)),
+        })
     }
 
     /// Whether the powder is high in fat, see [`HIGH_FAT_FROM_PCT`].

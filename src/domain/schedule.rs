@@ -1,11 +1,16 @@
 //! Feeds due: from the plan's wall times, what was noted, and the gaps a crop needs.
 //!
 //! A late feed moves the next one and is never doubled. Wall times in the night the clocks change
-//! follow the zone table.
+//! follow the zone table; with a journey in the plan they go from the breeder's clock to the owner's.
+//! The first feed after a journey is smaller, and is the one that was missed on the way.
 
 use crate::domain::chick::{Chick, FeedNote, FeedOutcome, Noted};
-use crate::domain::moment::{Day, Moment};
+use crate::domain::first_days::{first_feed_since, first_feed_volumes};
+use crate::domain::guards::SETTLE_MINUTES;
+use crate::domain::journey::{FeedMoments, feed_moments, is_doubled};
+use crate::domain::moment::{Day, Moment, WallTime};
 use crate::domain::plan::{PlannedFeed, Slot};
+use crate::domain::transit::{TransitLevels, fed_before};
 use crate::domain::units::Millilitres;
 use crate::domain::zone::Zone;
 
@@ -22,6 +27,10 @@ pub const EARLY_MINUTES: i64 = 30;
 
 /// A feed is late from this long after it is due. Ours.
 pub const LATE_MINUTES: i64 = 60;
+
+/// Most by which a feed missed on the way, given after the arrival, may move the next one, minutes; a
+/// chick that arrives later waits for the next feed instead. Ours: bedtime by two hours at most.
+pub const FIRST_FEED_MOVES_NEXT_MINUTES: i64 = 120;
 
 /// Where a feed of a day stands.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -51,8 +60,10 @@ pub struct ScheduledFeed {
     pub due: Moment,
     /// The shortest gap to the feed before, minutes.
     pub gap_minutes: i64,
-    /// How much the plan wants.
+    /// How much the plan wants; at the first feed after a journey the most of it.
     pub volume: Millilitres,
+    /// Whether it is the first feed after the arrival: smaller and thinner.
+    pub is_first_home: bool,
     /// Where it stands.
     pub state: FeedState,
 }
@@ -92,10 +103,22 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
         }
     }
     move_after_late_feeds(&mut scheduled, chick);
+    if let Some(index) = first_feed_home(&mut scheduled, now, chick, zone)
+        && let Some(feed) = scheduled.get_mut(index)
+    {
+        feed.is_first_home = true;
+        (_, feed.volume) = first_feed_volumes(feed.volume);
+    }
     let too_late: Vec<Moment> = scheduled
         .iter()
-        .skip(1)
-        .map(|next| next.planned.plus_minutes(-next.gap_minutes))
+        .zip(scheduled.iter().skip(1))
+        .map(|(feed, next)| {
+            if feed.is_first_home {
+                last_chance_before(next)
+            } else {
+                next.planned.plus_minutes(-next.gap_minutes)
+            }
+        })
         .collect();
     let too_late = too_late.into_iter().map(Some).chain([None]);
     for (feed, too_late) in scheduled.iter_mut().zip(too_late) {
@@ -119,7 +142,10 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
         .arrived
         .as_ref()
         .map_or(chick.added_at, |arrived| arrived.at.max(chick.added_at));
-    scheduled.retain(|feed| matches!(feed.state, FeedState::Done(_)) || feed.planned >= since);
+    scheduled.retain(|feed| {
+        let is_done = matches!(feed.state, FeedState::Done(_));
+        is_done || feed.is_first_home || feed.planned >= since
+    });
     scheduled
 }
 
@@ -138,34 +164,111 @@ fn planned_feeds(
     first: Day,
     last: Day,
 ) -> Vec<ScheduledFeed> {
+    let journey = chick.plan.journey;
     let mut scheduled: Vec<ScheduledFeed> = Vec::new();
+    let mut after_leaving: Vec<ScheduledFeed> = Vec::new();
     let mut day = first;
     while day <= last {
-        let noon = zone.moment_of(day, crate::domain::moment::WallTime::from_minutes(720));
-        let slots = chick.feeds_in_force(noon.min(now));
-        for PlannedFeed { slot, time, volume } in slots {
-            let planned = zone.moment_of(day, time);
-            let gap_minutes = scheduled.last().map_or(0, |before| {
-                if before.day == day {
-                    DAY_GAP_MINUTES.min(planned.minutes_since(before.planned) * 3 / 4)
-                } else {
-                    NIGHT_GAP_MINUTES
-                }
-            });
-            let state = FeedState::Upcoming;
-            scheduled.push(ScheduledFeed {
-                slot,
-                day,
-                planned,
-                due: planned,
-                gap_minutes,
-                volume,
-                state,
-            });
+        let noon = zone.moment_of(day, WallTime::from_minutes(720));
+        let feeds = chick.feeds_in_force(noon.min(now));
+        for feed in feeds {
+            let moments = match &journey {
+                None => FeedMoments {
+                    at_breeder: Some(zone.moment_of(day, feed.time)),
+                    at_owner: None,
+                },
+                Some(journey) => feed_moments(day, feed.time, zone, journey),
+            };
+            scheduled.extend(moments.at_breeder.map(|at| planned_feed(feed, day, at)));
+            after_leaving.extend(moments.at_owner.map(|at| planned_feed(feed, day, at)));
         }
         day = day.plus(1);
     }
+    let count = chick.feeds_in_force(now).len();
+    after_leaving.retain(|feed| {
+        !scheduled.iter().any(|before| {
+            before.slot == feed.slot && is_doubled(before.planned, feed.planned, count)
+        })
+    });
+    scheduled.append(&mut after_leaving);
+    let mut before: Option<(Day, Moment)> = None;
+    for feed in &mut scheduled {
+        if let Some((day, at)) = before {
+            feed.gap_minutes = if day == feed.day {
+                DAY_GAP_MINUTES.min(feed.planned.minutes_since(at).max(0) * 3 / 4)
+            } else {
+                NIGHT_GAP_MINUTES
+            };
+            if journey.is_some() {
+                feed.due = feed.planned.max(at.plus_minutes(feed.gap_minutes));
+            }
+        }
+        before = Some((feed.day, feed.due));
+    }
     scheduled
+}
+
+const fn planned_feed(feed: PlannedFeed, day: Day, planned: Moment) -> ScheduledFeed {
+    ScheduledFeed {
+        slot: feed.slot,
+        day,
+        planned,
+        due: planned,
+        gap_minutes: 0,
+        volume: feed.volume,
+        is_first_home: false,
+        state: FeedState::Upcoming,
+    }
+}
+
+/// Which feed is the first after the arrival, as long as none was given; it is due once the chick is
+/// warm.
+///
+/// It is the last feed that fell due on the way, unless it would move the next one too far. Else it is
+/// the next one, brought forward so far that the chick waits no longer than a journey is planned for.
+fn first_feed_home(
+    scheduled: &mut [ScheduledFeed],
+    now: Moment,
+    chick: &Chick,
+    zone: &Zone,
+) -> Option<usize> {
+    let arrived = first_feed_since(now, chick)?;
+    let warm = arrived.plus_minutes(SETTLE_MINUTES);
+    let is_open = |feed: &ScheduledFeed| !matches!(feed.state, FeedState::Done(_));
+    let next = scheduled
+        .iter()
+        .position(|feed| feed.planned > arrived && is_open(feed))?;
+    let journey = chick.plan.journey.filter(|journey| {
+        let is_tried = chick
+            .feeds
+            .iter()
+            .any(|feed| journey.left <= feed.at && feed.at <= now);
+        journey.left < arrived && !is_tried
+    });
+    let Some(journey) = journey else {
+        return Some(next);
+    };
+    let last_chance = last_chance_before(scheduled.get(next)?);
+    let missed = next.checked_sub(1).filter(|_| warm.max(now) < last_chance);
+    if let Some(index) = missed
+        && let Some(feed) = scheduled.get_mut(index)
+        && feed.planned > journey.left
+        && is_open(feed)
+    {
+        feed.due = feed.due.max(warm);
+        return Some(index);
+    }
+    let longest = TransitLevels::of_plan(&chick.plan, &journey, zone).plan;
+    let hungry = fed_before(now, chick, &journey).plus_minutes(longest);
+    let feed = scheduled.get_mut(next)?;
+    feed.due = feed.due.min(warm.max(hungry).max(last_chance));
+    Some(next)
+}
+
+/// Until when the first feed at home may be given before `next` as one of its own.
+fn last_chance_before(next: &ScheduledFeed) -> Moment {
+    let moved_to = next.planned.plus_minutes(FIRST_FEED_MOVES_NEXT_MINUTES);
+    moved_to.plus_minutes(-next.gap_minutes)
 }
 
 fn move_after_late_feeds(scheduled: &mut [ScheduledFeed], chick: &Chick) {
@@ -179,7 +282,7 @@ fn move_after_late_feeds(scheduled: &mut [ScheduledFeed], chick: &Chick) {
             note.at < feed.planned && Some(note.id) != own && note.what.outcome.taken().tenths() > 0
         });
         if let Some(before) = before {
-            feed.due = feed.planned.max(before.at.plus_minutes(feed.gap_minutes));
+            feed.due = feed.due.max(before.at.plus_minutes(feed.gap_minutes));
         }
     }
 }

@@ -1,6 +1,20 @@
 //! Hours on the way without a feed, and when they are too many.
 
+use crate::domain::chick::Chick;
 use crate::domain::evidence::{Cited, Standing};
+use crate::domain::moment::{Age, Moment};
+use crate::domain::plan::{CarePlan, Journey};
+use crate::domain::zone::Zone;
+
+/// A large chick is in down or pins up to this age, 42 days. Source: macaw breeders' pages, pin
+/// feathers open from the sixth week; standing: common practice. Smaller parrots are feathered earlier.
+pub const FEATHERED_FROM_DAYS: i32 = 42;
+
+/// A feed noted so long before leaving still counts as the last one before it, minutes: a day. Ours.
+const LAST_FEED_WITHIN_MINUTES: i64 = 24 * 60;
+
+/// A journey tells nothing any more so long after the arrival that was expected, minutes: a day. Ours.
+pub const TOLD_MINUTES: i64 = 24 * 60;
 
 /// What covers the chick, which tells how long it can go without a feed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -14,6 +28,8 @@ pub enum Cover {
 /// Levels of the time without a feed, minutes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct TransitLevels {
+    /// The chick they are for.
+    pub cover: Cover,
     /// The longest time to plan.
     pub plan: i64,
     /// From here on somebody must act.
@@ -25,6 +41,7 @@ pub struct TransitLevels {
 /// Levels for a feathered chick: plan at most 8 h, alarm at 10 h, emergency at 12 h.
 pub const FEATHERED: Cited<TransitLevels> = Cited::new(
     TransitLevels {
+        cover: Cover::Feathered,
         plan: 480,
         alarm: 600,
         emergency: 720,
@@ -36,6 +53,7 @@ pub const FEATHERED: Cited<TransitLevels> = Cited::new(
 /// Levels for a chick in down or pins: plan at most 4 h, alarm at 5 h, emergency at 6 h.
 pub const DOWN_OR_PINS: Cited<TransitLevels> = Cited::new(
     TransitLevels {
+        cover: Cover::DownOrPins,
         plan: 240,
         alarm: 300,
         emergency: 360,
@@ -57,7 +75,76 @@ pub enum TransitVerdict {
     Emergency,
 }
 
+/// A chick between leaving and arriving.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Transit {
+    /// The journey.
+    pub journey: Journey,
+    /// Whether it has left.
+    pub has_left: bool,
+    /// The last feed, or the leaving when none was noted.
+    pub fed_at: Moment,
+    /// Minutes since then.
+    pub minutes: i64,
+    /// Minutes that it will be at the expected arrival.
+    pub minutes_at_arrival: i64,
+    /// When these are too many.
+    pub levels: TransitLevels,
+}
+
+impl Transit {
+    /// How the time up to the expected arrival is judged.
+    pub const fn planned_verdict(&self) -> TransitVerdict {
+        self.levels.verdict(self.minutes_at_arrival)
+    }
+}
+
+/// Where a chick is on its way; `None` without a journey, once it has arrived, or a day after it was
+/// expected.
+pub fn transit(now: Moment, chick: &Chick, zone: &Zone) -> Option<Transit> {
+    let journey = chick.plan.journey?;
+    let is_told = now.minutes_since(journey.expected) <= TOLD_MINUTES;
+    if chick.arrived.is_some() || !is_told {
+        return None;
+    }
+    let fed_at = fed_before(now, chick, &journey);
+    Some(Transit {
+        journey,
+        has_left: journey.left <= now,
+        fed_at,
+        minutes: now.minutes_since(fed_at),
+        minutes_at_arrival: journey.expected.minutes_since(fed_at),
+        levels: TransitLevels::of_plan(&chick.plan, &journey, zone),
+    })
+}
+
+/// The moment from which the hours without a feed count: the last feed noted up to `now`, or the
+/// leaving, which stands for the last feed before it.
+pub fn fed_before(now: Moment, chick: &Chick, journey: &Journey) -> Moment {
+    chick
+        .last_given(now)
+        .map(|feed| feed.at)
+        .filter(|at| journey.left.minutes_since(*at) <= LAST_FEED_WITHIN_MINUTES)
+        .unwrap_or(journey.left)
+}
+
 impl TransitLevels {
+    /// The levels for a plan's chick on a journey: by its age when it leaves, feathered when that is
+    /// not known, and by the night of its plan.
+    pub fn of_plan(plan: &CarePlan, journey: &Journey, zone: &Zone) -> Self {
+        let day = zone.lived(journey.left).day;
+        let age = plan.hatched.and_then(|hatched| Age::on(day, hatched));
+        let cover = match age {
+            Some(age) if age.days() < FEATHERED_FROM_DAYS => Cover::DownOrPins,
+            Some(_) | None => Cover::Feathered,
+        };
+        let night = plan.feeds.first().zip(plan.feeds.last());
+        let night = night.map_or(0, |(first, last)| {
+            1_440 - i64::from(last.time.minutes() - first.time.minutes())
+        });
+        Self::of(cover, night)
+    }
+
     /// The levels for a chick whose longest gap over the night is `night_gap_minutes`, 0 or more.
     ///
     /// No journey is planned longer than the chick's own night. Alarm and emergency stay.
@@ -96,7 +183,94 @@ impl TransitLevels {
 
 #[cfg(test)]
 mod tests {
+    use crate::domain::journal::Change;
+    use crate::domain::moment::Offset;
+    use crate::domain::plan::{ClockShift, Slot};
+    use crate::domain::rules::trial::{macaw, plan, with_plan};
+    use crate::domain::scenario::Scenario;
     use crate::domain::transit::*;
+
+    /// Leaves on day 0 at 10:00, six hours on the way; the card came at 05:00.
+    fn script(change: impl FnOnce(&mut CarePlan)) -> Scenario {
+        let mut plan = plan();
+        let left = macaw().at(0, 10, 0);
+        plan.journey = Some(Journey {
+            left,
+            expected: left.plus_minutes(360),
+            breeder_offset: Offset::UTC,
+            shift: ClockShift::AtOnce,
+        });
+        change(&mut plan);
+        with_plan(plan)
+    }
+
+    fn at(script: &Scenario, day: i32, hour: i32) -> Option<Transit> {
+        let chick = script.chick().unwrap();
+        transit(script.at(day, hour, 0), &chick, &script.zone())
+    }
+
+    #[test]
+    fn the_hours_count_from_the_last_feed_noted_else_from_leaving() {
+        let mut script = script(|_| {});
+        let before = at(&script, 0, 9).unwrap();
+        assert!(!before.has_left);
+        assert_eq!((before.minutes, before.minutes_at_arrival), (-60, 360));
+        script.feed(0, 7, 0, Slot::Morning, 80);
+        let way = at(&script, 0, 12).unwrap();
+        assert!(way.has_left);
+        assert_eq!((way.minutes, way.minutes_at_arrival), (300, 540));
+        assert_eq!(way.planned_verdict(), TransitVerdict::LongerThanPlanned);
+        script.feed(0, 12, 0, Slot::Midday, 40);
+        assert_eq!(at(&script, 0, 13).unwrap().minutes, 60);
+    }
+
+    #[test]
+    fn a_feed_more_than_a_day_before_leaving_tells_nothing() {
+        let day = |hour| {
+            let mut script = script(|plan| {
+                let journey = plan.journey.as_mut().unwrap();
+                journey.left = journey.left.plus_minutes(1_440);
+                journey.expected = journey.expected.plus_minutes(1_440);
+            });
+            script.feed(0, hour, 0, Slot::Morning, 80);
+            at(&script, 1, 11).unwrap().minutes
+        };
+        assert_eq!(day(9), 60);
+        assert_eq!(day(10), 25 * 60);
+    }
+
+    #[test]
+    fn the_arrival_ends_it_and_so_does_a_day_after_the_expected_one() {
+        let mut script = script(|_| {});
+        assert!(at(&script, 1, 16).is_some());
+        assert_eq!(at(&script, 1, 17), None);
+        script.note(0, 15, 0, Change::Arrived);
+        assert_eq!(at(&script, 0, 15), None);
+    }
+
+    #[test]
+    fn a_chick_of_less_than_six_weeks_has_the_levels_of_down_and_pins() {
+        let levels = |days: i32| {
+            let script = script(|plan| {
+                let day = macaw().zone().lived(macaw().at(0, 10, 0)).day;
+                plan.hatched = Some(day.plus(-days));
+            });
+            at(&script, 0, 10).unwrap().levels.alarm
+        };
+        assert_eq!(levels(41), 300);
+        assert_eq!(levels(42), 600);
+    }
+
+    #[test]
+    fn a_plan_with_a_short_night_is_not_sent_on_a_longer_journey() {
+        // 06:00 and 23:00: a night of 7 h
+        let script = script(|plan| {
+            let (first, last) = (0, plan.feeds.len() - 1);
+            plan.feeds[first].time = crate::domain::moment::WallTime::new(6, 0).unwrap();
+            plan.feeds[last].time = crate::domain::moment::WallTime::new(23, 0).unwrap();
+        });
+        assert_eq!(at(&script, 0, 10).unwrap().levels.plan, 420);
+    }
 
     /// Verdicts one minute below, at and one minute above each of three hours.
     fn verdicts(levels: TransitLevels, hours: [i64; 3]) -> [[TransitVerdict; 3]; 3] {

@@ -2,8 +2,9 @@
 
 use crate::domain::cooling::CoolingError;
 use crate::domain::guide::Step;
+use crate::domain::moment::WallTime;
 use crate::domain::nutrition::MixWarning;
-use crate::domain::serving_heat::ServingVerdict;
+use crate::domain::serving_heat::{ServingVerdict, TemperatureUnit};
 use crate::domain::units::{Celsius, Grams, Millilitres};
 use crate::words::Language;
 use crate::words::format::Writing;
@@ -203,11 +204,14 @@ impl Writing {
         )
     }
 
-    /// What rounding to the scale does to the share of powder.
-    pub fn scale_error(self, share_pct: f64, error_pct: f64) -> String {
+    /// What rounding to the scale does to the share of powder; `None` when nothing of it can be read.
+    pub fn scale_error(self, share_pct: f64, error_pct: f64) -> Option<String> {
+        if crate::domain::count::rounded(error_pct * 10.0) == 0 {
+            return None;
+        }
         let share = self.pct(share_pct);
         let error = self.pct(error_pct.abs());
-        match (self.language, error_pct < 0.0) {
+        Some(match (self.language, error_pct < 0.0) {
             (Language::English, false) => {
                 format!("On a 1 g scale that is {share} powder, {error} more than planned.")
             }
@@ -220,11 +224,89 @@ impl Writing {
             (Language::Spanish, true) => {
                 format!("En una báscula de 1 g es {share} de polvo, {error} menos de lo previsto.")
             }
+        })
+    }
+
+    /// Why there is more in the cup than is fed.
+    pub fn enough_for(self, volume: Millilitres, allowance: Millilitres) -> String {
+        let (volume, allowance) = (self.volume(volume), self.volume(allowance));
+        match self.language {
+            Language::English => {
+                format!("Enough for {volume} plus {allowance} for what stays in cup and syringe.")
+            }
+            Language::Spanish => {
+                format!("Basta para {volume} más {allowance} por lo que queda en taza y jeringa.")
+            }
+        }
+    }
+
+    /// When it was mixed and until when it may be given.
+    pub fn mix_keeps(self, mixed: WallTime, until: WallTime) -> String {
+        let (mixed, until) = (self.time(mixed), self.time(until));
+        match self.language {
+            Language::English => format!("Mixed at {mixed}. Throw it away at {until}."),
+            Language::Spanish => format!("Mezclado a las {mixed}. Tírelo a las {until}."),
+        }
+    }
+
+    /// The answer to a slip of the unit: in the other unit as it was typed, and as it is taken.
+    pub fn slip_yes(self, taken: Celsius) -> String {
+        let (tenths, unit) = match self.temperature {
+            TemperatureUnit::Celsius => (taken.tenths_fahrenheit(), "°F"),
+            TemperatureUnit::Fahrenheit => (taken.tenths(), "°C"),
+        };
+        let (typed, taken) = (self.tenths(tenths), self.temperature(taken));
+        match self.language {
+            Language::English => format!("Yes, {typed}\u{a0}{unit} ({taken})"),
+            Language::Spanish => format!("Sí, {typed}\u{a0}{unit} ({taken})"),
+        }
+    }
+
+    /// The way back from a draw that was counted wrongly.
+    pub fn take_back(self, draw: Millilitres) -> String {
+        let draw = self.volume(draw);
+        match self.language {
+            Language::English => format!("Take back the last {draw}"),
+            Language::Spanish => format!("Retirar los últimos {draw}"),
         }
     }
 
     /// An amount on the scale with its name.
     pub fn amount_of(self, mass: Grams, name: &str) -> String {
         format!("{name}: {}", self.mass(mass))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::words::format::MassUnit;
+    use crate::words::guide::*;
+
+    fn writing(temperature: TemperatureUnit) -> Writing {
+        Writing {
+            language: Language::English,
+            mass: MassUnit::Gram,
+            temperature,
+        }
+    }
+
+    #[test]
+    fn a_slip_is_answered_in_both_units() {
+        // 40 x 1.8 + 32 = 104
+        let yes = |unit| {
+            writing(unit)
+                .slip_yes(Celsius::whole(40))
+                .replace('\u{a0}', " ")
+        };
+        assert_eq!(yes(TemperatureUnit::Celsius), "Yes, 104 °F (40.0 °C)");
+        assert_eq!(yes(TemperatureUnit::Fahrenheit), "Yes, 40 °C (104.0 °F)");
+    }
+
+    #[test]
+    fn an_error_of_the_scale_too_small_to_be_read_is_not_told() {
+        let told = |error| writing(TemperatureUnit::Celsius).scale_error(25.0, error);
+        assert_eq!([told(0.0), told(0.049), told(-0.049)], [None, None, None]);
+        assert!(told(0.05).unwrap().contains("0.1\u{a0}% more"));
+        assert!(told(-0.05).unwrap().contains("0.1\u{a0}% less"));
     }
 }

@@ -1,5 +1,6 @@
 //! The first days in the new home, powder and hygiene.
 
+use crate::domain::first_days::FirstDays;
 use crate::domain::moment::Day;
 use crate::domain::stock::Stock;
 use crate::words::Language;
@@ -41,42 +42,58 @@ impl Language {
 }
 
 impl Writing {
-    /// No drop before this day.
-    pub fn settled_on(self, day: Day) -> String {
-        match self.language {
-            Language::English => {
-                format!("Settling in: no feed is dropped before {}.", self.day(day))
+    /// The dates that count from the arrival, each with the days left to it.
+    pub fn first_dates(self, dates: FirstDays, today: Day) -> [String; 3] {
+        [
+            self.settled_on(dates.settled_on, dates.settled_on.since(today)),
+            self.vet_by(dates.vet_by, dates.vet_by.since(today)),
+            self.apart_until(dates.apart_until, dates.apart_until.since(today)),
+        ]
+    }
+
+    fn settled_on(self, day: Day, left: i32) -> String {
+        let (date, days) = (self.day(day), self.days(left));
+        match (self.language, left > 0) {
+            (Language::English, true) => {
+                format!("Settling in, {days} left: no feed is dropped before {date}.")
             }
-            Language::Spanish => format!(
-                "Adaptación: no se quita ninguna toma antes del {}.",
-                self.day(day)
-            ),
+            (Language::English, false) => format!("Settled in since {date}."),
+            (Language::Spanish, true) => {
+                format!("Adaptación, quedan {days}: no se quita ninguna toma antes del {date}.")
+            }
+            (Language::Spanish, false) => format!("Adaptado desde el {date}."),
         }
     }
 
-    /// The first visit.
-    pub fn vet_by(self, day: Day) -> String {
-        match self.language {
-            Language::English => format!("Avian vet: first visit by {}.", self.day(day)),
-            Language::Spanish => format!(
-                "Veterinario de aves: primera visita hasta el {}.",
-                self.day(day)
-            ),
+    fn vet_by(self, day: Day, left: i32) -> String {
+        let (date, days) = (self.day(day), self.days(left));
+        match (self.language, left >= 0) {
+            (Language::English, true) => {
+                format!("Avian vet, {days} left: first visit by {date}.")
+            }
+            (Language::English, false) => format!("Avian vet: first visit was due by {date}."),
+            (Language::Spanish, true) => {
+                format!("Veterinario de aves, quedan {days}: primera visita hasta el {date}.")
+            }
+            (Language::Spanish, false) => {
+                format!("Veterinario de aves: la primera visita era hasta el {date}.")
+            }
         }
     }
 
-    /// Apart from other birds until then.
-    pub fn apart_until(self, day: Day) -> String {
-        match self.language {
-            Language::English => format!(
-                "Apart from other birds until {} (30 to 90 days; 45 is ours).",
-                self.day(day)
+    fn apart_until(self, day: Day, left: i32) -> String {
+        let (date, days) = (self.day(day), self.days(left));
+        match (self.language, left > 0) {
+            (Language::English, true) => format!(
+                "Apart from other birds, {days} left: until {date} (30 to 90 days; 45 is ours)."
             ),
-            Language::Spanish => {
-                format!(
-                    "Separado de otras aves hasta el {} (30 a 90 días; 45 es nuestro).",
-                    self.day(day)
-                )
+            (Language::English, false) => format!("Apart from other birds: over since {date}."),
+            (Language::Spanish, true) => format!(
+                "Separado de otras aves, quedan {days}: hasta el {date} (30 a 90 días; 45 es \
+                 nuestro)."
+            ),
+            (Language::Spanish, false) => {
+                format!("Separado de otras aves: terminó el {date}.")
             }
         }
     }

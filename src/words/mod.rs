@@ -27,6 +27,8 @@ pub mod format;
 pub mod guards;
 pub mod guide;
 pub mod home;
+pub mod journey;
+pub mod mixing;
 pub mod plan_change;
 pub mod plan_checks;
 pub mod report;

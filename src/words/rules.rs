@@ -120,8 +120,8 @@ const fn title_pattern(language: Language, finding: &Finding) -> &'static str {
             "Rechazó {value} tomas seguidas (límite {limit})",
         ),
         RuleId::TransitGap => language.pick(
-            "{value} since leaving, no feed noted (limit {limit})",
-            "{value} desde la salida sin toma anotada (límite {limit})",
+            "{value} since the last feed before the journey (limit {limit})",
+            "{value} desde la última toma antes del viaje (límite {limit})",
         ),
         RuleId::GapTooShort => language.pick(
             "Only {value} between two feeds (limit {limit})",

@@ -86,7 +86,7 @@ export const hasFault = async (page, words) => {
 // Types a remark and taps on Keep, without waiting for what comes of it.
 export const noteAtOnce = async (page, text) => {
   await go(page, '#/journal');
-  const form = page.locator('details.group');
+  const form = page.locator('details.group', { has: page.locator('#note') });
   if (!(await form.evaluate((details) => details.open))) {
     await form.locator('summary').click();
   }

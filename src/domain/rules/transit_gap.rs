@@ -1,34 +1,32 @@
-//! *Watches* the hours since the chick left the breeder, until the first feed is noted.
+//! *Watches* the hours since the last feed before the chick left the breeder, until a feed is noted.
 //!
-//! *Limit* 8 h: watch; 10 h: ring the breeder; 12 h: emergency.
+//! *Limit* more than 8 h, or than the night of its plan: watch; 10 h: ring the breeder; 12 h:
+//! emergency. Below six weeks of age: 4, 5 and 6 h.
 //!
 //! *Why* a feathered chick can wait as long as it waits over a night, and hardly longer; it is stressed
 //! and may be cold.
 //!
 //! *Sources* plan for 8 h at most, alarm at 10 h, emergency at 12 h: common practice for feathered
-//! chicks of 8 to 12 weeks; breeders give 6 to 12 h.
+//! chicks of 8 to 12 weeks; breeders give 6 to 12 h. Chicks in down or pins: 4 to 5 h are common
+//! practice, their emergency is ours.
 //!
-//! *Wrong when* the chick was fed on the way and nobody noted it. Ends 24 h after the arrival, noted or
+//! *Wrong when* the chick was fed on the way and nobody noted it. Without a feed noted in the day before
+//! leaving, the leaving stands for the last feed. Ends 24 h after the arrival, noted or
 //! expected, where the missed feeds take over; silent on a phone that got the card a day or more after
 //! the chick left.
 
 use crate::domain::evidence::Standing;
 use crate::domain::level::{Finding, Level, RuleId};
 use crate::domain::rules::{Facts, Rule, minutes_finding};
+use crate::domain::transit::{Cover, TransitLevels, TransitVerdict, fed_before};
 
-/// A plan's journey without a feed takes this long at most, minutes.
-const WATCH_MINUTES: i64 = 8 * 60;
-/// From here on the breeder is rung, minutes.
-const RING_MINUTES: i64 = 10 * 60;
-/// From here on it is an emergency, minutes.
-const EMERGENCY_MINUTES: i64 = 12 * 60;
 /// Ends so long after the arrival, minutes. Ours.
 const SHOWN_MINUTES: i64 = 24 * 60;
 
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "transit-gap",
-    limits: "no feed since the chick left on its journey: watch at 8 h, ring the breeder at 10 h, emergency at 12 h",
+    limits: "no feed since the last before the journey: watch above 8 h or the plan's night, ring the breeder at 10 h, emergency at 12 h; below six weeks of age 4, 5 and 6 h",
     standing: Standing::CommonPractice,
     source: "common practice for feathered chicks of 8 to 12 weeks",
     check,
@@ -48,17 +46,21 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         .is_some_and(|feed| feed.at >= journey.left);
     let is_over = now.minutes_since(arrival.max(journey.left)) > SHOWN_MINUTES;
     let is_late_card = chick.added_at.minutes_since(journey.left) >= SHOWN_MINUTES;
-    if is_fed || is_over || is_late_card {
+    if now < journey.left || is_fed || is_over || is_late_card {
         return Vec::new();
     }
-    let minutes = now.minutes_since(journey.left);
-    let (level, limit) = match minutes {
-        EMERGENCY_MINUTES.. => (Level::Emergency, EMERGENCY_MINUTES),
-        RING_MINUTES.. => (Level::RingBreeder, RING_MINUTES),
-        WATCH_MINUTES.. => (Level::Watch, WATCH_MINUTES),
-        _ => return Vec::new(),
+    let minutes = now.minutes_since(fed_before(now, chick, &journey));
+    let levels = TransitLevels::of_plan(&chick.plan, &journey, facts.zone);
+    let (level, limit) = match levels.verdict(minutes) {
+        TransitVerdict::Emergency => (Level::Emergency, levels.emergency),
+        TransitVerdict::Alarm => (Level::RingBreeder, levels.alarm),
+        TransitVerdict::LongerThanPlanned => (Level::Watch, levels.plan),
+        TransitVerdict::AsPlanned => return Vec::new(),
     };
-    let standing = Standing::CommonPractice;
+    let standing = match levels.cover {
+        Cover::Feathered => Standing::CommonPractice,
+        Cover::DownOrPins => Standing::Ours,
+    };
     vec![minutes_finding(
         RuleId::TransitGap,
         level,
@@ -103,7 +105,8 @@ mod tests {
     fn eight_ten_and_twelve_hours_without_a_feed() {
         let script = on_its_way();
         assert_eq!(level(&script, 13, 59), None);
-        assert_eq!(level(&script, 14, 0), Some(Level::Watch));
+        assert_eq!(level(&script, 14, 0), None);
+        assert_eq!(level(&script, 14, 1), Some(Level::Watch));
         assert_eq!(level(&script, 15, 59), Some(Level::Watch));
         assert_eq!(level(&script, 16, 0), Some(Level::RingBreeder));
         assert_eq!(level(&script, 17, 59), Some(Level::RingBreeder));
@@ -120,10 +123,26 @@ mod tests {
     }
 
     #[test]
-    fn a_feed_before_leaving_does_not_end_it() {
+    fn a_feed_before_leaving_does_not_end_it_but_is_what_it_counts_from() {
         let mut script = on_its_way();
         script.feed(0, 5, 30, Slot::Morning, 80);
-        assert_eq!(level(&script, 18, 0), Some(Level::Emergency));
+        assert_eq!(level(&script, 13, 30), None);
+        assert_eq!(level(&script, 13, 31), Some(Level::Watch));
+        assert_eq!(level(&script, 17, 29), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 17, 30), Some(Level::Emergency));
+    }
+
+    #[test]
+    fn a_chick_in_pins_is_judged_at_four_five_and_six_hours() {
+        let mut plan = left_at(6).chick().unwrap().plan;
+        let script = macaw();
+        let day = script.zone().lived(script.at(0, 6, 0)).day;
+        plan.hatched = Some(day.plus(-41));
+        let script = with_plan(plan);
+        assert_eq!(level(&script, 10, 0), None);
+        assert_eq!(level(&script, 10, 1), Some(Level::Watch));
+        assert_eq!(level(&script, 11, 0), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 12, 0), Some(Level::Emergency));
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! Pieces that several screens are made of.
 
+pub mod arrival;
 pub mod call_card;
 pub mod choice;
 pub mod copy_button;

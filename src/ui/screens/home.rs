@@ -2,12 +2,14 @@
 
 use leptos::prelude::*;
 
+use crate::domain::day_energy::day_energy;
 use crate::domain::first_days::first_days;
 use crate::domain::journal::Change;
 use crate::domain::outlook::Outlook;
 use crate::domain::serving_heat::TemperatureUnit;
 use crate::domain::stock::stock;
 use crate::domain::units::{Celsius, Grams, NumberError};
+use crate::ui::parts::arrival::ArrivedButton;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Page;
 use crate::ui::route::Route;
@@ -44,7 +46,7 @@ pub fn HomeScreen() -> impl IntoView {
 }
 
 /// The dates from the arrival, or the act that notes it.
-pub fn arrival_of(outlook: &Outlook) -> impl IntoView + use<> {
+fn arrival_of(outlook: &Outlook) -> impl IntoView + use<> {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
@@ -52,25 +54,19 @@ pub fn arrival_of(outlook: &Outlook) -> impl IntoView + use<> {
         .zone
         .with_untracked(|zone| first_days(&outlook.chick, zone));
     let body = if let Some(dates) = dates {
+        let lines = writing.first_dates(dates, outlook.lived.day);
+        let lines = lines.map(|line| view! { <li>{line}</li> });
         view! {
-            <ul class="plain-list">
-                <li>{writing.settled_on(dates.settled_on)}</li>
-                <li>{writing.vet_by(dates.vet_by)}</li>
-                <li>{writing.apart_until(dates.apart_until)}</li>
-            </ul>
+            <ul class="plain-list">{lines.collect_view()}</ul>
             <p class="hint">{say.home_same()}</p>
         }
         .into_any()
     } else {
-        let arrived = move |_| match state.dispatch(Change::Arrived) {
-            Ok(id) => state.say(say.entry_arrived().to_owned(), vec![id]),
-            Err(refusal) => state.say(say.refusal(&refusal).to_owned(), Vec::new()),
-        };
         view! {
             <p>{say.home_not_arrived()}</p>
             <p>{say.home_order()}</p>
             <p>{say.home_first_feed()}</p>
-            <button type="button" class="button button--main" on:click=arrived>{say.home_arrived()}</button>
+            <ArrivedButton />
         }
         .into_any()
     };
@@ -98,8 +94,10 @@ fn powder_of(outlook: &Outlook) -> impl IntoView + use<> {
                 .collect()
         }
     };
+    let energy = day_energy(outlook.now, &outlook.chick).map(|day| writing.day_energy(day));
     lines
         .into_iter()
+        .chain(energy)
         .map(|line| view! { <p>{line}</p> })
         .collect_view()
 }

@@ -88,7 +88,10 @@ impl Form {
     fn planned(self) -> Option<Millilitres> {
         let slot = self.chosen_slot()?;
         let outlook = self.state.outlook.get_untracked()?;
-        outlook.chick.plan.feed(slot).map(|feed| feed.volume)
+        outlook
+            .plan_of_feed(slot)
+            .feed(slot)
+            .map(|feed| feed.volume)
     }
 
     /// Notes what became of the feed and goes back, or says at its field what is wrong.

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::Tool;
 use crate::domain::schedule::{FeedState, ScheduledFeed};
+use crate::ui::parts::arrival::{first_feed, on_the_way, settling_in};
 use crate::ui::parts::call_card::{CallButtons, WhatToSay, contacts_for};
 use crate::ui::parts::day_strip::day_strip;
 use crate::ui::parts::finding_card::FindingCard;
@@ -53,14 +54,19 @@ fn SmallAct(route: Route, word: &'static str) -> impl IntoView {
 #[component]
 fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
     let say = AppState::here().language();
-    let is_unweighed = !outlook.weight.is_weighed_today && !outlook.chick.plan.feeds.is_empty();
     let nudged = Arc::clone(&outlook);
+    let is_away = outlook.is_away();
+    let has_feeds = !outlook.chick.plan.feeds.is_empty();
+    let is_unweighed = !outlook.weight.is_weighed_today && has_feeds && !is_away;
     let has_defaults = !outlook.chick.plan.unconfirmed.is_empty();
     view! {
         <LampBand outlook=Arc::clone(&outlook) />
         {feed_under_way(&outlook)}
-        <NextFeed outlook=Arc::clone(&outlook) />
+        {on_the_way(&outlook)}
+        {first_feed(&outlook)}
+        {(!is_away).then(|| view! { <NextFeed outlook=Arc::clone(&outlook) /> })}
         {day_strip(&outlook)}
+        {settling_in(&outlook)}
         {is_unweighed.then(|| view! { <p class="hint">{say.now_weigh_first()}</p> })}
         {backup_nudge(AppState::here(), &nudged)}
         {has_defaults.then(|| {

@@ -5,59 +5,25 @@ use leptos::prelude::*;
 use crate::domain::journal::{Change, ChickId, Refusal};
 use crate::domain::moment::{Day, WallTime};
 use crate::domain::plan::{
-    CarePlan, Contact, PlanField, PlannedFeed, Reference, Role, Slot, is_phone_number,
+    CarePlan, Contact, PlanFault, PlanField, PlannedFeed, Reference, Role, Slot, is_phone_number,
 };
 use crate::domain::serving_heat::TemperatureUnit;
 use crate::domain::species::Species;
 use crate::domain::units::{Celsius, Grams, Millilitres, NumberError, Percent};
-use crate::ui::parts::field::{Field, FieldKind};
+use crate::ui::parts::field::FieldKind;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::plan_checks::{TypedNumbers, typed_checks};
 use crate::ui::route::Route;
+use crate::ui::screens::plan_form::journey::{JourneyRows, JourneyText};
+use crate::ui::screens::plan_form::mixing::{MixingRows, MixingText};
+use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, is_any_at_fault, optional};
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
 use crate::words::format::{MassUnit, Writing};
 
-/// A field's text and what is wrong with it.
-#[derive(Debug, Clone, Copy)]
-struct Text {
-    text: RwSignal<String>,
-    fault: RwSignal<String>,
-}
-
-impl Text {
-    fn new(text: String) -> Self {
-        Self {
-            text: RwSignal::new(text),
-            fault: RwSignal::new(String::new()),
-        }
-    }
-
-    fn get(self) -> String {
-        self.text.get_untracked().trim().to_owned()
-    }
-
-    fn is_empty(self) -> bool {
-        self.get().is_empty()
-    }
-
-    /// The value of `parsed`, or its fault beside the field.
-    fn take<T>(self, parsed: Result<T, String>) -> Option<T> {
-        match parsed {
-            Ok(value) => {
-                self.fault.set(String::new());
-                Some(value)
-            }
-            Err(fault) => {
-                self.fault.set(fault);
-                None
-            }
-        }
-    }
-}
-
-/// A field is at fault and says so itself.
-struct AtFault;
+pub mod journey;
+pub mod mixing;
+pub mod text;
 
 /// One feed's time and volume.
 #[derive(Debug, Clone, Copy)]
@@ -97,6 +63,10 @@ struct Form {
     serve_to: Text,
     settle: Text,
     waiting: Text,
+    room_from: Text,
+    room_to: Text,
+    mixing: MixingText,
+    journey: JourneyText,
     solids: Text,
     note: Text,
     fault: RwSignal<String>,
@@ -170,6 +140,10 @@ impl Form {
             serve_to: Text::new(writing.temperature_number(plan.serve_to)),
             settle: Text::new(plan.settle_in_days.to_string()),
             waiting: Text::new(plan.waiting_days.to_string()),
+            room_from: Text::new(writing.temperature_number(plan.room_from)),
+            room_to: Text::new(writing.temperature_number(plan.room_to)),
+            mixing: MixingText::new(writing, plan),
+            journey: JourneyText::new(state, plan.journey),
             solids: Text::new(plan.solids.clone()),
             note: Text::new(plan.note.clone()),
             fault: RwSignal::new(String::new()),
@@ -211,6 +185,8 @@ impl Form {
         let reference = self.reference(writing, hatched.flatten());
         let feeds = self.feed_list(writing);
         let contacts = self.contact_list();
+        let journey = self.journey.journey(self.state);
+        let mixing = self.mixing.parts(writing);
         let more = self.more(
             writing,
             species.unwrap_or(self.base.with_value(|base| base.species)),
@@ -238,6 +214,11 @@ impl Form {
         plan.feeds = feeds;
         plan.unconfirmed.remove(&PlanField::Feeds);
         plan.contacts = contacts;
+        plan.journey = journey.ok()?;
+        let mixing = mixing.ok()?;
+        plan.fat_supplement_per_100_ml = mixing.fat_supplement_per_100_ml;
+        plan.powder_label = mixing.powder_label;
+        plan.ten_spoons = mixing.ten_spoons;
         plan.solids = self.solids.get();
         plan.note = self.note.get();
         Some(plan)
@@ -332,7 +313,7 @@ impl Form {
                     number,
                 });
             } else {
-                let fault = say.plan_fault(crate::domain::plan::PlanFault::ContactNumber);
+                let fault = say.plan_fault(PlanFault::ContactNumber);
                 row.number.fault.set(fault.to_owned());
                 is_sound = false;
             }
@@ -389,6 +370,7 @@ impl Form {
             .syringe
             .take(Millilitres::parse(&self.syringe.get()).map_err(number));
         let (from, to) = (celsius(self.serve_from), celsius(self.serve_to));
+        let (room_from, room_to) = (celsius(self.room_from), celsius(self.room_to));
         let (settle_in, pause) = (days(self.settle), days(self.waiting));
         let mut set = |field: PlanField, is_changed: bool| {
             if is_changed {
@@ -397,6 +379,7 @@ impl Form {
         };
         let (powder, loss, syringe) = (powder?, loss?, syringe?);
         let (from, to, settle_in, pause) = (from?, to?, settle_in?, pause?);
+        let (room_from, room_to) = (room_from?, room_to?);
         set(PlanField::PowderShare, powder != base.powder_share);
         set(PlanField::LossLimit, loss != base.loss_limit);
         set(PlanField::Tool, syringe != base.syringe);
@@ -404,13 +387,23 @@ impl Form {
             PlanField::ServingWindow,
             (from, to) != (base.serve_from, base.serve_to),
         );
+        set(
+            PlanField::Room,
+            (room_from, room_to) != (base.room_from, base.room_to),
+        );
         set(PlanField::SettleIn, settle_in != base.settle_in_days);
         set(PlanField::WaitingDays, pause != base.waiting_days);
         plan.powder_share = powder;
         plan.loss_limit = loss;
         plan.syringe = syringe;
         (plan.serve_from, plan.serve_to) = (from, to);
+        (plan.room_from, plan.room_to) = (room_from, room_to);
         (plan.settle_in_days, plan.waiting_days) = (settle_in, pause);
+        if plan.faults().contains(&PlanFault::RoomUpsideDown) {
+            let fault = writing.language.plan_fault(PlanFault::RoomUpsideDown);
+            self.room_to.fault.set(fault.to_owned());
+            return None;
+        }
         Some(plan)
     }
 
@@ -443,18 +436,6 @@ impl Form {
             }
             Err(refusal) => self.fault.set(say.refusal(&refusal).to_owned()),
         }
-    }
-}
-
-fn optional<T, F: Into<String>>(
-    text: Text,
-    parse: impl FnOnce(&str) -> Result<T, F>,
-) -> Result<Option<T>, String> {
-    let typed = text.get();
-    if typed.is_empty() {
-        Ok(None)
-    } else {
-        parse(&typed).map(Some).map_err(Into::into)
     }
 }
 
@@ -533,6 +514,7 @@ fn PlanForm(plan: CarePlan, is_new: bool, is_blank: bool) -> impl IntoView {
                 <FeedRows form />
                 {move || form.checks()}
                 <ContactRows form />
+                <JourneyRows journey=form.journey />
                 <MoreOfThePlan form />
                 <p class="fault" role="alert">{move || form.fault.get()}</p>
                 <div class="form__acts">
@@ -541,18 +523,6 @@ fn PlanForm(plan: CarePlan, is_new: bool, is_blank: bool) -> impl IntoView {
             </form>
         </Page>
     }
-}
-
-#[component]
-fn TextField(
-    id: &'static str,
-    #[prop(into)] label: String,
-    text: Text,
-    kind: FieldKind,
-    #[prop(optional)] unit: &'static str,
-    #[prop(optional)] hint: &'static str,
-) -> impl IntoView {
-    view! { <Field id label kind text=text.text unit hint fault=text.fault /> }
 }
 
 /// Ids of the fields of the six feeds.
@@ -628,8 +598,18 @@ fn MoreOfThePlan(form: Form) -> impl IntoView {
         }
     };
     let degree = writing.temperature_unit();
+    let mut all = vec![
+        form.powder,
+        form.loss,
+        form.syringe,
+        form.serve_from,
+        form.serve_to,
+    ];
+    all.extend([form.settle, form.waiting, form.room_from, form.room_to]);
+    all.extend(form.mixing.all());
+    let is_at_fault = is_any_at_fault(all);
     view! {
-        <details class="group">
+        <details class="group" prop:open=is_at_fault>
             <summary>{say.plan_more()}</summary>
             <TextField id="ring" label=say.plan_ring() text=form.ring kind=FieldKind::Text />
             <TextField id="powder" label=say.plan_powder() text=form.powder kind=FieldKind::Number unit="%" hint=hint(PlanField::PowderShare) />
@@ -637,6 +617,9 @@ fn MoreOfThePlan(form: Form) -> impl IntoView {
             <TextField id="syringe" label=say.plan_syringe() text=form.syringe kind=FieldKind::Number unit="ml" hint=hint(PlanField::Tool) />
             <TextField id="serve-from" label=say.plan_serve_from() text=form.serve_from kind=FieldKind::Number unit=degree hint=hint(PlanField::ServingWindow) />
             <TextField id="serve-to" label=say.plan_serve_to() text=form.serve_to kind=FieldKind::Number unit=degree />
+            <TextField id="room-from" label=say.plan_room_from() text=form.room_from kind=FieldKind::Number unit=degree hint=hint(PlanField::Room) />
+            <TextField id="room-to" label=say.plan_room_to() text=form.room_to kind=FieldKind::Number unit=degree />
+            <MixingRows mixing=form.mixing />
             <TextField id="settle" label=say.plan_settle() text=form.settle kind=FieldKind::Number hint=hint(PlanField::SettleIn) />
             <TextField id="waiting" label=say.plan_waiting() text=form.waiting kind=FieldKind::Number hint=hint(PlanField::WaitingDays) />
             <TextField id="solids" label=say.plan_solids() text=form.solids kind=FieldKind::Text />

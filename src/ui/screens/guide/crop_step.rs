@@ -1,0 +1,115 @@
+//! The first step: is the crop empty, and does anything forbid a feed?
+
+use leptos::prelude::*;
+
+use crate::domain::guards::{Guard, feeding_guards};
+use crate::domain::journal::{Change, CropFeel, CropState};
+use crate::ui::clock;
+use crate::ui::parts::drawing::{Drawing, DrawingKind};
+use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::route::Route;
+use crate::ui::screens::guide::under_way::Feed;
+use crate::words::Language;
+use crate::words::guards::{guard, title};
+
+/// Is the crop empty?
+#[component]
+pub fn CropStep(
+    /// The feed under way.
+    feed: Feed,
+) -> impl IntoView {
+    let say = feed.state.language();
+    let is_full = RwSignal::new(false);
+    let empty = move |_| {
+        let change = Change::CropSeen {
+            state: CropState::Empty,
+            feel: CropFeel::NotNoted,
+        };
+        if feed.state.dispatch(change).is_ok() {
+            feed.step_on();
+        }
+    };
+    let full = move |_| is_full.set(true);
+    let warning = move || is_full.get().then(|| view! { <FullCrop feed /> });
+    let guards = feed.state.outlook.get_untracked();
+    let guards = guards.map_or_else(Vec::new, |outlook| {
+        feeding_guards(clock::now(), &outlook.chick, None)
+    });
+    if !guards.is_empty() {
+        return guarded(say, guards).into_any();
+    }
+    view! {
+        <Drawing kind=DrawingKind::Crop />
+        <p class="guide__lead">{say.guide_crop_look()}</p>
+        <p class="hint">{say.guide_crop_cold()}</p>
+        {warning}
+        {move || {
+            (!is_full.get())
+                .then(|| {
+                    view! {
+                        <button type="button" class="button" on:click=full>{say.guide_crop_full()}</button>
+                        <button type="button" class="button button--main guide__next" on:click=empty>
+                            {say.guide_crop_empty()}
+                        </button>
+                    }
+                })
+        }}
+    }
+    .into_any()
+}
+
+/// What forbids a feed now, each with its reason and what to do; there is no way on from here but Stop.
+fn guarded(say: Language, guards: Vec<Guard>) -> impl IntoView {
+    let cards = guards.into_iter().map(|forbids| {
+        let words = guard(say, forbids);
+        view! {
+            <li class="guard" data-level=level_name(forbids.level())>
+                <LevelMark level=forbids.level() />
+                <span>
+                    <strong>{words.why} ". "</strong>
+                    {words.act}
+                </span>
+            </li>
+        }
+    });
+    view! {
+        <section class="question" role="alert">
+            <h2>{title(say)}</h2>
+            <ul class="plain-list">{cards.collect_view()}</ul>
+            <div class="acts">
+                <a class="button" href=Route::Crop.to_hash()>{say.guide_look_again()}</a>
+                <a class="button" href=Route::Wrong.to_hash()>{say.now_wrong()}</a>
+            </div>
+            <p class="hint">{say.caution_short()}</p>
+        </section>
+    }
+}
+
+/// A full crop ends the feed for now; what was seen is noted.
+#[component]
+fn FullCrop(feed: Feed) -> impl IntoView {
+    let say = feed.state.language();
+    let note = move |state: CropState| {
+        let said = format!("{}: {}", say.now_crop(), say.crop_state(state));
+        if let Ok(id) = feed.state.dispatch(Change::CropSeen {
+            state,
+            feel: CropFeel::NotNoted,
+        }) {
+            feed.state.say(said, vec![id]);
+            feed.state.go(Route::Now);
+        }
+    };
+    view! {
+        <div class="question" role="alert">
+            <p>{say.guide_crop_wait()}</p>
+            <div class="acts">
+                <button type="button" class="button" on:click=move |_| note(CropState::Emptying)>
+                    {say.crop_state(CropState::Emptying)}
+                </button>
+                <button type="button" class="button" on:click=move |_| note(CropState::NotMoving)>
+                    {say.crop_state(CropState::NotMoving)}
+                </button>
+            </div>
+        </div>
+    }
+}

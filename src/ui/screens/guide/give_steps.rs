@@ -1,0 +1,161 @@
+//! From the filled syringe to the journal.
+
+use leptos::prelude::*;
+
+use crate::domain::journal::Response;
+use crate::domain::units::Millilitres;
+use crate::domain::volume::{draws, draws_for_small_hand};
+use crate::ui::parts::drawing::{Drawing, DrawingKind};
+use crate::ui::screens::guide::under_way::{Feed, Forward};
+
+/// Fill the syringes.
+#[component]
+pub fn DrawUpStep(
+    /// The feed under way.
+    feed: Feed,
+    /// Size of the syringe.
+    syringe: Millilitres,
+) -> impl IntoView {
+    let writing = feed.state.writing_now();
+    let say = writing.language;
+    let volume = feed.guide.with_untracked(|guide| guide.volume);
+    let list = |draws: Vec<i32>| {
+        let volumes = draws
+            .into_iter()
+            .map(|tenths| writing.volume(Millilitres::tenths_held(tenths)));
+        volumes.collect::<Vec<_>>().join(" + ")
+    };
+    let small = list(draws_for_small_hand(volume.tenths(), syringe.tenths()));
+    let usual = list(draws(volume.tenths(), syringe.tenths()));
+    let is_smaller = small != usual;
+    view! {
+        <Drawing kind=DrawingKind::Syringe />
+        <p class="guide__lead">{say.guide_draw_lead()}</p>
+        <p class="guide__number">{usual}</p>
+        {is_smaller.then(|| view! { <p class="hint">{say.guide_draw_small_hand()} ": " {small}</p> })}
+        <Forward feed word=say.guide_next() />
+    }
+}
+
+/// Hold the head, from the bird's left.
+#[component]
+pub fn HoldStep(
+    /// The feed under way.
+    feed: Feed,
+) -> impl IntoView {
+    let say = feed.state.language();
+    view! {
+        <Drawing kind=DrawingKind::Beak />
+        <p class="guide__lead">{say.guide_hold_lead()}</p>
+        <Forward feed word=say.guide_hold_ready() />
+    }
+}
+
+/// Does it bob and swallow?
+#[component]
+pub fn ResponseStep(
+    /// The feed under way.
+    feed: Feed,
+) -> impl IntoView {
+    let say = feed.state.language();
+    view! {
+        <p class="guide__lead">{say.guide_response_lead()}</p>
+        <p class="hint">{say.guide_response_never()}</p>
+        <button type="button" class="button" on:click=move |_| feed.refused()>{say.guide_response_no()}</button>
+        <Forward feed word=say.guide_response_yes() />
+    }
+}
+
+/// Give, draw by draw.
+#[component]
+pub fn GiveStep(
+    /// The feed under way.
+    feed: Feed,
+    /// Size of the syringe.
+    syringe: Millilitres,
+) -> impl IntoView {
+    let writing = feed.state.writing_now();
+    let say = writing.language;
+    let volume = feed.guide.with_untracked(|guide| guide.volume);
+    let counted = move || {
+        feed.guide
+            .with(|guide| writing.given_of(guide.given, guide.volume))
+    };
+    let take_back = move || {
+        let draw = feed.last_draw(syringe)?;
+        Some(view! {
+            <button type="button" class="button" on:click=move |_| feed.take_back(draw)>
+                {writing.take_back(draw)}
+            </button>
+        })
+    };
+    let next_draw = move || {
+        let left = feed
+            .guide
+            .with(|guide| guide.volume.tenths() - guide.given.tenths());
+        let draw = draws(left, syringe.tenths())
+            .first()
+            .copied()
+            .filter(|tenths| *tenths > 0)?;
+        let draw = Millilitres::tenths_held(draw);
+        let give = move |_| feed.give(draw);
+        Some(view! {
+            <button type="button" class="button button--main guide__next" on:click=give>
+                "+ " {writing.volume(draw)} " " {say.guide_given()}
+            </button>
+        })
+    };
+    let small = (volume.tenths() > 50).then(|| {
+        let five = Millilitres::whole(5);
+        view! {
+            <button type="button" class="button" on:click=move |_| feed.give(five)>
+                "+ " {writing.volume(five)}
+            </button>
+        }
+    });
+    view! {
+        <p class="guide__number" role="status">{counted}</p>
+        <p class="guide__lead">{say.guide_give_lead()}</p>
+        {next_draw}
+        <div class="acts">
+            {small}
+            {take_back}
+            <button type="button" class="button" on:click=move |_| feed.step_on()>{say.guide_give_done()}</button>
+        </div>
+    }
+}
+
+/// What is normal now, and what is not.
+#[component]
+pub fn AfterStep(
+    /// The feed under way.
+    feed: Feed,
+) -> impl IntoView {
+    let writing = feed.state.writing_now();
+    let say = writing.language;
+    let counted = move || {
+        feed.guide
+            .with(|guide| writing.given_of(guide.given, guide.volume))
+    };
+    let log = move |_| {
+        if feed.guide.with_untracked(|guide| guide.given.tenths() == 0) {
+            feed.refused();
+        } else {
+            let is_whole = feed
+                .guide
+                .with_untracked(|guide| guide.given == guide.volume);
+            feed.log(if is_whole {
+                Response::Eager
+            } else {
+                Response::NotNoted
+            });
+        }
+    };
+    view! {
+        <p class="guide__number">{counted}</p>
+        <p class="guide__lead">{say.guide_after_lead()}</p>
+        <p>{say.guide_after_not()}</p>
+        <p class="hint">{say.guide_after_throw()}</p>
+        <button type="button" class="button button--main guide__next" on:click=log>{say.guide_after_log()}</button>
+    }
+}

@@ -1,0 +1,150 @@
+//! What goes into the cup, and how warm the water must be.
+
+use leptos::prelude::*;
+
+use crate::domain::count::rounded;
+use crate::domain::heat_balance::{CupStuff, HeatError, HeatPart, water_needed_c};
+use crate::domain::journal::Change;
+use crate::domain::mixing::{MixWanted, USUAL_ALLOWANCE_ML, mix_amounts};
+use crate::domain::nutrition::mix_contents;
+use crate::domain::plan::CarePlan;
+use crate::domain::powder::Powder;
+use crate::domain::units::{Celsius, Grams, Millilitres};
+use crate::domain::weighing_out::{Spoon, WeighedOut};
+use crate::ui::clock;
+use crate::ui::parts::choice::Choice;
+use crate::ui::parts::field::FieldKind;
+use crate::ui::screens::guide::under_way::{Feed, Forward};
+use crate::ui::screens::plan_form::text::{Text, TextField};
+use crate::words::format::Writing;
+
+/// What goes into the cup, as it is weighed on a scale of 1 g.
+fn weighed_out(plan: &CarePlan, volume: Millilitres) -> Option<WeighedOut> {
+    let wanted = MixWanted {
+        volume_ml: volume.as_ml(),
+        allowance_ml: USUAL_ALLOWANCE_ML,
+        powder_share: plan.powder_share.as_pct() / 100.0,
+        supplement_g_per_100_ml: plan.fat_supplement_per_100_ml.as_g(),
+    };
+    mix_amounts(&wanted)
+        .and_then(|amounts| amounts.on_the_scale())
+        .ok()
+}
+
+fn grams(value: f64) -> Grams {
+    Grams::tenths_held(rounded(value * 10.0))
+}
+
+/// Powder, water, supplement.
+#[component]
+pub fn MixStep(
+    /// The feed under way.
+    feed: Feed,
+    /// The plan in force.
+    plan: StoredValue<CarePlan>,
+) -> impl IntoView {
+    let plan = plan.get_value();
+    let writing = feed.state.writing_now();
+    let say = writing.language;
+    let guide = feed.guide.get_untracked();
+    let Some(out) = weighed_out(&plan, guide.volume) else {
+        return view! { <p>{say.plan_unconfirmed()}</p> <Forward feed word=say.guide_next() /> }
+            .into_any();
+    };
+    let (powder, water, fat) = (
+        grams(out.amounts.powder_g),
+        grams(out.amounts.water_g),
+        grams(out.amounts.supplement_g),
+    );
+    let share_pct = out.amounts.powder_share().unwrap_or_default() * 100.0;
+    let aim = f64::from(plan.serve_from.tenths() + plan.serve_to.tenths()) / 20.0;
+    let (room_c, out_powder_g, out_water_g) =
+        (guide.room.as_c(), out.amounts.powder_g, out.amounts.water_g);
+    let (cup, stuff) = (Text::new(String::new()), RwSignal::new(Some(0)));
+    let water_at = move || {
+        let typed = Grams::parse(&cup.text.get()).ok();
+        let stuff = stuff.get().and_then(|index| CupStuff::ALL.get(index));
+        let cup = typed.zip(stuff.copied());
+        let cup = cup.map(|(mass, stuff)| HeatPart::cup(mass.as_g(), stuff, room_c));
+        let mut others = vec![HeatPart::powder(out_powder_g, room_c)];
+        others.extend(cup);
+        match water_needed_c(aim, out_water_g, &others) {
+            Ok(celsius) => writing.water_at(Celsius::tenths_held(rounded(celsius * 10.0))),
+            Err(HeatError::WaterTooHot { .. }) => writing.water_too_hot(),
+            Err(_) => String::new(),
+        }
+    };
+    let spoons = plan
+        .ten_spoons
+        .and_then(|ten| Spoon::from_ten_level_spoons(ten.as_g()).ok());
+    let spoons = spoons
+        .and_then(|spoon| out.amounts.in_spoons(&spoon).ok())
+        .map(|spooned| {
+            let half = if spooned.half_spoons % 2 == 1 {
+                say.guide_mix_half()
+            } else {
+                ""
+            };
+            format!(
+                " = {} {} {half}",
+                spooned.half_spoons / 2,
+                say.guide_mix_spoons()
+            )
+        });
+    let mixed = move |_| {
+        let change = Change::MixMade {
+            powder,
+            water,
+            fat_supplement: fat,
+        };
+        if feed.state.dispatch(change).is_ok() {
+            let now = clock::now();
+            feed.change(|guide| guide.mix(now));
+            feed.step_on();
+        }
+    };
+    let is_first = feed.state.outlook.with_untracked(|outlook| {
+        let next = outlook
+            .as_ref()
+            .and_then(|outlook| outlook.next_feed.as_ref());
+        next.is_some_and(|next| next.is_first_home && next.slot == guide.slot)
+    });
+    let first = is_first.then(|| writing.first_mix(guide.volume, plan.powder_share));
+    let scale_error = writing.scale_error(share_pct, out.share_error * 100.0);
+    let warnings = mix_warnings(&plan, &out, writing);
+    view! {
+        {first.map(|line| view! { <p>{line}</p> })}
+        <p class="guide__lead">{say.guide_mix_lead()}</p>
+        <dl class="amounts">
+            <dt>{say.guide_mix_water()}</dt>
+            <dd>{writing.mass(water)}</dd>
+            <dt>{say.guide_mix_powder()}</dt>
+            <dd>{writing.mass(powder)} {spoons}</dd>
+            {(fat.tenths() > 0).then(|| view! { <dt>{say.guide_mix_fat()}</dt> <dd>{writing.mass(fat)}</dd> })}
+        </dl>
+        <p class="guide__lead" data-water="true">{water_at}</p>
+        {scale_error.map(|line| view! { <p class="hint">{line}</p> })}
+        <p class="hint">{writing.enough_for(guide.volume, Millilitres::whole(rounded(USUAL_ALLOWANCE_ML)))}</p>
+        {warnings.into_iter().map(|warning| view! { <p class="fault">{warning}</p> }).collect_view()}
+        <p class="hint">{say.guide_mix_no_microwave()}</p>
+        <button type="button" class="button button--main guide__next" on:click=mixed>{say.guide_mixed()}</button>
+        <details class="group">
+            <summary>{say.mix_cup()}</summary>
+            <TextField id="cup-mass" label=say.mix_cup_mass() text=cup kind=FieldKind::Number unit="g" hint=say.mix_cup_hint() />
+            <Choice legend=say.mix_cup_stuff() name="cup-stuff" options=say.cup_stuffs() chosen=stuff />
+        </details>
+    }
+    .into_any()
+}
+
+fn mix_warnings(plan: &CarePlan, out: &WeighedOut, writing: Writing) -> Vec<&'static str> {
+    let contents = Powder::of_plan(plan).and_then(|powder| {
+        let contents = mix_contents(&out.amounts, &powder).ok()?;
+        Some(contents.warnings(&powder))
+    });
+    contents
+        .unwrap_or_default()
+        .into_iter()
+        .map(|warning| writing.language.mix_warning(warning))
+        .collect()
+}

@@ -1,0 +1,46 @@
+//! Stop: the ways out of a feed.
+
+use leptos::prelude::*;
+
+use crate::domain::journal::WhyPassedOver;
+use crate::ui::route::Route;
+use crate::ui::screens::guide::under_way::Feed;
+
+const REASONS: [WhyPassedOver; 4] = [
+    WhyPassedOver::CropNotEmpty,
+    WhyPassedOver::NotFit,
+    WhyPassedOver::Advised,
+    WhyPassedOver::NotPossible,
+];
+
+/// The three ways out.
+#[component]
+pub fn StopSheet(
+    /// The feed under way.
+    feed: Feed,
+) -> impl IntoView {
+    let say = feed.state.language();
+    let reasons = REASONS.map(|why| {
+        view! {
+            <button type="button" class="button" on:click=move |_| feed.leave_out(why)>
+                {say.why_passed_over(why)}
+            </button>
+        }
+    });
+    view! {
+        <section class="group" aria-label=say.guide_stop_title()>
+            <button type="button" class="button button--main" on:click=move |_| feed.stop_or_go_on()>
+                {say.guide_go_on()}
+            </button>
+            <a class="wrong-link" href=Route::Wrong.to_hash()>
+                <span aria-hidden="true">"!"</span>
+                {say.now_wrong()}
+            </a>
+            <button type="button" class="button" on:click=move |_| feed.state.go(Route::Now)>{say.guide_wait()}</button>
+            <p class="hint">{say.guide_wait_hint()}</p>
+            <h2>{say.guide_leave()}</h2>
+            <div class="acts">{reasons.collect_view()}</div>
+            <button type="button" class="button" on:click=move |_| feed.begin_anew()>{say.guide_anew()}</button>
+        </section>
+    }
+}

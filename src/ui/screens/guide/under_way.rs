@@ -1,0 +1,155 @@
+//! The feed under way: what it holds, and the ways on and out of it.
+
+use leptos::prelude::*;
+
+use crate::domain::guide::{Guide, Step};
+use crate::domain::journal::{Change, Response, WhyPassedOver};
+use crate::domain::units::Millilitres;
+use crate::store::guide_text::guide_to_text;
+use crate::ui::route::Route;
+use crate::ui::state::AppState;
+use crate::ui::{clock, platform};
+
+/// The feed under way and what may be done with it.
+#[derive(Debug, Clone, Copy)]
+pub struct Feed {
+    /// The app.
+    pub state: AppState,
+    /// Where it stands.
+    pub guide: RwSignal<Guide>,
+    /// What was counted since the screen was opened, latest last, so that it can be taken back.
+    pub counted: RwSignal<Vec<Millilitres>>,
+    /// Whether the ways out are shown.
+    pub is_stopping: RwSignal<bool>,
+}
+
+impl Feed {
+    /// Changes the guide and puts it away at once, so that a reload finds it.
+    pub fn change(self, change: impl FnOnce(&mut Guide)) {
+        self.guide.update(change);
+        self.state
+            .copies
+            .remember_guide(&self.guide.with_untracked(guide_to_text));
+    }
+
+    fn to(self, step: Step) {
+        self.change(|guide| guide.step = step);
+        // Only once the step is drawn: what is drawn anew loses the focus.
+        request_animation_frame(platform::focus_heading);
+    }
+
+    /// Shows the ways out, or the step again, from its heading on.
+    pub fn stop_or_go_on(self) {
+        self.is_stopping.update(|stopping| *stopping = !*stopping);
+        request_animation_frame(platform::focus_heading);
+    }
+
+    /// Counts a draw.
+    pub fn give(self, draw: Millilitres) {
+        let before = self.guide.with_untracked(|guide| guide.given);
+        self.change(|guide| guide.give(draw));
+        let given = self.guide.with_untracked(|guide| guide.given);
+        let counted = Millilitres::tenths_held(given.tenths() - before.tenths());
+        self.counted.update(|draws| draws.push(counted));
+    }
+
+    /// The draw that was counted last; after a reload the last full syringe, or what there is of it.
+    pub fn last_draw(self, syringe: Millilitres) -> Option<Millilitres> {
+        let given = self.guide.with(|guide| guide.given);
+        let last = self.counted.with(|draws| draws.last().copied());
+        let draw = last.unwrap_or(syringe).min(given);
+        (draw.tenths() > 0).then_some(draw)
+    }
+
+    /// Takes the draw back that was counted last.
+    pub fn take_back(self, draw: Millilitres) {
+        self.change(|guide| guide.take_back(draw));
+        self.counted.update(|draws| {
+            draws.pop();
+        });
+    }
+
+    /// Goes to the next step.
+    pub fn step_on(self) {
+        if let Some(next) = self.guide.with_untracked(|guide| guide.step.next()) {
+            self.to(next);
+        }
+    }
+
+    /// Forgets this feed under way and begins it anew, by the plan in force.
+    pub fn begin_anew(self) {
+        let now = clock::now();
+        let slot = self.guide.with_untracked(|guide| guide.slot);
+        if let Some(outlook) = self.state.outlook.get_untracked() {
+            let plan = outlook.plan_of_feed(slot);
+            self.change(|guide| *guide = Guide::begin(now, &plan, slot));
+            self.counted.set(Vec::new());
+            self.is_stopping.set(false);
+            request_animation_frame(platform::focus_heading);
+        }
+    }
+
+    /// Notes how the feed ended and leaves the guide.
+    fn end(self, change: Change, said: String) {
+        match self.state.dispatch(change) {
+            Ok(id) => {
+                self.state.copies.remember_guide("");
+                self.state.say(said, vec![id]);
+                self.state.go(Route::Now);
+            }
+            Err(refusal) => self.state.say(
+                self.state.language().refusal(&refusal).to_owned(),
+                Vec::new(),
+            ),
+        }
+    }
+
+    /// Notes that the chick does not want any, or what went in before it stopped.
+    pub fn refused(self) {
+        let guide = self.guide.get_untracked();
+        let writing = self.state.writing_now();
+        if guide.given.tenths() > 0 {
+            return self.log(Response::Slow);
+        }
+        let say = writing.language;
+        let said = format!("{}: {}", say.feed(guide.slot), say.strip_refused());
+        self.end(Change::FeedRefused { slot: guide.slot }, said);
+    }
+
+    /// Notes what was given.
+    pub fn log(self, response: Response) {
+        let guide = self.guide.get_untracked();
+        let served_at = guide.readings.last().map(|reading| reading.cup);
+        let (slot, taken, offered) = (guide.slot, guide.given, guide.volume);
+        let change = Change::Fed {
+            slot,
+            taken,
+            offered,
+            served_at,
+            response,
+        };
+        self.end(change, self.state.writing_now().feed_noted(slot, taken));
+    }
+
+    /// Leaves the feed out; what went in so far is logged, not left out.
+    pub fn leave_out(self, why: WhyPassedOver) {
+        if self.guide.with_untracked(|guide| guide.given.tenths() > 0) {
+            return self.log(Response::Slow);
+        }
+        let slot = self.guide.with_untracked(|guide| guide.slot);
+        let say = self.state.language();
+        let said = format!("{}: {}", say.feed(slot), say.why_passed_over(why));
+        self.end(Change::FeedPassedOver { slot, why }, said);
+    }
+}
+
+/// The one big button to the next step.
+#[component]
+pub fn Forward(
+    /// The feed under way.
+    feed: Feed,
+    /// Its word.
+    word: &'static str,
+) -> impl IntoView {
+    view! { <button type="button" class="button button--main guide__next" on:click=move |_| feed.step_on()>{word}</button> }
+}

@@ -1,0 +1,154 @@
+//! The cup on its way into the window.
+
+use leptos::prelude::*;
+
+use crate::domain::count::rounded;
+use crate::domain::guide::{CupOutlook, Guide, ReadingRefusal};
+use crate::domain::serving_heat::{
+    ServingVerdict, TemperatureUnit, TypedTemperature, typed_temperature,
+};
+use crate::domain::units::Celsius;
+use crate::ui::clock;
+use crate::ui::parts::field::{Field, FieldKind};
+use crate::ui::screens::guide::under_way::{Feed, Forward};
+use crate::words::format::Writing;
+
+/// Cool to the window.
+#[component]
+pub fn WarmthStep(
+    /// The feed under way.
+    feed: Feed,
+) -> impl IntoView {
+    let writing = feed.state.writing_now();
+    let say = writing.language;
+    let (text, fault) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let slip = RwSignal::new(None::<Celsius>);
+    let take = move |cup: Celsius| {
+        let mut answer = Ok(());
+        feed.change(|guide| answer = guide.measure(clock::now(), cup));
+        match answer {
+            Ok(()) => {
+                text.set(String::new());
+                slip.set(None);
+            }
+            Err(ReadingRefusal::Cooling(error)) => fault.set(say.cooling_error(error).to_owned()),
+        }
+    };
+    let measured = move |event: web_sys::SubmitEvent| {
+        event.prevent_default();
+        fault.set(String::new());
+        slip.set(None);
+        match parse_temperature(&text.get_untracked(), writing) {
+            Err(sentence) => fault.set(sentence),
+            Ok((cup, false)) => take(cup),
+            Ok((cup, true)) => slip.set(Some(cup)),
+        }
+    };
+    let question = move || {
+        slip.get().map(|cup| {
+            view! {
+                <div class="question" role="alert">
+                    <p>{say.guide_warm_slip()} " " {other_unit(cup, writing)} "?"</p>
+                    <button type="button" class="button" on:click=move |_| take(cup)>
+                        {writing.slip_yes(cup)}
+                    </button>
+                </div>
+            }
+        })
+    };
+    let may_feed = move || {
+        feed.guide
+            .with(|guide| guide.may_feed(feed.state.now.get()))
+    };
+    let forward = move || may_feed().then(|| view! { <Forward feed word=say.guide_next() /> });
+    view! {
+        <p class="guide__lead">{say.guide_warm_lead()}</p>
+        <CupNow feed />
+        {forward}
+        <form class="form" on:submit=measured>
+            <Field id="cup" label=say.guide_warm_field() kind=FieldKind::Number text unit=writing.temperature_unit() fault />
+            {question}
+            <button type="submit" class="button">{say.guide_warm_measured()}</button>
+        </form>
+        <button type="button" class="button" on:click=move |_| feed.change(Guide::warm_again)>{say.guide_warm_bath()}</button>
+        <p class="hint">{say.guide_mix_no_microwave()} " " {say.guide_warm_tip()}</p>
+    }
+}
+
+/// A typed temperature; the flag says that it is probably meant in the other unit.
+fn parse_temperature(text: &str, writing: Writing) -> Result<(Celsius, bool), String> {
+    let thousandths = crate::domain::units::parse_thousandths(text)
+        .map_err(|error| writing.number_error(error))?;
+    let given = f64::from(i32::try_from(thousandths).unwrap_or(i32::MAX)) / 1_000.0;
+    let held = |celsius: f64| Celsius::tenths_held(rounded(celsius * 10.0));
+    match typed_temperature(given, writing.temperature) {
+        TypedTemperature::AsSet { temp_c } => Ok((held(temp_c), false)),
+        TypedTemperature::ProbablyOther { temp_c, .. } => Ok((held(temp_c), true)),
+        TypedTemperature::Implausible => Err(writing.language.guide_warm_implausible().to_owned()),
+    }
+}
+
+fn other_unit(cup: Celsius, writing: Writing) -> String {
+    let temperature = match writing.temperature {
+        TemperatureUnit::Celsius => TemperatureUnit::Fahrenheit,
+        TemperatureUnit::Fahrenheit => TemperatureUnit::Celsius,
+    };
+    Writing {
+        temperature,
+        ..writing
+    }
+    .temperature(cup)
+}
+
+/// What the cup is like now, and when it may be fed.
+#[component]
+fn CupNow(feed: Feed) -> impl IntoView {
+    let writing = feed.state.writing_now();
+    let say = writing.language;
+    let verdict = move || feed.guide.with(Guide::verdict);
+    let now_c = move || {
+        let cup = feed
+            .guide
+            .with(|guide| guide.cup_now_c(feed.state.now.get()))?;
+        let cup = Celsius::tenths_held(rounded(cup * 10.0));
+        Some(format!(
+            "{} {}",
+            say.guide_warm_now(),
+            writing.temperature(cup)
+        ))
+    };
+    let window = move || {
+        feed.guide.with(|guide| {
+            let now = guide.minutes(feed.state.now.get());
+            match guide.cup_outlook() {
+                CupOutlook::NotMeasured | CupOutlook::Unknown => None,
+                CupOutlook::Guessed(window) => {
+                    let is_cold = guide.verdict() == Some(ServingVerdict::TooCold);
+                    if is_cold || guide.may_feed(feed.state.now.get()) {
+                        Some(writing.window(0.0, window.quick.feed_by_min - now))
+                    } else {
+                        Some(writing.measure_again(window.quick.ready_min - now))
+                    }
+                }
+                CupOutlook::Measured(window) => {
+                    Some(writing.window(window.ready_min - now, window.feed_by_min - now))
+                }
+            }
+        })
+    };
+    let heat = move || match verdict() {
+        None => "none",
+        Some(ServingVerdict::TooCold) => "cold",
+        Some(ServingVerdict::Good | ServingVerdict::Ideal) => "good",
+        Some(ServingVerdict::Amber) => "amber",
+        Some(ServingVerdict::TooHot) => "hot",
+        Some(ServingVerdict::BurnDanger) => "burns",
+    };
+    view! {
+        <section class="cup" data-heat=heat>
+            <p class="cup__verdict" role="status">{move || verdict().map(|verdict| say.serving_verdict(verdict))}</p>
+            <p class="cup__now">{now_c}</p>
+            <p class="cup__window">{window}</p>
+        </section>
+    }
+}
