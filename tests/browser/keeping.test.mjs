@@ -49,7 +49,7 @@ test('an entry damaged or lost in one copy heals from the other', async (bench) 
   await page.locator('.journal-line').nth(2).waitFor();
   const lines = await page.locator('.journal-line').count();
   assert.equal(lines, 3);
-  const said = await page.locator('.banner[data-kind="storage"] p').innerText();
+  const said = await page.locator('.banner[data-kind="storage"] p').first().innerText();
   assert.match(said, /could not be read.*set aside, not deleted/);
   tell({ fault: 'an entry cut and another gone in one copy', trials: 2, lost: Array(3 - lines).fill('entry'), said });
 });

@@ -230,6 +230,28 @@ pub fn raised(findings: &[Finding]) -> Level {
     }
 }
 
+/// Why a level is above that of every finding.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Raise {
+    /// Two concerns at *Ring the breeder*.
+    TwoConcerns,
+    /// A dull chick with another reason for the vet.
+    DullToo,
+}
+
+/// What raised the level that [`raised`] gives above the highest of the findings.
+pub fn raise_of(findings: &[Finding]) -> Option<Raise> {
+    let level = raised(findings);
+    if findings.iter().any(|finding| finding.level >= level) || level == Level::Settled {
+        return None;
+    }
+    if level == Level::Emergency {
+        Some(Raise::DullToo)
+    } else {
+        Some(Raise::TwoConcerns)
+    }
+}
+
 const fn is_of_dullness(rule: RuleId) -> bool {
     matches!(
         rule,
@@ -344,6 +366,22 @@ mod tests {
         let dull = finding(RuleId::SignSeen(Sign::Dull), Level::VetToday);
         assert_eq!(raised(&[dull, loss]), Level::VetToday);
         assert_eq!(raised(&[dull, loss, crop]), Level::Emergency);
+    }
+
+    #[test]
+    fn a_level_above_every_finding_says_what_raised_it() {
+        let loss = finding(RuleId::HandoverLoss, Level::RingBreeder);
+        let crop = finding(RuleId::CropLate, Level::RingBreeder);
+        let vet = finding(RuleId::PeakLoss, Level::VetToday);
+        let dull = finding(RuleId::SignSeen(Sign::Dull), Level::VetToday);
+        let breath = finding(RuleId::SignSeen(Sign::LabouredBreathing), Level::Emergency);
+        assert_eq!(raise_of(&[]), None);
+        assert_eq!(raise_of(&[loss]), None);
+        assert_eq!(raise_of(&[loss, crop]), Some(Raise::TwoConcerns));
+        assert_eq!(raise_of(&[loss, crop, vet]), None);
+        assert_eq!(raise_of(&[vet, dull]), Some(Raise::DullToo));
+        assert_eq!(raise_of(&[dull, loss, crop]), Some(Raise::DullToo));
+        assert_eq!(raise_of(&[vet, dull, breath]), None);
     }
 
     #[test]

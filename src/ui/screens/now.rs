@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::Tool;
+use crate::domain::rules::{Raise, raise_of};
 use crate::domain::schedule::{FeedState, ScheduledFeed};
 use crate::ui::parts::arrival::{first_feed, on_the_way, settling_in};
 use crate::ui::parts::call_card::{CallButtons, WhatToSay, contacts_for};
@@ -85,6 +86,13 @@ fn LampBand(outlook: Arc<Outlook>) -> impl IntoView {
     let first = findings.next();
     let more: Vec<_> = findings.collect();
     let first = first.map(|finding| view! { <FindingCard finding /> });
+    let raised = raise_of(&outlook.findings).map(|raise| {
+        let why = match raise {
+            Raise::TwoConcerns => say.raised_two(),
+            Raise::DullToo => say.raised_dull(),
+        };
+        view! { <p>{why}</p> }
+    });
     let more_count = more.len();
     let more = (more_count > 0).then(|| {
         let cards = more
@@ -110,6 +118,7 @@ fn LampBand(outlook: Arc<Outlook>) -> impl IntoView {
                 <LevelMark level />
                 <span class="lamp__word">{say.level(level)}</span>
             </p>
+            {raised}
             {first}
             {calls}
             {more}
