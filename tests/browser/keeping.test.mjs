@@ -80,7 +80,7 @@ test('an entry damaged in its only copy is set aside and offered, and the rest i
   assert.ok(text.includes(damaged.text), 'the damaged text is in the file');
   assert.equal((await journalWords(page)).length, 2);
   assert.equal(await page.evaluate((key) => localStorage.getItem(key), damaged.key), damaged.text, 'it stays where it was');
-  const said = await banner.locator('p').innerText();
+  const said = await banner.locator('p').first().innerText();
   tell({ fault: 'an entry changed in its only copy: the others', trials: 1, lost: [], said });
 });
 
