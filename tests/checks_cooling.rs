@@ -10,6 +10,7 @@
 
 pub mod common;
 
+use common::{number, numbers};
 use perchlight::domain::cooling::{CoolingError, CoolingLaw, Reading, through_three};
 use perchlight::domain::cooling_fit::{fit, fit_with_unknown_room};
 use serde_json::Value;
@@ -18,16 +19,6 @@ use serde_json::Value;
 struct Tolerance {
     closed_form: f64,
     fit: f64,
-}
-
-fn number(value: &Value) -> f64 {
-    value
-        .as_f64()
-        .unwrap_or_else(|| panic!("not a number: {value}"))
-}
-
-fn numbers(value: &Value) -> Vec<f64> {
-    value.as_array().unwrap().iter().map(number).collect()
 }
 
 /// Compares within a relative tolerance; the fixture prints twelve digits, hence the 2e-12 on top.

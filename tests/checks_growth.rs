@@ -20,31 +20,10 @@
 
 pub mod common;
 
-use common::checks_file;
+use common::{cases, checks_file, number, numbers};
 use perchlight::domain::growth_curve::{GrowthCurve, Shape, peak};
 use perchlight::domain::growth_fit::{Fit, NoFit, akaike_weights, fit, fit_with_adult};
 use serde_json::Value;
-
-fn cases(file: &Value) -> &Vec<Value> {
-    let cases = file["cases"].as_array().expect("cases is a list");
-    assert!(!cases.is_empty(), "the file holds no case");
-    cases
-}
-
-fn number(value: &Value) -> f64 {
-    value
-        .as_f64()
-        .unwrap_or_else(|| panic!("{value} is not a number"))
-}
-
-fn numbers(value: &Value) -> Vec<f64> {
-    value
-        .as_array()
-        .expect("a list of numbers")
-        .iter()
-        .map(number)
-        .collect()
-}
 
 fn shape(name: &str) -> Option<Shape> {
     match name {

@@ -16,7 +16,7 @@
 
 pub mod common;
 
-use common::checks_file;
+use common::{cases, checks_file, number, numbers};
 use perchlight::domain::dynamics::Dynamics;
 use perchlight::domain::kalman::{Estimate, Filter, Slope};
 use perchlight::domain::track::{Reading, Sample, Track};
@@ -39,23 +39,6 @@ impl Tolerance {
             (ours, _) => panic!("{at}: {ours:?} instead of {expected}"),
         }
     }
-}
-
-fn cases(file: &Value) -> &Vec<Value> {
-    let cases = file["cases"].as_array().expect("cases is a list");
-    assert!(!cases.is_empty(), "the file holds no case");
-    cases
-}
-
-fn number(value: &Value) -> f64 {
-    value
-        .as_f64()
-        .unwrap_or_else(|| panic!("{value} is not a number"))
-}
-
-fn numbers(value: &Value) -> Vec<f64> {
-    let list = value.as_array().expect("a list of numbers");
-    list.iter().map(number).collect()
 }
 
 fn samples(days: &Value, weights: &Value, variance: f64) -> Vec<Sample> {

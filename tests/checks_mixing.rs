@@ -10,6 +10,7 @@
 
 pub mod common;
 
+use common::number;
 use perchlight::domain::food_components::Composition;
 use perchlight::domain::heat_balance::{
     HeatError, HeatPart, POWDER_SPECIFIC_HEAT, WATER_SPECIFIC_HEAT, mixed_c, needed_c, water_blend,
@@ -30,12 +31,6 @@ const FIXTURE_WATER_SPECIFIC_HEAT: f64 = 4.186;
 /// the powder's share of the heat capacity: a quarter of e at most. Powder at 1.85 instead of 1.89 to
 /// 1.93 is 4 % off. Over the usual 20 C that is 0.2 C, less than a kitchen thermometer's error.
 const CONSTANTS_BOUND_OF_SPAN: f64 = 0.01;
-
-fn number(value: &Value) -> f64 {
-    value
-        .as_f64()
-        .unwrap_or_else(|| panic!("not a number: {value}"))
-}
 
 /// Numbers that the file writes as text, such as the parts of a ratio.
 fn text_number(value: &Value) -> f64 {

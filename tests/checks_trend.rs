@@ -15,7 +15,7 @@
 
 pub mod common;
 
-use common::checks_file;
+use common::{cases, checks_file, number, numbers};
 use perchlight::domain::kendall::{agreement, asymptotic_chance, exact_chance};
 use perchlight::domain::line::least_squares;
 use perchlight::domain::robust::{
@@ -53,27 +53,6 @@ impl Check<'_> {
 /// The files print twelve digits; a difference of numbers near 1,000 that ought to be 0 does not
 /// come out smaller than this in double precision.
 const ROUNDING: f64 = 1e-11;
-
-fn cases(file: &Value) -> &Vec<Value> {
-    let cases = file["cases"].as_array().expect("cases is a list");
-    assert!(!cases.is_empty(), "the file holds no case");
-    cases
-}
-
-fn number(value: &Value) -> f64 {
-    value
-        .as_f64()
-        .unwrap_or_else(|| panic!("{value} is not a number"))
-}
-
-fn numbers(value: &Value) -> Vec<f64> {
-    value
-        .as_array()
-        .expect("a list of numbers")
-        .iter()
-        .map(number)
-        .collect()
-}
 
 #[test]
 fn every_case_of_robust_trend_json_is_met_to_its_tolerance() {

@@ -1,12 +1,22 @@
 //! Reads the check files, shared by the tests that compare with outside values.
 
+#![allow(
+    dead_code,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "each test file uses its own part of these, and stops at the first surprise"
+)]
+
 use std::path::PathBuf;
+
+use serde_json::Value;
 
 /// The check file of that name, from the folder `PERCHLIGHT_CHECKS` or else `tests/fixtures/checks/`.
 ///
 /// # Panics
 /// When the file cannot be read or is not JSON; the message names it.
-pub fn checks_file(name: &str) -> serde_json::Value {
+pub fn checks_file(name: &str) -> Value {
     let folder = std::env::var_os("PERCHLIGHT_CHECKS").map_or_else(
         || PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/fixtures/checks"),
         PathBuf::from,
@@ -16,4 +26,33 @@ pub fn checks_file(name: &str) -> serde_json::Value {
         .unwrap_or_else(|error| panic!("cannot read {}: {error}", path.display()));
     serde_json::from_str(&text)
         .unwrap_or_else(|error| panic!("cannot parse {}: {error}", path.display()))
+}
+
+/// Every case of a check file.
+///
+/// # Panics
+/// When it holds none.
+pub fn cases(file: &Value) -> &Vec<Value> {
+    let cases = file["cases"].as_array().expect("cases is a list");
+    assert!(!cases.is_empty(), "the file holds no case");
+    cases
+}
+
+/// A number of a check file.
+///
+/// # Panics
+/// When it is none.
+pub fn number(value: &Value) -> f64 {
+    value
+        .as_f64()
+        .unwrap_or_else(|| panic!("{value} is not a number"))
+}
+
+/// A list of numbers of a check file.
+///
+/// # Panics
+/// When it is none.
+pub fn numbers(value: &Value) -> Vec<f64> {
+    let list = value.as_array().expect("a list of numbers");
+    list.iter().map(number).collect()
 }
