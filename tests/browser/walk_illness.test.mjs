@@ -169,6 +169,7 @@ test(
     await page.locator('.status-line', { hasText: 'Fluffed, dull' }).waitFor();
     const dulled = await lamp(page);
     assert.equal(dulled.level, 'emergency', dulled.words);
+    assert.match(await page.locator('.lamp-band').innerText(), /Dull, and another reason for the vet/);
     const calls = await callsOnScreen(page);
     assert.equal(calls[0], 'tel:+15550102', 'the emergency vet first');
     await page.locator('.what-to-say summary').click();
