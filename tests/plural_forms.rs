@@ -156,7 +156,10 @@ fn a_verb_and_a_pronoun_follow_the_number_too() {
     let one = english.backup_checked(300, 1, 0, false);
     assert!(one.contains("1 entry of this phone is not in it"), "{one}");
     let two = english.backup_checked(300, 2, 0, false);
-    assert!(two.contains("2 entries of this phone are not in it"), "{two}");
+    assert!(
+        two.contains("2 entries of this phone are not in it"),
+        "{two}"
+    );
     let spanish = writing(Language::Spanish);
     let one = spanish.backup_checked(300, 1, 0, false);
     assert!(one.contains("le falta 1 anotación"), "{one}");

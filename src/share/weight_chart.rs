@@ -260,7 +260,8 @@ mod tests {
             (height, words.split('<').next().unwrap().trim().to_owned())
         });
         let (days, weights) = texts.partition::<Vec<_>, _>(|(height, _)| SIZE.1 - 26 < *height);
-        let words = |labels: Vec<(u32, String)>| labels.into_iter().map(|(_, words)| words).collect();
+        let words =
+            |labels: Vec<(u32, String)>| labels.into_iter().map(|(_, words)| words).collect();
         (words(days), words(weights))
     }
 
