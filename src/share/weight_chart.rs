@@ -194,7 +194,7 @@ impl WeightChart {
         let ends = spans.flat_map(|span| [span.low, span.high]);
         let held = ends.map(|grams| grams.max(lowest - most).min(highest + most));
         let (low, high) = held.fold((lowest, highest), widened);
-        let room = ((high - low) * 0.1).max((LEAST_RANGE_G - high + low) / 2.0);
+        let room = ((high - low) * 0.1).max((LEAST_RANGE_G - (high - low)) / 2.0);
         let low = (low - room).max(0.0);
         (low, (high + room).max(low + LEAST_RANGE_G))
     }
