@@ -1,11 +1,12 @@
 # Perchlight: `make serve` to use it, `make test` to check it. Both install what is missing.
-.PHONY: help serve build test test-browser measure sizes prove scorecard fuzz
+.PHONY: help serve build test test-browser deny measure sizes prove scorecard fuzz
 
 help:
 	@echo "make serve         build the release and serve it on http://127.0.0.1:8080/ (PORT=8090 for another port)"
 	@echo "make build         build the release into dist/"
 	@echo "make test          every check, native and in a browser"
 	@echo "make test-browser  only the browser tests (ONLY=offline for those with that word)"
+	@echo "make deny          licences, crates and sources of everything in Cargo.lock, and its known faults"
 	@echo "make measure       sizes, times and memory against their budgets (WRITE=1 puts the table into DEVELOPERS.md)"
 	@echo "make sizes         which part of the program takes how much of the download"
 	@echo "make prove         every fault with its full number of trials, and the table of them in DEVELOPERS.md"
@@ -23,6 +24,9 @@ test:
 
 test-browser:
 	@.build/test-browser.sh $(ONLY)
+
+deny:
+	@.build/deny.sh
 
 measure:
 	@$(if $(WRITE),WRITE=1) .build/measure.sh

@@ -17,4 +17,5 @@ step "Lints of the pure part" "1 min" cargo clippy --all-targets --no-default-fe
 step "Lints with the screens" "2 min the first time" cargo clippy --all-targets -- -D warnings
 step "Documentation" "20 s" env RUSTDOCFLAGS="-D warnings" cargo doc --no-deps --no-default-features
 step "The pure part stays apart" "1 s" no_screen_code_in_the_pure_part
+.build/deny.sh
 .build/test-browser.sh

@@ -1,6 +1,28 @@
-// Shows the last-known text before the app has started, and when it does not start.
-// Stored form, written by the app: the first line is the time (ISO 8601), the rest is the text.
+// The page before the app: in the app's language, with the last-known text.
+// Stored forms, written by the app: language and units are words with spaces between them; of the
+// last-known text the first line is the time (ISO 8601), the rest is the text.
+// `window.perchlightLanguage` puts the words of a part of the page into the language of the page.
 (() => {
+  window.perchlightLanguage = (part) => {
+    if (document.documentElement.lang === 'es') {
+      part.querySelectorAll('[data-es]').forEach((element) => {
+        element.textContent = element.dataset.es;
+      });
+    }
+  };
+
+  // The same choice as the app's: the one made by hand, else the browser's first language.
+  let chosen = [];
+  try {
+    chosen = (localStorage.getItem('perchlight/v1/setting/units') ?? '').split(' ');
+  } catch {
+    // Storage is blocked: the browser's language stays.
+  }
+  const isSpanish = chosen.includes('es') || (!chosen.includes('en') && /^es\b/i.test(navigator.language));
+  document.documentElement.lang = isSpanish ? 'es' : 'en';
+  window.perchlightLanguage(document.getElementById('app'));
+  const say = (english, spanish) => (isSpanish ? spanish : english);
+
   let stored = null;
   try {
     stored = localStorage.getItem('perchlight/v1/setting/glance');
@@ -16,8 +38,8 @@
   if (text === '' || Number.isNaN(when.getTime())) {
     return;
   }
-  const words = when.toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
-  document.getElementById('last-known-when').textContent = `As of ${words}`;
+  const words = when.toLocaleString(isSpanish ? 'es' : undefined, { dateStyle: 'medium', timeStyle: 'short' });
+  document.getElementById('last-known-when').textContent = say(`As of ${words}`, `Lo último, ${words}`);
   document.getElementById('last-known-text').textContent = text;
   document.getElementById('last-known').hidden = false;
 })();

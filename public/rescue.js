@@ -9,6 +9,8 @@
   const copy = document.getElementById('trouble-text');
   const answer = document.getElementById('trouble-answer');
 
+  const say = (english, spanish) => (document.documentElement.lang === 'es' ? spanish : english);
+
   const fromLocalStorage = () => {
     const found = {};
     for (let index = 0; index < localStorage.length; index += 1) {
@@ -57,7 +59,7 @@
 
   const orWhy = async (read) => {
     const late = new Promise((resolve) => {
-      setTimeout(() => resolve({ unread: 'no answer in time' }), DATABASE_MS);
+      setTimeout(() => resolve({ unread: 'late' }), DATABASE_MS);
     });
     try {
       return await Promise.race([read(), late]);
@@ -85,7 +87,10 @@
     link.download = name;
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
-    answer.textContent = `Saved as ${name}, if the browser allowed it. Look for it before you go on.`;
+    answer.textContent = say(
+      `Saved as ${name}, if the browser allowed it. Look for it before you go on.`,
+      `Guardada como ${name}, si el navegador lo permitió. Búsquela antes de seguir.`,
+    );
   };
 
   const show = async (why, title) => {
@@ -94,6 +99,7 @@
     }
     trouble.dataset.why = why;
     document.getElementById('trouble-title').textContent = title;
+    window.perchlightLanguage?.(trouble);
     trouble.hidden = false;
     trouble.scrollIntoView();
     // Gathered before the tap: sharing is allowed only at once after it.
@@ -103,17 +109,18 @@
   document.getElementById('trouble-save').addEventListener('click', async () => save(copy.value || (await gather())));
   document.getElementById('trouble-again').addEventListener('click', () => location.reload());
 
+  const notStarted = () => say('Perchlight did not start.', 'Perchlight no arrancó.');
   const stopped = (error) => {
     if (error instanceof WebAssembly.RuntimeError) {
-      show('stopped', 'Perchlight has stopped.');
+      show('stopped', say('Perchlight has stopped.', 'Perchlight se ha detenido.'));
     }
   };
-  window.addEventListener('perchlight-start-failed', () => show('failed', 'Perchlight did not start.'));
+  window.addEventListener('perchlight-start-failed', () => show('failed', notStarted()));
   window.addEventListener('error', (event) => stopped(event.error));
   window.addEventListener('unhandledrejection', (event) => stopped(event.reason));
   setTimeout(() => {
     if (document.documentElement.dataset.started !== 'true') {
-      show('slow', 'Perchlight did not start.');
+      show('slow', notStarted());
     }
   }, SLOW_MS);
 })();

@@ -73,7 +73,8 @@ fn three_weeks() -> Vec<Entry> {
     let mut entries = Vec::new();
     for days in [0, 11] {
         let zone = Zone::fixed(Offset::from_minutes(-300));
-        let journal = demo::journal(now.plus_minutes(-days * 1_440), &zone);
+        let typed = Language::English.demo_typed();
+        let journal = demo::journal(now.plus_minutes(-days * 1_440), &zone, typed);
         entries.extend(journal.entries().iter().cloned().map(|mut entry| {
             entry.id.0[0] ^= u8::try_from(days).unwrap();
             entry

@@ -363,6 +363,48 @@ fn screens_hold_no_words_of_their_own() {
     assert!(found.is_empty(), "\n{}", found.join("\n"));
 }
 
+/// What leaves the phone gets its words from `src/words/` too. Errors are for logs; markup is read without
+/// what stands in angle brackets, and a style sheet by its braces.
+#[test]
+fn exports_hold_no_words_of_their_own() {
+    let mut found = Vec::new();
+    for (name, source) in files_below(&root().join("src/share")) {
+        for (place, literal) in &source.literals {
+            let is_for_logs = source.code.get(..*place).unwrap().ends_with("#[error(");
+            let is_style = literal.contains("@media");
+            if !is_for_logs && !is_style && has_two_words(&without_tags(literal)) {
+                let line = source.line_of(*place);
+                found.push(format!(
+                    "{name}:{line}: {literal:?} belongs into src/words/"
+                ));
+            }
+        }
+    }
+    assert!(found.is_empty(), "\n{}", found.join("\n"));
+}
+
+/// A text without what stands in angle brackets, also where only one of them is in it.
+fn without_tags(text: &str) -> String {
+    let text = text.split_once("\">").map_or(
+        text,
+        |(before, after)| if before.contains('<') { text } else { after },
+    );
+    let mut parts = text.split('<');
+    let first = parts.next().unwrap_or_default().to_owned();
+    parts.fold(first, |outside, part| {
+        outside + part.split_once('>').map_or("", |(_, after)| after)
+    })
+}
+
+#[test]
+fn a_sentence_in_markup_is_seen_and_the_markup_is_not() {
+    assert_eq!(
+        without_tags("<p class=\"a long name\">Feed it</p><td rowspan=\""),
+        "Feed it"
+    );
+    assert_eq!(without_tags("long name\">Feed <b>now</b>"), "Feed now");
+}
+
 #[test]
 fn the_scanner_sees_words_in_code_and_not_in_comments_texts_or_tests() {
     let text = "//! leptos\nuse leptos::prelude; /* serde\n/* serde */ */\nlet a = \"serde \\\" serde\";\n\

@@ -18,12 +18,29 @@ const MORNINGS: [i32; 12] = [
     1_040, 1_028, 1_021, 1_018, 1_022, 1_025, 1_023, 1_019, 1_016, 1_014, 1_013, 1_012,
 ];
 
+/// What the made-up chick's people have typed, in the language of whoever looks at it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Typed {
+    /// Number of its ring.
+    pub ring: &'static str,
+    /// Name of the breeder.
+    pub breeder: &'static str,
+    /// Name of the avian vet.
+    pub vet: &'static str,
+    /// Solid foods on offer.
+    pub solids: &'static str,
+    /// The solid food that it eats of.
+    pub food: &'static str,
+    /// What was agreed on the first visit.
+    pub visit: &'static str,
+}
+
 /// The journal of the made-up chick, its last entries this morning.
-pub fn journal(now: Moment, zone: &Zone) -> Journal {
+pub fn journal(now: Moment, zone: &Zone, typed: Typed) -> Journal {
     let today = zone.lived(now).day;
     let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
     "Saffron".clone_into(&mut plan.name);
-    "MADE UP 01".clone_into(&mut plan.ring);
+    typed.ring.clone_into(&mut plan.ring);
     plan.hatched = Some(today.plus(-93));
     plan.reference = Some(Reference {
         weight: Grams::whole(1_040),
@@ -38,10 +55,10 @@ pub fn journal(now: Moment, zone: &Zone) -> Journal {
         })
         .collect();
     plan.contacts = vec![
-        contact(Role::Breeder, "Made-up breeder", "555 0100"),
-        contact(Role::AvianVet, "Made-up avian vet", "555 0101"),
+        contact(Role::Breeder, typed.breeder, "555 0100"),
+        contact(Role::AvianVet, typed.vet, "555 0101"),
     ];
-    "soaked pellets, cooked sweet potato, papaya".clone_into(&mut plan.solids);
+    typed.solids.clone_into(&mut plan.solids);
     plan.unconfirmed.clear();
     let offset = zone.offset_at(now);
     let mut script = Scenario::new(ChickId(*b"made-up-chck"), plan, today.plus(-DAYS), offset);
@@ -52,7 +69,7 @@ pub fn journal(now: Moment, zone: &Zone) -> Journal {
         0,
         Change::Called {
             whom: Role::AvianVet,
-            agreed: "first visit, all well".to_owned(),
+            agreed: typed.visit.to_owned(),
         },
     );
     for (day, grams) in (1..=DAYS).zip(MORNINGS) {
@@ -70,7 +87,7 @@ pub fn journal(now: Moment, zone: &Zone) -> Journal {
             0 => script.note(day, 14, 0, Change::FeedRefused { slot: Slot::Midday }),
             _ => script.note(day, 14, 5, part_taken()),
         };
-        let food = "sweet potato".to_owned();
+        let food = typed.food.to_owned();
         script.note(
             day,
             16,
@@ -128,13 +145,14 @@ mod tests {
     use crate::domain::moment::{Moment, Offset};
     use crate::domain::outlook::outlook;
     use crate::domain::zone::Zone;
+    use crate::words::Language;
 
     #[test]
     fn the_made_up_chick_is_sound_at_every_hour_of_a_day() {
         let zone = Zone::fixed(Offset::from_minutes(-300));
         for hour in 0..24 {
             let now = Moment::from_seconds(1_790_000_000).plus_minutes(hour * 60);
-            let journal = demo::journal(now, &zone);
+            let journal = demo::journal(now, &zone, Language::English.demo_typed());
             assert!(journal.entries().iter().all(|entry| entry.at <= now));
             let mut checked = Journal::default();
             for entry in journal.entries() {

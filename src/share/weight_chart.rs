@@ -69,6 +69,15 @@ pub struct WeightChart {
     pub last_day: f64,
 }
 
+/// Least height of the chart, grams. Ours: its labels then lie at least 5 g apart, more than the tenth
+/// of an ounce (2.8 g) or gram that they are written with, so that no two read the same.
+const LEAST_RANGE_G: f64 = 30.0;
+/// Least width, days. Ours: with at most five labels one is at least a day from the next.
+const LEAST_DAYS: f64 = 5.0;
+/// How far bands widen the chart beyond readings, handover weight and limit, as a share of the highest
+/// of these. Ours: after long without a weighing a band spans anything, and would press all else flat.
+const ROOM_FOR_BANDS: f64 = 0.25;
+
 /// Width and height in the picture's own units.
 pub const SIZE: (u32, u32) = (360, 280);
 
@@ -103,7 +112,7 @@ impl WeightChart {
         weight_label: &dyn Fn(f64) -> String,
     ) -> Result<(), Box<dyn std::error::Error>> {
         let (low, high) = self.weight_range();
-        let last_day = self.last_day.max(1.0);
+        let last_day = self.last_day.max(LEAST_DAYS);
         let mut chart = ChartBuilder::on(area)
             .margin(8)
             .margin_right(14)
@@ -138,14 +147,15 @@ impl WeightChart {
             );
             chart.draw_series(line)?;
         }
-        if !self.fan.is_empty() {
-            chart.draw_series([Polygon::new(outline(&self.fan), INK_SOFT.mix(0.18))])?;
+        for (spans, share) in [(&self.fan, 0.18), (&self.band, 0.32)] {
+            if !spans.is_empty() {
+                let outline = outline(spans, low, high);
+                chart.draw_series([Polygon::new(outline, INK_SOFT.mix(share))])?;
+            }
         }
-        if !self.band.is_empty() {
-            chart.draw_series([Polygon::new(outline(&self.band), INK_SOFT.mix(0.32))])?;
-        }
+        let level = self.level.iter();
         chart.draw_series(LineSeries::new(
-            self.level.iter().copied(),
+            level.map(|(day, grams)| (*day, grams.max(low).min(high))),
             INK_SOFT.stroke_width(2),
         ))?;
         let drop_height = (high - low) * 0.05;
@@ -172,28 +182,31 @@ impl WeightChart {
         Ok(())
     }
 
-    /// The lowest and highest weight shown: everything drawn, with a tenth of room on both sides.
+    /// The lowest and highest weight shown: readings, handover weight and limit, the bands as far as
+    /// [`ROOM_FOR_BANDS`] goes, and a tenth of room on both sides. Never below nothing.
     fn weight_range(&self) -> (f64, f64) {
+        let widened = |(low, high): (f64, f64), grams: f64| (low.min(grams), high.max(grams));
         let readings = self.readings.iter().map(|(_, grams, _)| *grams);
-        let spans = self
-            .band
-            .iter()
-            .chain(&self.fan)
-            .flat_map(|span| [span.low, span.high]);
-        let all = readings.chain(spans).chain(self.handover).chain(self.limit);
-        let (low, high) = all.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), grams| {
-            (low.min(grams), high.max(grams))
-        });
-        let room = ((high - low) * 0.1).max(high.abs() * 0.01).max(1.0);
-        (low - room, high + room)
+        let all = readings.chain(self.handover).chain(self.limit);
+        let (lowest, highest) = all.fold((f64::INFINITY, f64::NEG_INFINITY), widened);
+        let most = highest * ROOM_FOR_BANDS;
+        let spans = self.band.iter().chain(&self.fan);
+        let ends = spans.flat_map(|span| [span.low, span.high]);
+        let held = ends.map(|grams| grams.max(lowest - most).min(highest + most));
+        let (low, high) = held.fold((lowest, highest), widened);
+        let room = ((high - low) * 0.1).max((LEAST_RANGE_G - (high - low)) / 2.0);
+        let low = (low - room).max(0.0);
+        (low, (high + room).max(low + LEAST_RANGE_G))
     }
 }
 
-/// The outline of a band: along its lower end and back along its upper one.
-fn outline(spans: &[Span]) -> Vec<(f64, f64)> {
+/// The outline of a band within the chart: along its lower end and back along its upper one.
+fn outline(spans: &[Span], low: f64, high: f64) -> Vec<(f64, f64)> {
     let lower = spans.iter().map(|span| (span.day, span.low));
     let upper = spans.iter().rev().map(|span| (span.day, span.high));
-    lower.chain(upper).collect()
+    let ends = lower.chain(upper);
+    ends.map(|(day, grams)| (day, grams.max(low).min(high)))
+        .collect()
 }
 
 /// Slanted lines below the limit: the space is told apart without colour.
@@ -236,6 +249,73 @@ mod tests {
     #[test]
     fn each_reading_is_drawn_once_and_a_doubted_one_is_ringed() {
         assert_eq!(svg(&chart()).matches("<circle").count(), 4);
+    }
+
+    /// The labels of an axis: plotters writes each as a text element, those of the days below the rest.
+    fn labels(svg: &str) -> (Vec<String>, Vec<String>) {
+        let texts = svg.split("<text ").skip(1).map(|text| {
+            let (_, after) = text.split_once(" y=\"").unwrap();
+            let height: u32 = after.split('"').next().unwrap().parse().unwrap();
+            let (_, words) = text.split_once('>').unwrap();
+            (height, words.split('<').next().unwrap().trim().to_owned())
+        });
+        let (days, weights) = texts.partition::<Vec<_>, _>(|(height, _)| SIZE.1 - 26 < *height);
+        let words =
+            |labels: Vec<(u32, String)>| labels.into_iter().map(|(_, words)| words).collect();
+        (words(days), words(weights))
+    }
+
+    fn assert_readable(chart: &WeightChart, gram_per_unit: f64) {
+        let svg = chart
+            .to_svg(&|day| day.to_string(), &|grams| {
+                format!("{:.1}", grams.max(0.0) / gram_per_unit)
+            })
+            .unwrap();
+        let (days, weights) = labels(&svg);
+        for labels in [days, weights] {
+            assert!((2..=6).contains(&labels.len()), "{labels:?}");
+            let distinct: std::collections::BTreeSet<&String> = labels.iter().collect();
+            assert_eq!(distinct.len(), labels.len(), "{labels:?}");
+        }
+    }
+
+    #[test]
+    fn no_two_labels_of_an_axis_are_the_same() {
+        // 1 g, and 1 oz avoirdupois = 28.349523125 g (exact by the international yard and pound of 1959).
+        for unit in [1.0, 28.349_523_125] {
+            assert_readable(&chart(), unit);
+            for grams in [0.5, 30.0, 90.0, 1_040.0, 2_500.0] {
+                for last_day in [0.0, 1.0, 2.0, 7.0, 40.0, 400.0] {
+                    let one = WeightChart {
+                        readings: vec![(0.3, grams, Dot::Empty)],
+                        last_day,
+                        ..WeightChart::default()
+                    };
+                    assert_readable(&one, unit);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_year_without_a_weighing_leaves_the_readings_room_and_no_weight_below_nothing() {
+        let span = |day: f64, half: f64| Span {
+            day,
+            low: 1_030.0 - half,
+            high: 1_030.0 + half,
+        };
+        let year = WeightChart {
+            band: vec![span(0.3, 10.0), span(2.3, 9.0)],
+            fan: vec![span(2.3, 9.0), span(365.0, 6_000.0)],
+            last_day: 368.0,
+            ..chart()
+        };
+        assert_readable(&year, 1.0);
+        assert_readable(&year, 28.349_523_125);
+        let (low, high) = year.weight_range();
+        assert!(0.0 <= low, "{low}");
+        // From the limit of 936 g to the handover weight of 1040 g lie 104 g; a tenth of the chart is 28 px.
+        assert!(0.1 <= 104.0 / (high - low), "{low} to {high}");
     }
 
     #[test]

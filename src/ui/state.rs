@@ -328,9 +328,10 @@ impl AppState {
     /// Shows a made-up chick; the kept journal waits untouched.
     pub fn show_demo(self) {
         let now = clock::now();
+        let typed = self.language().demo_typed();
         let journal = self
             .zone
-            .with_untracked(|zone| crate::domain::demo::journal(now, zone));
+            .with_untracked(|zone| crate::domain::demo::journal(now, zone, typed));
         if !self.is_demo.get_untracked() {
             self.journal
                 .with_untracked(|kept| self.copies.set_aside(kept));

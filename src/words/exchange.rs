@@ -92,15 +92,21 @@ impl Writing {
                 format!("{held}, all that are on this phone. {sum} The same as when it was saved.")
             }
             (Language::English, 0, false) => format!("{held}, all that are on this phone. {sum}"),
+            (Language::English, 1, _) => {
+                format!("{held}, but 1 entry of this phone is not in it. Save a new backup. {sum}")
+            }
             (Language::English, _, _) => format!(
-                "{held}, but {lacks} that are on this phone are not in it. Save a new backup. {sum}"
+                "{held}, but {lacks} entries of this phone are not in it. Save a new backup. {sum}"
             ),
             (Language::Spanish, 0, true) => {
-                format!("{held}, todas las de este teléfono. {sum} La misma que al guardarla.")
+                format!("{held}: todo lo de este teléfono. {sum} La misma que al guardarla.")
             }
-            (Language::Spanish, 0, false) => format!("{held}, todas las de este teléfono. {sum}"),
+            (Language::Spanish, 0, false) => format!("{held}: todo lo de este teléfono. {sum}"),
+            (Language::Spanish, 1, _) => format!(
+                "{held}, pero le falta 1 anotación de este teléfono. Guarde una copia nueva. {sum}"
+            ),
             (Language::Spanish, _, _) => format!(
-                "{held}, pero le faltan {lacks} de este teléfono. Guarde una copia nueva. {sum}"
+                "{held}, pero le faltan {lacks} anotaciones de este teléfono. Guarde una copia nueva. {sum}"
             ),
         }
     }

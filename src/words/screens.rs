@@ -100,7 +100,7 @@ texts! {
     now_wrong: "Something's wrong", "Algo va mal";
     now_weigh_first: "Not weighed yet today: weigh before the first feed.", "Hoy aún sin pesar: pese antes de la primera toma.";
     now_strip: "Today", "Hoy";
-    now_call: "Call", "Llamar";
+    now_call: "Call", "Llamar:";
     now_what_to_say: "What to say", "Qué decir";
     now_more_findings: "More", "Más";
     raised_two: "Two reasons to ring at the same time: the vet today (ours).", "Dos motivos de llamada a la vez: veterinario hoy (nuestro).";

@@ -179,7 +179,8 @@ impl Writing {
     /// How many entries a backup would bring in.
     pub fn backup_preview(self, all: usize, new: usize) -> String {
         match (self.language, all, new) {
-            (Language::English, 1, _) => format!("It holds 1 entry, {new} of them new here."),
+            (Language::English, 1, 0) => "It holds 1 entry, which is here already.".to_owned(),
+            (Language::English, 1, _) => "It holds 1 entry, new here.".to_owned(),
             (Language::English, _, _) => format!("It holds {all} entries, {new} of them new here."),
             (Language::Spanish, 1, _) => format!("Contiene 1 anotación; nuevas aquí: {new}."),
             (Language::Spanish, _, _) => format!("Contiene {all} anotaciones; nuevas aquí: {new}."),

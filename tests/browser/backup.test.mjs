@@ -62,7 +62,7 @@ test('only a backup that was opened again and holds everything counts', async (b
   await weigh(page, 1028);
   await kept(page);
   await go(page, '#/handover');
-  assert.match(await answer(page, file, 'are not in it'), /holds 2 entries, but 1 /);
+  assert.match(await answer(page, file, 'is not in it'), /holds 2 entries, but 1 /);
   assert.match(await lastChecked(page), /24 Nov/);
 
   // A file that was cut, and a foreign one.

@@ -11,7 +11,7 @@ const LONGEST_MS = 1_200_000;
 
 const withChick = async (bench) => {
   const site = await bench.site();
-  const browser = bench.killable();
+  const browser = bench.killable(site);
   const page = await browser.open();
   await openApp(page, site);
   await typeInChick(page);

@@ -154,8 +154,9 @@ class Site {
 
 // A browser process of its own that can be killed like a phone's, and opened again on the same profile.
 class Killable {
-  constructor(profile) {
+  constructor(profile, watch) {
     this.profile = profile;
+    this.watch = watch;
     this.child = null;
     this.browser = null;
   }
@@ -170,6 +171,7 @@ class Killable {
     const [port] = readFileSync(portFile, 'utf8').split('\n');
     this.browser = await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
     const [context] = this.browser.contexts();
+    await this.watch(context);
     return context.pages()[0] ?? context.newPage();
   }
 
@@ -239,17 +241,27 @@ export class Bench {
       ...options,
     });
     this.closers.unshift(() => context.close());
-    this.watch(context, site);
+    await this.watch(context, site);
     return { context, page: context.pages()[0] ?? (await context.newPage()) };
   }
 
-  // Records requests to other origins, console errors (content policy among them) and thrown errors.
-  watch(context, site) {
+  // Records requests to other origins (those of the offline worker too), what the content policy stopped,
+  // console errors and thrown errors.
+  async watch(context, site) {
     context.on('request', (request) => {
       const { protocol, origin } = new URL(request.url());
+      // Web sockets are asked for as ws: and stopped before they are requests; see the policy's reports.
       if (protocol.startsWith('http') && origin !== site.origin) {
         this.problems.push(`request to another origin: ${request.url()}`);
       }
+    });
+    // Reports of the browser itself (W3C Content Security Policy 3, 5.3); what axe runs goes past the policy.
+    await context.exposeBinding('reportOfPolicy', (_, report) => this.problems.push(`content policy: ${report}`));
+    await context.addInitScript(() => {
+      const report = window.reportOfPolicy;
+      document.addEventListener('securitypolicyviolation', ({ effectiveDirective, blockedURI, sourceFile, lineNumber }) =>
+        report(`${effectiveDirective} stopped ${blockedURI} (${sourceFile}:${lineNumber})`),
+      );
     });
     context.on('console', (message) => {
       if (message.type() === 'error') {
@@ -259,8 +271,9 @@ export class Bench {
     context.on('weberror', (error) => this.problems.push(`thrown: ${error.error().message}`));
   }
 
-  killable() {
-    const killable = new Killable(this.folder());
+  // What goes wrong on it fails the test, as on a phone.
+  killable(site) {
+    const killable = new Killable(this.folder(), (context) => this.watch(context, site));
     this.closers.unshift(() => killable.kill());
     return killable;
   }

@@ -112,9 +112,8 @@ test('below a sub-path everything stays below it, with and without the server', 
 
 test('what is kept for offline use outlives a killed browser', async (bench) => {
   const site = await bench.site();
-  const browser = bench.killable();
+  const browser = bench.killable(site);
   let page = await browser.open();
-  bench.watch(page.context(), site);
   await page.goto(site.url);
   await started(page);
   await offlineReady(page);
@@ -122,7 +121,6 @@ test('what is kept for offline use outlives a killed browser', async (bench) => 
   await browser.kill();
   await site.stop();
   page = await browser.open();
-  bench.watch(page.context(), site);
   await page.goto(site.url);
   await started(page);
 });

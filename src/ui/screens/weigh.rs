@@ -136,6 +136,7 @@ pub fn WeighScreen() -> impl IntoView {
                         inputmode="none"
                         autocomplete="off"
                         aria-describedby="weight-meaning weight-fault"
+                        aria-invalid=move || (!form.fault.get().is_empty()).to_string()
                         prop:value=move || form.text.get()
                         on:input=move |event| {
                             form.question.set(None);
