@@ -114,7 +114,12 @@ proptest! {
             prop_assert_eq!(read_text(&wrapped), Ok(card(CHICK, plan.clone())));
         }
         let url = format!("\n  https://example.org/perchlight/#{link}  \n");
-        prop_assert_eq!(read_text(&url), Ok(card(CHICK, plan)));
+        prop_assert_eq!(read_text(&url), Ok(card(CHICK, plan.clone())));
+        // A full stop or a bracket is no part of the link it stands behind.
+        let digits = card_to_qr_text(CHICK, &plan);
+        for text in [format!("(see {link})."), format!("(see {digits}), please")] {
+            prop_assert_eq!(read_text(&text), Ok(card(CHICK, plan.clone())));
+        }
     }
 
     #[test]

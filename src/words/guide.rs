@@ -37,7 +37,7 @@ texts! {
     guide_mix_no_microwave: "No microwave: it leaves hot spots that burn. Stir well and measure in several places.", "Sin microondas: deja puntos que queman. Remueva bien y mida en varios sitios.";
     guide_mix_thin: "This is thin for a feathered chick (below 18 % powder). Ask your breeder.", "Es claro para un pollo emplumado (menos de 18 % de polvo). Pregunte a su criador.";
     guide_mix_thick: "This is thick (above 33 % powder): it slows the crop. Ask your breeder.", "Es espeso (más de 33 % de polvo): frena el buche. Pregunte a su criador.";
-    guide_mix_fat_much: "More fat supplement than our cap of 2.5 g in 100 ml. Only if breeder or vet asked for it.", "Más suplemento graso que nuestro tope de 2,5 g en 100 ml. Solo si lo pidió el criador o el veterinario.";
+    guide_mix_fat_much: "More fat supplement than the cap of 2.5 g in 100 ml (ours). Only if breeder or vet asked for it.", "Más suplemento graso que el tope de 2,5 g en 100 ml (nuestro). Solo si lo pidió el criador o el veterinario.";
     guide_mix_fat_double: "The powder is high in fat already. Ask your breeder before you add a fat supplement.", "El polvo ya es rico en grasa. Pregunte a su criador antes de añadir un suplemento graso.";
     guide_mixed: "It is mixed", "Ya está mezclado";
 

@@ -181,7 +181,7 @@ texts! {
 
     handover_title: "Handover", "Entrega";
     handover_backup: "Backup", "Copia de seguridad";
-    handover_backup_text: "Your records are kept in this browser on this phone. We have no copy. If you clear the browser's data, lose the phone or leave the app unused in a Safari tab for a week, they are gone unless you saved a backup file.", "Sus registros están en este navegador, en este teléfono. Nadie más tiene una copia. Si borra los datos del navegador, pierde el teléfono o deja la app una semana sin usar en una pestaña de Safari, se pierden si no guardó una copia.";
+    handover_backup_text: "Your records are kept in this browser on this phone. Nobody else has a copy. If you clear the browser's data, lose the phone or leave the app unused in a Safari tab for a week, they are gone unless you saved a backup file.", "Sus registros están en este navegador, en este teléfono. Nadie más tiene una copia. Si borra los datos del navegador, pierde el teléfono o deja la app una semana sin usar en una pestaña de Safari, se pierden si no guardó una copia.";
     handover_backup_out: "Save a backup file", "Guardar un archivo de copia";
     handover_take_in: "Take in a card, report or backup", "Incorporar tarjeta, informe o copia";
     handover_send: "Send", "Enviar";
