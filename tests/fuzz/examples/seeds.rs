@@ -29,7 +29,8 @@ const WRITING: Writing = Writing {
 fn main() {
     let corpus = Path::new(env!("CARGO_MANIFEST_DIR")).join("corpus");
     let now = Moment::from_seconds(1_795_600_000);
-    let journal: Journal = demo::journal(now, &Zone::fixed(Offset::from_minutes(0)));
+    let zone = Zone::fixed(Offset::from_minutes(0));
+    let journal: Journal = demo::journal(now, &zone, Language::English.demo_typed());
     let entries = journal.entries();
     let few = &entries[..entries.len().min(12)];
     let plan = CarePlan {
