@@ -3,7 +3,7 @@
 use crate::domain::count::rounded;
 use crate::domain::moment::{Age, Day, Lived, WallTime};
 use crate::domain::serving_heat::TemperatureUnit;
-use crate::domain::units::{Celsius, GRAMS_PER_OUNCE, Grams, Millilitres};
+use crate::domain::units::{Celsius, GRAMS_PER_OUNCE, Grams, Millilitres, NumberError};
 use crate::words::Language;
 
 /// Unit of mass on screen.
@@ -27,6 +27,28 @@ pub struct Writing {
 }
 
 impl Writing {
+    /// A mass typed in the chosen unit.
+    ///
+    /// # Errors
+    /// [`NumberError`] for text that is no mass.
+    pub fn read_mass(self, text: &str) -> Result<Grams, NumberError> {
+        match self.mass {
+            MassUnit::Gram => Grams::parse(text),
+            MassUnit::Ounce => Grams::parse_ounces(text),
+        }
+    }
+
+    /// A temperature typed in the chosen unit.
+    ///
+    /// # Errors
+    /// [`NumberError`] for text that is no temperature.
+    pub fn read_temperature(self, text: &str) -> Result<Celsius, NumberError> {
+        match self.temperature {
+            TemperatureUnit::Celsius => Celsius::parse(text),
+            TemperatureUnit::Fahrenheit => Celsius::parse_fahrenheit(text),
+        }
+    }
+
     /// Tenths as a decimal number: `84.5`, or `84,5` in Spanish; whole numbers without a decimal, and
     /// thousands set apart by a thin space from 10,000 on.
     pub fn tenths(self, tenths: i32) -> String {
@@ -264,5 +286,22 @@ mod tests {
             "1\u{a0}h 20\u{a0}min"
         );
         assert_eq!(writing(Language::English).minutes(-45), "45\u{a0}min");
+    }
+
+    /// 1 oz is 28.349 523 125 g (NIST SP 811, B.8); 104 °F is 40 °C.
+    #[test]
+    fn what_is_typed_is_read_in_the_unit_chosen() {
+        let metric = writing(Language::English);
+        let other = Writing {
+            mass: MassUnit::Ounce,
+            temperature: TemperatureUnit::Fahrenheit,
+            ..metric
+        };
+        assert_eq!(metric.read_mass("40"), Ok(Grams::whole(40)));
+        assert_eq!(other.read_mass("40"), Ok(Grams::tenths_held(11_340)));
+        assert_eq!(metric.read_temperature("40"), Ok(Celsius::whole(40)));
+        assert_eq!(other.read_temperature("104"), Ok(Celsius::whole(40)));
+        assert_eq!(other.read_mass("-1"), Err(NumberError::Negative));
+        assert_eq!(metric.read_temperature(""), Err(NumberError::Empty));
     }
 }

@@ -5,10 +5,9 @@ use leptos::prelude::*;
 use crate::domain::moment::{Day, WallTime};
 use crate::domain::plan::{CarePlan, PlannedFeed, Reference, Slot};
 use crate::domain::plan_checks::CheckVerdict;
-use crate::domain::serving_heat::TemperatureUnit;
 use crate::domain::species::Species;
-use crate::domain::units::{Celsius, Grams, Millilitres};
-use crate::words::format::{MassUnit, Writing};
+use crate::domain::units::Millilitres;
+use crate::words::format::Writing;
 
 /// The checks of a plan, a line each.
 pub fn plan_checks(writing: Writing, plan: &CarePlan) -> AnyView {
@@ -54,19 +53,15 @@ pub fn typed_checks(writing: Writing, typed: &TypedNumbers) -> Option<AnyView> {
         })
     });
     plan.feeds = feeds.collect();
-    let weight = match writing.mass {
-        MassUnit::Gram => Grams::parse(&typed.weight),
-        MassUnit::Ounce => Grams::parse_ounces(&typed.weight),
-    };
-    plan.reference = weight.ok().map(|weight| Reference {
-        weight,
-        day: Day::from_number(0),
-    });
-    let celsius = |text: &str| match writing.temperature {
-        TemperatureUnit::Celsius => Celsius::parse(text),
-        TemperatureUnit::Fahrenheit => Celsius::parse_fahrenheit(text),
-    };
-    if let (Ok(from), Ok(to)) = (celsius(&typed.window.0), celsius(&typed.window.1)) {
+    plan.reference = writing
+        .read_mass(&typed.weight)
+        .ok()
+        .map(|weight| Reference {
+            weight,
+            day: Day::from_number(0),
+        });
+    let (from, to) = &typed.window;
+    if let (Ok(from), Ok(to)) = (writing.read_temperature(from), writing.read_temperature(to)) {
         (plan.serve_from, plan.serve_to) = (from, to);
     }
     (!plan.feeds.is_empty()).then(|| plan_checks(writing, &plan))

@@ -6,15 +6,14 @@ use crate::domain::day_energy::day_energy;
 use crate::domain::first_days::first_days;
 use crate::domain::journal::Change;
 use crate::domain::outlook::Outlook;
-use crate::domain::serving_heat::TemperatureUnit;
 use crate::domain::stock::stock;
-use crate::domain::units::{Celsius, Grams, NumberError};
+use crate::domain::units::NumberError;
 use crate::ui::parts::arrival::ArrivedButton;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Page;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
-use crate::words::format::{MassUnit, Writing};
+use crate::words::format::Writing;
 
 /// First days, powder, hygiene.
 #[component]
@@ -129,19 +128,15 @@ fn NumberForm(
 }
 
 fn powder_from(text: &str, writing: Writing) -> Result<Change, NumberError> {
-    let powder = match writing.mass {
-        MassUnit::Gram => Grams::parse(text),
-        MassUnit::Ounce => Grams::parse_ounces(text),
-    };
-    powder.map(|powder| Change::StockOpened { powder })
+    writing
+        .read_mass(text)
+        .map(|powder| Change::StockOpened { powder })
 }
 
 fn room_from(text: &str, writing: Writing) -> Result<Change, NumberError> {
-    let room = match writing.temperature {
-        TemperatureUnit::Celsius => Celsius::parse(text),
-        TemperatureUnit::Fahrenheit => Celsius::parse_fahrenheit(text),
-    };
-    room.map(|room| Change::RoomSeen { room })
+    writing
+        .read_temperature(text)
+        .map(|room| Change::RoomSeen { room })
 }
 
 /// Notes a change and empties its field, or says at the field what is wrong.

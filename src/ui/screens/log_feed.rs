@@ -5,7 +5,6 @@ use leptos::prelude::*;
 use crate::domain::journal::{Change, Refusal, Response, WhyPassedOver};
 use crate::domain::plan::Slot;
 use crate::domain::schedule::FeedState;
-use crate::domain::serving_heat::TemperatureUnit;
 use crate::domain::units::{Celsius, Millilitres};
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
@@ -168,11 +167,8 @@ fn served_at(text: &str, writing: Writing) -> Result<Option<Celsius>, String> {
     if text.trim().is_empty() {
         return Ok(None);
     }
-    let parsed = match writing.temperature {
-        TemperatureUnit::Celsius => Celsius::parse(text),
-        TemperatureUnit::Fahrenheit => Celsius::parse_fahrenheit(text),
-    };
-    parsed
+    writing
+        .read_temperature(text)
         .map(Some)
         .map_err(|error| writing.number_error(error))
 }

@@ -7,9 +7,8 @@ use crate::domain::moment::{Day, WallTime};
 use crate::domain::plan::{
     CarePlan, Contact, PlanFault, PlanField, PlannedFeed, Reference, Role, Slot, is_phone_number,
 };
-use crate::domain::serving_heat::TemperatureUnit;
 use crate::domain::species::Species;
-use crate::domain::units::{Celsius, Grams, Millilitres, NumberError, Percent};
+use crate::domain::units::{Grams, Millilitres, NumberError, Percent};
 use crate::ui::parts::field::FieldKind;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::plan_checks::{TypedNumbers, typed_checks};
@@ -230,12 +229,10 @@ impl Form {
         hatched: Option<Day>,
     ) -> Result<Option<Reference>, AtFault> {
         let say = writing.language;
-        let parse = |text: &str| match writing.mass {
-            MassUnit::Gram => Grams::parse(text),
-            MassUnit::Ounce => Grams::parse_ounces(text),
-        };
         let weight = self.weight.take(optional(self.weight, |text| {
-            let weight = parse(text).map_err(|error| writing.number_error(error))?;
+            let weight = writing
+                .read_mass(text)
+                .map_err(|error| writing.number_error(error))?;
             if (Grams::whole(5)..=Grams::whole(3_000)).contains(&weight) {
                 Ok(weight)
             } else {
@@ -348,14 +345,7 @@ impl Form {
             base.clone()
         };
         let number = |error: NumberError| writing.number_error(error);
-        let celsius = |text: Text| {
-            let typed = text.get();
-            let parsed = match writing.temperature {
-                TemperatureUnit::Celsius => Celsius::parse(&typed),
-                TemperatureUnit::Fahrenheit => Celsius::parse_fahrenheit(&typed),
-            };
-            text.take(parsed.map_err(number))
-        };
+        let celsius = |text: Text| text.take(writing.read_temperature(&text.get()).map_err(number));
         let days = |text: Text| {
             let parsed = text.get().parse::<u8>().ok().filter(|days| *days <= 60);
             text.take(parsed.ok_or(writing.language.fault_days().to_owned()))

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::domain::chick::Chick;
 use crate::domain::journal::{Change, CropAtWeighing, Refusal};
-use crate::domain::units::{Grams, NumberError};
+use crate::domain::units::Grams;
 use crate::domain::weight::{Doubt, doubt};
 use crate::ui::clock;
 use crate::ui::parts::choice::Choice;
@@ -12,7 +12,7 @@ use crate::ui::parts::page::Page;
 use crate::ui::parts::when::{When, WhenText};
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
-use crate::words::format::{MassUnit, Writing};
+use crate::words::format::MassUnit;
 
 const CROPS: [CropAtWeighing; 3] = [
     CropAtWeighing::Empty,
@@ -48,7 +48,7 @@ impl Form {
         let writing = self.state.writing_now();
         self.fault.set(String::new());
         self.crop_fault.set(String::new());
-        let weight = match parse(&self.text.get_untracked(), writing) {
+        let weight = match writing.read_mass(&self.text.get_untracked()) {
             Ok(weight) => weight,
             Err(error) => return self.fault.set(writing.number_error(error)),
         };
@@ -96,13 +96,6 @@ impl Form {
 }
 
 const ERASE: char = '\u{232b}';
-
-fn parse(text: &str, writing: Writing) -> Result<Grams, NumberError> {
-    match writing.mass {
-        MassUnit::Gram => Grams::parse(text),
-        MassUnit::Ounce => Grams::parse_ounces(text),
-    }
-}
 
 /// Enter a weight.
 #[component]
@@ -168,7 +161,7 @@ fn Meaning(form: Form) -> impl IntoView {
     let against = move || {
         let chick = form.state.outlook.get()?.chick.clone();
         let reference = chick.plan.reference?.weight;
-        let weight = parse(&form.text.get(), writing).ok()?;
+        let weight = writing.read_mass(&form.text.get()).ok()?;
         let loss = weight.since(reference).loss_pct_of(reference)?;
         let is_close = loss.abs() < 60.0;
         is_close.then(|| writing.against_handover_with_limit(loss, chick.plan.loss_limit.as_pct()))
