@@ -38,13 +38,7 @@ pub fn day_energy(now: Moment, chick: &Chick) -> Option<DayEnergy> {
         return None;
     }
     // A litre of it: only the energy of a millilitre counts.
-    let wanted = MixWanted {
-        volume_ml: 1_000.0,
-        allowance_ml: 0.0,
-        powder_share: plan.powder_share.as_pct() / 100.0,
-        supplement_g_per_100_ml: plan.fat_supplement_per_100_ml.as_g(),
-    };
-    let amounts = mix_amounts(&wanted).ok()?;
+    let amounts = mix_amounts(&MixWanted::of_plan(plan, 1_000.0, 0.0)).ok()?;
     let contents = mix_contents(&amounts, &Powder::of_plan(plan)?).ok()?;
     let band = energy_band(weight.as_g()).ok()?;
     Some(DayEnergy {

@@ -317,6 +317,11 @@ impl Journal {
         &self.entries
     }
 
+    /// Whether this very entry is here.
+    pub fn holds(&self, entry: &Entry) -> bool {
+        self.entries.binary_search(entry).is_ok()
+    }
+
     /// Whether nothing was ever noted.
     pub fn is_empty(&self) -> bool {
         self.entries.is_empty()

@@ -5,6 +5,7 @@
 use thiserror::Error;
 
 use crate::domain::food_components::{Composition, REGULAR_POWDER};
+use crate::domain::plan::CarePlan;
 use crate::domain::weighing_out::TEN_SPOONS_G;
 
 /// What stays in cup and syringes, 5 ml. Standing: ours.
@@ -129,6 +130,18 @@ pub struct MixWanted {
     pub powder_share: f64,
     /// Fat supplement for each 100 ml of powder and water, in g.
     pub supplement_g_per_100_ml: f64,
+}
+
+impl MixWanted {
+    /// So much of a plan's mix.
+    pub fn of_plan(plan: &CarePlan, volume_ml: f64, allowance_ml: f64) -> Self {
+        Self {
+            volume_ml,
+            allowance_ml,
+            powder_share: plan.powder_share.as_pct() / 100.0,
+            supplement_g_per_100_ml: plan.fat_supplement_per_100_ml.as_g(),
+        }
+    }
 }
 
 /// What goes into the cup.

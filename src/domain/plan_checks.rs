@@ -116,10 +116,10 @@ pub fn plan_checks(plan: &CarePlan) -> Vec<PlanCheck> {
             None => PlanCheck::NoWeight,
         });
     }
-    if let (Some(first), Some(last)) = (plan.feeds.first(), plan.feeds.last()) {
-        let minutes = i64::from(first.time.minutes() + 24 * 60 - last.time.minutes());
-        checks.push(PlanCheck::NightGap { minutes });
-    }
+    checks.extend(
+        plan.night_minutes()
+            .map(|minutes| PlanCheck::NightGap { minutes }),
+    );
     let (from, to) = (plan.serve_from, plan.serve_to);
     checks.push(PlanCheck::Window { from, to });
     checks

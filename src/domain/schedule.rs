@@ -122,7 +122,7 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
         .collect();
     let too_late = too_late.into_iter().map(Some).chain([None]);
     for (feed, too_late) in scheduled.iter_mut().zip(too_late) {
-        if matches!(feed.state, FeedState::Done(_)) {
+        if feed.outcome().is_some() {
             continue;
         }
         let last_moment = too_late.map_or(Moment::LATEST, |moment| {
@@ -142,10 +142,8 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
         .arrived
         .as_ref()
         .map_or(chick.added_at, |arrived| arrived.at.max(chick.added_at));
-    scheduled.retain(|feed| {
-        let is_done = matches!(feed.state, FeedState::Done(_));
-        is_done || feed.is_first_home || feed.planned >= since
-    });
+    scheduled
+        .retain(|feed| feed.outcome().is_some() || feed.is_first_home || feed.planned >= since);
     scheduled
 }
 
@@ -234,10 +232,10 @@ fn first_feed_home(
 ) -> Option<usize> {
     let arrived = first_feed_since(now, chick)?;
     let warm = arrived.plus_minutes(SETTLE_MINUTES);
-    let is_open = |feed: &ScheduledFeed| !matches!(feed.state, FeedState::Done(_));
+    let is_not_done = |feed: &ScheduledFeed| feed.outcome().is_none();
     let next = scheduled
         .iter()
-        .position(|feed| feed.planned > arrived && is_open(feed))?;
+        .position(|feed| feed.planned > arrived && is_not_done(feed))?;
     let journey = chick.plan.journey.filter(|journey| {
         let is_tried = chick
             .feeds
@@ -253,7 +251,7 @@ fn first_feed_home(
     if let Some(index) = missed
         && let Some(feed) = scheduled.get_mut(index)
         && feed.planned > journey.left
-        && is_open(feed)
+        && is_not_done(feed)
     {
         feed.due = feed.due.max(warm);
         return Some(index);

@@ -138,11 +138,7 @@ impl TransitLevels {
             Some(age) if age.days() < FEATHERED_FROM_DAYS => Cover::DownOrPins,
             Some(_) | None => Cover::Feathered,
         };
-        let night = plan.feeds.first().zip(plan.feeds.last());
-        let night = night.map_or(0, |(first, last)| {
-            1_440 - i64::from(last.time.minutes() - first.time.minutes())
-        });
-        Self::of(cover, night)
+        Self::of(cover, plan.night_minutes().unwrap_or_default())
     }
 
     /// The levels for a chick whose longest gap over the night is `night_gap_minutes`, 0 or more.

@@ -111,7 +111,7 @@ impl Copies {
         }
         let only_there: Vec<Entry> = journal.with_untracked(|journal| {
             held.into_iter()
-                .filter(|entry| journal.entries().binary_search(entry).is_err())
+                .filter(|entry| !journal.holds(entry))
                 .collect()
         });
         let mut may_write = false;

@@ -91,11 +91,8 @@ pub fn Backup() -> impl IntoView {
 
 /// How many entries of `journal` are not in `read`.
 fn missing(journal: &Journal, read: &Journal) -> usize {
-    let held = read.entries();
     let entries = journal.entries().iter();
-    entries
-        .filter(|entry| held.binary_search(entry).is_err())
-        .count()
+    entries.filter(|entry| !read.holds(entry)).count()
 }
 
 /// One quiet line on the first screen when a backup is due, which can be put off.
