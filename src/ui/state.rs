@@ -222,6 +222,25 @@ impl AppState {
         self.notice.set(Some(Notice { text, undo }));
     }
 
+    /// Says why a change is refused.
+    pub fn say_refusal(self, refusal: &Refusal) {
+        self.say(self.language().refusal(refusal).to_owned(), Vec::new());
+    }
+
+    /// Notes a change now and says so with a way back, or says why it is refused; whether it was taken.
+    pub fn note(self, change: Change, said: String) -> bool {
+        match self.dispatch(change) {
+            Ok(id) => {
+                self.say(said, vec![id]);
+                true
+            }
+            Err(refusal) => {
+                self.say_refusal(&refusal);
+                false
+            }
+        }
+    }
+
     /// Takes entries back and says so; taking the retractions back again undoes it.
     pub fn take_back(self, ids: &[EntryId]) {
         let Some(chick) = self.chick.get_untracked() else {
@@ -232,10 +251,9 @@ impl AppState {
             .iter()
             .map(|id| (now, Change::Retracted { id: *id }))
             .collect();
-        let language = self.language();
         match self.dispatch_for(chick, changes) {
-            Ok(undo) => self.say(language.status_taken_back().to_owned(), undo),
-            Err(refusal) => self.say(language.refusal(&refusal).to_owned(), Vec::new()),
+            Ok(undo) => self.say(self.language().status_taken_back().to_owned(), undo),
+            Err(refusal) => self.say_refusal(&refusal),
         }
     }
 
@@ -244,7 +262,7 @@ impl AppState {
         let mut journal = self.journal.get_untracked();
         let new: Vec<Entry> = entries
             .into_iter()
-            .filter(|entry| journal.entries().binary_search(entry).is_err())
+            .filter(|entry| !journal.holds(entry))
             .collect();
         let count = journal.join(&Journal::from_entries(new.clone()));
         if count > 0 {

@@ -1,11 +1,24 @@
 //! Sentences built from numbers.
 
+use crate::domain::journal::WhyPassedOver;
 use crate::domain::level::Level;
 use crate::domain::moment::Day;
 use crate::domain::plan::Slot;
 use crate::domain::units::{Grams, Millilitres};
 use crate::words::Language;
 use crate::words::format::Writing;
+
+impl Language {
+    /// What was just noted about a feed that was refused.
+    pub fn feed_refused(self, slot: Slot) -> String {
+        format!("{}: {}", self.feed(slot), self.strip_refused())
+    }
+
+    /// What was just noted about a feed that was left out.
+    pub fn feed_left_out(self, slot: Slot, why: WhyPassedOver) -> String {
+        format!("{}: {}", self.feed(slot), self.why_passed_over(why))
+    }
+}
 
 impl Writing {
     /// How far a weight is from the handover weight.

@@ -17,9 +17,8 @@ use crate::ui::state::AppState;
 pub fn ArrivedButton() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
-    let arrived = move |_| match state.dispatch(Change::Arrived) {
-        Ok(id) => state.say(say.entry_arrived().to_owned(), vec![id]),
-        Err(refusal) => state.say(say.refusal(&refusal).to_owned(), Vec::new()),
+    let arrived = move |_| {
+        state.note(Change::Arrived, say.entry_arrived().to_owned());
     };
     view! {
         <button type="button" class="button button--main" on:click=arrived>

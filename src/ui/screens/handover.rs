@@ -194,9 +194,9 @@ fn unconfirmed(state: AppState, plan: &CarePlan) -> Option<impl IntoView + use<>
         unconfirmed: BTreeSet::new(),
         ..plan.clone()
     };
-    let confirm = move |_| match state.dispatch(Change::PlanSet(Box::new(confirmed.clone()))) {
-        Ok(id) => state.say(say.plan_confirmed().to_owned(), vec![id]),
-        Err(refusal) => state.say(say.refusal(&refusal).to_owned(), Vec::new()),
+    let confirm = move |_| {
+        let change = Change::PlanSet(Box::new(confirmed.clone()));
+        state.note(change, say.plan_confirmed().to_owned());
     };
     Some(view! {
         <div class="question">

@@ -145,19 +145,15 @@ impl Form {
     }
 
     fn refused(self) {
-        let say = self.state.language();
         if let Some(slot) = self.chosen_slot() {
-            self.note(
-                Change::FeedRefused { slot },
-                format!("{}: {}", say.feed(slot), say.strip_refused()),
-            );
+            let said = self.state.language().feed_refused(slot);
+            self.note(Change::FeedRefused { slot }, said);
         }
     }
 
     fn passed_over(self, why: WhyPassedOver) {
-        let say = self.state.language();
         if let Some(slot) = self.chosen_slot() {
-            let said = format!("{}: {}", say.feed(slot), say.why_passed_over(why));
+            let said = self.state.language().feed_left_out(slot, why);
             self.note(Change::FeedPassedOver { slot, why }, said);
         }
     }

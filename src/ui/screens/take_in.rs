@@ -137,7 +137,7 @@ fn plan_preview(chick: ChickId, plan: CarePlan, is_card: bool) -> AnyView {
                     state.say(name.clone(), ids.into_iter().filter(|_| !is_new).collect());
                     state.go(Route::Now);
                 }
-                Err(refusal) => state.say(say.refusal(&refusal).to_owned(), Vec::new()),
+                Err(refusal) => state.say_refusal(&refusal),
             }
         };
         view! { <button type="button" class="button button--main" on:click=take>{word}</button> }
@@ -163,12 +163,9 @@ fn entries_preview(entries: Vec<Entry>) -> AnyView {
     let writing = state.writing_now();
     let say = writing.language;
     let all = entries.len();
-    let new = state.journal.with_untracked(|journal| {
-        entries
-            .iter()
-            .filter(|entry| journal.entries().binary_search(entry).is_err())
-            .count()
-    });
+    let new = state
+        .journal
+        .with_untracked(|journal| entries.iter().filter(|entry| !journal.holds(entry)).count());
     let names = names_of(&entries);
     let take = move |_| {
         if state.is_demo.get_untracked() {

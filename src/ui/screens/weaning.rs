@@ -148,11 +148,9 @@ fn Acts(outlook: Arc<Outlook>) -> impl IntoView {
 #[component]
 fn Decide(change: Change, text: String) -> impl IntoView {
     let state = AppState::here();
-    let say = state.language();
     let said = text.clone();
-    let decide = move |_| match state.dispatch(change.clone()) {
-        Ok(id) => state.say(said.clone(), vec![id]),
-        Err(refusal) => state.say(say.refusal(&refusal).to_owned(), Vec::new()),
+    let decide = move |_| {
+        state.note(change.clone(), said.clone());
     };
     view! { <button type="button" class="button button--main" on:click=decide>{text}</button> }
 }
@@ -166,9 +164,7 @@ fn BreederDecides(outlook: Arc<Outlook>) -> impl IntoView {
     let button = |change: Change, text: String| {
         let said = text.clone();
         let decide = move |_| {
-            if let Ok(id) = state.dispatch(change.clone()) {
-                state.say(said.clone(), vec![id]);
-            }
+            state.note(change.clone(), said.clone());
         };
         view! { <button type="button" class="button" on:click=decide>{text}</button> }
     };

@@ -89,14 +89,10 @@ fn Answer(sign: Sign) -> impl IntoView {
     let calls = (level > Level::Settled).then(|| view! { <CallButtons contacts /> });
     let note = has_chick.then(|| {
         let note = move |_| {
-            if let Ok(id) = state.dispatch(Change::SignSeen { sign }) {
-                state.say(words.seen.to_owned(), vec![id]);
-            }
+            state.note(Change::SignSeen { sign }, words.seen.to_owned());
         };
         let gone = move |_| {
-            if let Ok(id) = state.dispatch(Change::SignGone { sign }) {
-                state.say(say.wrong_gone().to_owned(), vec![id]);
-            }
+            state.note(Change::SignGone { sign }, say.wrong_gone().to_owned());
         };
         view! {
             <div class="acts">

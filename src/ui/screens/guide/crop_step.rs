@@ -91,11 +91,8 @@ fn FullCrop(feed: Feed) -> impl IntoView {
     let say = feed.state.language();
     let note = move |state: CropState| {
         let said = format!("{}: {}", say.now_crop(), say.crop_state(state));
-        if let Ok(id) = feed.state.dispatch(Change::CropSeen {
-            state,
-            feel: CropFeel::NotNoted,
-        }) {
-            feed.state.say(said, vec![id]);
+        let feel = CropFeel::NotNoted;
+        if feed.state.note(Change::CropSeen { state, feel }, said) {
             feed.state.go(Route::Now);
         }
     };

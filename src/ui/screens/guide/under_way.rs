@@ -91,28 +91,19 @@ impl Feed {
 
     /// Notes how the feed ended and leaves the guide.
     fn end(self, change: Change, said: String) {
-        match self.state.dispatch(change) {
-            Ok(id) => {
-                self.state.copies.remember_guide("");
-                self.state.say(said, vec![id]);
-                self.state.go(Route::Now);
-            }
-            Err(refusal) => self.state.say(
-                self.state.language().refusal(&refusal).to_owned(),
-                Vec::new(),
-            ),
+        if self.state.note(change, said) {
+            self.state.copies.remember_guide("");
+            self.state.go(Route::Now);
         }
     }
 
     /// Notes that the chick does not want any, or what went in before it stopped.
     pub fn refused(self) {
         let guide = self.guide.get_untracked();
-        let writing = self.state.writing_now();
         if guide.given.tenths() > 0 {
             return self.log(Response::Slow);
         }
-        let say = writing.language;
-        let said = format!("{}: {}", say.feed(guide.slot), say.strip_refused());
+        let said = self.state.language().feed_refused(guide.slot);
         self.end(Change::FeedRefused { slot: guide.slot }, said);
     }
 
@@ -137,8 +128,7 @@ impl Feed {
             return self.log(Response::Slow);
         }
         let slot = self.guide.with_untracked(|guide| guide.slot);
-        let say = self.state.language();
-        let said = format!("{}: {}", say.feed(slot), say.why_passed_over(why));
+        let said = self.state.language().feed_left_out(slot, why);
         self.end(Change::FeedPassedOver { slot, why }, said);
     }
 }
