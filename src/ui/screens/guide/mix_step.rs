@@ -13,19 +13,14 @@ use crate::domain::units::{Celsius, Grams, Millilitres};
 use crate::domain::weighing_out::{Spoon, WeighedOut};
 use crate::ui::clock;
 use crate::ui::parts::choice::Choice;
-use crate::ui::parts::field::FieldKind;
+use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::screens::guide::under_way::{Feed, Forward};
-use crate::ui::screens::plan_form::text::{Text, TextField};
+use crate::words::Language;
 use crate::words::format::Writing;
 
 /// What goes into the cup, as it is weighed on a scale of 1 g.
 fn weighed_out(plan: &CarePlan, volume: Millilitres) -> Option<WeighedOut> {
-    let wanted = MixWanted {
-        volume_ml: volume.as_ml(),
-        allowance_ml: USUAL_ALLOWANCE_ML,
-        powder_share: plan.powder_share.as_pct() / 100.0,
-        supplement_g_per_100_ml: plan.fat_supplement_per_100_ml.as_g(),
-    };
+    let wanted = MixWanted::of_plan(plan, volume.as_ml(), USUAL_ALLOWANCE_ML);
     mix_amounts(&wanted)
         .and_then(|amounts| amounts.on_the_scale())
         .ok()
@@ -60,9 +55,18 @@ pub fn MixStep(
     let aim = f64::from(plan.serve_from.tenths() + plan.serve_to.tenths()) / 20.0;
     let (room_c, out_powder_g, out_water_g) =
         (guide.room.as_c(), out.amounts.powder_g, out.amounts.water_g);
-    let (cup, stuff) = (Text::new(String::new()), RwSignal::new(Some(0)));
+    let (cup, stuff) = (RwSignal::new(String::new()), RwSignal::new(Some(0)));
+    // Nothing typed is no cup; what is no mass is told at the field.
+    let cup_mass = move || {
+        let typed = cup.get();
+        (!typed.trim().is_empty()).then(|| writing.read_mass(&typed))
+    };
+    let cup_fault = Signal::derive(move || match cup_mass() {
+        Some(Err(error)) => writing.number_error(error),
+        Some(Ok(_)) | None => String::new(),
+    });
     let water_at = move || {
-        let typed = Grams::parse(&cup.text.get()).ok();
+        let typed = cup_mass().and_then(Result::ok);
         let stuff = stuff.get().and_then(|index| CupStuff::ALL.get(index));
         let cup = typed.zip(stuff.copied());
         let cup = cup.map(|(mass, stuff)| HeatPart::cup(mass.as_g(), stuff, room_c));
@@ -74,33 +78,20 @@ pub fn MixStep(
             Err(_) => String::new(),
         }
     };
-    let spoons = plan
-        .ten_spoons
-        .and_then(|ten| Spoon::from_ten_level_spoons(ten.as_g()).ok());
-    let spoons = spoons
-        .and_then(|spoon| out.amounts.in_spoons(&spoon).ok())
-        .map(|spooned| {
-            let half = if spooned.half_spoons % 2 == 1 {
-                say.guide_mix_half()
-            } else {
-                ""
-            };
-            format!(
-                " = {} {} {half}",
-                spooned.half_spoons / 2,
-                say.guide_mix_spoons()
-            )
-        });
+    let spoons = in_spoons(&plan, &out, say);
     let mixed = move |_| {
         let change = Change::MixMade {
             powder,
             water,
             fat_supplement: fat,
         };
-        if feed.state.dispatch(change).is_ok() {
-            let now = clock::now();
-            feed.change(|guide| guide.mix(now));
-            feed.step_on();
+        match feed.state.dispatch(change) {
+            Ok(_) => {
+                let now = clock::now();
+                feed.change(|guide| guide.mix(now));
+                feed.step_on();
+            }
+            Err(refusal) => feed.state.say_refusal(&refusal),
         }
     };
     let is_first = feed.state.outlook.with_untracked(|outlook| {
@@ -130,11 +121,27 @@ pub fn MixStep(
         <button type="button" class="button button--main guide__next" on:click=mixed>{say.guide_mixed()}</button>
         <details class="group">
             <summary>{say.mix_cup()}</summary>
-            <TextField id="cup-mass" label=say.mix_cup_mass() text=cup kind=FieldKind::Number unit="g" hint=say.mix_cup_hint() />
+            <Field id="cup-mass" label=say.mix_cup_mass() text=cup kind=FieldKind::Number unit=writing.mass_unit() hint=say.mix_cup_hint() fault=cup_fault />
             <Choice legend=say.mix_cup_stuff() name="cup-stuff" options=say.cup_stuffs() chosen=stuff />
         </details>
     }
     .into_any()
+}
+
+/// The powder in level spoons, once ten of them were weighed.
+fn in_spoons(plan: &CarePlan, out: &WeighedOut, say: Language) -> Option<String> {
+    let spoon = Spoon::from_ten_level_spoons(plan.ten_spoons?.as_g()).ok()?;
+    let spooned = out.amounts.in_spoons(&spoon).ok()?;
+    let half = if spooned.half_spoons % 2 == 1 {
+        say.guide_mix_half()
+    } else {
+        ""
+    };
+    Some(format!(
+        " = {} {} {half}",
+        spooned.half_spoons / 2,
+        say.guide_mix_spoons()
+    ))
 }
 
 fn mix_warnings(plan: &CarePlan, out: &WeighedOut, writing: Writing) -> Vec<&'static str> {
