@@ -2,7 +2,7 @@
 // It tells numbers and judges none: on a busy machine the times are worse than on a phone.
 import { execFileSync } from 'node:child_process';
 import { Bench, offlineReady, started, throttle, until } from '../tests/browser/harness.mjs';
-import { CHICK, go, kept, openApp, typeInChick } from '../tests/browser/owner.mjs';
+import { CHICK, countInSecond, go, kept, openApp, typeInChick } from '../tests/browser/owner.mjs';
 
 const RUNS = 7;
 const ENTRIES = 20_000;
@@ -113,21 +113,6 @@ const memory = async (page) => {
   });
   return { heap, wasm };
 };
-
-const countInSecond = (page) =>
-  page.evaluate(
-    () =>
-      new Promise((done) => {
-        const request = indexedDB.open('perchlight');
-        request.onsuccess = () => {
-          const count = request.result.transaction('entries').objectStore('entries').count();
-          count.onsuccess = () => {
-            request.result.close();
-            done(count.result);
-          };
-        };
-      }),
-  );
 
 const newPhone = async (bench) => {
   const site = await bench.site();

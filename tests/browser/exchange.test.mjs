@@ -1,20 +1,12 @@
 // Breeder and owner on two phones, without a server: card, report, table, changed plan, calendar.
 import assert from 'node:assert/strict';
 import { createRequire } from 'node:module';
-import { clock, offlineReady, started, test } from './harness.mjs';
-import { go, hasFault, kept, logNextFeed, openApp, typeInChick, weigh } from './owner.mjs';
+import { offlineReady, started, test } from './harness.mjs';
+import { eveningPhone, go, hasFault, kept, logNextFeed, openApp, openCard, typeInChick, weigh } from './owner.mjs';
 
 const require = createRequire(import.meta.url);
 const jsQR = require('jsqr');
 const ICAL = require('ical.js').default ?? require('ical.js');
-const EVENING = '2026-11-24T20:50:00Z';
-
-const phone = async (bench, site, options = {}) => {
-  const { context, page } = await bench.phone(site, options);
-  await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: site.origin });
-  await clock(page, EVENING);
-  return page;
-};
 
 const downloaded = async (page, button) => {
   const downloading = page.waitForEvent('download');
@@ -30,14 +22,9 @@ const copied = async (page, button) => {
   return page.evaluate(() => navigator.clipboard.readText());
 };
 
-const openCard = async (page) => {
-  await go(page, '#/handover');
-  await page.locator('details.group > summary', { hasText: 'Handover card' }).click();
-};
-
 test('card, a day at the owner, report, breeder, changed plan, and back to the owner', async (bench) => {
   const site = await bench.site();
-  const breeder = await phone(bench, site);
+  const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);
   await typeInChick(breeder);
   await kept(breeder);
@@ -46,7 +33,7 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   assert.ok(card.startsWith(`${site.url}#pl1c.`), card);
 
   // The owner opens the link: nothing is there before it is taken, and the address is cleared.
-  const owner = await phone(bench, site);
+  const owner = await eveningPhone(bench, site);
   await owner.goto(card);
   await started(owner);
   await owner.locator('.question', { hasText: 'Ember' }).waitFor();
@@ -91,7 +78,7 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
 
 test('two chicks stand in the breeder\'s table, the more worrying first', async (bench) => {
   const site = await bench.site();
-  const breeder = await phone(bench, site);
+  const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);
   await typeInChick(breeder);
   await go(breeder, '#/start');
@@ -105,7 +92,7 @@ test('two chicks stand in the breeder\'s table, the more worrying first', async 
 
 test('the card\'s picture is read from a screen of 320 px by another decoder', async (bench) => {
   const site = await bench.site();
-  const page = await phone(bench, site, { viewport: { width: 320, height: 720 }, deviceScaleFactor: 2 });
+  const page = await eveningPhone(bench, site, { viewport: { width: 320, height: 720 }, deviceScaleFactor: 2 });
   await openApp(page, site);
   await typeInChick(page);
   await openCard(page);
@@ -127,7 +114,7 @@ test('the card\'s picture is read from a screen of 320 px by another decoder', a
   assert.ok(read.data.startsWith(`${site.url}#pl1q.`), read.data.slice(0, 60));
   assert.ok(read.version <= 20, `version ${read.version}`);
 
-  const other = await phone(bench, site);
+  const other = await eveningPhone(bench, site);
   await other.goto(read.data);
   await started(other);
   await other.getByRole('button', { name: 'Take this card' }).waitFor();
@@ -135,7 +122,7 @@ test('the card\'s picture is read from a screen of 320 px by another decoder', a
 
 test('the calendar file holds a daily event with an alarm for each feed', async (bench) => {
   const site = await bench.site();
-  const page = await phone(bench, site);
+  const page = await eveningPhone(bench, site);
   await openApp(page, site);
   await typeInChick(page);
   await go(page, '#/handover');
@@ -155,7 +142,7 @@ test('the calendar file holds a daily event with an alarm for each feed', async 
 
 test('the report opens with scripts off and shows every typed text as text', async (bench) => {
   const site = await bench.site();
-  const page = await phone(bench, site);
+  const page = await eveningPhone(bench, site);
   await openApp(page, site);
   const nasty = '<img src=x onerror=alert(1)>"&';
   await typeInChick(page, { ...(await import('./owner.mjs')).CHICK, name: nasty });
@@ -172,13 +159,13 @@ test('the report opens with scripts off and shows every typed text as text', asy
 
 test('damaged, cut, newer and foreign texts each get their own sentence and change nothing', async (bench) => {
   const site = await bench.site();
-  const page = await phone(bench, site);
+  const page = await eveningPhone(bench, site);
   await openApp(page, site);
   await typeInChick(page);
   await openCard(page);
   const link = await copied(page, 'Copy card as link');
   const text = link.slice(link.indexOf('#') + 1);
-  const other = await phone(bench, site);
+  const other = await eveningPhone(bench, site);
   await openApp(other, site, '#/take-in');
   const swapped = text.slice(0, -6) + (text.at(-6) === 'A' ? 'B' : 'A') + text.slice(-5);
   const sentences = new Set();
@@ -195,12 +182,12 @@ test('damaged, cut, newer and foreign texts each get their own sentence and chan
 
 test('a card is taken without a network', async (bench) => {
   const site = await bench.site();
-  const page = await phone(bench, site);
+  const page = await eveningPhone(bench, site);
   await openApp(page, site);
   await typeInChick(page);
   await openCard(page);
   const link = await copied(page, 'Copy card as link');
-  const owner = await phone(bench, site);
+  const owner = await eveningPhone(bench, site);
   await openApp(owner, site);
   await offlineReady(owner);
   await site.stop();

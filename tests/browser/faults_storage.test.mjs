@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { started, tell, test, until } from './harness.mjs';
 import {
-  CHICK, go, journalWords, kept, keptState, logNextFeed, missing, note, noteDown, openApp, storageNotice, typeInChick,
+  CHICK, countInSecond, go, journalWords, kept, keptState, logNextFeed, missing, note, noteDown, openApp, storageNotice, typeInChick,
 } from './owner.mjs';
 import { idText } from './script.mjs';
 
@@ -205,20 +205,6 @@ const clearSecond = (page) =>
           clear.oncomplete = () => {
             request.result.close();
             done();
-          };
-        };
-      }),
-  );
-const countInSecond = (page) =>
-  page.evaluate(
-    () =>
-      new Promise((done) => {
-        const request = indexedDB.open('perchlight');
-        request.onsuccess = () => {
-          const count = request.result.transaction('entries').objectStore('entries').count();
-          count.onsuccess = () => {
-            request.result.close();
-            done(count.result);
           };
         };
       }),

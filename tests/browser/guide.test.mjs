@@ -1,19 +1,15 @@
 // One feed through the guide, from the crop to the journal, with the clock moved while the cup cools.
 import assert from 'node:assert/strict';
 import { axe, overflow, shot, started, test } from './harness.mjs';
-import { go, hasFault, journalWords, kept, openApp, typeInChick } from './owner.mjs';
+import { go, hasFault, journalWords, kept, openApp, plain, press, step, typeInChick, words } from './owner.mjs';
 import { clockAt } from './script.mjs';
 
 // Ten minutes before the bedtime feed. The clock stands still between two moves, so readings are exact.
 const START = Date.parse('2026-11-24T20:50:00Z');
 const setMinutes = (page, minutes) => clockAt(page, START + minutes * 60_000);
 
-const plain = (text) => text.replaceAll('\u00a0', ' ').trim();
-const words = async (locator) => plain(await locator.innerText());
 // The journal's lines. The clock stands still, so those of one moment are in no order.
 const noted = async (page) => (await journalWords(page)).map(plain).sort();
-const step = (page, name) => page.locator('main h1', { hasText: name }).waitFor();
-const press = (page, name) => page.getByRole('button', { name, exact: true }).click();
 const nextCount = (page) => page.locator('.guide__next').count();
 
 const withChick = async (bench, options) => {
@@ -43,6 +39,16 @@ const toWarmth = async (page) => {
 const measure = async (page, text) => {
   await page.locator('#cup').fill(text);
   await press(page, 'Measured');
+};
+
+// To the step at which the food is given, at a good temperature.
+const toGive = async (page) => {
+  await toWarmth(page);
+  await measure(page, '40');
+  await press(page, 'Next');
+  await press(page, 'Next');
+  await press(page, 'It stands well');
+  await press(page, 'Yes, it bobs');
 };
 
 // With nothing measured the box is empty and has no height.
@@ -248,12 +254,7 @@ test('no response: one tap notes the refusal and nothing was given', async (benc
 
 test('a draw of two taken, then enough: what was given is logged, not the plan', async (bench) => {
   const page = await withChick(bench);
-  await toWarmth(page);
-  await measure(page, '40');
-  await press(page, 'Next');
-  await press(page, 'Next');
-  await press(page, 'It stands well');
-  await press(page, 'Yes, it bobs');
+  await toGive(page);
   await page.locator('.guide__next').click();
   await press(page, '+ 5 ml');
   await press(page, 'Enough');
@@ -265,12 +266,7 @@ test('a draw of two taken, then enough: what was given is logged, not the plan',
 
 test('a feed stopped after the first draw is logged with what went in', async (bench) => {
   const page = await withChick(bench);
-  await toWarmth(page);
-  await measure(page, '40');
-  await press(page, 'Next');
-  await press(page, 'Next');
-  await press(page, 'It stands well');
-  await press(page, 'Yes, it bobs');
+  await toGive(page);
   await page.locator('.guide__next').click();
   await press(page, 'Stop');
   await press(page, 'could not be given');
@@ -286,6 +282,8 @@ test('a cold cup asks for warmer water, a heavy one to be warmed first', async (
   const water = page.locator('[data-water]');
   await water.filter({ hasText: /41\.9\s°C/ }).waitFor();
   await page.locator('summary', { hasText: 'A cold cup takes heat too' }).click();
+  await page.locator('#cup-mass').fill('about 50');
+  await page.locator('.fault', { hasText: 'That is not a number' }).waitFor();
   // 54 g of water at 4.18 J/gK; 18 g powder x 1.85 and 52 g of plastic x 1.9 (from memory) at 25.5 °C:
   // 39.75 + (33.3 + 98.8) x 14.25 / 225.7 = 48.09 °C.
   await page.locator('#cup-mass').fill('52');
@@ -299,14 +297,6 @@ test('a cold cup asks for warmer water, a heavy one to be warmed first', async (
   await water.filter({ hasText: /would need water above 60\.0\s°C\. Warm it first/ }).waitFor();
 });
 
-const toGive = async (page) => {
-  await toWarmth(page);
-  await measure(page, '40');
-  await press(page, 'Next');
-  await press(page, 'Next');
-  await press(page, 'It stands well');
-  await press(page, 'Yes, it bobs');
-};
 const given = (page, text) => page.locator('.guide__number', { hasText: text }).waitFor();
 
 test('draws counted wrongly are taken back, latest first, also after a reload', async (bench) => {

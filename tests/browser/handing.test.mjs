@@ -1,16 +1,7 @@
 // Files on their way out: made on the tap, shared or saved or shown, and the sentence about it.
 import assert from 'node:assert/strict';
-import { axe, clock, shot, started, test, until } from './harness.mjs';
-import { CHICK, fillPlan, go, kept, openApp, typeInChick, weigh } from './owner.mjs';
-
-const EVENING = '2026-11-24T20:50:00Z';
-
-const phone = async (bench, site, options = {}) => {
-  const { context, page } = await bench.phone(site, options);
-  await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: site.origin });
-  await clock(page, EVENING);
-  return page;
-};
+import { axe, shot, started, test, until } from './harness.mjs';
+import { CHICK, eveningPhone, fillPlan, go, kept, openApp, openCard, press, typeInChick, weigh } from './owner.mjs';
 
 // A share sheet as Chromium's on Android: it takes files by ending and type (Chromium's
 // share_service_impl.cc lists them; here those that the app makes) and ends as `outcome` says.
@@ -35,8 +26,6 @@ const withShareSheet = (page, outcome) =>
     });
   }, outcome);
 
-const tap = (page, button) => page.getByRole('button', { name: button, exact: true }).click();
-
 const shared = async (page) => {
   await until('the sheet has the file', () => page.evaluate(() => window.shared.length > 0));
   return page.evaluate(() => window.shared);
@@ -57,7 +46,7 @@ const SAVED = ['Calendar file', 'Take them out again', 'Save a backup file'];
 
 test('a share sheet gets what it takes, the rest is saved, and a sentence says which', async (bench) => {
   const site = await bench.site();
-  const page = await phone(bench, site);
+  const page = await eveningPhone(bench, site);
   await withShareSheet(page, 'taken');
   await openApp(page, site);
   await typeInChick(page);
@@ -67,14 +56,14 @@ test('a share sheet gets what it takes, the rest is saved, and a sentence says w
     await page.evaluate(() => {
       window.shared = [];
     });
-    await tap(page, button);
+    await press(page, button);
     const [file] = await shared(page);
     assert.match(file.name, /^perchlight-ember-/);
     assert.ok(file.bytes.length > 20, button);
     await answer(page, 'Given to the app you chose.');
   }
   for (const button of SAVED) {
-    const file = await download(page, () => tap(page, button));
+    const file = await download(page, () => press(page, button));
     assert.match(file.name, /\.(ics|json)$/);
     await answer(page, `Saved as ${file.name}`);
   }
@@ -83,32 +72,32 @@ test('a share sheet gets what it takes, the rest is saved, and a sentence says w
 
 test('a cancelled share says so and offers to save the file', async (bench) => {
   const site = await bench.site();
-  const page = await phone(bench, site);
+  const page = await eveningPhone(bench, site);
   await withShareSheet(page, 'AbortError');
   await openApp(page, site);
   await typeInChick(page);
   await go(page, '#/handover');
-  await tap(page, 'Report for the breeder');
+  await press(page, 'Report for the breeder');
   await answer(page, 'Sharing was cancelled');
-  const file = await download(page, () => tap(page, 'Save it as a file instead'));
+  const file = await download(page, () => press(page, 'Save it as a file instead'));
   assert.match(file.name, /report.*\.html$/);
   await answer(page, `Saved as ${file.name}`);
 });
 
 test('a share that the system refuses becomes a download', async (bench) => {
   const site = await bench.site();
-  const page = await phone(bench, site);
+  const page = await eveningPhone(bench, site);
   await withShareSheet(page, 'NotAllowedError');
   await openApp(page, site);
   await typeInChick(page);
   await go(page, '#/handover');
-  const file = await download(page, () => tap(page, 'Weights (CSV)'));
+  const file = await download(page, () => press(page, 'Weights (CSV)'));
   await answer(page, `Saved as ${file.name}`);
 });
 
 test('where neither works the text is shown to be copied', async (bench) => {
   const site = await bench.site();
-  const page = await phone(bench, site);
+  const page = await eveningPhone(bench, site);
   await openApp(page, site);
   await typeInChick(page);
   await page.evaluate(() => {
@@ -117,7 +106,7 @@ test('where neither works the text is shown to be copied', async (bench) => {
     };
   });
   await go(page, '#/handover');
-  await tap(page, 'Save a backup file');
+  await press(page, 'Save a backup file');
   const text = page.getByRole('textbox', { name: 'The file as text' });
   await text.waitFor();
   assert.match(await text.inputValue(), /^\{"v":1/);
@@ -126,11 +115,10 @@ test('where neither works the text is shown to be copied', async (bench) => {
 
 test('the opened card stays open when the minute passes', async (bench) => {
   const site = await bench.site();
-  const page = await phone(bench, site);
+  const page = await eveningPhone(bench, site);
   await openApp(page, site);
   await typeInChick(page);
-  await go(page, '#/handover');
-  await page.locator('details.group > summary', { hasText: 'Handover card' }).click();
+  await openCard(page);
   await page.locator('.qr').waitFor();
   await page.clock.fastForward('00:03:00');
   await page.locator('.qr').waitFor();
@@ -143,7 +131,7 @@ for (const [locale, words] of [
 ]) {
   test(`the weight picture is a sharp PNG that says what it means (${locale})`, async (bench) => {
     const site = await bench.site();
-    const page = await phone(bench, site);
+    const page = await eveningPhone(bench, site);
     await withShareSheet(page, 'taken');
     await openApp(page, site);
     await typeInChick(page);
@@ -154,7 +142,7 @@ for (const [locale, words] of [
       await page.getByRole('radio', { name: 'Español' }).check();
     }
     await go(page, '#/weight');
-    await tap(page, words.make);
+    await press(page, words.make);
     const image = page.locator('.picture__image');
     await image.waitFor();
     const alt = (await image.getAttribute('alt')).replaceAll('\u00a0', ' ');
@@ -166,7 +154,7 @@ for (const [locale, words] of [
     await image.scrollIntoViewIfNeeded();
     await shot(page, `weight-picture-${locale}`);
     assert.deepEqual(await axe(page), []);
-    await tap(page, words.send);
+    await press(page, words.send);
     const [file] = await shared(page);
     assert.match(file.name, /weight.*\.png$/);
     const bytes = Buffer.from(file.bytes);
@@ -202,7 +190,7 @@ for (const [locale, words] of [
 
 test('an earlier card is the template of the next, without what belongs to one bird', async (bench) => {
   const site = await bench.site();
-  const breeder = await phone(bench, site);
+  const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);
   await breeder.getByRole('link', { name: "I'll type it in" }).click();
   await fillPlan(breeder);
@@ -210,11 +198,10 @@ test('an earlier card is the template of the next, without what belongs to one b
   await breeder.locator('details.group > summary', { hasText: 'More of the plan' }).click();
   await breeder.locator('#ring').fill('GB 12');
   await breeder.locator('#powder').fill('28');
-  await tap(breeder, 'Start with these');
+  await press(breeder, 'Start with these');
   await kept(breeder);
-  await go(breeder, '#/handover');
-  await breeder.locator('details.group > summary', { hasText: 'Handover card' }).click();
-  await tap(breeder, 'New card from this one');
+  await openCard(breeder);
+  await press(breeder, 'New card from this one');
   await breeder.locator('#name').waitFor();
   const value = (id) => breeder.locator(`#${id}`).inputValue();
   for (const id of ['name', 'hatched', 'handover-weight', 'ring', 'vet-number', 'night-vet-number']) {
@@ -223,7 +210,7 @@ test('an earlier card is the template of the next, without what belongs to one b
   assert.equal(await breeder.locator('#species option:checked').innerText(), CHICK.species);
   assert.deepEqual([await value('time-6'), await value('volume-6'), await value('breeder-number'), await value('powder')], ['21:00', '60', '+1 555 0100', '28']);
   await breeder.locator('#name').fill('Flint');
-  await tap(breeder, 'Start with these');
+  await press(breeder, 'Start with these');
   await breeder.locator('.top-bar', { hasText: 'Flint' }).waitFor();
   await kept(breeder);
   // The first chick is untouched, and the start screen offers both as templates.
@@ -236,7 +223,7 @@ test('an earlier card is the template of the next, without what belongs to one b
 
 test('numbers of a plan stand beside their limits while they are typed', async (bench) => {
   const site = await bench.site();
-  const page = await phone(bench, site);
+  const page = await eveningPhone(bench, site);
   await openApp(page, site);
   await page.getByRole('link', { name: "I'll type it in" }).click();
   await fillPlan(page, { ...CHICK, weight: '1000' });
@@ -257,18 +244,18 @@ test('numbers of a plan stand beside their limits while they are typed', async (
 
 test('a default stays marked until it is confirmed, on the card and at the owner', async (bench) => {
   const site = await bench.site();
-  const breeder = await phone(bench, site);
+  const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);
   await typeInChick(breeder);
   await go(breeder, '#/handover');
   const open = () => breeder.locator('details.group > summary', { hasText: 'Handover card' }).click();
   const link = async () => {
-    await tap(breeder, 'Copy card as link');
+    await press(breeder, 'Copy card as link');
     await breeder.getByRole('button', { name: 'Copied.' }).first().waitFor();
     return breeder.evaluate(() => navigator.clipboard.readText());
   };
   const seenByOwner = async (card) => {
-    const owner = await phone(bench, site);
+    const owner = await eveningPhone(bench, site);
     await owner.goto(card);
     await started(owner);
     await owner.locator('.question', { hasText: 'Ember' }).waitFor();
@@ -281,7 +268,7 @@ test('a default stays marked until it is confirmed, on the card and at the owner
   assert.match(before.text.replaceAll('\u00a0', ' '), /Largest feed 60 ml at 1040 g/);
   await before.owner.locator('.plan-checks').scrollIntoViewIfNeeded();
   await shot(before.owner, 'landing-checks');
-  await tap(breeder, 'The breeder says these are right');
+  await press(breeder, 'The breeder says these are right');
   await kept(breeder);
   if (!(await breeder.locator('.qr').isVisible())) {
     await open();
@@ -293,28 +280,27 @@ test('a default stays marked until it is confirmed, on the card and at the owner
 
 test('a card opened from a link says where an iPhone keeps it and gives the link back', async (bench) => {
   const site = await bench.site();
-  const breeder = await phone(bench, site);
+  const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);
   await typeInChick(breeder);
-  await go(breeder, '#/handover');
-  await breeder.locator('details.group > summary', { hasText: 'Handover card' }).click();
-  await tap(breeder, 'Copy card as link');
+  await openCard(breeder);
+  await press(breeder, 'Copy card as link');
   await breeder.getByRole('button', { name: 'Copied.' }).first().waitFor();
   const card = await breeder.evaluate(() => navigator.clipboard.readText());
-  const owner = await phone(bench, site);
+  const owner = await eveningPhone(bench, site);
   await owner.goto(card);
   await started(owner);
   await owner.locator('.question', { hasText: 'Ember' }).waitFor();
   const hint = owner.locator('.hint', { hasText: 'Safari, which keeps its own records' });
   assert.ok(await hint.isVisible());
   await shot(owner, 'landing');
-  await tap(owner, 'Copy the link again');
+  await press(owner, 'Copy the link again');
   await owner.getByRole('button', { name: 'Copied.' }).waitFor();
   const again = await owner.evaluate(() => navigator.clipboard.readText());
-  const installed = await phone(bench, site);
+  const installed = await eveningPhone(bench, site);
   await openApp(installed, site, '#/take-in');
   assert.equal(await installed.getByRole('button', { name: 'Copy the link again' }).count(), 0);
   await installed.locator('#paste').fill(again);
-  await tap(installed, 'Read it');
+  await press(installed, 'Read it');
   await installed.getByRole('button', { name: 'Take this card' }).waitFor();
 });

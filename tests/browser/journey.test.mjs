@@ -1,15 +1,11 @@
 // A chick that is sent west by three hours: on the way, the arrival, the first feed, the days of the shift.
 import assert from 'node:assert/strict';
 import { axe, overflow, shot, test } from './harness.mjs';
-import { CHICK, fillPlan, go, hasFault, journalWords, kept, openApp, typeInChick } from './owner.mjs';
+import { CHICK, fillPlan, go, hasFault, journalWords, kept, openApp, plain, press, step, typeInChick, words } from './owner.mjs';
 import { clockAt } from './script.mjs';
 
 // IANA, file northamerica: in November New York is at UTC-5 and Los Angeles at UTC-8.
 const WEST = { timezoneId: 'America/Los_Angeles' };
-const plain = (text) => text.replaceAll('\u00a0', ' ').trim();
-const words = async (locator) => plain(await locator.innerText());
-const press = (page, name) => page.getByRole('button', { name, exact: true }).click();
-const step = (page, name) => page.locator('main h1', { hasText: name }).waitFor();
 
 // Leaves New York on 24 November at 15:00 (20:00 UTC), expected at 21:00 (18:00 in Los Angeles).
 const fillJourney = async (page, shift = '60 minutes a day at most') => {
@@ -139,7 +135,8 @@ test('at once the new clock counts from leaving', async (bench) => {
   await page.locator('.next-feed__detail', { hasText: /^20:00 · 45/ }).waitFor();
 });
 
-test('a journey, a label or a spoon that cannot be is refused with a sentence', async (bench) => {
+// A minute after the chick was typed in, at its plan.
+const onThePlan = async (bench) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await clockAt(page, '2026-11-24T20:50:00Z');
@@ -148,6 +145,11 @@ test('a journey, a label or a spoon that cannot be is refused with a sentence', 
   // The clock stands still, and of two plans of one moment either may be the later.
   await clockAt(page, '2026-11-24T20:51:00Z');
   await go(page, '#/plan');
+  return page;
+};
+
+test('a journey, a label or a spoon that cannot be is refused with a sentence', async (bench) => {
+  const page = await onThePlan(bench);
   const more = page.locator('summary', { hasText: 'More of the plan' });
   const refused = async (id, text, sentence) => {
     await page.locator(id).fill(text);
@@ -198,14 +200,7 @@ test('a journey, a label or a spoon that cannot be is refused with a sentence', 
 });
 
 test('spoons weighed once are counted in the mix', async (bench) => {
-  const site = await bench.site();
-  const { page } = await bench.phone(site);
-  await clockAt(page, '2026-11-24T20:50:00Z');
-  await openApp(page, site);
-  await typeInChick(page);
-  // The clock stands still, and of two plans of one moment either may be the later.
-  await clockAt(page, '2026-11-24T20:51:00Z');
-  await go(page, '#/plan');
+  const page = await onThePlan(bench);
   await page.locator('summary', { hasText: 'More of the plan' }).click();
   await page.locator('#ten-spoons').fill('74');
   await press(page, 'Keep the changes');

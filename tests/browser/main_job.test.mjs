@@ -1,10 +1,9 @@
 // The main job, end to end: a made-up chick from the first start to the next day, also without a network.
 import assert from 'node:assert/strict';
 import { clock, offlineReady, started, test } from './harness.mjs';
-import { journalWords, kept, logNextFeed, openApp, typeInChick, weigh, go } from './owner.mjs';
+import { EVENING, go, journalWords, kept, logNextFeed, openApp, typeInChick, weigh } from './owner.mjs';
 
 // A Tuesday evening in London, ten minutes before the bedtime feed.
-const EVENING = '2026-11-24T20:50:00Z';
 
 const ownerWithChick = async (bench, at = EVENING) => {
   const site = await bench.site();

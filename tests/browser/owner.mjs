@@ -1,6 +1,6 @@
 // What an owner does on the screens, one function an act. All chicks here are made up.
 import assert from 'node:assert/strict';
-import { started, until } from './harness.mjs';
+import { clock, started, until } from './harness.mjs';
 
 export const CHICK = {
   species: 'Green-winged macaw',
@@ -16,10 +16,37 @@ export const CHICK = {
   breeder: ['Made-up breeder', '+1 555 0100'],
 };
 
+// Ten minutes before the bedtime feed of CHICK.
+export const EVENING = '2026-11-24T20:50:00Z';
+
+// A phone in the evening whose clipboard may be read.
+export const eveningPhone = async (bench, site, options = {}) => {
+  const { context, page } = await bench.phone(site, options);
+  await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: site.origin });
+  await clock(page, EVENING);
+  return page;
+};
+
+// Words on screen with plain spaces.
+export const plain = (text) => text.replaceAll('\u00a0', ' ').trim();
+export const words = async (locator) => plain(await locator.innerText());
+
+// Waits for the screen or step of that name.
+export const step = (page, name) => page.locator('main h1', { hasText: name }).waitFor();
+
+// Presses the button of exactly that name.
+export const press = (page, name) => page.getByRole('button', { name, exact: true }).click();
+
 // Opens the app and waits until it is on screen.
 export const openApp = async (page, site, hash = '') => {
   await page.goto(`${site.url}${hash}`);
   await started(page);
+};
+
+// Opens the handover card of the chick on screen.
+export const openCard = async (page) => {
+  await go(page, '#/handover');
+  await page.locator('details.group > summary', { hasText: 'Handover card' }).click();
 };
 
 export const go = async (page, hash) => {
@@ -123,3 +150,19 @@ export const storageNotice = async (page, words) => {
   await banner.waitFor({ timeout: 20_000 });
   return banner.innerText();
 };
+
+// How many entries the second copy holds.
+export const countInSecond = (page) =>
+  page.evaluate(
+    () =>
+      new Promise((done) => {
+        const request = indexedDB.open('perchlight');
+        request.onsuccess = () => {
+          const count = request.result.transaction('entries').objectStore('entries').count();
+          count.onsuccess = () => {
+            request.result.close();
+            done(count.result);
+          };
+        };
+      }),
+  );
