@@ -38,6 +38,11 @@ const nextFeedAt = async (page, iso, text) => {
   await page.locator('.next-feed__detail', { hasText: text }).waitFor();
 };
 
+const isAbove = async (page, upper, lower) => {
+  const [one, other] = await Promise.all([upper, lower].map((place) => page.locator(place).boundingBox()));
+  return one.y < other.y;
+};
+
 test(
   'west by three hours: on the way, arrival, a small thin first feed, then an hour a day to the new clock',
   async (bench) => {
@@ -69,6 +74,7 @@ test(
     assert.match(dates, /Settling in, 7 days left: no feed is dropped before Tue 1 Dec\./);
     assert.match(dates, /Avian vet, 3 days left: first visit by Fri 27 Nov\./);
     assert.match(dates, /Apart from other birds, 45 days left: until Fri 8 Jan/);
+    assert.equal(await isAbove(page, '[data-first]', '.next-feed'), true, 'what to do until then first');
     await shot(page, 'journey-arrived');
     assert.deepEqual(await axe(page), []);
 
@@ -79,6 +85,7 @@ test(
 
     await clockAt(page, '2026-11-25T02:31:00Z');
     await go(page, '#/now');
+    await page.locator('.next-feed + [data-first]').waitFor();
     await page.getByRole('link', { name: 'Feed now' }).click();
     await press(page, 'Yes, it is empty');
     await step(page, 'Mix');

@@ -60,12 +60,19 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
     let has_feeds = !outlook.chick.plan.feeds.is_empty();
     let is_unweighed = !outlook.weight.is_weighed_today && has_feeds && !is_away;
     let has_defaults = !outlook.chick.plan.unconfirmed.is_empty();
+    let next = outlook.next_feed.as_ref();
+    let is_due = next.is_some_and(|feed| feed.due <= outlook.now);
+    let steps = first_feed(&outlook).into_any();
+    let next = (!is_away)
+        .then(|| view! { <NextFeed outlook=Arc::clone(&outlook) /> })
+        .into_any();
+    // What to press stands above what to read, but not before the chick is warm.
+    let feeds = if is_due { [next, steps] } else { [steps, next] };
     view! {
         <LampBand outlook=Arc::clone(&outlook) />
         {feed_under_way(&outlook)}
         {on_the_way(&outlook)}
-        {first_feed(&outlook)}
-        {(!is_away).then(|| view! { <NextFeed outlook=Arc::clone(&outlook) /> })}
+        {feeds}
         {day_strip(&outlook)}
         {settling_in(&outlook)}
         {is_unweighed.then(|| view! { <p class="hint">{say.now_weigh_first()}</p> })}
