@@ -28,10 +28,15 @@ pub fn WeightScreen() -> impl IntoView {
             }
         })
     };
+    let has_weights = Memo::new(move |_| {
+        let outlook = state.outlook.get();
+        outlook.is_some_and(|outlook| !outlook.chick.weighings.is_empty())
+    });
+    let picture = move || has_weights.get().then(|| view! { <PictureToSend /> });
     view! {
         <Heading text=say.weight_title() />
         {body}
-        <PictureToSend />
+        {picture}
         <p class="acts">
             <a class="button button--main" href=Route::Weigh.to_hash()>{say.now_weigh()}</a>
         </p>
