@@ -2,7 +2,7 @@
 // colours, no movement. The keyboard and what is read out have files of their own.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { axe, overflow, shot, test } from './harness.mjs';
+import { axe, cutWords, overflow, shot, test } from './harness.mjs';
 import { go, kept, openApp, typeInChick, weigh } from './owner.mjs';
 import { SCREENS, STATES, walk, withLosingChick } from './states.mjs';
 
@@ -61,6 +61,7 @@ test(
     await walk(page, STATES, async (name) => {
       await shot(page, `${name}-320-200`);
       assert.equal(await overflow(page), 0, name);
+      assert.deepEqual(await cutWords(page), [], name);
     });
   },
   { timeoutMs: 180_000 },

@@ -106,6 +106,29 @@ export const clock = (page, iso) => page.clock.install({ time: new Date(iso) });
 export const overflow = (page) =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
+// Words of up to seven letters that are cut in two; longer ones may have to be, in the largest text.
+export const cutWords = (page) =>
+  page.evaluate(() => {
+    const cut = [];
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    while (walker.nextNode()) {
+      const node = walker.currentNode;
+      if (!node.parentElement.checkVisibility()) {
+        continue;
+      }
+      for (const { 0: word, index } of node.data.matchAll(/(?<!\p{L})\p{L}{2,7}(?!\p{L})/gu)) {
+        const range = document.createRange();
+        range.setStart(node, index);
+        range.setEnd(node, index + word.length);
+        const lines = new Set([...range.getClientRects()].map(({ top }) => Math.round(top)));
+        if (lines.size > 1) {
+          cut.push(word);
+        }
+      }
+    }
+    return cut;
+  });
+
 // Waits until the app is on screen.
 export const started = (page) => page.locator('html[data-started="true"] #app h1').first().waitFor();
 
