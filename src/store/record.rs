@@ -82,31 +82,17 @@ pub fn decode(line: &str) -> Result<Record<'_>, RecordError> {
 /// # Errors
 /// [`RecordError::Shape`] or [`RecordError::Length`].
 pub fn split(line: &str) -> Result<Record<'_>, RecordError> {
-    let shape = RecordError::Shape { length: line.len() };
-    // By bytes: a start splits every line kept.
-    let bar = |from: usize| {
-        let rest = line.as_bytes().get(from..)?;
-        Some(from + rest.iter().position(|byte| *byte == b'|')?)
-    };
-    let bars = bar(0).and_then(|first| Some((first, bar(first + 1)?)));
-    let parts = bars.and_then(|(first, second)| {
-        let sum = line.get(..first)?;
-        let length = line.get(first + 1..second)?;
-        Some((sum, length, line.get(second + 1..)?))
-    });
-    let Some((said_sum, said_length, payload)) = parts else {
-        return Err(shape);
-    };
-    // Digits only and no leading zero, as they are written: "+7" and "07" are damage.
-    let is_plain = said_length.starts_with(|first: char| first.is_ascii_digit())
-        && (said_length == "0" || !said_length.starts_with('0'));
-    if !is_plain || said_length.parse() != Ok(payload.len()) {
+    let shape = || RecordError::Shape { length: line.len() };
+    let (said_sum, rest) = line.split_once('|').ok_or_else(shape)?;
+    let (said_length, payload) = rest.split_once('|').ok_or_else(shape)?;
+    // As text, since "+7" and "07" are damage too.
+    if said_length != payload.len().to_string() {
         return Err(RecordError::Length {
             said: said_length.to_owned(),
             found: payload.len(),
         });
     }
-    let checksum = checksum_from_text(said_sum).ok_or(shape)?;
+    let checksum = checksum_from_text(said_sum).ok_or_else(shape)?;
     Ok(Record { checksum, payload })
 }
 
