@@ -91,4 +91,13 @@ mod tests {
         script.weigh(1, 940);
         assert_eq!(level_of(&RULE, &script, script.at(1, 8, 0)), None);
     }
+
+    #[test]
+    fn a_weighing_counts_for_a_day_and_a_half() {
+        let mut script = macaw();
+        script.note(0, 18, 0, Change::Arrived).weigh(1, 950);
+        let level = |minute| level_of(&RULE, &script, script.at(2, 18, minute));
+        assert_eq!(level(45), Some(Level::RingBreeder));
+        assert_eq!(level(46), None);
+    }
 }

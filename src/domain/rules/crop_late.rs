@@ -138,4 +138,12 @@ mod tests {
         script.note(1, 21, 30, crop(CropState::NotMoving));
         assert_eq!(level_of(&RULE, &script, script.at(1, 23, 30)), None);
     }
+
+    #[test]
+    fn a_feed_given_when_another_was_due_is_waited_for_until_the_one_after() {
+        let mut script = macaw();
+        script.feed(1, 14, 0, Slot::Morning, 80);
+        script.note(1, 15, 0, crop(CropState::NotMoving));
+        assert_eq!(level(&script, 60), None);
+    }
 }

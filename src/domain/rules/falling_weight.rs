@@ -83,8 +83,9 @@ fn loss_pct_per_day(facts: &Facts<'_>) -> Option<(f64, f64)> {
 
 #[cfg(test)]
 mod tests {
+    use crate::domain::level::Value;
     use crate::domain::rules::falling_weight::*;
-    use crate::domain::rules::trial::{level_of, macaw, plan, with_plan};
+    use crate::domain::rules::trial::{found, level_of, macaw, plan, with_plan};
     use crate::domain::scenario::Scenario;
     use crate::domain::units::Percent;
     use crate::domain::weight_trend::{BelowLimit, LevelNow, Pace, WeightTrend};
@@ -163,6 +164,11 @@ mod tests {
         let level = |day| level_of(&RULE, &script, script.at(day, 8, 0));
         assert_eq!(level(7), None);
         assert_eq!(level(11), Some(Level::RingBreeder));
+        let Value::Pct(loss) = found(&RULE, &script, script.at(11, 8, 0))[0].value else {
+            panic!("the pace is in per cent")
+        };
+        // steady until day 7, then 2 % a day: what the readings together tell lies between
+        assert!((0.7..=2.5).contains(&loss), "{loss}");
     }
 
     #[test]

@@ -77,9 +77,11 @@ fn short_gap(
 
 #[cfg(test)]
 mod tests {
+    use crate::domain::journal::Change;
+    use crate::domain::level::Value;
     use crate::domain::plan::Slot;
     use crate::domain::rules::gap_too_short::*;
-    use crate::domain::rules::trial::{level_of, macaw};
+    use crate::domain::rules::trial::{found, level_of, macaw};
     use crate::domain::scenario::Scenario;
 
     /// Morning feed on day 1 at 09:00, midday feed at the given time, seen at 18:00.
@@ -134,5 +136,27 @@ mod tests {
         assert_eq!(parts(61, 40), Some(Level::RingBreeder));
         assert_eq!(parts(40, 41), Some(Level::RingBreeder));
         assert_eq!(parts(40, 80), Some(Level::RingBreeder));
+    }
+
+    #[test]
+    fn a_feed_that_was_refused_is_no_feed() {
+        let mut script = macaw();
+        script.feed(1, 9, 0, Slot::Morning, 80);
+        let slot = Slot::Midday;
+        script.note(1, 12, 0, Change::FeedRefused { slot });
+        script.feed(1, 13, 30, Slot::Midday, 80);
+        assert_eq!(level_of(&RULE, &script, script.at(1, 18, 0)), None);
+    }
+
+    #[test]
+    fn half_of_the_gap_is_the_limit_of_the_call() {
+        let limit_at = |hour, minute| {
+            let mut script = macaw();
+            script.feed(1, 9, 0, Slot::Morning, 80);
+            script.feed(1, hour, minute, Slot::Midday, 80);
+            found(&RULE, &script, script.at(1, 18, 0))[0].limit
+        };
+        assert_eq!(limit_at(10, 59), Value::Minutes(120));
+        assert_eq!(limit_at(12, 59), Value::Minutes(240));
     }
 }

@@ -100,6 +100,12 @@ mod tests {
     use crate::domain::rules::growth_stalled::*;
     use crate::domain::rules::trial::{aged, level_of};
     use crate::domain::scenario::Scenario;
+    use crate::domain::units::Grams;
+
+    fn weighed(grams: i32, crop: CropAtWeighing) -> Change {
+        let weight = Grams::whole(grams);
+        Change::Weighed { weight, crop }
+    }
 
     fn level(script: &Scenario, day: i32) -> Option<Level> {
         level_of(&RULE, script, script.at(day, 8, 0))
@@ -123,11 +129,8 @@ mod tests {
     #[test]
     fn two_weighings_of_one_night_are_no_day() {
         let mut script = aged(7);
-        let weighed = Change::Weighed {
-            weight: crate::domain::units::Grams::whole(830),
-            crop: CropAtWeighing::Empty,
-        };
-        script.note(1, 20, 0, weighed).weigh(2, 825);
+        let evening = weighed(830, CropAtWeighing::Empty);
+        script.note(1, 20, 0, evening).weigh(2, 825);
         assert_eq!(level(&script, 2), None);
     }
 
@@ -157,5 +160,35 @@ mod tests {
         let by_breeder = true;
         script.note(3, 7, 0, Change::FeedDropped { slot, by_breeder });
         assert_eq!(level(&script, 3), None);
+    }
+
+    #[test]
+    fn a_reading_with_food_in_the_crop_is_no_earlier_weight() {
+        let mut script = aged(7);
+        script.weigh(1, 800).weigh(3, 825);
+        script.note(2, 12, 0, weighed(900, CropAtWeighing::AfterFeed));
+        assert_eq!(level(&script, 3), None);
+    }
+
+    #[test]
+    fn eighteen_hours_from_one_day_to_the_next_are_a_day() {
+        // the second weighing is on day 2 at 06:45
+        let level_from = |minute| {
+            let mut script = aged(7);
+            let first = weighed(830, CropAtWeighing::Empty);
+            script.note(1, 12, minute, first).weigh(2, 830);
+            level(&script, 2)
+        };
+        assert_eq!(level_from(45), Some(Level::Watch));
+        assert_eq!(level_from(46), None);
+    }
+
+    #[test]
+    fn it_is_told_for_a_day_and_a_half() {
+        let mut script = aged(7);
+        script.weigh(1, 830).weigh(2, 830);
+        let level = |minute| level_of(&RULE, &script, script.at(3, 18, minute));
+        assert_eq!(level(45), Some(Level::Watch));
+        assert_eq!(level(46), None);
     }
 }

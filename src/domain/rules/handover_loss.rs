@@ -102,6 +102,16 @@ mod tests {
     }
 
     #[test]
+    fn another_limit_than_the_published_one_is_the_breeders() {
+        let mut plan = plan();
+        plan.loss_limit = Percent::whole(5);
+        let mut script = with_plan(plan);
+        script.weigh(1, 950);
+        let standing = found(&RULE, &script, script.at(1, 8, 0))[0].standing;
+        assert_eq!(standing, Standing::CommonPractice);
+    }
+
+    #[test]
     fn without_a_handover_weight_there_is_nothing_to_compare() {
         let mut plan = plan();
         plan.reference = None;

@@ -64,8 +64,9 @@ fn loss_pct(facts: &Facts<'_>) -> Option<f64> {
 
 #[cfg(test)]
 mod tests {
+    use crate::domain::level::Value;
     use crate::domain::rules::one_day_loss::*;
-    use crate::domain::rules::trial::{level_of, macaw};
+    use crate::domain::rules::trial::{found, level_of, macaw};
 
     /// The level at a weight on the morning after 1,000 g.
     fn level_at(grams: i32) -> Option<Level> {
@@ -115,5 +116,24 @@ mod tests {
             Some(Level::RingBreeder)
         );
         assert_eq!(level_of(&RULE, &script, script.at(3, 18, 45)), None);
+    }
+
+    #[test]
+    fn a_loss_after_a_full_crop_is_counted_from_what_was_expected_before_it() {
+        // five mornings at 1,000 g: 985 g are 1.5 % below them, and 4.4 % below the full crop's 1,030 g
+        let after_full_crop = |grams| {
+            let mut script = macaw();
+            for day in 1..=5 {
+                script.weigh(day, 1_000);
+            }
+            script.weigh(6, 1_030).weigh(7, grams);
+            found(&RULE, &script, script.at(7, 8, 0))
+        };
+        assert_eq!(after_full_crop(985), Vec::new());
+        let loss = after_full_crop(960)[0].value;
+        let Value::Pct(loss) = loss else {
+            panic!("{loss:?}")
+        };
+        assert!((3.0..=5.0).contains(&loss), "{loss}");
     }
 }

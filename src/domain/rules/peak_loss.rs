@@ -79,8 +79,9 @@ fn believed(trend: &WeightTrend) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use crate::domain::rules::peak_loss::*;
-    use crate::domain::rules::trial::{level_of, macaw};
+    use crate::domain::rules::trial::{found, level_of, macaw};
     use crate::domain::scenario::Scenario;
+    use crate::domain::weight_trend::{Interval, LevelNow, Pace};
 
     /// The level at a weight after a peak of 1,100 g.
     fn level_at(grams: i32) -> Option<Level> {
@@ -119,5 +120,44 @@ mod tests {
         let mut script = macaw();
         script.weigh(1, 1_000).weigh(2, 1_120).weigh(3, 1_000);
         assert_eq!(level_of(&RULE, &script, script.at(3, 12, 0)), None);
+    }
+
+    #[test]
+    fn only_the_call_at_ten_per_cent_is_called_published() {
+        let mut script = macaw();
+        script.weigh(1, 1_100).weigh(2, 1_100).weigh(3, 1_100);
+        script.weigh(4, 1_100).weigh(5, 980);
+        let standing = |script: &Scenario, day| {
+            let found = found(&RULE, script, script.at(day, 8, 0));
+            (found[0].level, found[0].standing)
+        };
+        assert_eq!(standing(&script, 5), (Level::Watch, Standing::Ours));
+        script.weigh(6, 968).weigh(7, 968).weigh(8, 968);
+        let expected = (Level::RingBreeder, Standing::Published);
+        assert_eq!(standing(&script, 8), expected);
+    }
+
+    #[test]
+    fn the_chance_is_that_of_a_normal_distribution() {
+        // a loss of 10.25 % with a standard deviation of 0.5 %: half of one above the limit of 10 %, below
+        // which 30.85 % lie (table of the normal distribution)
+        let trend = WeightTrend {
+            now: Some(LevelNow {
+                grams: 1_000.0,
+                sd_g: 5.0,
+                pace: Some(Pace {
+                    g_per_day: 0.0,
+                    sd_g_per_day: 1.0,
+                    pct_per_day: 0.0,
+                }),
+            }),
+            peak_loss_pct: Some(Interval {
+                value: 10.25,
+                low: 9.27,
+                high: 11.23,
+            }),
+            ..WeightTrend::default()
+        };
+        assert!((believed(&trend).unwrap() - 0.6915).abs() < 5e-4);
     }
 }

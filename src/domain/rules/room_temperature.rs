@@ -39,24 +39,11 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         return Vec::new();
     };
     let room = seen.what;
-    let is_outside_plan = room < plan.room_from || room > plan.room_to;
-    let extreme = if room < LOWEST {
-        Some(LOWEST)
-    } else if room > HIGHEST {
-        Some(HIGHEST)
-    } else {
-        None
-    };
-    let plan_limit = if room < plan.room_from {
-        plan.room_from
-    } else {
-        plan.room_to
-    };
-    let (level, limit) = match (is_outside_plan, extreme) {
-        (true, Some(limit)) => (Level::RingBreeder, limit),
-        (true, None) => (Level::Watch, plan_limit),
-        (false, Some(limit)) => (Level::Watch, limit),
-        (false, None) => return Vec::new(),
+    let of_plan = passed(room, plan.room_from, plan.room_to);
+    let (level, limit) = match (of_plan, passed(room, LOWEST, HIGHEST)) {
+        (Some(_), Some(limit)) => (Level::RingBreeder, limit),
+        (Some(limit), None) | (None, Some(limit)) => (Level::Watch, limit),
+        (None, None) => return Vec::new(),
     };
     vec![Finding {
         rule: RuleId::RoomTemperature,
@@ -67,19 +54,36 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     }]
 }
 
+/// The end of a range beyond which the room is.
+fn passed(room: Celsius, from: Celsius, to: Celsius) -> Option<Celsius> {
+    if room < from {
+        Some(from)
+    } else if room > to {
+        Some(to)
+    } else {
+        None
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use crate::domain::journal::Change;
     use crate::domain::rules::room_temperature::*;
-    use crate::domain::rules::trial::{level_of, plan, with_plan};
+    use crate::domain::rules::trial::{found, level_of, plan, with_plan};
+    use crate::domain::scenario::Scenario;
 
-    /// The level of a room, in tenths of a degree, with the plan's range starting at `from`.
-    fn level_at(tenths: i32, from: i32) -> Option<Level> {
+    /// A room, in tenths of a degree, seen on day 1 at 08:00, with the plan's range starting at `from`.
+    fn seen(tenths: i32, from: i32) -> Scenario {
         let mut plan = plan();
         plan.room_from = Celsius::whole(from);
         let mut script = with_plan(plan);
         let room = Celsius::tenths_held(tenths);
         script.note(1, 8, 0, Change::RoomSeen { room });
+        script
+    }
+
+    fn level_at(tenths: i32, from: i32) -> Option<Level> {
+        let script = seen(tenths, from);
         level_of(&RULE, &script, script.at(1, 9, 0))
     }
 
@@ -113,5 +117,17 @@ mod tests {
         assert_eq!(level_of(&RULE, &script, script.at(2, 8, 1)), None);
         script.note(1, 10, 0, room(25));
         assert_eq!(level_of(&RULE, &script, script.at(1, 11, 0)), None);
+    }
+
+    #[test]
+    fn the_limit_told_is_the_one_that_was_passed() {
+        let limit_at = |tenths| {
+            let script = seen(tenths, 24);
+            found(&RULE, &script, script.at(1, 9, 0))[0].limit
+        };
+        assert_eq!(limit_at(239), Value::Celsius(Celsius::whole(24)));
+        assert_eq!(limit_at(271), Value::Celsius(Celsius::whole(27)));
+        assert_eq!(limit_at(209), Value::Celsius(Celsius::whole(21)));
+        assert_eq!(limit_at(301), Value::Celsius(Celsius::whole(30)));
     }
 }

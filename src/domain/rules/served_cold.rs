@@ -112,4 +112,13 @@ mod tests {
         assert_eq!(level_at(370, 369), Some(Level::Watch));
         assert_eq!(level_at(390, 385), None);
     }
+
+    #[test]
+    fn a_feed_that_is_still_to_come_says_nothing_yet() {
+        let mut script = macaw();
+        script.note(1, 21, 0, served(370));
+        let level = |hour, minute| level_of(&RULE, &script, script.at(1, hour, minute));
+        assert_eq!(level(20, 59), None);
+        assert_eq!(level(21, 0), Some(Level::Watch));
+    }
 }

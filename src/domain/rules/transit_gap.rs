@@ -163,4 +163,13 @@ mod tests {
     fn before_leaving_there_is_no_transit() {
         assert_eq!(level(&on_its_way(), 5, 30), None);
     }
+
+    #[test]
+    fn the_hours_before_leaving_are_no_transit_however_long_the_last_feed_is_ago() {
+        // leaves on day 1 at 06:00, fed last on day 0 at 17:00
+        let mut script = left_at(30);
+        script.feed(0, 17, 0, Slot::Bedtime, 80);
+        assert_eq!(level(&script, 29, 59), None);
+        assert_eq!(level(&script, 30, 0), Some(Level::Emergency));
+    }
 }

@@ -186,4 +186,13 @@ mod tests {
         let now = script.at(0, 6, 0);
         assert_eq!(level_of(&RULE, &script, now), Some(Level::RingBreeder));
     }
+
+    #[test]
+    fn a_feed_that_is_still_to_come_is_not_counted() {
+        let mut script = macaw();
+        script.weigh(1, 950).feed(1, 7, 0, Slot::Morning, 115);
+        let level = |hour, minute| level_of(&RULE, &script, script.at(1, hour, minute));
+        assert_eq!(level(6, 59), None);
+        assert_eq!(level(7, 0), Some(Level::RingBreeder));
+    }
 }
