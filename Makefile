@@ -1,5 +1,5 @@
 # Perchlight: `make serve` to use it, `make test` to check it. Both install what is missing.
-.PHONY: help serve build test test-browser deny measure sizes prove scorecard fuzz
+.PHONY: help serve build test test-browser deny measure sizes prove scorecard fuzz mutants
 
 help:
 	@echo "make serve         build the release and serve it on http://127.0.0.1:8080/ (PORT=8090 for another port)"
@@ -11,6 +11,7 @@ help:
 	@echo "make sizes         which part of the program takes how much of the download"
 	@echo "make prove         every fault with its full number of trials, and the table of them in DEVELOPERS.md"
 	@echo "make fuzz          hostile texts against every reader of foreign text (SECONDS=600 for each of them)"
+	@echo "make mutants       which changes of the judging code no test notices (ONLY=src/domain/schedule.rs for one file)"
 	@echo "make scorecard     how early the warnings come and how often falsely (WRITE=1 puts the table into DEVELOPERS.md)"
 
 serve:
@@ -39,6 +40,9 @@ prove:
 
 fuzz:
 	@SECONDS_EACH=$(or $(SECONDS),60) .build/fuzz.sh $(ONLY)
+
+mutants:
+	@.build/mutants.sh $(ONLY)
 
 scorecard:
 	@cargo bench --no-default-features --bench scorecard -- $(if $(WRITE),--write)
