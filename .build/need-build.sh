@@ -54,6 +54,19 @@ if [ "$(wasm-bindgen --version 2>/dev/null || true)" != "wasm-bindgen $WASM_BIND
     env CARGO_PROFILE_DEV_DEBUG=0 cargo install --debug --root "$TOOLS" wasm-bindgen-cli --version "$WASM_BINDGEN_VERSION"
 fi
 
+has_wasm_split() {
+  has wasm-split-cli && {
+    cargo install --list --root "$TOOLS" 2>/dev/null
+    cargo install --list
+  } | grep -q "^wasm_split_cli_support v$WASM_SPLIT_VERSION:"
+}
+
+if ! has_wasm_split; then
+  step "Installing wasm-split-cli $WASM_SPLIT_VERSION into .tools" "1 to 3 min" \
+    env CARGO_PROFILE_DEV_DEBUG=0 cargo install --locked --debug --root "$TOOLS" wasm_split_cli_support --version "$WASM_SPLIT_VERSION" \
+    --features build-binary
+fi
+
 if ! wasm-opt --version 2>/dev/null | grep -q "version $WASM_OPT_VERSION\b"; then
   mkdir -p "$TOOLS/wasm-opt"
   cp .build/wasm-opt/package.json .build/wasm-opt/package-lock.json "$TOOLS/wasm-opt/"

@@ -1,5 +1,5 @@
 // The last step of a build: joins the style sheets to one file and writes the offline worker's list.
-// Trunk calls it as its post_build hook; by hand: node .build/precache.mjs FOLDER
+// By hand: node .build/precache.mjs FOLDER
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
@@ -58,12 +58,17 @@ export const writeWorker = (folder) => {
   return { version, count: files.length };
 };
 
-if (process.argv[1] !== undefined && resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {
-  const folder = process.argv[2] ?? process.env.TRUNK_STAGING_DIR;
-  if (folder === undefined) {
-    throw new Error('say which folder: node .build/precache.mjs FOLDER');
-  }
+// Both steps.
+export const finishFolder = (folder) => {
   joinSheets(folder);
   const { version, count } = writeWorker(folder);
   console.log(`offline worker: version ${version}, ${count} files`);
+};
+
+if (process.argv[1] !== undefined && resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {
+  const folder = process.argv[2];
+  if (folder === undefined) {
+    throw new Error('say which folder: node .build/precache.mjs FOLDER');
+  }
+  finishFolder(folder);
 }

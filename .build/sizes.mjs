@@ -1,7 +1,9 @@
-// Bytes of a WebAssembly program by crate and layer, from its code and its names: node .build/sizes.mjs FILE [MOST]
-// With MOST, so many of the largest functions as well.
+// Bytes of each piece of the program by crate and layer, from its code and its names: node .build/sizes.mjs [MOST]
+// With MOST, so many of the largest functions as well. It needs a release build.
 // The sections are those of the WebAssembly core specification, 5.5; names: appendix, custom sections, name section.
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { shrink, split } from './split.mjs';
 
 const CUSTOM = 0;
 const IMPORT = 2;
@@ -110,47 +112,59 @@ const pathOf = (name) => name.replace(/^([<&([*\s]|mut |const |dyn |impl |[A-Z][
 
 const layerOf = (name) => LAYERS.find(([, pattern]) => pattern.test(pathOf(name)))?.[0] ?? 'others';
 
-const file = new Reader(readFileSync(process.argv[2]));
-file.take(8);
-let imports = 0;
-let data = 0;
-let bodies = [];
-let names = new Map();
-while (!file.isAtEnd) {
-  const kind = file.byte();
-  const section = new Reader(file.take(file.number()));
-  if (kind === IMPORT) {
-    imports = importedFunctions(section);
-  } else if (kind === DATA) {
-    data = section.bytes.length;
-  } else if (kind === CODE) {
-    for (let left = section.number(); left > 0; left -= 1) {
-      const start = section.at;
-      section.take(section.number());
-      bodies.push(section.at - start);
+const tell = (path, most) => {
+  const file = new Reader(readFileSync(path));
+  file.take(8);
+  let imports = 0;
+  let data = 0;
+  let bodies = [];
+  let names = new Map();
+  while (!file.isAtEnd) {
+    const kind = file.byte();
+    const section = new Reader(file.take(file.number()));
+    if (kind === IMPORT) {
+      imports = importedFunctions(section);
+    } else if (kind === DATA) {
+      data = section.bytes.length;
+    } else if (kind === CODE) {
+      for (let left = section.number(); left > 0; left -= 1) {
+        const start = section.at;
+        section.take(section.number());
+        bodies.push(section.at - start);
+      }
+    } else if (kind === CUSTOM && section.name() === 'name') {
+      names = functionNames(new Reader(section.bytes.subarray(section.at)));
     }
-  } else if (kind === CUSTOM && section.name() === 'name') {
-    names = functionNames(new Reader(section.bytes.subarray(section.at)));
   }
-}
-if (names.size === 0) {
-  throw new Error(`${process.argv[2]} holds no names`);
-}
-const functions = bodies.map((bytes, index) => ({ bytes, name: names.get(imports + index) ?? '' }));
-const sums = new Map();
-for (const { bytes, name } of functions) {
-  const layer = layerOf(name);
-  const [sum, count] = sums.get(layer) ?? [0, 0];
-  sums.set(layer, [sum + bytes, count + 1]);
-}
-sums.set('data: texts, tables', [data, 0]);
-const total = [...sums.values()].reduce((all, [bytes]) => all + bytes, 0);
-for (const [layer, [bytes, count]] of [...sums].sort(([, [a]], [, [b]]) => b - a)) {
-  const share = ((bytes / total) * 100).toFixed(1);
-  console.log(`${layer.padEnd(30)} ${String(bytes).padStart(8)} bytes ${share.padStart(5)} %  ${String(count || '').padStart(5)}${count ? ' functions' : ''}`);
-}
-console.log(`${'code and data'.padEnd(30)} ${String(total).padStart(8)} bytes before compression`);
-const most = Number(process.argv[3] ?? 0);
-for (const { bytes, name } of functions.sort((a, b) => b.bytes - a.bytes).slice(0, most)) {
-  console.log(`${String(bytes).padStart(8)}  ${name}`);
+  if (names.size === 0) {
+    throw new Error(`${path} holds no names`);
+  }
+  const functions = bodies.map((bytes, index) => ({ bytes, name: names.get(imports + index) ?? '' }));
+  const sums = new Map();
+  for (const { bytes, name } of functions) {
+    const layer = layerOf(name);
+    const [sum, count] = sums.get(layer) ?? [0, 0];
+    sums.set(layer, [sum + bytes, count + 1]);
+  }
+  sums.set('data: texts, tables', [data, 0]);
+  const total = [...sums.values()].reduce((all, [bytes]) => all + bytes, 0);
+  for (const [layer, [bytes, count]] of [...sums].sort(([, [a]], [, [b]]) => b - a)) {
+    const share = ((bytes / total) * 100).toFixed(1);
+    console.log(`${layer.padEnd(30)} ${String(bytes).padStart(8)} bytes ${share.padStart(5)} %  ${String(count || '').padStart(5)}${count ? ' functions' : ''}`);
+  }
+  console.log(`${'code and data'.padEnd(30)} ${String(total).padStart(8)} bytes before compression`);
+  for (const { bytes, name } of functions.sort((a, b) => b.bytes - a.bytes).slice(0, most)) {
+    console.log(`${String(bytes).padStart(8)}  ${name}`);
+  }
+};
+
+const FOLDER = 'target/pieces/named';
+const most = Number(process.argv[2] ?? 0);
+const pieces = split('target/wasm32-unknown-unknown/release/perchlight.wasm', FOLDER, '--keep-debug');
+for (const piece of pieces.filter((name) => name.endsWith('.wasm'))) {
+  const path = join(FOLDER, piece);
+  // The build's own last step, with the names kept.
+  shrink(path, '-g');
+  console.log(`\n${piece}`);
+  tell(path, most);
 }

@@ -1,6 +1,27 @@
-// Starts the app. The build writes the two hashed file names into this script's own tag.
+// Starts the app. The build writes the hashed file names into this script's own tag.
 const tag = document.querySelector('script[data-wasm]');
+
+const fetchEarly = (href) => {
+  const link = document.createElement('link');
+  Object.assign(link, { rel: 'preload', as: 'fetch', crossOrigin: 'anonymous', href });
+  document.head.append(link);
+};
+
+// Until the page as it is was painted; a page in the background is never painted.
+const painted = () =>
+  new Promise((resolve) => {
+    requestAnimationFrame(() => setTimeout(resolve));
+    setTimeout(resolve, document.hidden ? 0 : 500);
+  });
+
 try {
+  if (document.getElementById('last-known').hidden) {
+    // A first visit: what must be read before feeding comes before the program.
+    await painted();
+  } else {
+    // Where a chick is followed, what is due is fetched beside the first piece of the program, not after it.
+    [tag.dataset.wasm, ...tag.dataset.due.split(' ')].forEach(fetchEarly);
+  }
   const app = await import(tag.dataset.module);
   await app.default({ module_or_path: tag.dataset.wasm });
 } catch (error) {

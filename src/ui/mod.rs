@@ -4,56 +4,124 @@ pub mod clock;
 pub mod copies;
 pub mod parts;
 pub mod picture;
+pub mod pieces;
 pub mod platform;
 pub mod route;
 pub mod screens;
 pub mod state;
+
+use std::time::Duration;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 
 use crate::domain::journal::Journal;
+use crate::ui::copies::Copies;
 use crate::ui::parts::shell::{Banners, BottomBar, StatusLine, TopBar};
+use crate::ui::pieces::{Piece, Pieces};
 use crate::ui::route::Route;
 use crate::ui::screens::first_start::StartScreen;
-use crate::ui::screens::guide::GuideScreen;
-use crate::ui::screens::handover::HandoverScreen;
-use crate::ui::screens::home::HomeScreen;
-use crate::ui::screens::journal::JournalScreen;
-use crate::ui::screens::log_feed::LogFeedScreen;
-use crate::ui::screens::look::{CropScreen, DroppingsScreen, SolidsScreen};
-use crate::ui::screens::now::NowScreen;
-use crate::ui::screens::plan_form::{PlanScreen, TypeInScreen};
-use crate::ui::screens::settings::SettingsScreen;
-use crate::ui::screens::take_in::TakeInScreen;
-use crate::ui::screens::weaning::WeaningScreen;
-use crate::ui::screens::weigh::WeighScreen;
-use crate::ui::screens::weight::WeightScreen;
-use crate::ui::screens::wrong::WrongScreen;
 use crate::ui::state::AppState;
 
-/// Puts the app in place of the page's first content. Without its place in the page nothing happens,
-/// and the page's own start-up check says so.
+/// How long the first screen is left alone before the rest of the program is fetched.
+const BEFORE_THE_REST: Duration = Duration::from_millis(300);
+
+/// Puts the app in place of the page's first content, which stays until the first screen is drawn.
+/// Without its place in the page nothing happens, and the page's own start-up check says so.
 pub fn start() {
-    let place = document().get_element_by_id("app");
-    let Some(place) = place.and_then(|place| place.dyn_into::<web_sys::HtmlElement>().ok()) else {
+    if let Some(place) = document().get_element_by_id("app") {
+        // Leptos knows of the browser's tasks only from the mount on.
+        wasm_bindgen_futures::spawn_local(start_in(place));
+    }
+}
+
+/// How much of the app is drawn: it starts in steps.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Drawn {
+    /// The frame, empty.
+    Nothing,
+    /// The status line too.
+    Status,
+    /// The notices too.
+    Notices,
+    /// The bars too.
+    Bars,
+    /// The screen too: all of it.
+    Screen,
+}
+
+/// Each step is a task of its own, so that the browser can paint and answer a tap in between. The
+/// app grows beside the page and takes its place when it is whole.
+async fn start_in(place: web_sys::Element) {
+    platform::painted().await;
+    let zone = clock::zone(clock::now());
+    platform::next_task().await;
+    let owner = Owner::new();
+    let (state, pieces, drawn) = owner.with(|| {
+        let pieces = Pieces::first_alone();
+        let (copies, kept) = Copies::open();
+        let state = AppState::new(copies, kept, zone, pieces.judge);
+        // In the same task as the opening: what another tab keeps after it is heard of.
+        follow_other_tabs(state);
+        (state, pieces, RwSignal::new(Drawn::Nothing))
+    });
+    for piece in needed_at_first(state) {
+        pieces.fetch(piece).await;
+    }
+    let app = document().create_element("div");
+    let Some(app) = app
+        .ok()
+        .and_then(|app| app.dyn_into::<web_sys::HtmlElement>().ok())
+    else {
         return;
     };
-    place.set_inner_html("");
-    mount_to(place, App).forget();
+    app.set_id("app");
+    platform::next_task().await;
+    let whole = move || {
+        provide_context(state);
+        provide_context(pieces);
+        view! { <App drawn /> }
+    };
+    mount_to(app.clone(), whole).forget();
+    platform::next_task().await;
+    owner.with(|| follow(state));
+    // It lives as long as the page.
+    std::mem::forget(owner);
+    for step in [Drawn::Status, Drawn::Notices, Drawn::Bars, Drawn::Screen] {
+        platform::next_task().await;
+        drawn.set(step);
+    }
+    platform::next_task().await;
+    if place.replace_with_with_node_1(&app).is_ok() {
+        platform::set_root_attribute("data-started", "true");
+    }
+    set_timeout(move || pieces.fetch_all(), BEFORE_THE_REST);
+}
+
+/// The pieces without which the first screen cannot be drawn.
+fn needed_at_first(state: AppState) -> impl Iterator<Item = Piece> {
+    let (has_chick, route) = untrack(|| (state.chick.get().is_some(), shown(state)));
+    let due = has_chick.then_some(Piece::Due);
+    due.into_iter().chain(Piece::of(route))
 }
 
 /// The whole app.
 #[component]
-pub fn App() -> impl IntoView {
-    let state = AppState::open();
-    provide_context(state);
+fn App(drawn: RwSignal<Drawn>) -> impl IntoView {
+    let state = AppState::here();
+    move || {
+        let language = state.writing.get().language;
+        platform::set_root_attribute("lang", language.tag());
+        view! { <Frame drawn /> }
+    }
+}
+
+/// Follows what changes without the person: time, address, new versions, the second copy.
+fn follow(state: AppState) {
     platform::set_root_attribute("data-theme", &state.copies.theme());
-    platform::set_root_attribute("data-started", "true");
     keep_time(state);
     follow_address(state);
-    follow_other_tabs(state);
     follow_updates(state);
     spawn_local(async move {
         let healed = state.copies.open_second(state.journal).await;
@@ -63,11 +131,6 @@ pub fn App() -> impl IntoView {
             state.take_in(healed, false);
         }
     });
-    move || {
-        let language = state.writing.get().language;
-        platform::set_root_attribute("lang", language.tag());
-        view! { <Frame /> }
-    }
 }
 
 /// Moves the present moment on, once a second while the page is visible and at once when it becomes so.
@@ -77,7 +140,7 @@ fn keep_time(state: AppState) {
             state.now.set(clock::now());
         }
     };
-    if set_interval_with_handle(tick, std::time::Duration::from_secs(1)).is_err() {
+    if set_interval_with_handle(tick, Duration::from_secs(1)).is_err() {
         leptos::logging::warn!("the clock on screen stands still");
     }
     let wake = move |_: web_sys::Event| {
@@ -143,39 +206,39 @@ impl RemoveOnCleanup for WindowListenerHandle {
 }
 
 #[component]
-fn Frame() -> impl IntoView {
+fn Frame(drawn: RwSignal<Drawn>) -> impl IntoView {
     let state = AppState::here();
-    let has_chick = move || state.chick.get().is_some();
+    let is_drawn = move |part| Memo::new(move |_| drawn.get() >= part);
+    let has_status = is_drawn(Drawn::Status);
+    let has_notices = is_drawn(Drawn::Notices);
+    let has_bars = is_drawn(Drawn::Bars);
+    let has_bars = Memo::new(move |_| has_bars.get() && state.chick.get().is_some());
+    let has_screen = is_drawn(Drawn::Screen);
     view! {
-        {move || has_chick().then(|| view! { <TopBar /> })}
-        <Banners />
-        <StatusLine />
-        <main class="main">{move || screen(state.route.get(), has_chick())}</main>
-        {move || has_chick().then(|| view! { <BottomBar /> })}
+        {move || has_bars.get().then(|| view! { <TopBar /> })}
+        {move || has_notices.get().then(|| view! { <Banners /> })}
+        {move || has_status.get().then(|| view! { <StatusLine /> })}
+        <main class="main">{move || has_screen.get().then(|| screen(state))}</main>
+        {move || has_bars.get().then(|| view! { <BottomBar /> })}
     }
 }
 
 /// The screen of a route. Without a chick only those that need none.
-fn screen(route: Route, has_chick: bool) -> AnyView {
-    match route {
-        Route::Wrong => view! { <WrongScreen /> }.into_any(),
-        Route::Settings => view! { <SettingsScreen /> }.into_any(),
-        Route::TypeIn => view! { <TypeInScreen /> }.into_any(),
-        Route::TakeIn => view! { <TakeInScreen /> }.into_any(),
-        Route::Start => view! { <StartScreen /> }.into_any(),
-        Route::Handover => view! { <HandoverScreen /> }.into_any(),
-        _ if !has_chick => view! { <StartScreen /> }.into_any(),
-        Route::Now => view! { <NowScreen /> }.into_any(),
-        Route::Weight => view! { <WeightScreen /> }.into_any(),
-        Route::Weaning => view! { <WeaningScreen /> }.into_any(),
-        Route::Journal => view! { <JournalScreen /> }.into_any(),
-        Route::Weigh => view! { <WeighScreen /> }.into_any(),
-        Route::Log(slot) => view! { <LogFeedScreen wanted=slot /> }.into_any(),
-        Route::Guide => view! { <GuideScreen /> }.into_any(),
-        Route::Home => view! { <HomeScreen /> }.into_any(),
-        Route::Crop => view! { <CropScreen /> }.into_any(),
-        Route::Droppings => view! { <DroppingsScreen /> }.into_any(),
-        Route::Solids => view! { <SolidsScreen /> }.into_any(),
-        Route::Plan => view! { <PlanScreen /> }.into_any(),
+fn screen(state: AppState) -> AnyView {
+    let route = shown(state);
+    match Piece::of(route) {
+        Some(piece) => Pieces::here().draw(piece, route),
+        None => view! { <StartScreen /> }.into_any(),
+    }
+}
+
+/// The route on screen: the one of the address, unless it needs a chick and there is none.
+fn shown(state: AppState) -> Route {
+    let route = state.route.get();
+    let has_chick = state.chick.get().is_some();
+    if has_chick || route.needs_no_chick() {
+        route
+    } else {
+        Route::Start
     }
 }

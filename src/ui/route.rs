@@ -109,6 +109,19 @@ impl Route {
         format!("#/{name}")
     }
 
+    /// Whether the screen is of use before there is a chick.
+    pub const fn needs_no_chick(self) -> bool {
+        matches!(
+            self,
+            Self::Wrong
+                | Self::Settings
+                | Self::TypeIn
+                | Self::TakeIn
+                | Self::Start
+                | Self::Handover
+        )
+    }
+
     /// Whether a half-typed form may be open here, so that nothing may reload by itself.
     pub const fn is_form(self) -> bool {
         match self {

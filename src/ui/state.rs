@@ -7,10 +7,11 @@ use leptos::prelude::*;
 use crate::domain::chick::Chick;
 use crate::domain::journal::{Change, ChickId, Entry, EntryId, Journal, Refusal};
 use crate::domain::moment::Moment;
-use crate::domain::outlook::{Outlook, outlook};
+use crate::domain::outlook::Outlook;
 use crate::domain::plan::CarePlan;
 use crate::domain::zone::Zone;
 use crate::ui::copies::{Copies, Keeping};
+use crate::ui::pieces::Judge;
 use crate::ui::route::Route;
 use crate::ui::{clock, platform};
 use crate::words::Language;
@@ -61,22 +62,22 @@ pub struct AppState {
 }
 
 impl AppState {
-    /// Opens the kept journal and starts the clock.
-    pub fn open() -> Self {
+    /// Of the kept journal at the present moment; it judges as soon as it can.
+    pub fn new(copies: Copies, kept: Journal, zone: Zone, judge: RwSignal<Option<Judge>>) -> Self {
         let now_at_start = clock::now();
-        let (copies, kept) = Copies::open();
         let journal = RwSignal::new(kept);
         let chick = RwSignal::new(None);
         let now = RwSignal::new(now_at_start);
-        let zone = RwSignal::new(clock::zone(now_at_start));
+        let zone = RwSignal::new(zone);
         let minute = Memo::new(move |_| now.get().seconds().div_euclid(60));
         let outlook = Memo::new_with_compare(
             move |_| {
                 minute.get();
+                let judge = judge.get()?;
                 let id = chick.get()?;
                 let now = now.get_untracked();
                 let outlook =
-                    journal.with(|journal| zone.with(|zone| outlook(now, journal, id, zone)));
+                    journal.with(|journal| zone.with(|zone| judge(now, journal, id, zone)));
                 outlook.map(Arc::new)
             },
             |_, _| true,

@@ -36,6 +36,10 @@ texts! {
     keep_download_raw: "Download them", "Descargarlos";
     save_backup: "Save a backup", "Guardar una copia";
 
+    piece_waiting: "One moment: this part of the app is on its way.", "Un momento: esta parte de la aplicación está en camino.";
+    piece_failed: "This part of the app could not be fetched. Your records are safe. Connect to the network and try again.", "No se pudo traer esta parte de la aplicación. Sus registros están a salvo. Conéctese a la red y pruebe otra vez.";
+    piece_again: "Try again", "Probar otra vez";
+
     demo_banner: "Made-up chick. Nothing you enter here is kept.", "Pollo inventado. Nada de lo que escriba aquí se guarda.";
     demo_leave: "Leave", "Salir";
 

@@ -1,0 +1,215 @@
+//! The program comes in three pieces, each a file of its own: opening the records with the frame and
+//! the first start; judging a chick and what is due; every other screen. The first is small, so that
+//! a page opens soon. The others follow by themselves behind the first screen, so that no tap waits
+//! for long and nothing is missing when the network goes.
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use leptos::wasm_split::{SplitLoaderError, wasm_split};
+
+use crate::domain::journal::{ChickId, Journal};
+use crate::domain::moment::Moment;
+use crate::domain::outlook::{Outlook, outlook};
+use crate::domain::zone::Zone;
+use crate::ui::route::Route;
+use crate::ui::screens::guide::GuideScreen;
+use crate::ui::screens::handover::HandoverScreen;
+use crate::ui::screens::home::HomeScreen;
+use crate::ui::screens::journal::JournalScreen;
+use crate::ui::screens::log_feed::LogFeedScreen;
+use crate::ui::screens::look::{CropScreen, DroppingsScreen, SolidsScreen};
+use crate::ui::screens::now::NowScreen;
+use crate::ui::screens::plan_form::{PlanScreen, TypeInScreen};
+use crate::ui::screens::settings::SettingsScreen;
+use crate::ui::screens::take_in::TakeInScreen;
+use crate::ui::screens::weaning::WeaningScreen;
+use crate::ui::screens::weigh::WeighScreen;
+use crate::ui::screens::weight::WeightScreen;
+use crate::ui::screens::wrong::WrongScreen;
+use crate::ui::state::AppState;
+
+/// A piece of the program that is fetched after the first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Piece {
+    /// Judging a chick, and the screen that says what is due.
+    Due,
+    /// Every other screen.
+    Rest,
+}
+
+impl Piece {
+    /// The piece that draws a route; `None` for what the first one draws.
+    pub const fn of(route: Route) -> Option<Self> {
+        match route {
+            Route::Start => None,
+            Route::Now => Some(Self::Due),
+            Route::Weight
+            | Route::Weaning
+            | Route::Journal
+            | Route::Handover
+            | Route::Weigh
+            | Route::Log(_)
+            | Route::Guide
+            | Route::Home
+            | Route::Crop
+            | Route::Droppings
+            | Route::Solids
+            | Route::Wrong
+            | Route::Settings
+            | Route::Plan
+            | Route::TypeIn
+            | Route::TakeIn => Some(Self::Rest),
+        }
+    }
+}
+
+/// Draws the screen of a route.
+type Draw = fn(Route) -> AnyView;
+
+/// Judges a chick: [`outlook`].
+pub type Judge = fn(Moment, &Journal, ChickId, &Zone) -> Option<Outlook>;
+
+/// How far a piece is.
+#[derive(Debug, Clone, Copy)]
+enum Arrival {
+    NotAsked,
+    OnTheWay,
+    Here(Draw),
+    Failed,
+}
+
+/// The pieces of the running program, copied freely.
+#[derive(Debug, Clone, Copy)]
+pub struct Pieces {
+    /// Comes with [`Piece::Due`].
+    pub judge: RwSignal<Option<Judge>>,
+    due: RwSignal<Arrival>,
+    rest: RwSignal<Arrival>,
+}
+
+impl Pieces {
+    /// Only the first piece is here.
+    pub fn first_alone() -> Self {
+        Self {
+            judge: RwSignal::new(None),
+            due: RwSignal::new(Arrival::NotAsked),
+            rest: RwSignal::new(Arrival::NotAsked),
+        }
+    }
+
+    /// The pieces of the app, from any component below it.
+    pub fn here() -> Self {
+        expect_context()
+    }
+
+    const fn arrival(self, piece: Piece) -> RwSignal<Arrival> {
+        match piece {
+            Piece::Due => self.due,
+            Piece::Rest => self.rest,
+        }
+    }
+
+    /// Fetches a piece, unless it is here or on the way. A failure is told where its screens would be.
+    pub async fn fetch(self, piece: Piece) {
+        let arrival = self.arrival(piece);
+        match arrival.get_untracked() {
+            Arrival::OnTheWay | Arrival::Here(_) => return,
+            Arrival::NotAsked | Arrival::Failed => arrival.set(Arrival::OnTheWay),
+        }
+        let fetched = self.fetched(piece).await;
+        arrival.set(fetched.map_or(Arrival::Failed, Arrival::Here));
+    }
+
+    /// Every screen of a chick judges it, so that the rest never comes without what is due.
+    async fn fetched(self, piece: Piece) -> Result<Draw, SplitLoaderError> {
+        let (draw_due, judge) = fetch_due().await?;
+        if self.judge.get_untracked().is_none() {
+            self.judge.set(Some(judge));
+        }
+        match piece {
+            Piece::Due => Ok(draw_due),
+            Piece::Rest => fetch_rest().await,
+        }
+    }
+
+    /// Fetches what is not here yet.
+    pub fn fetch_all(self) {
+        spawn_local(self.fetch(Piece::Due));
+        spawn_local(self.fetch(Piece::Rest));
+    }
+
+    /// The screen of a route, or what is to be said while its piece is not here.
+    pub fn draw(self, piece: Piece, route: Route) -> AnyView {
+        match self.arrival(piece).get() {
+            Arrival::Here(draw) => draw(route),
+            Arrival::NotAsked | Arrival::OnTheWay => {
+                spawn_local(self.fetch(piece));
+                waiting().into_any()
+            }
+            Arrival::Failed => self.failed(piece).into_any(),
+        }
+    }
+
+    fn failed(self, piece: Piece) -> impl IntoView {
+        let say = AppState::here().language();
+        let again = move |_| spawn_local(self.fetch(piece));
+        view! {
+            <section class="group" role="alert">
+                <p>{say.piece_failed()}</p>
+                <button type="button" class="button" on:click=again>{say.piece_again()}</button>
+            </section>
+        }
+    }
+}
+
+fn waiting() -> impl IntoView {
+    view! { <p class="hint" role="status">{AppState::here().language().piece_waiting()}</p> }
+}
+
+/// Fetches [`Piece::Due`].
+///
+/// # Errors
+/// [`SplitLoaderError`] when it cannot be fetched; the next call tries again.
+#[allow(
+    clippy::unnecessary_wraps,
+    reason = "the macro adds the error of the fetch"
+)]
+#[wasm_split(due, wasm_split_path = leptos::wasm_split, fallible)]
+fn fetch_due() -> Result<(Draw, Judge), SplitLoaderError> {
+    Ok((|_| view! { <NowScreen /> }.into_any(), outlook))
+}
+
+/// Fetches [`Piece::Rest`].
+///
+/// # Errors
+/// [`SplitLoaderError`] when it cannot be fetched; the next call tries again.
+#[allow(
+    clippy::unnecessary_wraps,
+    reason = "the macro adds the error of the fetch"
+)]
+#[wasm_split(rest, wasm_split_path = leptos::wasm_split, fallible)]
+fn fetch_rest() -> Result<Draw, SplitLoaderError> {
+    Ok(draw_rest)
+}
+
+fn draw_rest(route: Route) -> AnyView {
+    match route {
+        Route::Now | Route::Start => ().into_any(),
+        Route::Wrong => view! { <WrongScreen /> }.into_any(),
+        Route::Settings => view! { <SettingsScreen /> }.into_any(),
+        Route::TypeIn => view! { <TypeInScreen /> }.into_any(),
+        Route::TakeIn => view! { <TakeInScreen /> }.into_any(),
+        Route::Handover => view! { <HandoverScreen /> }.into_any(),
+        Route::Weight => view! { <WeightScreen /> }.into_any(),
+        Route::Weaning => view! { <WeaningScreen /> }.into_any(),
+        Route::Journal => view! { <JournalScreen /> }.into_any(),
+        Route::Weigh => view! { <WeighScreen /> }.into_any(),
+        Route::Log(slot) => view! { <LogFeedScreen wanted=slot /> }.into_any(),
+        Route::Guide => view! { <GuideScreen /> }.into_any(),
+        Route::Home => view! { <HomeScreen /> }.into_any(),
+        Route::Crop => view! { <CropScreen /> }.into_any(),
+        Route::Droppings => view! { <DroppingsScreen /> }.into_any(),
+        Route::Solids => view! { <SolidsScreen /> }.into_any(),
+        Route::Plan => view! { <PlanScreen /> }.into_any(),
+    }
+}
