@@ -387,4 +387,33 @@ mod tests {
             []
         );
     }
+
+    #[test]
+    fn feeds_that_are_planned_close_together_keep_three_quarters_of_their_time() {
+        // three hours apart: 180 min × 3/4 = 135 min; seven hours apart: 4 h at most
+        let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        plan.feeds[1].time = WallTime::from_minutes(10 * 60);
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        let mut script = Scenario::new(ChickId([7; 12]), plan, day, Offset::UTC);
+        script.feed(1, 7, 0, Slot::Morning, 80);
+        assert_eq!(next(&script, script.at(1, 9, 0)).gap_minutes, 135);
+        script.feed(1, 10, 0, Slot::Midday, 80);
+        assert_eq!(next(&script, script.at(1, 12, 0)).gap_minutes, 240);
+    }
+
+    #[test]
+    fn a_feed_that_was_refused_late_moves_no_other() {
+        let mut script = scenario();
+        script.feed(1, 7, 0, Slot::Morning, 80);
+        let slot = Slot::Midday;
+        script.note(1, 18, 30, Change::FeedRefused { slot });
+        let bedtime = next(&script, script.at(1, 19, 0));
+        assert_eq!(bedtime.due, script.at(1, 21, 0));
+        // taken at the same time, it moves the bedtime feed by the four hours of the day
+        let mut script = scenario();
+        script.feed(1, 7, 0, Slot::Morning, 80);
+        script.feed(1, 18, 30, Slot::Midday, 80);
+        let bedtime = next(&script, script.at(1, 19, 0));
+        assert_eq!(bedtime.due, script.at(1, 22, 30));
+    }
 }
