@@ -63,7 +63,7 @@ has_wasm_split() {
 
 if ! has_wasm_split; then
   step "Installing wasm-split-cli $WASM_SPLIT_VERSION into .tools" "1 to 3 min" \
-    env CARGO_PROFILE_DEV_DEBUG=0 cargo install --locked --debug --root "$TOOLS" wasm_split_cli_support --version "$WASM_SPLIT_VERSION" \
+    env CARGO_PROFILE_DEV_DEBUG=0 cargo install --locked --debug --force --root "$TOOLS" wasm_split_cli_support --version "$WASM_SPLIT_VERSION" \
     --features build-binary
 fi
 
