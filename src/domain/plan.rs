@@ -306,8 +306,6 @@ impl CarePlan {
             .find(|contact| contact.role == role && !contact.number.is_empty())
     }
 
-    /// What is wrong with this plan; empty when it can be taken.
-    ///
     /// Minutes from the last feed of a day to the first of the next; `None` without a feed.
     pub fn night_minutes(&self) -> Option<i64> {
         let (first, last) = (self.feeds.first()?, self.feeds.last()?);
@@ -316,6 +314,8 @@ impl CarePlan {
         ))
     }
 
+    /// What is wrong with this plan; empty when it can be taken.
+    ///
     /// Checks what a form or a received card may get wrong: every value is in its own range by type.
     pub fn faults(&self) -> Vec<PlanFault> {
         let mut faults = Vec::new();
