@@ -106,6 +106,25 @@ export const clock = (page, iso) => page.clock.install({ time: new Date(iso) });
 export const overflow = (page) =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
+// A site and a phone on which no worker answers, so that a test can hold or refuse what the page asks for.
+export const withoutWorker = async (bench, options = {}) => {
+  const site = await bench.site();
+  return { site, ...(await bench.phone(site, { serviceWorkers: 'block', ...options })) };
+};
+
+// Holds back every answer to what fits `pattern`, until the function that it gives is called.
+export const holdBack = async (context, pattern) => {
+  let release;
+  const held = new Promise((done) => {
+    release = done;
+  });
+  await context.route(pattern, async (route) => {
+    await held;
+    await route.continue();
+  });
+  return release;
+};
+
 // Words of up to seven letters that are cut in two; longer ones may have to be, in the largest text.
 export const cutWords = (page) =>
   page.evaluate(() => {

@@ -1,7 +1,7 @@
 // English and Spanish: which is chosen, that it stays, and that no screen mixes them. How numbers and days
 // are written is compared with the browser's own tables, which are CLDR's.
 import assert from 'node:assert/strict';
-import { clock, overflow, shot, started, test, until } from './harness.mjs';
+import { clock, holdBack, overflow, shot, started, test, until, withoutWorker } from './harness.mjs';
 import { go, kept, openApp } from './owner.mjs';
 import { Script } from './script.mjs';
 import { NOW, STATES, takeInText, walk, withLosingChick } from './states.mjs';
@@ -17,16 +17,8 @@ const assertLanguage = async (page, language) => {
 
 for (const [locale, language] of [['en-GB', 'en'], ['en-US', 'en'], ['es-ES', 'es'], ['es-MX', 'es'], ['es', 'es'], ['fr-FR', 'en'], ['est-EE', 'en']]) {
   test(`a phone in ${locale} starts in ${language}, before and after the app is there`, async (bench) => {
-    const site = await bench.site();
-    const { context, page } = await bench.phone(site, { locale, serviceWorkers: 'block' });
-    let release;
-    const held = new Promise((done) => {
-      release = done;
-    });
-    await context.route('**/*.wasm', async (route) => {
-      await held;
-      await route.continue();
-    });
+    const { site, context, page } = await withoutWorker(bench, { locale });
+    const release = await holdBack(context, '**/*.wasm');
     await page.goto(site.url, { waitUntil: 'domcontentloaded' });
     assert.equal(await tag(page), language);
     const about = await page.locator('.first__about').innerText();
@@ -47,8 +39,7 @@ const chooseByHand = async (page, option, language) => {
 
 for (const [locale, option, language] of [['en-GB', 'Español', 'es'], ['es-ES', 'English', 'en']]) {
   test(`${option}, chosen by hand on a phone in ${locale}, is kept over a reload and before the app`, async (bench) => {
-    const site = await bench.site();
-    const { context, page } = await bench.phone(site, { locale, serviceWorkers: 'block' });
+    const { site, context, page } = await withoutWorker(bench, { locale });
     await openApp(page, site);
     await chooseByHand(page, option, language);
     await page.reload();

@@ -2,16 +2,10 @@
 import assert from 'node:assert/strict';
 import { readdirSync } from 'node:fs';
 import { isLater } from '../../.build/split.mjs';
-import { DIST, started, test } from './harness.mjs';
+import { DIST, holdBack, started, test, withoutWorker } from './harness.mjs';
 import { go, kept, openApp, typeInChick, words } from './owner.mjs';
 
 const LATER = '**/perchlight-*-rest.wasm';
-
-// A phone whose worker answers nothing, so that what the page asks for can be held or refused.
-const plainPhone = async (bench) => {
-  const site = await bench.site();
-  return { site, ...(await bench.phone(site, { serviceWorkers: 'block' })) };
-};
 
 const noteStart = (page) =>
   page.addInitScript(() => {
@@ -34,7 +28,7 @@ const askedFor = (page) =>
   }));
 
 test('a first visit asks for the first piece alone before its screen is there, and for all of them behind it', async (bench) => {
-  const { site, page } = await plainPhone(bench);
+  const { site, page } = await withoutWorker(bench);
   await noteStart(page);
   await openApp(page, site);
   const built = readdirSync(DIST).filter((name) => name.endsWith('.wasm'));
@@ -48,18 +42,11 @@ test('a first visit asks for the first piece alone before its screen is there, a
 });
 
 test('where a chick is followed, what is due is shown while the other screens are still on their way', async (bench) => {
-  const { site, context, page } = await plainPhone(bench);
+  const { site, context, page } = await withoutWorker(bench);
   await openApp(page, site);
   await typeInChick(page);
   await kept(page);
-  let release;
-  const held = new Promise((done) => {
-    release = done;
-  });
-  await context.route(LATER, async (route) => {
-    await held;
-    await route.continue();
-  });
+  const release = await holdBack(context, LATER);
   await page.goto(site.url);
   await started(page);
   await page.locator('.next-feed').waitFor();
@@ -73,7 +60,7 @@ test('where a chick is followed, what is due is shown while the other screens ar
 });
 
 test('a piece that cannot be fetched is said where its screen would be, and tried again on a tap', async (bench) => {
-  const { site, context, page } = await plainPhone(bench);
+  const { site, context, page } = await withoutWorker(bench);
   bench.allow(/ERR_FAILED/, /Failed to fetch/);
   await openApp(page, site);
   await typeInChick(page);

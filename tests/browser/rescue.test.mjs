@@ -1,17 +1,11 @@
 // The way to the records when the app does not run.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { clock, shot, started, test } from './harness.mjs';
+import { clock, holdBack, shot, started, test, withoutWorker } from './harness.mjs';
 
 const KEPT = {
   'perchlight/v1/entry/0a1b': 'a line with ünïcode, "quotes" and\na line end',
   'perchlight/v1/setting/theme': 'night',
-};
-
-const open = async (bench) => {
-  const site = await bench.site();
-  const { context, page } = await bench.phone(site, { serviceWorkers: 'block' });
-  return { site, context, page };
 };
 
 const fill = (page, kept) =>
@@ -50,7 +44,7 @@ const rescued = async (page) => {
 };
 
 test('without the app both copies of the records come out as one file, and nobody else\'s data', async (bench) => {
-  const { site, context, page } = await open(bench);
+  const { site, context, page } = await withoutWorker(bench);
   bench.allow(/ERR_FAILED/, /thrown: .*fetch/, /Failed to fetch/);
   await context.route('**/*.wasm', (route) => route.abort());
   await page.goto(site.url);
@@ -67,7 +61,7 @@ test('without the app both copies of the records come out as one file, and nobod
 });
 
 test('looking for a second copy that never was makes none', async (bench) => {
-  const { site, context, page } = await open(bench);
+  const { site, context, page } = await withoutWorker(bench);
   bench.allow(/ERR_FAILED/, /thrown: .*fetch/, /Failed to fetch/);
   await context.route('**/*.wasm', (route) => route.abort());
   await page.goto(site.url);
@@ -82,15 +76,8 @@ test('looking for a second copy that never was makes none', async (bench) => {
 });
 
 test('a start that takes longer than ten seconds says so, and takes it back when it succeeds', async (bench) => {
-  const { site, context, page } = await open(bench);
-  let release;
-  const held = new Promise((done) => {
-    release = done;
-  });
-  await context.route('**/*.wasm', async (route) => {
-    await held;
-    await route.continue();
-  });
+  const { site, context, page } = await withoutWorker(bench);
+  const release = await holdBack(context, '**/*.wasm');
   await clock(page, '2026-11-02T20:41:00Z');
   await page.goto(site.url, { waitUntil: 'domcontentloaded' });
   await page.clock.runFor(9_000);
@@ -113,7 +100,7 @@ const TRAP = [
 ];
 
 test('an app that stops while in use says so and hands the records out', async (bench) => {
-  const { site, page } = await open(bench);
+  const { site, page } = await withoutWorker(bench);
   bench.allow(/unreachable/);
   await page.goto(site.url);
   await started(page);

@@ -2,11 +2,10 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { axe, DIST, overflow, shot, started, test } from './harness.mjs';
+import { axe, DIST, overflow, shot, started, test, withoutWorker } from './harness.mjs';
 
 const withoutApp = async (bench, options = {}) => {
-  const site = await bench.site();
-  const { context, page } = await bench.phone(site, { serviceWorkers: 'block', ...options });
+  const { site, context, page } = await withoutWorker(bench, options);
   bench.allow(/Failed to load resource: net::ERR_FAILED/, /Failed to fetch/, /thrown: .*fetch/);
   await context.route('**/*.wasm', (route) => route.abort());
   return { site, page };
