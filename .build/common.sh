@@ -4,6 +4,7 @@ cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
 RUST_VERSION="$(sed -n 's/^channel = "\(.*\)"/\1/p' rust-toolchain.toml)"
 TRUNK_VERSION=0.21.14
+# Older ones accept the file and write an app that dies at its start.
 WASM_OPT_VERSION=132
 WASM_SPLIT_VERSION=0.2.4
 CARGO_MUTANTS_VERSION=27.1.0

@@ -1,9 +1,7 @@
-// The last step of a build: joins the style sheets to one file and writes the offline worker's list.
-// By hand: node .build/precache.mjs FOLDER
+// The last steps of a build: joining the style sheets to one file, and the offline worker's list.
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join, relative, resolve, sep } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join, relative, sep } from 'node:path';
 
 const TEMPLATE = new URL('../public/sw.js', import.meta.url);
 const WORKER = 'sw.js';
@@ -57,18 +55,3 @@ export const writeWorker = (folder) => {
   writeFileSync(join(folder, WORKER), worker);
   return { version, count: files.length };
 };
-
-// Both steps.
-export const finishFolder = (folder) => {
-  joinSheets(folder);
-  const { version, count } = writeWorker(folder);
-  console.log(`offline worker: version ${version}, ${count} files`);
-};
-
-if (process.argv[1] !== undefined && resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {
-  const folder = process.argv[2];
-  if (folder === undefined) {
-    throw new Error('say which folder: node .build/precache.mjs FOLDER');
-  }
-  finishFolder(folder);
-}

@@ -10,17 +10,9 @@ const NAME = 'perchlight';
 const FEATURES = ['bulk-memory', 'nontrapping-float-to-int', 'sign-ext', 'mutable-globals', 'reference-types', 'multivalue'];
 // What Trunk has written.
 const WHOLE = /^perchlight-[0-9a-f]+(\.js|_bg\.wasm)$/;
-// Where no piece stands before the dot, it is the script of the first one.
-const OURS = /^perchlight-[0-9a-f]{16}(?:-(.+))?\.(js|wasm)$/;
-
-// The name of a piece in a build, without the mark that it carries there; null for other files.
-export const pieceOf = (file) => {
-  const found = file.match(OURS);
-  return found && `${found[1] ?? 'first'}.${found[2]}`;
-};
 
 // Whether a file of a build is fetched only behind the first screen.
-export const isLater = (file) => /^(?!first\b).*\.wasm$/.test(pieceOf(file) ?? '');
+export const isLater = (file) => file.endsWith('.wasm') && !file.endsWith('-first.wasm');
 
 const run = (tool, ...args) => execFileSync(tool, args, { stdio: ['ignore', 'ignore', 'inherit'] });
 
@@ -60,10 +52,11 @@ const relinked = (text, names) =>
 
 // The page loads the first piece, and knows the pieces of what is due.
 const relinkedPage = (html, whole, names) => {
-  const due = Object.entries(names).filter(([piece, name]) => isLater(name) && piece !== 'split_rest.wasm');
+  const { 'split_rest.wasm': rest, ...others } = names;
+  const due = Object.values(others).filter(isLater).map((name) => `./${name}`);
   const loader = `<link rel="modulepreload" href="./${names['__wasm_split.js']}">`;
   const renamed = whole.reduce((text, name) => text.replaceAll(name, names[name.endsWith('.js') ? `${NAME}.js` : `${NAME}.wasm`]), html);
-  const linked = renamed.replace('</head>', `${loader}</head>`).replace(' data-module=', ` data-due="${due.map(([, name]) => `./${name}`).join(' ')}" data-module=`);
+  const linked = renamed.replace('</head>', `${loader}</head>`).replace(' data-module=', ` data-due="${due.join(' ')}" data-module=`);
   if (!linked.includes(loader) || !linked.includes(' data-due="./')) {
     throw new Error('src/index.html or Trunk.toml has lost its places for the pieces');
   }

@@ -15,13 +15,12 @@ const painted = () =>
   });
 
 try {
-  if (document.getElementById('last-known').hidden) {
-    // A first visit: what must be read before feeding comes before the program.
-    await painted();
-  } else {
-    // Where a chick is followed, what is due is fetched beside the first piece of the program, not after it.
+  // Where a chick is followed, what is due is fetched beside the first piece of the program, not after it.
+  if (!document.getElementById('last-known').hidden) {
     [tag.dataset.wasm, ...tag.dataset.due.split(' ')].forEach(fetchEarly);
   }
+  // What must be read before feeding, and what is known already, comes before the program.
+  await painted();
   const app = await import(tag.dataset.module);
   await app.default({ module_or_path: tag.dataset.wasm });
 } catch (error) {

@@ -54,7 +54,7 @@ enum Drawn {
 /// Each step is a task of its own, so that the browser can paint and answer a tap in between. The
 /// app grows beside the page and takes its place when it is whole.
 async fn start_in(place: web_sys::Element) {
-    platform::painted().await;
+    platform::next_task().await;
     let zone = clock::zone(clock::now());
     platform::next_task().await;
     let owner = Owner::new();
@@ -66,14 +66,11 @@ async fn start_in(place: web_sys::Element) {
         follow_other_tabs(state);
         (state, pieces, RwSignal::new(Drawn::Nothing))
     });
-    for piece in needed_at_first(state) {
+    if let Some(piece) = needed_at_first(state) {
         pieces.fetch(piece).await;
     }
     let app = document().create_element("div");
-    let Some(app) = app
-        .ok()
-        .and_then(|app| app.dyn_into::<web_sys::HtmlElement>().ok())
-    else {
+    let Ok(Ok(app)) = app.map(JsCast::dyn_into::<web_sys::HtmlElement>) else {
         return;
     };
     app.set_id("app");
@@ -99,11 +96,10 @@ async fn start_in(place: web_sys::Element) {
     set_timeout(move || pieces.fetch_all(), BEFORE_THE_REST);
 }
 
-/// The pieces without which the first screen cannot be drawn.
-fn needed_at_first(state: AppState) -> impl Iterator<Item = Piece> {
+/// The piece without which the first screen cannot be drawn; a chick in the bar is judged too.
+fn needed_at_first(state: AppState) -> Option<Piece> {
     let (has_chick, route) = untrack(|| (state.chick.get().is_some(), shown(state)));
-    let due = has_chick.then_some(Piece::Due);
-    due.into_iter().chain(Piece::of(route))
+    Piece::of(route).or(has_chick.then_some(Piece::Due))
 }
 
 /// The whole app.

@@ -39,27 +39,9 @@ pub enum Piece {
 
 impl Piece {
     /// The piece that draws a route; `None` for what the first one draws.
-    pub const fn of(route: Route) -> Option<Self> {
-        match route {
-            Route::Start => None,
-            Route::Now => Some(Self::Due),
-            Route::Weight
-            | Route::Weaning
-            | Route::Journal
-            | Route::Handover
-            | Route::Weigh
-            | Route::Log(_)
-            | Route::Guide
-            | Route::Home
-            | Route::Crop
-            | Route::Droppings
-            | Route::Solids
-            | Route::Wrong
-            | Route::Settings
-            | Route::Plan
-            | Route::TypeIn
-            | Route::TakeIn => Some(Self::Rest),
-        }
+    pub fn of(route: Route) -> Option<Self> {
+        let is_due = route == Route::Now;
+        (route != Route::Start).then_some(if is_due { Self::Due } else { Self::Rest })
     }
 }
 

@@ -41,22 +41,6 @@ pub fn page_address() -> String {
     format!("{origin}{}", location.pathname().unwrap_or_default())
 }
 
-/// How long a paint is waited for at most.
-const PAINT: Duration = Duration::from_millis(100);
-
-/// Waits until the page as it is was painted. A page in the background is never painted.
-pub async fn painted() {
-    if !document().hidden() {
-        let frame = Promise::new(&mut |go_on, _| {
-            let late = go_on.clone();
-            set_timeout(move || drop(late.call0(&JsValue::NULL)), PAINT);
-            drop(window().request_animation_frame(&go_on));
-        });
-        drop(JsFuture::from(frame).await);
-    }
-    next_task().await;
-}
-
 /// Waits for the browser's next task: it can paint and answer a tap before it.
 pub async fn next_task() {
     let task = Promise::new(&mut |go_on, _| {
