@@ -55,6 +55,18 @@ impl Outlook {
             .is_some_and(|way| way.has_left && self.now < way.journey.expected)
     }
 
+    /// Whether the weighing of this day is still ahead: none was made, and the first feed is the next.
+    /// Once a feed went in, the crop tells no empty weight until the next morning.
+    pub fn is_to_be_weighed(&self) -> bool {
+        let feeds = self.chick.feeds_in_force(self.now);
+        let next = self.next_feed.as_ref();
+        let is_first = feeds
+            .first()
+            .zip(next)
+            .is_some_and(|(first, next)| next.slot == first.slot && next.day == self.lived.day);
+        is_first && !self.weight.is_weighed_today && !self.is_away()
+    }
+
     /// The plan as it is for the feed of a slot: that of the first feed after the arrival is smaller and
     /// thinner.
     pub fn plan_of_feed(&self, slot: Slot) -> CarePlan {
@@ -136,4 +148,35 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         weight,
         weaning,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::outlook::*;
+    use crate::domain::rules::trial::macaw;
+    use crate::domain::scenario::Scenario;
+
+    fn is_to_be_weighed(script: &Scenario, day: i32, hour: i32) -> bool {
+        let now = script.at(day, hour, 0);
+        let chick = script.journal().chicks()[0];
+        outlook(now, &script.journal(), chick, &script.zone())
+            .unwrap()
+            .is_to_be_weighed()
+    }
+
+    #[test]
+    fn a_chick_is_to_be_weighed_before_its_first_feed_and_not_at_bedtime() {
+        // fed at 07:00, 14:00 and 21:00
+        let mut script = macaw();
+        assert!(is_to_be_weighed(&script, 1, 6));
+        script.feed(1, 7, 0, Slot::Morning, 80);
+        assert!(!is_to_be_weighed(&script, 1, 8));
+        script.feed(1, 14, 0, Slot::Midday, 80);
+        assert!(!is_to_be_weighed(&script, 1, 20));
+        script.feed(1, 21, 0, Slot::Bedtime, 80);
+        assert!(!is_to_be_weighed(&script, 1, 22));
+        assert!(is_to_be_weighed(&script, 2, 6));
+        script.weigh(2, 1_000);
+        assert!(!is_to_be_weighed(&script, 2, 7));
+    }
 }

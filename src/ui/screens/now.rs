@@ -57,8 +57,7 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
     let say = AppState::here().language();
     let nudged = Arc::clone(&outlook);
     let is_away = outlook.is_away();
-    let has_feeds = !outlook.chick.plan.feeds.is_empty();
-    let is_unweighed = !outlook.weight.is_weighed_today && has_feeds && !is_away;
+    let is_to_be_weighed = outlook.is_to_be_weighed();
     let has_defaults = !outlook.chick.plan.unconfirmed.is_empty();
     let next = outlook.next_feed.as_ref();
     let is_due = next.is_some_and(|feed| feed.due <= outlook.now);
@@ -75,7 +74,7 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
         {feeds}
         {day_strip(&outlook)}
         {settling_in(&outlook)}
-        {is_unweighed.then(|| view! { <p class="hint">{say.now_weigh_first()}</p> })}
+        {is_to_be_weighed.then(|| view! { <p class="hint">{say.now_weigh_first()}</p> })}
         {backup_nudge(AppState::here(), &nudged)}
         {has_defaults.then(|| {
             view! { <p class="hint"><a href=Route::Plan.to_hash()>{say.plan_unconfirmed()}</a></p> }
