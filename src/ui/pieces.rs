@@ -3,6 +3,8 @@
 //! a page opens soon. The others follow by themselves behind the first screen, so that no tap waits
 //! for long and nothing is missing when the network goes.
 
+use std::time::Duration;
+
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
@@ -11,6 +13,7 @@ use crate::domain::journal::{ChickId, Journal};
 use crate::domain::moment::Moment;
 use crate::domain::outlook::{Outlook, outlook};
 use crate::domain::zone::Zone;
+use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::screens::guide::GuideScreen;
 use crate::ui::screens::handover::HandoverScreen;
@@ -136,6 +139,7 @@ impl Pieces {
         let say = AppState::here().language();
         let again = move |_| spawn_local(self.fetch(piece));
         view! {
+            {hidden_heading()}
             <section class="group" role="alert">
                 <p>{say.piece_failed()}</p>
                 <button type="button" class="button" on:click=again>{say.piece_again()}</button>
@@ -145,7 +149,18 @@ impl Pieces {
 }
 
 fn waiting() -> impl IntoView {
-    view! { <p class="hint" role="status">{AppState::here().language().piece_waiting()}</p> }
+    // The screen that comes in its place takes the focus as any new screen does.
+    on_cleanup(|| set_timeout(platform::focus_heading, Duration::ZERO));
+    view! {
+        {hidden_heading()}
+        <p class="hint" role="status">{AppState::here().language().piece_waiting()}</p>
+    }
+}
+
+/// For those who read by headings, where the screen with its own is not here.
+fn hidden_heading() -> impl IntoView {
+    let name = AppState::here().language().app_name();
+    view! { <h1 class="only-read" tabindex="-1">{name}</h1> }
 }
 
 /// Fetches [`Piece::Due`].

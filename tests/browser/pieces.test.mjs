@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { readdirSync } from 'node:fs';
 import { isLater } from '../../.build/split.mjs';
-import { DIST, holdBack, started, test, withoutWorker } from './harness.mjs';
+import { axe, DIST, holdBack, started, test, withoutWorker } from './harness.mjs';
 import { go, kept, openApp, typeInChick, words } from './owner.mjs';
 
 const LATER = '**/perchlight-*-rest.wasm';
@@ -54,8 +54,10 @@ test('where a chick is followed, what is due is shown while the other screens ar
   const waiting = page.locator('main [role="status"]');
   await waiting.waitFor();
   assert.equal(await words(waiting), 'One moment: this part of the app is on its way.');
+  assert.equal(await page.locator('main h1').count(), 1);
   release();
   await page.getByRole('button', { name: 'Done', exact: true }).waitFor();
+  await page.locator('main h1:focus', { hasText: 'Log a feed' }).waitFor();
   assert.equal(await waiting.count(), 0);
 });
 
@@ -72,6 +74,8 @@ test('a piece that cannot be fetched is said where its screen would be, and trie
   await page.locator('.bottom-bar a[href="#/weight"]').click();
   const failed = page.locator('main [role="alert"]');
   await failed.waitFor();
+  assert.equal(await page.locator('main h1').count(), 1);
+  assert.deepEqual(await axe(page), []);
   assert.match(await words(failed), /^This part of the app could not be fetched\. Your records are safe\./);
   await page.locator('.bottom-bar a[href="#/now"]').click();
   await page.locator('.next-feed').waitFor();
