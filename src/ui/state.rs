@@ -342,6 +342,7 @@ impl AppState {
         if !self.is_demo.get_untracked() {
             self.copies.remember_chick(id);
         }
+        self.leave_a_glance();
     }
 
     /// Shows a made-up chick; the kept journal waits untouched.
