@@ -1,6 +1,7 @@
 // The page before the app: in the app's language, with the last-known text.
 // Stored forms, written by the app: language and units are words with spaces between them; of the
-// last-known text the first line is the time (ISO 8601), the rest is the text.
+// last-known text the first line tells of when it is, the rest is the text. The app words both: the
+// browser's own wording of a date takes longer than all else that the page does before the app.
 // `window.perchlightLanguage` puts the words of a part of the page into the language of the page.
 (() => {
   window.perchlightLanguage = (part) => {
@@ -21,7 +22,6 @@
   const isSpanish = chosen.includes('es') || (!chosen.includes('en') && /^es\b/i.test(navigator.language));
   document.documentElement.lang = isSpanish ? 'es' : 'en';
   window.perchlightLanguage(document.getElementById('app'));
-  const say = (english, spanish) => (isSpanish ? spanish : english);
 
   let stored = null;
   try {
@@ -33,13 +33,11 @@
   if (end < 0) {
     return;
   }
-  const when = new Date(stored.slice(0, end));
   const text = stored.slice(end + 1).trim();
-  if (text === '' || Number.isNaN(when.getTime())) {
+  if (text === '') {
     return;
   }
-  const words = when.toLocaleString(isSpanish ? 'es' : undefined, { dateStyle: 'medium', timeStyle: 'short' });
-  document.getElementById('last-known-when').textContent = say(`As of ${words}`, `Lo último, ${words}`);
+  document.getElementById('last-known-when').textContent = stored.slice(0, end);
   document.getElementById('last-known-text').textContent = text;
   document.getElementById('last-known').hidden = false;
 })();

@@ -209,13 +209,9 @@ impl AppState {
             .into_iter()
             .flatten()
             .collect();
-        let lived = outlook.lived;
-        self.copies.remember_glance(&format!(
-            "{}T{}\n{}",
-            lived.day.iso(),
-            lived.time.text(),
-            lines.join("\n")
-        ));
+        let when = writing.as_of(outlook.lived);
+        self.copies
+            .remember_glance(&format!("{when}\n{}", lines.join("\n")));
     }
 
     /// Says what was just done, with a way back.
@@ -378,6 +374,7 @@ impl AppState {
     pub fn set_writing(self, writing: Writing) {
         self.copies.remember_writing(writing);
         self.writing.set(writing);
+        self.leave_a_glance();
     }
 
     /// How far the last entry is kept.

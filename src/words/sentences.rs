@@ -2,7 +2,7 @@
 
 use crate::domain::journal::WhyPassedOver;
 use crate::domain::level::Level;
-use crate::domain::moment::Day;
+use crate::domain::moment::{Day, Lived};
 use crate::domain::plan::Slot;
 use crate::domain::units::{Grams, Millilitres};
 use crate::words::Language;
@@ -21,6 +21,15 @@ impl Language {
 }
 
 impl Writing {
+    /// Of when the last-known text is, which may be read much later.
+    pub fn as_of(self, lived: Lived) -> String {
+        let (day, time) = (self.date(lived.day), self.time(lived.time));
+        match self.language {
+            Language::English => format!("As of {day}, {time}"),
+            Language::Spanish => format!("Lo último, {day}, {time}"),
+        }
+    }
+
     /// How far a weight is from the handover weight.
     pub fn against_handover(self, loss_pct: f64) -> String {
         let pct = self.pct(loss_pct.abs());

@@ -2,7 +2,7 @@
 // are written is compared with the browser's own tables, which are CLDR's.
 import assert from 'node:assert/strict';
 import { clock, holdBack, overflow, shot, started, test, until, withoutWorker } from './harness.mjs';
-import { go, kept, openApp } from './owner.mjs';
+import { go, kept, openApp, typeInChick } from './owner.mjs';
 import { Script } from './script.mjs';
 import { NOW, STATES, takeInText, walk, withLosingChick } from './states.mjs';
 
@@ -28,6 +28,19 @@ for (const [locale, language] of [['en-GB', 'en'], ['en-US', 'en'], ['es-ES', 'e
     await assertLanguage(page, language);
   });
 }
+
+test('the last-known text follows a language chosen by hand', async (bench) => {
+  const { site, page } = await withoutWorker(bench, { locale: 'en-GB' });
+  await openApp(page, site);
+  await typeInChick(page);
+  await kept(page);
+  const lastKnown = () => page.evaluate(() => localStorage.getItem('perchlight/v1/setting/glance'));
+  assert.match(await lastKnown(), /^As of /);
+  await go(page, '#/settings');
+  await page.getByRole('radio', { name: 'Español', exact: true }).check();
+  await until('it is worded anew', async () => (await lastKnown()).startsWith('Lo último, '));
+  assert.match(await lastKnown(), /\nPróxima toma: /);
+});
 
 const chooseByHand = async (page, option, language) => {
   await go(page, '#/settings');

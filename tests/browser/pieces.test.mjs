@@ -47,7 +47,7 @@ test('where a chick is followed, what is due is shown while the other screens ar
   await typeInChick(page);
   await kept(page);
   // The page before the app knows of it, and so fetches what is due beside the first piece.
-  assert.match(await page.evaluate(() => localStorage.getItem('perchlight/v1/setting/glance')), /\nEmber\n/);
+  assert.match(await page.evaluate(() => localStorage.getItem('perchlight/v1/setting/glance')), /^As of \d{1,2} \w{3} \d{4}, \d\d:\d\d\nEmber\n/);
   const release = await holdBack(context, LATER);
   await page.goto(site.url);
   await started(page);
