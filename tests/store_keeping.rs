@@ -227,7 +227,8 @@ fn the_union_of_two_copies_that_lack_different_entries_is_whole() {
         let mut store = open(place.clone()).store;
         store.take_in(&part(true)).unwrap();
         let second = lacking(&part(false), &BTreeSet::new());
-        let mut names: Vec<String> = second.iter().map(|(name, _)| name.clone()).collect();
+        let name_of = |(name, _): &(String, String)| Name::from_text(name).unwrap();
+        let mut names: BTreeSet<Name> = second.iter().map(name_of).collect();
         let unknown = store.unknown(&names);
         assert_eq!(unknown.len(), second.len());
         let from_second = second.iter().flat_map(|(_, line)| entries_in(line));
@@ -237,7 +238,7 @@ fn the_union_of_two_copies_that_lack_different_entries_is_whole() {
         assert_eq!(journal, Journal::from_entries(all.clone()));
         // The other way round, and then neither lacks anything.
         let missing = store.lacking_in(&names, journal.entries());
-        names.extend(missing.into_iter().map(|(name, _)| name));
+        names.extend(missing.iter().map(name_of));
         assert_eq!(names.len(), all.len());
         assert_eq!(store.lacking_in(&names, journal.entries()), []);
         assert_eq!(store.unknown(&names), BTreeSet::new());
@@ -336,7 +337,7 @@ fn the_second_copy_is_sent_what_was_noted_and_nothing_of_the_made_up_chick() {
     let kept = all_entries(&steps[..2]);
     let mut on_screen = kept.clone();
     on_screen.push(entry(200, on_day(0, 500), Change::Arrived));
-    let lines = store.lacking_in(&[], &on_screen);
+    let lines = store.lacking_in(&BTreeSet::new(), &on_screen);
     let sent: Vec<Entry> = lines
         .iter()
         .flat_map(|(_, line)| entries_in(line))

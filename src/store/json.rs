@@ -184,7 +184,7 @@ impl<'text> Visitor<'text> for Place<'_> {
 
     fn visit_map<A: MapAccess<'text>>(self, mut object: A) -> Result<Json<'text>, A::Error> {
         let inner = self.inner()?;
-        let mut fields = Vec::new();
+        let mut fields = Vec::with_capacity(USUAL_FIELDS);
         while let Some(name) = object.next_key_seed(Name)? {
             if !fields.is_empty() {
                 self.count.mark()?;
@@ -194,6 +194,9 @@ impl<'text> Visitor<'text> for Place<'_> {
         Ok(Json::Object(fields))
     }
 }
+
+/// How many fields most objects of the saved form have at most.
+const USUAL_FIELDS: usize = 10;
 
 /// The name of a field.
 struct Name;

@@ -135,27 +135,23 @@ impl<K: KeyValue> Store<K> {
         Ok(count)
     }
 
-    /// Which lines of the second copy this one lacks, by their names; all others need not be read.
-    pub fn unknown(&self, stored: &[String]) -> BTreeSet<Name> {
-        let names = stored.iter().filter_map(|name| Name::from_text(name));
-        names.filter(|name| !self.held.contains(name)).collect()
+    /// Which lines of the second copy, of those named `stored`, this one lacks; all others need not be
+    /// read.
+    pub fn unknown(&self, stored: &BTreeSet<Name>) -> BTreeSet<Name> {
+        stored.difference(&self.held).copied().collect()
     }
 
     /// The names and lines that the second copy, which holds `stored`, lacks of `entries`. Entries that
     /// were never handed over to be kept, as those of the made-up chick, stay out of it.
-    pub fn lacking_in(&self, stored: &[String], entries: &[Entry]) -> Vec<(String, String)> {
-        let stored: BTreeSet<Name> = stored
-            .iter()
-            .filter_map(|name| Name::from_text(name))
-            .collect();
-        if self.unkept.is_empty() && self.held.is_subset(&stored) {
+    pub fn lacking_in(&self, stored: &BTreeSet<Name>, entries: &[Entry]) -> Vec<(String, String)> {
+        if self.unkept.is_empty() && self.held.is_subset(stored) {
             return Vec::new();
         }
         let is_ours = |entry: &&Entry| {
             self.held.contains(&Name::of(entry)) || self.unkept().any(|waiting| waiting == *entry)
         };
         let ours: Vec<Entry> = entries.iter().filter(is_ours).cloned().collect();
-        lacking(&ours, &stored)
+        lacking(&ours, stored)
     }
 
     /// Told by the second copy: a later build of the app wrote there, so this build writes nothing.

@@ -4,6 +4,8 @@
 //! nothing is shown as kept before this copy has answered. The functions that decide what goes in and
 //! what comes out are in [`crate::store::line`] and need no browser.
 
+use std::collections::BTreeSet;
+
 use js_sys::{Array, Function, Object, Promise, Reflect};
 use thiserror::Error;
 use wasm_bindgen::closure::Closure;
@@ -14,7 +16,9 @@ use web_sys::{
     IdbTransaction, IdbTransactionMode,
 };
 
-use crate::store::browser::error_name;
+use crate::domain::order::set_of;
+use crate::store::browser::{error_name, method, text_of};
+use crate::store::line::Name;
 
 /// The database's name. A host may serve other pages from the same origin.
 const DATABASE: &str = "perchlight";
@@ -96,11 +100,34 @@ impl SecondCopy {
         Ok(Self { database })
     }
 
-    /// Puts lines under their names, all or none; the answer comes when they are on the disk.
+    /// Puts lines under their names, all or none. They are on their way to the disk when this returns;
+    /// the answer comes when they are on it.
     ///
     /// # Errors
     /// [`SecondCopyError`]; nothing was then put.
-    pub async fn put_all(&self, lines: &[(String, String)]) -> Result<(), SecondCopyError> {
+    pub fn put_all(
+        &self,
+        lines: &[(String, String)],
+    ) -> impl Future<Output = Result<(), SecondCopyError>> + use<> {
+        let begun = self.begin_put(lines);
+        async move {
+            let (transaction, done) = begun?;
+            match JsFuture::from(in_time(&done)).await {
+                Ok(_) => Ok(()),
+                Err(answer) if answer.is_undefined() => Err(SecondCopyError::TimedOut),
+                Err(_) => {
+                    let error = transaction.error();
+                    Err(error.map_or(SecondCopyError::Closed, |error| named(&error)))
+                }
+            }
+        }
+    }
+
+    /// The transaction that puts lines, and the promise of its end.
+    fn begin_put(
+        &self,
+        lines: &[(String, String)],
+    ) -> Result<(IdbTransaction, Promise), SecondCopyError> {
         let transaction = self.transaction()?;
         let done = Promise::new(&mut |resolve, reject| {
             transaction.set_oncomplete(Some(&resolve));
@@ -112,21 +139,14 @@ impl SecondCopy {
                 .put_with_key(&line.into(), &name.into())
                 .map_err(|error| named(&error))?;
         }
-        match JsFuture::from(in_time(&done)).await {
-            Ok(_) => Ok(()),
-            Err(answer) if answer.is_undefined() => Err(SecondCopyError::TimedOut),
-            Err(_) => {
-                let error = transaction.error();
-                Err(error.map_or(SecondCopyError::Closed, |error| named(&error)))
-            }
-        }
+        Ok((transaction, done))
     }
 
-    /// Every name, in order.
+    /// Every name of a line of ours.
     ///
     /// # Errors
     /// [`SecondCopyError`] when the database cannot be read.
-    pub async fn names(&self) -> Result<Vec<String>, SecondCopyError> {
+    pub async fn names(&self) -> Result<BTreeSet<Name>, SecondCopyError> {
         let transaction = self
             .database
             .transaction_with_str(ENTRIES)
@@ -135,7 +155,9 @@ impl SecondCopy {
             .get_all_keys()
             .map_err(|error| named(&error))?;
         let names = result(&names, answer(&names)).await?;
-        Ok(names.iter().filter_map(|name| name.as_string()).collect())
+        // As one text: thousands of small ones take long to hand over.
+        let names = text_of(&names.join("\n")).unwrap_or_default();
+        Ok(set_of(names.lines().filter_map(Name::from_text)))
     }
 
     /// Every name and line, in order of the names.
@@ -254,10 +276,6 @@ fn reject_after(reject: &Function, milliseconds: i32) {
     if !matches!(timer, Some(Ok(_))) {
         drop(reject.call0(&JsValue::UNDEFINED));
     }
-}
-
-fn method(object: &JsValue, name: &str) -> Result<Function, JsValue> {
-    Reflect::get(object, &name.into())?.dyn_into()
 }
 
 fn event_name(event: &JsValue) -> Option<String> {

@@ -1,5 +1,7 @@
 //! The two copies of the journal in this browser, kept together, and the small values of this device.
 
+use std::collections::BTreeSet;
+
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -37,6 +39,9 @@ pub enum Keeping {
     /// Records of a newer version are here, so nothing is written.
     NewerRecords,
 }
+
+/// The names of the lines that the second copy holds.
+type Names = BTreeSet<Name>;
 
 /// Everything that is not a signal, in one place.
 struct Inner {
@@ -94,7 +99,7 @@ impl Copies {
 
     /// Opens the second copy, gives back what only it has, and sends it what it lacks.
     pub async fn open_second(self, journal: RwSignal<Journal>) -> Vec<Entry> {
-        let Some((second, lines)) = self.read_second().await else {
+        let Some((second, names, lines)) = self.read_second().await else {
             self.update(|inner| inner.keeper.second_is_missing());
             return Vec::new();
         };
@@ -129,30 +134,41 @@ impl Copies {
             inner.to_heal.clone_from(&only_there);
         });
         if may_write {
-            spawn_local(self.catch_up(second, journal));
+            spawn_local(self.catch_up(second, Some(names), journal));
         }
         only_there
     }
 
-    /// The second copy and those of its lines that the first lacks; `None` when it does not answer.
-    async fn read_second(self) -> Option<(SecondCopy, Vec<(String, String)>)> {
+    /// The second copy, the names of its lines, and the lines that the first lacks; `None` when it does
+    /// not answer.
+    async fn read_second(self) -> Option<(SecondCopy, Names, Vec<(String, String)>)> {
         let second = SecondCopy::open().await.ok()?;
         let names = second.names().await.ok()?;
         let unknown = self.inner.with_value(|inner| inner.store.unknown(&names));
         if unknown.is_empty() {
-            return Some((second, Vec::new()));
+            return Some((second, names, Vec::new()));
         }
         let mut lines = second.all().await.ok()?;
         lines.retain(|(name, _)| Name::from_text(name).is_some_and(|name| unknown.contains(&name)));
-        Some((second, lines))
+        Some((second, names, lines))
     }
 
-    /// Sends the second copy what it lacks, again until nothing was noted meanwhile.
-    async fn catch_up(self, second: SecondCopy, journal: RwSignal<Journal>) {
+    /// Sends the second copy what it lacks, again until nothing was noted meanwhile. `names` are those
+    /// that it was just seen to hold.
+    async fn catch_up(
+        self,
+        second: SecondCopy,
+        mut names: Option<Names>,
+        journal: RwSignal<Journal>,
+    ) {
         let mut is_to_repeat = true;
         while is_to_repeat {
             self.update(|inner| inner.keeper.catching_up());
-            let is_taken = match second.names().await {
+            let names = match names.take() {
+                Some(names) => Ok(names),
+                None => second.names().await,
+            };
+            let is_taken = match names {
                 Ok(names) => {
                     let lines = self.inner.with_value(|inner| {
                         // The made-up chick may be on screen, and what is ours set aside.
@@ -171,13 +187,13 @@ impl Copies {
     }
 
     /// Keeps what was noted in one act: the first copy at once, the second as soon as it answers.
-    pub fn keep(self, act: Vec<Entry>, journal: RwSignal<Journal>) {
+    pub fn keep(self, act: &[Entry], journal: RwSignal<Journal>) {
         let (mut is_single, mut is_behind) = (false, false);
         self.update(|inner| {
             let to_heal = std::mem::take(&mut inner.to_heal);
             let kept = inner
                 .store
-                .keep(&act)
+                .keep(act)
                 .and_then(|()| inner.store.take_in(&to_heal).map(drop));
             inner.trouble = kept.err();
             inner.keeper.noted(inner.trouble.is_none());
@@ -187,13 +203,14 @@ impl Copies {
         let second = self.inner.with_value(|inner| inner.second.clone());
         let Some(second) = second else { return };
         if is_behind {
-            return spawn_local(self.catch_up(second, journal));
+            return spawn_local(self.catch_up(second, None, journal));
         }
         if !is_single {
             return;
         }
+        let answer = second.put_all(&named_lines(act));
         spawn_local(async move {
-            let is_taken = second.put_all(&named_lines(&act)).await.is_ok();
+            let is_taken = answer.await.is_ok();
             self.update(|inner| inner.keeper.second_answered(is_taken));
             if self.keeping.get_untracked() == Keeping::Kept {
                 // At the end of an act and with everything in the second copy, once a day at most. What

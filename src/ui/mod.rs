@@ -83,8 +83,6 @@ async fn start_in(place: web_sys::Element) {
     mount_to(app.clone(), whole).forget();
     platform::next_task().await;
     owner.with(|| follow(state));
-    // It lives as long as the page.
-    std::mem::forget(owner);
     for step in [Drawn::Status, Drawn::Notices, Drawn::Bars, Drawn::Screen] {
         platform::next_task().await;
         drawn.set(step);
@@ -94,6 +92,10 @@ async fn start_in(place: web_sys::Element) {
         platform::set_root_attribute("data-started", "true");
     }
     set_timeout(move || pieces.fetch_all(), BEFORE_THE_REST);
+    platform::next_task().await;
+    owner.with(|| spawn_local(join_second(state)));
+    // It lives as long as the page.
+    std::mem::forget(owner);
 }
 
 /// The piece without which the first screen cannot be drawn; a chick in the bar is judged too.
@@ -113,20 +115,22 @@ fn App(drawn: RwSignal<Drawn>) -> impl IntoView {
     }
 }
 
-/// Follows what changes without the person: time, address, new versions, the second copy.
+/// Follows what changes without the person: time, address, new versions.
 fn follow(state: AppState) {
     platform::set_root_attribute("data-theme", &state.copies.theme());
     keep_time(state);
     follow_address(state);
     follow_updates(state);
-    spawn_local(async move {
-        let healed = state.copies.open_second(state.journal).await;
-        if state.is_demo.get_untracked() {
-            state.copies.set_aside(&Journal::from_entries(healed));
-        } else {
-            state.take_in(healed, false);
-        }
-    });
+}
+
+/// Joins what only the second copy has to what is on screen.
+async fn join_second(state: AppState) {
+    let healed = state.copies.open_second(state.journal).await;
+    if state.is_demo.get_untracked() {
+        state.copies.set_aside(&Journal::from_entries(healed));
+    } else {
+        state.take_in(healed, false);
+    }
 }
 
 /// Moves the present moment on, once a second while the page is visible and at once when it becomes so.

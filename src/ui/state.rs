@@ -163,7 +163,7 @@ impl AppState {
         }
         let ids = entries.iter().map(|entry| entry.id).collect();
         if !self.is_demo.get_untracked() {
-            self.copies.keep(entries, self.journal);
+            self.copies.keep(&entries, self.journal);
             if journal.entries().len() == ENTRIES_BEFORE_ASKING {
                 leptos::task::spawn_local(async {
                     platform::ask_to_persist().await;
@@ -264,7 +264,7 @@ impl AppState {
         let count = journal.join(&Journal::from_entries(new.clone()));
         if count > 0 {
             if keep {
-                self.copies.keep(new, self.journal);
+                self.copies.keep(&new, self.journal);
             }
             self.journal.set(journal);
             self.choose_chick();
