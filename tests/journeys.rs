@@ -312,6 +312,68 @@ fn a_feed_on_the_way_leaves_the_next_one_at_its_time_and_small() {
 }
 
 #[test]
+fn a_little_food_early_on_the_way_does_not_stand_for_the_feed_missed_later() {
+    let mut script = on_its_way();
+    script.feed(0, 9, 0, Slot::Morning, 30);
+    script.note(0, 16, 0, Change::Arrived);
+    let first = next(&script, script.at(0, 16, 0));
+    assert!(first.is_first_home);
+    assert_eq!(
+        (first.slot, first.due),
+        (Slot::Midday, script.at(0, 16, 30))
+    );
+}
+
+#[test]
+fn a_feed_refused_on_the_way_brings_the_next_one_forward() {
+    let mut script = on_its_way();
+    script.note(0, 14, 0, Change::FeedRefused { slot: Slot::Midday });
+    script.note(0, 17, 0, Change::Arrived);
+    // without food since 08:00; bedtime keeps its 4 h and moves by 2 h at most
+    let first = next(&script, script.at(0, 17, 0));
+    assert!(first.is_first_home);
+    assert_eq!(
+        (first.slot, first.due),
+        (Slot::Bedtime, script.at(0, 19, 0))
+    );
+}
+
+#[test]
+fn a_feed_due_at_the_arrival_waits_until_the_chick_is_warm() {
+    let script = arrived(14, 0);
+    let first = next(&script, script.at(0, 14, 0));
+    assert!(first.is_first_home);
+    assert_eq!(
+        (first.slot, first.due),
+        (Slot::Midday, script.at(0, 14, 30))
+    );
+}
+
+#[test]
+fn a_feed_due_at_the_departure_was_the_breeders() {
+    let plain = script(None);
+    let mut script = script(Some(journey(plain.at(0, 14, 0), 1, 0, ClockShift::AtOnce)));
+    script.note(0, 15, 0, Change::Arrived);
+    let first = next(&script, script.at(0, 15, 0));
+    assert!(first.is_first_home);
+    assert_eq!(
+        (first.slot, first.due),
+        (Slot::Bedtime, script.at(0, 21, 0))
+    );
+}
+
+#[test]
+fn an_arrival_noted_at_the_minute_of_leaving_brings_no_feed_forward() {
+    let plain = script(None);
+    let mut script = script(Some(journey(plain.at(0, 12, 0), 1, 0, ClockShift::AtOnce)));
+    // eight hours later would be 13:00
+    script.feed(0, 5, 0, Slot::Morning, 60);
+    script.note(0, 12, 0, Change::Arrived);
+    let first = next(&script, script.at(0, 12, 0));
+    assert_eq!((first.slot, first.due), (Slot::Midday, script.at(0, 14, 0)));
+}
+
+#[test]
 fn a_first_feed_left_out_hands_on_to_the_next() {
     let mut script = arrived(16, 0);
     let why = WhyPassedOver::CropNotEmpty;

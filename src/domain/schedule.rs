@@ -236,13 +236,11 @@ fn first_feed_home(
     let next = scheduled
         .iter()
         .position(|feed| feed.planned > arrived && is_not_done(feed))?;
-    let journey = chick.plan.journey.filter(|journey| {
-        let is_tried = chick
-            .feeds
-            .iter()
-            .any(|feed| journey.left <= feed.at && feed.at <= now);
-        journey.left < arrived && !is_tried
-    });
+    // What was tried at home, as with a crop that was not empty, is not asked for at once again.
+    let tried = |feed: &Noted<FeedNote>| arrived <= feed.at && feed.at <= now;
+    let is_tried = chick.feeds.iter().any(tried);
+    let journey = chick.plan.journey;
+    let journey = journey.filter(|journey| journey.left < arrived && !is_tried);
     let Some(journey) = journey else {
         return Some(next);
     };
@@ -269,19 +267,28 @@ fn last_chance_before(next: &ScheduledFeed) -> Moment {
     moved_to.plus_minutes(-next.gap_minutes)
 }
 
+/// Keeps each feed's gap to the food before it: up to its planned time whatever was given, after it
+/// what was given under the name of an earlier feed.
 fn move_after_late_feeds(scheduled: &mut [ScheduledFeed], chick: &Chick) {
+    let is_food = |note: &Noted<FeedNote>| note.what.outcome.taken().tenths() > 0;
+    let mut earlier: Option<Moment> = None;
     for feed in scheduled.iter_mut() {
         let own = if let FeedState::Done(note) = &feed.state {
-            Some(note.id)
+            Some(note.clone())
         } else {
             None
         };
-        let before = chick.feeds.iter().rev().find(|note| {
-            note.at < feed.planned && Some(note.id) != own && note.what.outcome.taken().tenths() > 0
-        });
-        if let Some(before) = before {
-            feed.due = feed.due.max(before.at.plus_minutes(feed.gap_minutes));
+        let is_own = |note: &Noted<FeedNote>| own.as_ref().is_some_and(|own| own.id == note.id);
+        let before = chick
+            .feeds
+            .iter()
+            .rev()
+            .find(|note| note.at <= feed.planned && !is_own(note) && is_food(note));
+        let before = before.map(|note| note.at).max(earlier);
+        if let Some(at) = before {
+            feed.due = feed.due.max(at.plus_minutes(feed.gap_minutes));
         }
+        earlier = earlier.max(own.filter(is_food).map(|own| own.at));
     }
 }
 
@@ -340,6 +347,30 @@ mod tests {
             (Slot::Midday, script.at(0, 15, 30))
         );
         assert_eq!(midday.planned, script.at(0, 14, 0));
+    }
+
+    #[test]
+    fn a_feed_so_late_that_the_next_ones_time_has_passed_moves_it_too() {
+        // the day's feeds keep four hours: 14:05 and 18:05
+        let mut script = scenario();
+        script.feed(0, 14, 5, Slot::Morning, 60);
+        let midday = next(&script, script.at(0, 14, 10));
+        assert_eq!(
+            (midday.slot, midday.due),
+            (Slot::Midday, script.at(0, 18, 5))
+        );
+        assert_eq!(midday.state, FeedState::Upcoming);
+    }
+
+    #[test]
+    fn food_at_a_feeds_own_time_under_another_name_moves_it() {
+        let mut script = scenario();
+        script.feed(0, 14, 0, Slot::Bedtime, 60);
+        let midday = next(&script, script.at(0, 14, 10));
+        assert_eq!(
+            (midday.slot, midday.due),
+            (Slot::Midday, script.at(0, 18, 0))
+        );
     }
 
     #[test]
