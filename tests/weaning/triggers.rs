@@ -99,6 +99,22 @@ fn a_loss_from_the_fourth_day_on_is_not_the_drops() {
 }
 
 #[test]
+fn a_loss_counts_from_the_feeds_own_drop_and_not_from_what_was_changed_after_it() {
+    let mut script = without_midday();
+    script.note(9, 11, 0, dropped(Slot::Morning));
+    // 3.5 % of 1,000 g before the morning feed came back, nothing after it
+    script.weigh(10, 965);
+    let slot = Slot::Morning;
+    script.note(10, 10, 0, Change::FeedBroughtBack { slot });
+    script.weigh(11, 965);
+    let weaning = at(&script, 11, 7, 0);
+    assert_eq!(
+        weaning.verdict,
+        bring_back(Slot::Midday, Trigger::LossSinceDrop)
+    );
+}
+
+#[test]
 fn a_loss_that_was_regained_no_longer_brings_the_feed_back() {
     let mut script = without_midday();
     script.weigh(12, 965);

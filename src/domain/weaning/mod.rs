@@ -183,7 +183,7 @@ pub fn assess(facts: &WeaningFacts<'_>) -> Weaning {
         triggers,
         steady_mornings_needed: steady_mornings_needed(&mornings, today),
         age,
-        is_call_first: is_call(facts),
+        is_call_first: facts.level.is_call(),
     }
 }
 
@@ -208,11 +208,6 @@ fn steady_mornings_needed(mornings: &[Morning], today: Day) -> Option<i32> {
     let slope = mornings::slope_pct_per_day(mornings, today);
     let is_steady = slope.is_some_and(criteria::is_steady);
     (!is_steady).then(|| mornings::steady_mornings_needed(mornings, today))
-}
-
-/// Whether the level or any finding asks for a call.
-pub(crate) fn is_call(facts: &WeaningFacts<'_>) -> bool {
-    facts.level.is_call() || facts.findings.iter().any(|finding| finding.level.is_call())
 }
 
 /// The feeds still given, in the plan's drop order; feeds that the plan's order leaves out come after
