@@ -19,7 +19,6 @@ use perchlight::domain::moment::{Day, Offset};
 use perchlight::domain::outlook::{Outlook, outlook};
 use perchlight::domain::plan::{CarePlan, Contact, Reference, Role, Slot};
 use perchlight::domain::scenario::Scenario;
-use perchlight::domain::serving_heat::TemperatureUnit;
 use perchlight::domain::signs::Sign;
 use perchlight::domain::species::Species;
 use perchlight::domain::units::Grams;
@@ -31,7 +30,7 @@ use perchlight::share::take::{TakeError, Taken, read_text};
 use perchlight::share::vet_page::vet_page_html;
 use perchlight::share::weight_picture::weight_picture;
 use perchlight::words::Language;
-use perchlight::words::format::{MassUnit, Writing};
+use perchlight::words::format::Writing;
 
 use readers::calendar::calendar;
 use readers::csv_records;
@@ -59,11 +58,7 @@ const HOSTILE: [&str; 14] = [
 ];
 
 const fn writing(language: Language) -> Writing {
-    Writing {
-        language,
-        mass: MassUnit::Gram,
-        temperature: TemperatureUnit::Celsius,
-    }
+    Writing::metric(language)
 }
 
 /// A week of a chick in which every typed field holds `text`.

@@ -20,7 +20,6 @@ use perchlight::domain::journal::{
 use perchlight::domain::moment::{Day, Moment, Offset};
 use perchlight::domain::plan::{CarePlan, Contact, PlanField, Reference, Role, Slot};
 use perchlight::domain::scenario::Scenario;
-use perchlight::domain::serving_heat::TemperatureUnit;
 use perchlight::domain::species::Species;
 use perchlight::domain::units::{Celsius, Grams, Millilitres};
 use perchlight::domain::zone::Zone;
@@ -31,7 +30,7 @@ use perchlight::share::take::{TakeError, Taken, read_text};
 use perchlight::share::{base64url, digits, qr};
 use perchlight::store::saved::entries_to_text;
 use perchlight::words::Language;
-use perchlight::words::format::{MassUnit, Writing};
+use perchlight::words::format::Writing;
 use proptest::collection::vec;
 use proptest::prelude::*;
 
@@ -168,10 +167,7 @@ proptest! {
         let is_same = CarePlan { unconfirmed: new.unconfirmed.clone(), ..old.clone() } == new;
         prop_assert_eq!(parts.is_empty(), is_same);
         for language in Language::ALL {
-            let mass = MassUnit::Gram;
-            let temperature = TemperatureUnit::Celsius;
-            let writing = Writing { language, mass, temperature };
-            let lines = writing.plan_changes(&old, &new);
+            let lines = Writing::metric(language).plan_changes(&old, &new);
             prop_assert_eq!(lines.len(), parts.len());
             prop_assert!(lines.iter().all(|line| line.contains(" → ")));
         }

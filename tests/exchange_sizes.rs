@@ -15,7 +15,6 @@ use perchlight::domain::moment::{Day, Offset};
 use perchlight::domain::outlook::outlook;
 use perchlight::domain::plan::{CarePlan, Contact, Reference, Role, Slot};
 use perchlight::domain::scenario::Scenario;
-use perchlight::domain::serving_heat::TemperatureUnit;
 use perchlight::domain::species::Species;
 use perchlight::domain::units::Grams;
 use perchlight::share::card::{card_to_link_text, card_to_qr_text};
@@ -24,7 +23,7 @@ use perchlight::share::link::{MOST_CHARACTERS, entries_to_link_text};
 use perchlight::share::qr;
 use perchlight::store::saved::entries_to_text;
 use perchlight::words::Language;
-use perchlight::words::format::{MassUnit, Writing};
+use perchlight::words::format::Writing;
 
 const CHICK: ChickId = ChickId(*b"a-test-chick");
 /// As long as addresses of project pages usually are.
@@ -119,11 +118,7 @@ fn a_year_is_a_file_that_can_be_sent() {
     let journal = script.journal();
     let now = script.at(364, 22, 0);
     let outlook = outlook(now, &journal, CHICK, &script.zone()).unwrap();
-    let writing = Writing {
-        language: Language::English,
-        mass: MassUnit::Gram,
-        temperature: TemperatureUnit::Celsius,
-    };
+    let writing = Writing::metric(Language::English);
     let page = report_html(writing, &outlook, journal.entries()).len();
     let backup = entries_to_text(journal.entries()).len();
     println!(

@@ -246,9 +246,9 @@ proptest! {
         let outlook = look(&script, 0, minute);
         for language in Language::ALL {
             let writing = Writing {
-                language,
                 mass: MassUnit::Ounce,
                 temperature: TemperatureUnit::Fahrenheit,
+                ..Writing::metric(language)
             };
             for line in what_to_say(writing, &outlook) {
                 prop_assert!(line.ends_with('.') && !line.contains(['{', '}']), "{line}");

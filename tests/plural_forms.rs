@@ -13,20 +13,15 @@
 
 use perchlight::domain::journal::{Change, ChickId, Entry, EntryId};
 use perchlight::domain::moment::{Age, Day, Moment, Offset};
-use perchlight::domain::serving_heat::TemperatureUnit;
 use perchlight::domain::units::Millilitres;
 use perchlight::share::take::Taken;
 use perchlight::words::Language;
-use perchlight::words::format::{MassUnit, Writing};
+use perchlight::words::format::Writing;
 
 const COUNTS: [i32; 7] = [0, 1, 2, 5, 21, 60, 101];
 
 const fn writing(language: Language) -> Writing {
-    Writing {
-        language,
-        mass: MassUnit::Gram,
-        temperature: TemperatureUnit::Celsius,
-    }
+    Writing::metric(language)
 }
 
 /// Whether CLDR puts a whole number of this size into the category `one`.

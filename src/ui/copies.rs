@@ -19,7 +19,7 @@ use crate::store::setting::Setting;
 use crate::store::{Store, StoreError};
 use crate::ui::{clock, platform};
 use crate::words::Language;
-use crate::words::format::{MassUnit, Writing};
+use crate::words::format::{DecimalSign, MassUnit, Writing};
 
 /// What the person is told about everything noted so far.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -324,6 +324,7 @@ impl Copies {
         let is_fahrenheit = has("f") || (!has("c") && tag.ends_with("-US"));
         Writing {
             language,
+            decimal: DecimalSign::of(language, &tag),
             mass: if has("oz") {
                 MassUnit::Ounce
             } else {

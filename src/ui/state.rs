@@ -15,7 +15,7 @@ use crate::ui::pieces::Judge;
 use crate::ui::route::Route;
 use crate::ui::{clock, platform};
 use crate::words::Language;
-use crate::words::format::Writing;
+use crate::words::format::{DecimalSign, Writing};
 
 /// The browser is asked not to clear the storage by itself after this many entries: browsers decide
 /// by use, so a first visit would be refused.
@@ -370,8 +370,10 @@ impl AppState {
         self.go(Route::Now);
     }
 
-    /// Changes language or units and remembers them.
+    /// Changes language or units and remembers them; the decimal sign follows the language.
     pub fn set_writing(self, writing: Writing) {
+        let decimal = DecimalSign::of(writing.language, &platform::language_tag());
+        let writing = Writing { decimal, ..writing };
         self.copies.remember_writing(writing);
         self.writing.set(writing);
         self.leave_a_glance();

@@ -258,20 +258,15 @@ mod tests {
         crop as crop_look, droppings as look, plan, sign, with_plan,
     };
     use crate::domain::scenario::Scenario;
-    use crate::domain::serving_heat::TemperatureUnit;
+
     use crate::domain::signs::Sign;
     use crate::domain::units::Celsius;
     use crate::words::call::*;
-    use crate::words::format::MassUnit;
 
     fn said(language: Language, script: &Scenario, now: Moment) -> Vec<String> {
         let chick = script.chick().unwrap().id;
         let outlook = outlook(now, &script.journal(), chick, &script.zone()).unwrap();
-        let writing = Writing {
-            language,
-            mass: MassUnit::Gram,
-            temperature: TemperatureUnit::Celsius,
-        };
+        let writing = Writing::metric(language);
         let plain = |text: String| text.replace('\u{a0}', " ");
         what_to_say(writing, &outlook)
             .into_iter()

@@ -15,11 +15,65 @@ pub enum MassUnit {
     Ounce,
 }
 
+/// The sign between the whole and its tenths.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum DecimalSign {
+    /// `84.5`.
+    Point,
+    /// `84,5`.
+    Comma,
+}
+
+impl DecimalSign {
+    /// Regions that write Spanish with a point.
+    /// Source: Unicode CLDR 48, decimal sign of every region that it has for the language.
+    const SPANISH_POINT: &'static str = "419 BR BZ CU DO GT HN MX NI PA PE PR SV US";
+
+    /// Regions that write English with a comma. Source: as above.
+    const ENGLISH_COMMA: &'static str =
+        "AT BE CZ DE DK EE ES FI FR GE HU ID IT LT LV NL NO PL PT RO SE SI SK UA ZA";
+
+    /// The sign where nothing is known of the region.
+    const fn usual(language: Language) -> Self {
+        match language {
+            Language::English => Self::Point,
+            Language::Spanish => Self::Comma,
+        }
+    }
+
+    /// The sign for a person who reads `language` on a device set to a BCP 47 tag such as `es-MX`: that
+    /// of the tag's region when the tag is of this language.
+    pub fn of(language: Language, tag: &str) -> Self {
+        let usual = Self::usual(language);
+        let (others, other) = match language {
+            Language::English => (Self::ENGLISH_COMMA, Self::Comma),
+            Language::Spanish => (Self::SPANISH_POINT, Self::Point),
+        };
+        let mut parts = tag.split(['-', '_']);
+        let is_of_language = parts
+            .next()
+            .is_some_and(|primary| primary.eq_ignore_ascii_case(language.tag()));
+        // A part of one letter begins an extension (RFC 5646, 2.2.6), in which no region stands.
+        let is_other = parts.take_while(|part| part.len() > 1).any(|part| {
+            others
+                .split(' ')
+                .any(|region| region.eq_ignore_ascii_case(part))
+        });
+        if is_of_language && is_other {
+            other
+        } else {
+            usual
+        }
+    }
+}
+
 /// How values are written for one person.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Writing {
     /// The language.
     pub language: Language,
+    /// Decimal sign.
+    pub decimal: DecimalSign,
     /// Unit of mass.
     pub mass: MassUnit,
     /// Unit of temperature.
@@ -27,6 +81,16 @@ pub struct Writing {
 }
 
 impl Writing {
+    /// In grams and degrees Celsius, with the language's usual decimal sign.
+    pub const fn metric(language: Language) -> Self {
+        Self {
+            language,
+            decimal: DecimalSign::usual(language),
+            mass: MassUnit::Gram,
+            temperature: TemperatureUnit::Celsius,
+        }
+    }
+
     /// A mass typed in the chosen unit.
     ///
     /// # Errors
@@ -49,7 +113,7 @@ impl Writing {
         }
     }
 
-    /// Tenths as a decimal number: `84.5`, or `84,5` in Spanish; whole numbers without a decimal, and
+    /// Tenths as a decimal number: `84.5` or `84,5`; whole numbers without a decimal, and
     /// thousands set apart by a thin space from 10,000 on.
     pub fn tenths(self, tenths: i32) -> String {
         let sign = if tenths < 0 { "\u{2212}" } else { "" };
@@ -73,9 +137,9 @@ impl Writing {
     }
 
     const fn decimal_sign(self) -> char {
-        match self.language {
-            Language::English => '.',
-            Language::Spanish => ',',
+        match self.decimal {
+            DecimalSign::Point => '.',
+            DecimalSign::Comma => ',',
         }
     }
 
@@ -238,11 +302,7 @@ mod tests {
     use crate::words::format::*;
 
     const fn writing(language: Language) -> Writing {
-        Writing {
-            language,
-            mass: MassUnit::Gram,
-            temperature: TemperatureUnit::Celsius,
-        }
+        Writing::metric(language)
     }
 
     #[test]

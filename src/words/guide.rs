@@ -279,14 +279,13 @@ impl Writing {
 
 #[cfg(test)]
 mod tests {
-    use crate::words::format::MassUnit;
+
     use crate::words::guide::*;
 
     fn writing(temperature: TemperatureUnit) -> Writing {
         Writing {
-            language: Language::English,
-            mass: MassUnit::Gram,
             temperature,
+            ..Writing::metric(Language::English)
         }
     }
 

@@ -172,16 +172,12 @@ impl Writing {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::serving_heat::TemperatureUnit;
+
     use crate::domain::transit::{DOWN_OR_PINS, FEATHERED};
-    use crate::words::format::MassUnit;
+
     use crate::words::journey::*;
 
-    const ENGLISH: Writing = Writing {
-        language: Language::English,
-        mass: MassUnit::Gram,
-        temperature: TemperatureUnit::Celsius,
-    };
+    const ENGLISH: Writing = Writing::metric(Language::English);
 
     #[test]
     fn each_level_of_the_hours_without_a_feed_tells_its_standing() {

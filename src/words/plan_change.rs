@@ -225,18 +225,14 @@ texts! {
 #[cfg(test)]
 mod tests {
     use crate::domain::plan::Slot;
-    use crate::domain::serving_heat::TemperatureUnit;
+
     use crate::domain::species::Species;
     use crate::domain::units::Millilitres;
-    use crate::words::format::MassUnit;
+
     use crate::words::plan_change::*;
 
     const fn writing(language: Language) -> Writing {
-        Writing {
-            language,
-            mass: MassUnit::Gram,
-            temperature: TemperatureUnit::Celsius,
-        }
+        Writing::metric(language)
     }
 
     #[test]

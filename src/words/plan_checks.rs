@@ -104,16 +104,12 @@ texts! {
 #[cfg(test)]
 mod tests {
     use crate::domain::plan_checks::PlanCheck;
-    use crate::domain::serving_heat::TemperatureUnit;
+
     use crate::domain::units::{Celsius, Grams, Millilitres};
     use crate::words::Language;
-    use crate::words::format::{MassUnit, Writing};
+    use crate::words::format::Writing;
 
-    const ENGLISH: Writing = Writing {
-        language: Language::English,
-        mass: MassUnit::Gram,
-        temperature: TemperatureUnit::Celsius,
-    };
+    const ENGLISH: Writing = Writing::metric(Language::English);
 
     fn said(check: PlanCheck) -> String {
         ENGLISH.plan_check(check).replace('\u{a0}', " ")

@@ -212,10 +212,10 @@ const fn droppings_pattern(language: Language, look: Droppings, value: Value) ->
 mod tests {
     use crate::domain::evidence::Standing;
     use crate::domain::rules::trial;
-    use crate::domain::serving_heat::TemperatureUnit;
+
     use crate::domain::signs::Sign;
     use crate::domain::units::{Celsius, Millilitres};
-    use crate::words::format::MassUnit;
+
     use crate::words::rules::*;
     use crate::words::sources::source_line;
 
@@ -229,11 +229,7 @@ mod tests {
     ];
 
     const fn writing(language: Language) -> Writing {
-        Writing {
-            language,
-            mass: MassUnit::Gram,
-            temperature: TemperatureUnit::Celsius,
-        }
+        Writing::metric(language)
     }
 
     fn title(rule: RuleId, value: Value, limit: Value) -> String {

@@ -163,8 +163,8 @@ test(
   { timeoutMs: 240_000 },
 );
 
-for (const [locale, language] of [['en-GB', 'en'], ['es-ES', 'es']]) {
-  test(`numbers and days are written as CLDR has them, ${language}`, async (bench) => {
+for (const [locale, language] of [['en-GB', 'en'], ['es-ES', 'es'], ['es-MX', 'es'], ['en-ZA', 'en']]) {
+  test(`numbers and days are written as CLDR has them, ${locale}`, async (bench) => {
     const site = await bench.site();
     const { page } = await bench.phone(site, { locale });
     await clock(page, NOW);
@@ -200,10 +200,10 @@ for (const [locale, language] of [['en-GB', 'en'], ['es-ES', 'es']]) {
     // (1040 - 1029) / 1040 = 1.058 %, and the limit of 10 %.
     await go(page, '#/weight');
     const meaning = await page.locator('.chart figcaption').innerText();
-    const numbers = await page.evaluate((language) => {
-      const form = new Intl.NumberFormat(language, { minimumFractionDigits: 1 });
+    const numbers = await page.evaluate((locale) => {
+      const form = new Intl.NumberFormat(locale, { minimumFractionDigits: 1 });
       return [form.format(1.1), form.format(10)];
-    }, language);
+    }, locale);
     for (const number of numbers) {
       assert.ok(meaning.includes(`${number}\u00a0%`), `${number} in ${meaning}`);
     }
@@ -220,7 +220,7 @@ for (const [locale, language] of [['en-GB', 'en'], ['es-ES', 'es']]) {
       if (shown === null) {
         await until('a fault', async () => (await page.locator('#weight-fault').innerText()) !== '');
       } else {
-        const text = await page.evaluate(([language, shown]) => new Intl.NumberFormat(language, { useGrouping: false }).format(shown), [language, shown]);
+        const text = await page.evaluate(([locale, shown]) => new Intl.NumberFormat(locale, { useGrouping: false }).format(shown), [locale, shown]);
         await page.locator('.chart figcaption', { hasText: `${text}\u00a0g` }).waitFor();
       }
       await go(page, '#/droppings');

@@ -12,18 +12,13 @@ use perchlight::domain::moment::{Day, Offset};
 use perchlight::domain::outlook::{Outlook, outlook};
 use perchlight::domain::plan::{CarePlan, Slot};
 use perchlight::domain::scenario::Scenario;
-use perchlight::domain::serving_heat::TemperatureUnit;
 use perchlight::domain::species::Species;
 use perchlight::share::calendar_of::{calendar_removal_text, calendar_text};
 use perchlight::words::Language;
-use perchlight::words::format::{MassUnit, Writing};
+use perchlight::words::format::Writing;
 
 const CHICK: ChickId = ChickId(*b"a-test-chick");
-const WRITING: Writing = Writing {
-    language: Language::English,
-    mass: MassUnit::Gram,
-    temperature: TemperatureUnit::Celsius,
-};
+const WRITING: Writing = Writing::metric(Language::English);
 /// Everything that a TEXT value escapes (RFC 5545, 3.3.11), a character of four octets, and enough to
 /// fold.
 const NAME: &str = "Saffron, \"the loud; one\" \\ \u{1f99c} with a name so long that lines fold";

@@ -2,22 +2,17 @@
 
 use perchlight::domain::journal::{Change, Droppings};
 use perchlight::domain::plan::Slot;
-use perchlight::domain::serving_heat::TemperatureUnit;
 use perchlight::domain::signs::Sign;
 use perchlight::domain::weaning::Weaning;
 use perchlight::words::Language;
-use perchlight::words::format::{MassUnit, Writing};
+use perchlight::words::format::Writing;
 
 use crate::script::{
     Without, arrived, at, dropped, droppings, evening, good_days, judged, plan, ready, sign,
 };
 
 const fn writing(language: Language) -> Writing {
-    Writing {
-        language,
-        mass: MassUnit::Gram,
-        temperature: TemperatureUnit::Celsius,
-    }
+    Writing::metric(language)
 }
 
 /// With no-break spaces as spaces.

@@ -20,11 +20,7 @@ use perchlight::words::format::{MassUnit, Writing};
 use perchlight::domain::serving_heat::TemperatureUnit;
 
 const CHICK: ChickId = ChickId(*b"a-made-up-on");
-const WRITING: Writing = Writing {
-    language: Language::English,
-    mass: MassUnit::Gram,
-    temperature: TemperatureUnit::Celsius,
-};
+const WRITING: Writing = Writing::metric(Language::English);
 
 fn main() {
     let corpus = Path::new(env!("CARGO_MANIFEST_DIR")).join("corpus");

@@ -81,15 +81,11 @@ pub fn read_and_show(text: &str) {
 }
 
 const WRITINGS: [Writing; 2] = [
+    Writing::metric(Language::English),
     Writing {
-        language: Language::English,
-        mass: MassUnit::Gram,
-        temperature: TemperatureUnit::Celsius,
-    },
-    Writing {
-        language: Language::Spanish,
         mass: MassUnit::Ounce,
         temperature: TemperatureUnit::Fahrenheit,
+        ..Writing::metric(Language::Spanish)
     },
 ];
 
