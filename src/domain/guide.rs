@@ -3,7 +3,10 @@
 //! The state is small and plain, so that it can be put away at each step and found again after a call,
 //! a locked screen or a reload.
 
+use crate::domain::chick::Chick;
 use crate::domain::cooling::{CoolingError, CoolingLaw, Reading};
+use crate::domain::guards::{Guard, feeding_guards};
+use crate::domain::journal::ChickId;
 use crate::domain::moment::Moment;
 use crate::domain::plan::{CarePlan, Slot};
 use crate::domain::serving_heat::{ServingVerdict, serving_verdict};
@@ -16,6 +19,22 @@ use crate::domain::units::{Celsius, Millilitres};
 ///
 /// Source: breeder pages, strict end of 1 h to 24 h; standing: common practice.
 pub const MIX_KEEPS_MINUTES: i64 = 60;
+
+/// A guide that was begun this long ago is no longer under way, minutes. Ours: by then the next feed
+/// may be near.
+pub const UNDER_WAY_MINUTES: i64 = 6 * 60;
+
+/// A note of the same feed so long before the guide was begun, or later, ends it, minutes: times are
+/// typed a little early. Ours.
+pub const NOTED_BEFORE_MINUTES: i64 = 60;
+
+/// A reading is good for this long, minutes. Ours: a filled syringe crosses the window in about that
+/// time.
+pub const READING_MINUTES: i64 = 5;
+
+/// A feed takes at most so long from the last reading, minutes: an older reading does not tell how warm
+/// it was served. Ours.
+pub const FEED_TAKES_MINUTES: i64 = 20;
 
 /// A step of the feed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -78,6 +97,8 @@ pub struct CupReading {
 /// One feed under way.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Guide {
+    /// Whose feed it is.
+    pub chick: ChickId,
     /// Which feed of the plan.
     pub slot: Slot,
     /// The step on screen.
@@ -96,10 +117,20 @@ pub struct Guide {
     pub given: Millilitres,
 }
 
+/// How a reading was taken.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Taken {
+    /// It goes on from the readings before it, or is the first.
+    Fits,
+    /// It is warmer than the one before: what was read before no longer counts, least of all as cool
+    /// enough to give.
+    Alone,
+}
+
 /// Why a reading is not taken.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum ReadingRefusal {
-    /// It does not fit the readings before it: warmer again, or at the same time.
+    /// It tells nothing beside the readings before it: the same again, or colder than the room.
     Cooling(CoolingError),
 }
 
@@ -118,12 +149,11 @@ pub enum CupOutlook {
 
 impl Guide {
     /// A feed begun now, for the plan's volume.
-    pub fn begin(now: Moment, plan: &CarePlan, slot: Slot) -> Self {
-        let volume = plan
-            .feed(slot)
-            .map_or(Millilitres::whole(0), |feed| feed.volume);
+    pub fn begin(now: Moment, chick: ChickId, plan: &CarePlan, slot: Slot) -> Self {
+        let volume = planned(plan, slot);
         let room = Celsius::tenths_held(plan.room_from.tenths().midpoint(plan.room_to.tenths()));
         Self {
+            chick,
             slot,
             step: Step::Crop,
             begun: now,
@@ -133,6 +163,54 @@ impl Guide {
             readings: Vec::new(),
             given: Millilitres::whole(0),
         }
+    }
+
+    /// Whether this feed of this chick is still under way: begun lately, in its plan, and not noted
+    /// elsewhere meanwhile.
+    pub fn is_under_way(&self, now: Moment, chick: &Chick) -> bool {
+        let noted_from = self.begun.plus_minutes(-NOTED_BEFORE_MINUTES);
+        let is_noted = chick
+            .feeds
+            .iter()
+            .any(|note| note.what.slot == self.slot && note.at >= noted_from);
+        self.chick == chick.id
+            && now.minutes_since(self.begun) < UNDER_WAY_MINUTES
+            && chick.plan.feed(self.slot).is_some()
+            && !is_noted
+    }
+
+    /// What forbids going on now: until the last draw is given a chick may fall ill, or somebody else
+    /// may note what was seen or fed.
+    pub fn guards(&self, now: Moment, chick: &Chick) -> Vec<Guard> {
+        if self.step <= Step::Give {
+            feeding_guards(now, chick, None)
+        } else {
+            Vec::new()
+        }
+    }
+
+    /// Offers what the plan of this feed wants now, never less than was given: it may have changed
+    /// since, as by the arrival.
+    pub fn offer_anew(&mut self, plan: &CarePlan) {
+        let wanted = planned(plan, self.slot);
+        self.volume = if self.given.tenths() == 0 {
+            wanted
+        } else {
+            self.volume.min(wanted.max(self.given))
+        };
+    }
+
+    /// Whether the cup must be measured again before anything is drawn up or given.
+    pub fn is_to_be_measured(&self, now: Moment) -> bool {
+        let is_before_giving = (Step::DrawUp..=Step::Give).contains(&self.step);
+        is_before_giving && self.given.tenths() == 0 && !self.may_feed(now)
+    }
+
+    /// How warm it was served, for a feed that ends now; `None` when the last reading is too old to
+    /// tell.
+    pub fn served_at(&self, now: Moment) -> Option<Celsius> {
+        let last = self.readings.last()?;
+        (now.minutes_since(last.at) <= FEED_TAKES_MINUTES).then_some(last.cup)
     }
 
     /// Whether the mix is too old to be fed.
@@ -147,11 +225,12 @@ impl Guide {
         self.readings.clear();
     }
 
-    /// Takes a reading of the cup.
+    /// Takes a reading of the cup. A warmer one than before always counts: it may be a hot spot.
     ///
     /// # Errors
-    /// [`ReadingRefusal`] when it does not fit the readings before it; nothing is changed.
-    pub fn measure(&mut self, now: Moment, cup: Celsius) -> Result<(), ReadingRefusal> {
+    /// [`ReadingRefusal`] when it tells nothing beside the readings before it; nothing is changed.
+    pub fn measure(&mut self, now: Moment, cup: Celsius) -> Result<Taken, ReadingRefusal> {
+        let mut taken = Taken::Fits;
         if let Some(last) = self.readings.last() {
             let minutes = |moment: Moment| moment.days_since(self.begun) * 1_440.0;
             let first = Reading {
@@ -162,11 +241,16 @@ impl Guide {
                 at_min: minutes(now),
                 temp_c: cup.as_c(),
             };
-            CoolingLaw::through(self.room.as_c(), first, second)
-                .map_err(ReadingRefusal::Cooling)?;
+            if let Err(error) = CoolingLaw::through(self.room.as_c(), first, second) {
+                if cup <= last.cup {
+                    return Err(ReadingRefusal::Cooling(error));
+                }
+                self.readings.clear();
+                taken = Taken::Alone;
+            }
         }
         self.readings.push(CupReading { at: now, cup });
-        Ok(())
+        Ok(taken)
     }
 
     /// The cup goes into the warm bath: it is measured anew from there.
@@ -181,15 +265,13 @@ impl Guide {
             .map(|reading| serving_verdict(reading.cup.as_c()))
     }
 
-    /// Whether the cup may be fed now by the latest reading, which is not older than five minutes, and
-    /// by the age of the mix.
-    ///
-    /// Five minutes: ours; a filled syringe crosses the window in about that time.
+    /// Whether the cup may be fed now by the latest reading, which is younger than
+    /// [`READING_MINUTES`], and by the age of the mix.
     pub fn may_feed(&self, now: Moment) -> bool {
         let is_fresh = self
             .readings
             .last()
-            .is_some_and(|reading| now.minutes_since(reading.at) < 5);
+            .is_some_and(|reading| now.minutes_since(reading.at) < READING_MINUTES);
         is_fresh && !self.is_stale(now) && self.verdict().is_some_and(ServingVerdict::is_feedable)
     }
 
@@ -260,10 +342,22 @@ impl Guide {
     }
 }
 
+/// What a plan wants of a feed; nothing of one that it does not have.
+fn planned(plan: &CarePlan, slot: Slot) -> Millilitres {
+    plan.feed(slot)
+        .map_or(Millilitres::whole(0), |feed| feed.volume)
+}
+
 #[cfg(test)]
 mod tests {
     use crate::domain::guide::*;
+    use crate::domain::journal::Change;
+    use crate::domain::moment::{Day, Offset};
+    use crate::domain::scenario::Scenario;
+    use crate::domain::signs::Sign;
     use crate::domain::species::Species;
+
+    const CHICK: ChickId = ChickId([7; 12]);
 
     fn now() -> Moment {
         Moment::from_seconds(1_790_000_000)
@@ -271,7 +365,7 @@ mod tests {
 
     fn guide() -> Guide {
         let plan = CarePlan::default_for(Species::GreenWingedMacaw);
-        let mut guide = Guide::begin(now(), &plan, Slot::Bedtime);
+        let mut guide = Guide::begin(now(), CHICK, &plan, Slot::Bedtime);
         guide.room = Celsius::whole(22);
         guide
     }
@@ -301,14 +395,147 @@ mod tests {
     }
 
     #[test]
-    fn a_reading_that_rises_is_refused_and_a_warm_bath_begins_anew() {
+    fn a_warmer_reading_stands_alone_and_takes_the_leave_to_feed_back() {
+        for seconds in [0, 15, 180] {
+            let mut guide = guide();
+            guide.mix(now());
+            guide.measure(now(), c(450)).unwrap();
+            guide.measure(now().plus_minutes(5), c(402)).unwrap();
+            let later = now().plus_minutes(5).plus_seconds(seconds);
+            assert!(guide.may_feed(later));
+            assert_eq!(
+                guide.measure(later, c(480)),
+                Ok(Taken::Alone),
+                "{seconds} s"
+            );
+            assert_eq!(guide.readings.len(), 1);
+            assert!(!guide.may_feed(later));
+        }
+    }
+
+    #[test]
+    fn a_reading_that_tells_nothing_new_is_refused_and_a_warm_bath_begins_anew() {
         let mut guide = guide();
         guide.mix(now());
         guide.measure(now(), c(370)).unwrap();
-        assert!(guide.measure(now().plus_minutes(3), c(400)).is_err());
+        // the same again, the same moment, colder than the room of 22 °C
+        for (minutes, tenths) in [(3, 370), (0, 360), (3, 219)] {
+            let reading = guide.measure(now().plus_minutes(minutes), c(tenths));
+            assert!(reading.is_err(), "{tenths} after {minutes} min");
+        }
         assert_eq!(guide.readings.len(), 1);
         guide.warm_again();
-        assert_eq!(guide.measure(now().plus_minutes(3), c(400)), Ok(()));
+        let reading = guide.measure(now().plus_minutes(3), c(400));
+        assert_eq!(reading, Ok(Taken::Fits));
+    }
+
+    /// The midday feed of 14:00, begun at 13:50.
+    fn at_midday() -> (Scenario, Guide) {
+        let plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        let mut script = Scenario::new(CHICK, plan.clone(), day, Offset::UTC);
+        script.feed(1, 7, 0, Slot::Morning, 60);
+        let guide = Guide::begin(script.at(1, 13, 50), CHICK, &plan, Slot::Midday);
+        (script, guide)
+    }
+
+    #[test]
+    fn a_feed_noted_elsewhere_is_no_longer_under_way() {
+        let (script, guide) = at_midday();
+        let is_under_way = |script: &Scenario, hour, minute| {
+            guide.is_under_way(script.at(1, hour, minute), &script.chick().unwrap())
+        };
+        assert!(is_under_way(&script, 19, 49));
+        assert!(!is_under_way(&script, 19, 50));
+        // noted for the time it began, for up to an hour before, or refused
+        for (hour, minute, is_over) in [(13, 49, true), (12, 50, true), (12, 49, false)] {
+            let (mut script, _) = at_midday();
+            script.note(1, hour, minute, Change::FeedRefused { slot: Slot::Midday });
+            assert_eq!(is_under_way(&script, 14, 0), !is_over, "{hour}:{minute}");
+        }
+        let (mut script, _) = at_midday();
+        script.feed(1, 13, 55, Slot::Bedtime, 60);
+        assert!(is_under_way(&script, 14, 0), "another feed");
+    }
+
+    #[test]
+    fn a_guide_belongs_to_its_chick_and_its_plan() {
+        let (script, mut guide) = at_midday();
+        let mut chick = script.chick().unwrap();
+        let now = script.at(1, 14, 0);
+        assert!(guide.is_under_way(now, &chick));
+        guide.chick = ChickId([8; 12]);
+        assert!(!guide.is_under_way(now, &chick));
+        guide.chick = CHICK;
+        chick.plan.feeds.retain(|feed| feed.slot != Slot::Midday);
+        assert!(!guide.is_under_way(now, &chick));
+    }
+
+    #[test]
+    fn what_forbids_a_feed_forbids_it_up_to_the_last_draw() {
+        let (mut script, mut guide) = at_midday();
+        script.note(1, 13, 55, Change::SignSeen { sign: Sign::Cold });
+        let (now, chick) = (script.at(1, 13, 56), script.chick().unwrap());
+        for step in Step::ALL {
+            guide.step = step;
+            let expected: &[Guard] = if step == Step::After {
+                &[]
+            } else {
+                &[Guard::Cold]
+            };
+            assert_eq!(guide.guards(now, &chick), expected, "{step:?}");
+        }
+    }
+
+    #[test]
+    fn a_feed_is_offered_by_the_plan_of_now_and_never_below_what_was_given() {
+        let (_, mut guide) = at_midday();
+        let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        let mut offered = |guide: &mut Guide, ml| {
+            for feed in &mut plan.feeds {
+                feed.volume = Millilitres::whole(ml);
+            }
+            guide.offer_anew(&plan);
+            guide.volume
+        };
+        assert_eq!(offered(&mut guide, 45), Millilitres::whole(45));
+        assert_eq!(offered(&mut guide, 60), Millilitres::whole(60));
+        guide.give(Millilitres::whole(30));
+        assert_eq!(offered(&mut guide, 70), Millilitres::whole(60));
+        assert_eq!(offered(&mut guide, 45), Millilitres::whole(45));
+        assert_eq!(offered(&mut guide, 20), Millilitres::whole(30));
+    }
+
+    #[test]
+    fn a_cup_is_measured_again_before_the_first_draw_but_not_in_the_middle() {
+        let mut guide = guide();
+        guide.measure(now(), c(400)).unwrap();
+        for step in Step::ALL {
+            guide.step = step;
+            let is_asked = (Step::DrawUp..=Step::Give).contains(&step);
+            assert!(
+                !guide.is_to_be_measured(now().plus_seconds(299)),
+                "{step:?}"
+            );
+            assert_eq!(
+                guide.is_to_be_measured(now().plus_minutes(5)),
+                is_asked,
+                "{step:?}"
+            );
+        }
+        guide.step = Step::Give;
+        guide.volume = Millilitres::whole(60);
+        guide.give(Millilitres::whole(30));
+        assert!(!guide.is_to_be_measured(now().plus_minutes(5)));
+    }
+
+    #[test]
+    fn an_old_reading_does_not_tell_how_warm_it_was_served() {
+        let mut guide = guide();
+        assert_eq!(guide.served_at(now()), None);
+        guide.measure(now(), c(400)).unwrap();
+        assert_eq!(guide.served_at(now().plus_minutes(20)), Some(c(400)));
+        assert_eq!(guide.served_at(now().plus_minutes(21)), None);
     }
 
     #[test]

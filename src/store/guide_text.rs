@@ -1,18 +1,45 @@
-//! A feed under way as one line of text, so that a call, a locked screen or a reload loses nothing.
+//! Feeds under way as text, one line a chick, so that a call, a locked screen or a reload loses nothing.
 //!
-//! Form: `1 slot step begun volume room mixed given` and then `at:cup` for each reading, all numbers
+//! Form: `2 chick slot step begun volume room mixed given` and then `at:cup` for each reading, all numbers
 //! whole: seconds, and tenths of a millilitre or degree. A line that is not whole gives no guide; the
 //! feed is then begun anew, and nothing of the journal depends on it.
 
 use crate::domain::guide::{CupReading, Guide, Step};
+use crate::domain::journal::ChickId;
 use crate::domain::moment::Moment;
 use crate::domain::plan::Slot;
 use crate::domain::units::{Celsius, Millilitres};
+use crate::store::saved::{id_from_text, id_to_text};
 
 /// Version of the form.
-const VERSION: &str = "1";
+const VERSION: &str = "2";
 /// Most readings that are read back.
 const MOST_READINGS: usize = 60;
+
+/// Most other chicks whose feeds under way are kept.
+const MOST_OTHERS: usize = 7;
+
+/// The guide of a chick; `None` when there is none.
+pub fn guide_of(text: &str, chick: ChickId) -> Option<Guide> {
+    let mut guides = text.lines().filter_map(guide_from_text);
+    guides.find(|guide| guide.chick == chick)
+}
+
+/// The text with this guide in place of its chick's former one.
+pub fn with_guide(text: &str, guide: &Guide) -> String {
+    let others = without_guide(text, guide.chick);
+    let others = others.lines().take(MOST_OTHERS);
+    let mut lines = vec![guide_to_text(guide)];
+    lines.extend(others.map(str::to_owned));
+    lines.join("\n")
+}
+
+/// The text without a chick's guide and without what is none.
+pub fn without_guide(text: &str, chick: ChickId) -> String {
+    let is_other = |line: &&str| guide_from_text(line).is_some_and(|guide| guide.chick != chick);
+    let lines: Vec<&str> = text.lines().filter(is_other).collect();
+    lines.join("\n")
+}
 
 /// The guide as text.
 pub fn guide_to_text(guide: &Guide) -> String {
@@ -21,7 +48,8 @@ pub fn guide_to_text(guide: &Guide) -> String {
     let step = place(Step::ALL.iter().position(|step| *step == guide.step));
     let mixed = guide.mixed.map_or(0, Moment::seconds);
     let mut text = format!(
-        "{VERSION} {slot} {step} {} {} {} {mixed} {}",
+        "{VERSION} {} {slot} {step} {} {} {} {mixed} {}",
+        id_to_text(guide.chick.0),
         guide.begun.seconds(),
         guide.volume.tenths(),
         guide.room.tenths(),
@@ -44,6 +72,7 @@ pub fn guide_from_text(text: &str) -> Option<Guide> {
     if words.next()? != VERSION {
         return None;
     }
+    let chick = ChickId(id_from_text(words.next()?)?);
     let slot = *Slot::ALL.get(words.next()?.parse::<usize>().ok()?)?;
     let step = *Step::ALL.get(words.next()?.parse::<usize>().ok()?)?;
     let begun = moment(words.next()?)?;
@@ -63,6 +92,7 @@ pub fn guide_from_text(text: &str) -> Option<Guide> {
         });
     }
     Some(Guide {
+        chick,
         slot,
         step,
         begun,
@@ -88,11 +118,36 @@ mod tests {
     use crate::domain::species::Species;
     use crate::store::guide_text::*;
 
+    const CHICK: ChickId = ChickId([7; 12]);
+
+    #[test]
+    fn each_chick_has_a_feed_under_way_of_its_own() {
+        let now = Moment::from_seconds(1_790_000_000);
+        let plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        let of = |number| Guide::begin(now, ChickId([number; 12]), &plan, Slot::Bedtime);
+        let mut text = with_guide("", &of(1));
+        text = with_guide(&text, &of(2));
+        let mut first = of(1);
+        first.step = Step::Give;
+        text = with_guide(&text, &first);
+        assert_eq!(text.lines().count(), 2);
+        assert_eq!(guide_of(&text, first.chick), Some(first.clone()));
+        assert_eq!(guide_of(&text, ChickId([2; 12])), Some(of(2)));
+        text = without_guide(&format!("{text}\nno guide"), first.chick);
+        assert_eq!(guide_of(&text, first.chick), None);
+        assert_eq!(text, guide_to_text(&of(2)));
+        // however many there were, the text stays short
+        for number in 10..30 {
+            text = with_guide(&text, &of(number));
+        }
+        assert_eq!(text.lines().count(), 1 + MOST_OTHERS);
+    }
+
     #[test]
     fn a_feed_under_way_comes_back_as_it_was() {
         let now = Moment::from_seconds(1_790_000_000);
         let plan = CarePlan::default_for(Species::GreenWingedMacaw);
-        let mut guide = Guide::begin(now, &plan, Slot::Bedtime);
+        let mut guide = Guide::begin(now, CHICK, &plan, Slot::Bedtime);
         assert_eq!(guide_from_text(&guide_to_text(&guide)), Some(guide.clone()));
         guide.mix(now.plus_minutes(2));
         guide
@@ -111,6 +166,7 @@ mod tests {
         let plan = CarePlan::default_for(Species::GreenWingedMacaw);
         let text = guide_to_text(&Guide::begin(
             Moment::from_seconds(1_790_000_000),
+            CHICK,
             &plan,
             Slot::Bedtime,
         ));

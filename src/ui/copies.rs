@@ -5,10 +5,12 @@ use std::collections::BTreeSet;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+use crate::domain::guide::Guide;
 use crate::domain::journal::{ChickId, Entry, Journal};
 use crate::domain::moment::Moment;
 use crate::domain::serving_heat::TemperatureUnit;
 use crate::store::browser::LocalKeyValue;
+use crate::store::guide_text::{guide_of, with_guide, without_guide};
 use crate::store::keeper::{Keeper, SaveState};
 use crate::store::key_value::KeyValueError;
 use crate::store::line::{Line, Name};
@@ -378,15 +380,21 @@ impl Copies {
         );
     }
 
-    /// The feed under way, as text.
-    pub fn guide(self) -> Option<String> {
-        self.setting(Setting::GuideStep)
-            .filter(|text| !text.is_empty())
+    /// The feed of a chick that was begun last, over or not.
+    pub fn guide(self, chick: ChickId) -> Option<Guide> {
+        guide_of(&self.setting(Setting::GuideStep)?, chick)
     }
 
-    /// Remembers the feed under way; an empty text ends it.
-    pub fn remember_guide(self, text: &str) {
-        self.remember(Setting::GuideStep, text);
+    /// Remembers the feed under way of its chick.
+    pub fn remember_guide(self, guide: &Guide) {
+        let text = self.setting(Setting::GuideStep).unwrap_or_default();
+        self.remember(Setting::GuideStep, &with_guide(&text, guide));
+    }
+
+    /// Forgets the feed under way of a chick.
+    pub fn forget_guide(self, chick: ChickId) {
+        let text = self.setting(Setting::GuideStep).unwrap_or_default();
+        self.remember(Setting::GuideStep, &without_guide(&text, chick));
     }
 
     /// Remembers what the page shows before the app is there: a time and a few words.

@@ -49,6 +49,10 @@ texts! {
     guide_warm_bath: "The cup is in a warm bath", "La taza está en un baño caliente";
     guide_warm_now: "about now", "ahora unos";
     guide_warm_slip: "Did you mean", "¿Quiso decir";
+    guide_heat_old: "The cup was measured more than five minutes ago. Measure it again before you give it.", "La taza se midió hace más de cinco minutos. Mídala otra vez antes de darla.";
+    guide_heat_again: "Measure again", "Medir otra vez";
+    guide_see_why: "See why", "Ver por qué";
+    guide_warmer: "It is warmer than before, so only this reading counts. Stir, then measure again in several places.", "Está más caliente que antes: solo vale esta medida. Remueva y mida otra vez en varios sitios.";
     guide_warm_tip: "Measure once more at the syringe tip before you feed.", "Mida otra vez en la punta de la jeringa antes de dar.";
 
     guide_draw_lead: "Fill from the same cup. The largest first, no air.", "Llene de la misma taza. Primero la mayor, sin aire.";
@@ -133,10 +137,6 @@ impl Language {
                 "It reads the same as before. Wait a few minutes and measure again.",
                 "Marca lo mismo que antes. Espere unos minutos y mida otra vez.",
             ),
-            CoolingError::MovesAway { .. } => self.pick(
-                "It is warmer than before. If the cup stands in a bath, say so below; else measure again after stirring.",
-                "Está más caliente que antes. Si la taza está en un baño, indíquelo abajo; si no, remueva y mida otra vez.",
-            ),
             CoolingError::NotWarmerThanRoom { .. } | CoolingError::CrossesRoom { .. } => self.pick(
                 "The cup cannot be colder than the room. Check both numbers.",
                 "La taza no puede estar más fría que la sala. Revise los dos números.",
@@ -144,6 +144,7 @@ impl Language {
             CoolingError::NotANumber
             | CoolingError::TooFewReadings { .. }
             | CoolingError::WrongOrder { .. }
+            | CoolingError::MovesAway { .. }
             | CoolingError::HalfTime { .. }
             | CoolingError::NeverReached { .. }
             | CoolingError::NoCurve => self.pick(

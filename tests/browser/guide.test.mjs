@@ -209,7 +209,7 @@ test('Fahrenheit typed as Celsius is asked about and taken as what it is', async
   assert.match(await words(page.locator('.cup__now')), /40\.0 °C/);
 });
 
-test('readings that do not fit are refused with a sentence; the text stays and the earlier reading too', async (bench) => {
+test('readings that tell nothing are refused with a sentence; the text stays and the earlier reading too', async (bench) => {
   const page = await withChick(bench);
   await toWarmth(page);
   await measure(page, '42.5');
@@ -223,7 +223,6 @@ test('readings that do not fit are refused with a sentence; the text stays and t
   await refused('42', /same minute as the last reading/);
   await setMinutes(page, 2);
   await refused('42.5', /reads the same as before/);
-  await refused('43', /warmer than before/);
   await refused('', /type a number/);
   await refused('hot', /not a number/);
   await refused('-3', /no temperature of a cup/);
@@ -390,6 +389,72 @@ test('Stop leads to help, to a pause that loses nothing, or to a feed left out',
   assert.equal(await page.locator('.question').count(), 0, 'nothing is under way any more');
   const lines = (await noted(page)).filter((line) => line.startsWith('Bedtime feed'));
   assert.deepEqual(lines, ['Bedtime feed: left out, breeder or vet said so']);
+});
+
+test('a warmer reading counts alone, and takes back the leave to feed', async (bench) => {
+  const page = await withChick(bench);
+  await toWarmth(page);
+  await measure(page, '40.2');
+  await page.locator('.guide__next').waitFor();
+  await clockAt(page, START + 15_000);
+  await measure(page, '48');
+  await heat(page, 'burns');
+  await hasFault(page, /warmer than before, so only this reading counts/);
+  assert.equal(await nextCount(page), 0);
+  assert.equal(await page.locator('#cup').inputValue(), '');
+});
+
+test('a cup measured more than five minutes ago is measured again before it is given', async (bench) => {
+  const page = await withChick(bench);
+  await toWarmth(page);
+  await measure(page, '38.1');
+  await press(page, 'Next');
+  await step(page, 'Draw up');
+  await setMinutes(page, 4);
+  await press(page, 'Next');
+  await step(page, 'Hold');
+  await setMinutes(page, 5);
+  await page.locator('.question[role="alert"]', { hasText: 'more than five minutes ago' }).waitFor();
+  assert.equal(await nextCount(page), 0);
+  assert.deepEqual(await axe(page), []);
+  await press(page, 'Measure again');
+  await step(page, 'Temperature');
+  await measure(page, '38');
+  await press(page, 'Next');
+  await step(page, 'Draw up');
+});
+
+test('what is seen while a feed is under way stops it at any step, with what went in still to be logged', async (bench) => {
+  const page = await withChick(bench);
+  await toGive(page);
+  await step(page, 'Give');
+  await page.locator('.guide__next').click();
+  await page.locator('.guide__number', { hasText: /^30\sml of 60\sml given$/ }).waitFor();
+  await go(page, '#/wrong');
+  await page.getByRole('button', { name: 'Cold to the touch' }).click();
+  await press(page, 'Note it in the journal');
+  await kept(page);
+  await go(page, '#/now');
+  const band = page.locator('main section.question');
+  assert.match(await words(band), /Bedtime feed: Do not feed now/);
+  await band.getByRole('link', { name: 'See why' }).click();
+  await page.locator('.guard', { hasText: 'It is cold' }).waitFor();
+  assert.equal(await nextCount(page), 0);
+  await press(page, 'Stop');
+  await press(page, 'chick not fit to be fed');
+  await page.locator('.status-line', { hasText: 'Bedtime feed' }).waitFor();
+  assert.ok((await noted(page)).includes('Bedtime feed: 30 ml of 60 ml, 40.0 °C'));
+});
+
+test('a feed noted elsewhere is no longer under way', async (bench) => {
+  const page = await withChick(bench);
+  await toGive(page);
+  await go(page, '#/log');
+  await press(page, 'Done');
+  await kept(page);
+  await go(page, '#/now');
+  assert.equal(await page.locator('main section.question').count(), 0);
+  assert.doesNotMatch(await words(page.locator('main')), /Go on feeding/);
 });
 
 test('Begin anew starts the feed from the crop and forgets the readings', async (bench) => {

@@ -4,10 +4,9 @@ use leptos::prelude::*;
 
 use crate::domain::guide::{Guide, Step};
 use crate::domain::outlook::Outlook;
-use crate::store::guide_text::guide_from_text;
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
-use crate::ui::screens::guide::crop_step::CropStep;
+use crate::ui::screens::guide::crop_step::{CropStep, guarded};
 use crate::ui::screens::guide::give_steps::{
     AfterStep, DrawUpStep, GiveStep, HoldStep, ResponseStep,
 };
@@ -17,6 +16,7 @@ use crate::ui::screens::guide::under_way::Feed;
 use crate::ui::screens::guide::warmth_step::WarmthStep;
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
+use crate::words::guards;
 
 pub mod crop_step;
 pub mod give_steps;
@@ -33,14 +33,17 @@ pub fn GuideScreen() -> impl IntoView {
     let Some(outlook) = state.outlook.get_untracked() else {
         return ().into_any();
     };
-    let kept = state.copies.guide().and_then(|text| guide_from_text(&text));
-    let kept = kept.filter(|guide| {
-        now.minutes_since(guide.begun) < 6 * 60 && outlook.chick.plan.feed(guide.slot).is_some()
+    let chick = outlook.chick.id;
+    let kept = state.copies.guide(chick);
+    let kept = kept.filter(|guide| guide.is_under_way(now, &outlook.chick));
+    let kept = kept.map(|mut guide| {
+        guide.offer_anew(&outlook.plan_of_feed(guide.slot));
+        guide
     });
     let next = outlook.next_feed.as_ref().map(|feed| feed.slot);
     let guide = kept.or_else(|| {
         let slot = next?;
-        Some(Guide::begin(now, &outlook.plan_of_feed(slot), slot))
+        Some(Guide::begin(now, chick, &outlook.plan_of_feed(slot), slot))
     });
     let Some(guide) = guide else {
         return view! { <p>{state.language().now_no_feed()}</p> }.into_any();
@@ -56,9 +59,27 @@ pub fn GuideScreen() -> impl IntoView {
     let slot = feed.guide.with_untracked(|guide| guide.slot);
     let plan = StoredValue::new(outlook.plan_of_feed(slot));
     let step = Memo::new(move |_| feed.guide.with(|guide| guide.step));
+    let guards = Memo::new(move |_| {
+        let outlook = state.outlook.get();
+        outlook.map_or_else(Vec::new, |outlook| {
+            feed.guide
+                .with(|guide| guide.guards(outlook.now, &outlook.chick))
+        })
+    });
+    let is_to_be_measured = Memo::new(move |_| {
+        feed.guide
+            .with(|guide| guide.is_to_be_measured(state.now.get()))
+    });
     let body = move || {
         if feed.is_stopping.get() {
             return view! { <StopSheet feed /> }.into_any();
+        }
+        let forbids = guards.get();
+        if !forbids.is_empty() {
+            return guarded(state.language(), forbids).into_any();
+        }
+        if is_to_be_measured.get() {
+            return view! { <MeasureAgain feed /> }.into_any();
         }
         let syringe = plan.with_value(|plan| plan.syringe);
         match step.get() {
@@ -73,6 +94,20 @@ pub fn GuideScreen() -> impl IntoView {
         }
     };
     view! { <div class="guide"><GuideHead feed step /> {body}</div> }.into_any()
+}
+
+/// The cup was measured too long ago to be given.
+#[component]
+fn MeasureAgain(feed: Feed) -> impl IntoView {
+    let say = feed.state.language();
+    view! {
+        <div class="question" role="alert">
+            <p>{say.guide_heat_old()}</p>
+            <button type="button" class="button button--main" on:click=move |_| feed.measure_again()>
+                {say.guide_heat_again()}
+            </button>
+        </div>
+    }
 }
 
 /// Which step this is, and Stop.
@@ -141,15 +176,21 @@ fn StaleMix(feed: Feed, step: Memo<Step>) -> impl IntoView {
 pub fn feed_under_way(outlook: &Outlook) -> impl IntoView + use<> {
     let state = AppState::here();
     let say = state.language();
-    let guide = state.copies.guide().and_then(|text| guide_from_text(&text));
-    let guide = guide.filter(|guide| outlook.now.minutes_since(guide.begun) < 6 * 60);
+    let guide = state.copies.guide(outlook.chick.id);
+    let guide = guide.filter(|guide| guide.is_under_way(outlook.now, &outlook.chick));
     guide.map(|guide| {
         let is_stale = guide.is_stale(outlook.now);
+        let is_forbidden = !guide.guards(outlook.now, &outlook.chick).is_empty();
+        let (stands, way) = if is_forbidden {
+            (guards::title(say), say.guide_see_why())
+        } else {
+            (say.guide_step(guide.step), say.guide_go_on())
+        };
         view! {
             <section class="question">
-                <p>{say.feed(guide.slot)} ": " {say.guide_step(guide.step)}</p>
+                <p>{say.feed(guide.slot)} ": " {stands}</p>
                 {is_stale.then(|| view! { <p>{say.guide_stale()}</p> })}
-                <a class="button" href=Route::Guide.to_hash()>{say.guide_go_on()}</a>
+                <a class="button" href=Route::Guide.to_hash()>{way}</a>
             </section>
         }
     })

@@ -1,10 +1,9 @@
-//! The first step: is the crop empty, and does anything forbid a feed?
+//! The first step, is the crop empty, and what forbids a feed at any step.
 
 use leptos::prelude::*;
 
-use crate::domain::guards::{Guard, feeding_guards};
+use crate::domain::guards::Guard;
 use crate::domain::journal::{Change, CropFeel, CropState};
-use crate::ui::clock;
 use crate::ui::parts::drawing::{Drawing, DrawingKind};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::route::Route;
@@ -31,13 +30,6 @@ pub fn CropStep(
     };
     let full = move |_| is_full.set(true);
     let warning = move || is_full.get().then(|| view! { <FullCrop feed /> });
-    let guards = feed.state.outlook.get_untracked();
-    let guards = guards.map_or_else(Vec::new, |outlook| {
-        feeding_guards(clock::now(), &outlook.chick, None)
-    });
-    if !guards.is_empty() {
-        return guarded(say, guards).into_any();
-    }
     view! {
         <Drawing kind=DrawingKind::Crop />
         <p class="guide__lead">{say.guide_crop_look()}</p>
@@ -55,11 +47,10 @@ pub fn CropStep(
                 })
         }}
     }
-    .into_any()
 }
 
 /// What forbids a feed now, each with its reason and what to do; there is no way on from here but Stop.
-fn guarded(say: Language, guards: Vec<Guard>) -> impl IntoView {
+pub fn guarded(say: Language, guards: Vec<Guard>) -> impl IntoView {
     let cards = guards.into_iter().map(|forbids| {
         let words = guard(say, forbids);
         view! {

@@ -5,7 +5,6 @@ use leptos::prelude::*;
 use crate::domain::guide::{Guide, Step};
 use crate::domain::journal::{Change, Response, WhyPassedOver};
 use crate::domain::units::Millilitres;
-use crate::store::guide_text::guide_to_text;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
@@ -27,9 +26,9 @@ impl Feed {
     /// Changes the guide and puts it away at once, so that a reload finds it.
     pub fn change(self, change: impl FnOnce(&mut Guide)) {
         self.guide.update(change);
-        self.state
-            .copies
-            .remember_guide(&self.guide.with_untracked(guide_to_text));
+        let copies = self.state.copies;
+        self.guide
+            .with_untracked(|guide| copies.remember_guide(guide));
     }
 
     fn to(self, step: Step) {
@@ -69,6 +68,11 @@ impl Feed {
         });
     }
 
+    /// Goes back to the cup, to measure it again.
+    pub fn measure_again(self) {
+        self.to(Step::Warmth);
+    }
+
     /// Goes to the next step.
     pub fn step_on(self) {
         if let Some(next) = self.guide.with_untracked(|guide| guide.step.next()) {
@@ -82,7 +86,7 @@ impl Feed {
         let slot = self.guide.with_untracked(|guide| guide.slot);
         if let Some(outlook) = self.state.outlook.get_untracked() {
             let plan = outlook.plan_of_feed(slot);
-            self.change(|guide| *guide = Guide::begin(now, &plan, slot));
+            self.change(|guide| *guide = Guide::begin(now, guide.chick, &plan, slot));
             self.counted.set(Vec::new());
             self.is_stopping.set(false);
             request_animation_frame(platform::focus_heading);
@@ -92,7 +96,8 @@ impl Feed {
     /// Notes how the feed ended and leaves the guide.
     fn end(self, change: Change, said: String) {
         if self.state.note(change, said) {
-            self.state.copies.remember_guide("");
+            let chick = self.guide.with_untracked(|guide| guide.chick);
+            self.state.copies.forget_guide(chick);
             self.state.go(Route::Now);
         }
     }
@@ -110,7 +115,7 @@ impl Feed {
     /// Notes what was given.
     pub fn log(self, response: Response) {
         let guide = self.guide.get_untracked();
-        let served_at = guide.readings.last().map(|reading| reading.cup);
+        let served_at = guide.served_at(clock::now());
         let (slot, taken, offered) = (guide.slot, guide.given, guide.volume);
         let change = Change::Fed {
             slot,

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::count::rounded;
-use crate::domain::guide::{CupOutlook, Guide, ReadingRefusal};
+use crate::domain::guide::{CupOutlook, Guide, ReadingRefusal, Taken};
 use crate::domain::serving_heat::{
     ServingVerdict, TemperatureUnit, TypedTemperature, typed_temperature,
 };
@@ -24,13 +24,15 @@ pub fn WarmthStep(
     let (text, fault) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
     let slip = RwSignal::new(None::<Celsius>);
     let take = move |cup: Celsius| {
-        let mut answer = Ok(());
+        let mut answer = Ok(Taken::Fits);
         feed.change(|guide| answer = guide.measure(clock::now(), cup));
+        if answer.is_ok() {
+            text.set(String::new());
+            slip.set(None);
+        }
         match answer {
-            Ok(()) => {
-                text.set(String::new());
-                slip.set(None);
-            }
+            Ok(Taken::Fits) => {}
+            Ok(Taken::Alone) => fault.set(say.guide_warmer().to_owned()),
             Err(ReadingRefusal::Cooling(error)) => fault.set(say.cooling_error(error).to_owned()),
         }
     };
