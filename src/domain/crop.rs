@@ -12,6 +12,10 @@ pub const USUAL_WINDOW_MINUTES: i64 = 14 * 24 * 60;
 /// Fewest feeds that make a usual time. Ours.
 pub const USUAL_FEEDS: usize = 3;
 
+/// A look so short before the next feed, minutes, tells that the crop was empty by then, not when it
+/// became so. Ours.
+pub const LOOK_BEFORE_FEED_MINUTES: i64 = 30;
+
 /// How long a look that found food counts without a later look, minutes: 24 h. Ours.
 pub const LOOK_SHOWN_MINUTES: i64 = 24 * 60;
 
@@ -78,14 +82,24 @@ pub fn emptyings(from: Moment, now: Moment, chick: &Chick) -> Vec<Emptying> {
 /// This chick's own median emptying time in minutes, from feeds given before `before`.
 ///
 /// An emptying time is the first look that found the crop empty, so it is an upper bound: somebody
-/// who looks seldom has a long usual time and is warned late, never too early. `None` with fewer than
-/// [`USUAL_FEEDS`] such feeds in the [`USUAL_WINDOW_MINUTES`] before.
+/// who looks seldom has a long usual time and is warned late, never too early. A look just before the
+/// next feed ([`LOOK_BEFORE_FEED_MINUTES`]) would give the time between two feeds and does not count.
+/// `None` with fewer than [`USUAL_FEEDS`] such feeds in the [`USUAL_WINDOW_MINUTES`] before.
 pub fn usual_minutes(before: Moment, chick: &Chick) -> Option<i64> {
     let from = before.plus_minutes(-USUAL_WINDOW_MINUTES);
-    let minutes: Vec<i64> = emptyings(from, before, chick)
-        .into_iter()
-        .filter(|emptying| emptying.fed < before)
-        .filter_map(|emptying| emptying.empty_by)
+    let emptyings = emptyings(from, before, chick);
+    let next = emptyings.iter().skip(1).map(|next| Some(next.fed));
+    let minutes: Vec<i64> = emptyings
+        .iter()
+        .zip(next.chain([None]))
+        .filter(|(emptying, _)| emptying.fed < before)
+        .filter_map(|(emptying, next)| {
+            let empty_by = emptying.empty_by?;
+            let looked = emptying.fed.plus_minutes(empty_by);
+            let is_for_next =
+                next.is_some_and(|next| next.minutes_since(looked) <= LOOK_BEFORE_FEED_MINUTES);
+            (!is_for_next).then_some(empty_by)
+        })
         .collect();
     if minutes.len() < USUAL_FEEDS {
         return None;
@@ -187,6 +201,21 @@ mod tests {
         let seen = food_seen(script.at(1, 15, 0), &chick).unwrap();
         assert_eq!(seen.minutes(), 420);
         assert_eq!(seen.fed_again, Some(script.at(1, 14, 0)));
+    }
+
+    #[test]
+    fn a_look_just_before_the_next_feed_does_not_time_the_one_before() {
+        // three midday feeds at 14:00 after morning ones at 07:00, each looked at before it
+        for (minutes_before, usual) in [(30, None), (31, Some(389))] {
+            let mut script = macaw();
+            for day in 1..=3 {
+                script.feed(day, 7, 0, Slot::Morning, 80);
+                script.note(day, 13, 60 - minutes_before, crop(CropState::Empty));
+                script.feed(day, 14, 0, Slot::Midday, 80);
+            }
+            let chick = script.chick().unwrap();
+            assert_eq!(usual_minutes(script.at(4, 0, 0), &chick), usual);
+        }
     }
 
     #[test]
