@@ -350,6 +350,20 @@ fn a_feed_due_at_the_arrival_waits_until_the_chick_is_warm() {
 }
 
 #[test]
+fn an_arrival_that_nobody_noted_is_taken_for_the_one_expected() {
+    // expected at 16:00
+    let script = on_its_way();
+    assert!(!next(&script, script.at(0, 15, 59)).is_first_home);
+    let first = next(&script, script.at(0, 16, 0));
+    assert!(first.is_first_home);
+    assert_eq!(
+        (first.slot, first.due),
+        (Slot::Midday, script.at(0, 16, 30))
+    );
+    assert_eq!(first.volume, Millilitres::whole(45));
+}
+
+#[test]
 fn a_feed_due_at_the_departure_was_the_breeders() {
     let plain = script(None);
     let mut script = script(Some(journey(plain.at(0, 14, 0), 1, 0, ClockShift::AtOnce)));

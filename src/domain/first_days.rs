@@ -36,10 +36,12 @@ pub const FIRST_FEED_POWDER: Cited<Percent> = Cited::new(
 /// not note it. Ours.
 const FIRST_FEED_WITHIN_MINUTES: i64 = 24 * 60;
 
-/// Since when the chick waits at home for its first feed after the journey: its arrival; `None` before
-/// it, once a feed was given after it, and a day later.
+/// Since when the chick waits at home for its first feed after the journey: its arrival, or when that
+/// was not noted the time it was expected; `None` before it, once a feed was given after it, and a day
+/// later.
 pub fn first_feed_since(now: Moment, chick: &Chick) -> Option<Moment> {
-    let arrived = chick.arrived.as_ref().map(|arrived| arrived.at)?;
+    let noted = chick.arrived.as_ref().map(|arrived| arrived.at);
+    let arrived = noted.or(chick.plan.journey.map(|journey| journey.expected))?;
     let is_fed = chick.last_given(now).is_some_and(|feed| feed.at > arrived);
     let is_new = (0..=FIRST_FEED_WITHIN_MINUTES).contains(&now.minutes_since(arrived));
     (is_new && !is_fed).then_some(arrived)
