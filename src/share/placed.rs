@@ -1,9 +1,9 @@
 //! The breeder's table: every chick that was placed, the most worrying first.
 
 use crate::domain::chick::Noted;
-use crate::domain::journal::ChickId;
+use crate::domain::journal::{ChickId, Journal};
 use crate::domain::level::Level;
-use crate::domain::moment::Lived;
+use crate::domain::moment::{Lived, Moment};
 use crate::domain::order::sorted_by;
 use crate::domain::outlook::Outlook;
 
@@ -28,12 +28,20 @@ pub struct PlacedRow {
     pub feeds_left: usize,
 }
 
-/// The table of these chicks, by level, then by loss, then by how long nothing was heard.
+/// The moment of the last entry about a chick, up to `now`: a breeder knows of a placed chick only up
+/// to its owner's last report, and what was not reported is not a feed missed.
+pub fn last_heard(now: Moment, journal: &Journal, chick: ChickId) -> Moment {
+    let entries = journal.entries().iter();
+    let of_chick = entries.filter(|entry| entry.chick == chick && entry.at <= now);
+    of_chick.map(|entry| entry.at).max().unwrap_or(now)
+}
+
+/// The table at `now` of these chicks, by level, then by loss, then by how long nothing was heard.
 ///
-/// The level is that of the outlook's own moment: a chick of which nothing was heard is watched by
-/// the rules for missed weighings and feeds.
-pub fn rows(outlooks: &[Outlook]) -> Vec<PlacedRow> {
-    let rows: Vec<PlacedRow> = outlooks.iter().map(row).collect();
+/// The level is that of each outlook's own moment, [`last_heard`]; how long it is since then stands
+/// beside it.
+pub fn rows(now: Moment, outlooks: &[Outlook]) -> Vec<PlacedRow> {
+    let rows: Vec<PlacedRow> = outlooks.iter().map(|outlook| row(now, outlook)).collect();
     let loss = |row: &PlacedRow| row.handover_loss_pct.unwrap_or(f64::NEG_INFINITY);
     sorted_by(rows, |one, other| {
         let by_level = other.level.cmp(&one.level);
@@ -47,7 +55,7 @@ pub fn rows(outlooks: &[Outlook]) -> Vec<PlacedRow> {
     })
 }
 
-fn row(outlook: &Outlook) -> PlacedRow {
+fn row(now: Moment, outlook: &Outlook) -> PlacedRow {
     let chick = &outlook.chick;
     let noted = [
         chick.weighings.iter().map(|noted| noted.at).max(),
@@ -69,7 +77,7 @@ fn row(outlook: &Outlook) -> PlacedRow {
         level: outlook.level,
         handover_loss_pct: outlook.weight.handover_loss_pct,
         last_weighed: outlook.weight.latest.as_ref().map(Noted::lived),
-        quiet_days: last.map(|last| outlook.now.minutes_since(last).max(0) / 1_440),
+        quiet_days: last.map(|last| now.minutes_since(last).max(0) / 1_440),
         feeds_left: chick.feeds_in_force(outlook.now).len(),
     }
 }
@@ -107,7 +115,7 @@ mod tests {
             placed(2, "Cumin", 850),
             placed(3, "Anise", 990),
         ];
-        let rows = rows(&outlooks);
+        let rows = rows(outlooks[0].now, &outlooks);
         let names: Vec<&str> = rows.iter().map(|row| row.name.as_str()).collect();
         assert_eq!(names, ["Cumin", "Anise", "Basil"]);
         // 150 g of 1,000 g.
@@ -116,5 +124,33 @@ mod tests {
         assert_eq!(rows[0].feeds_left, 3);
         assert_eq!(rows[0].quiet_days, Some(0));
         assert_eq!(rows[0].last_weighed.unwrap().time.text(), "06:45");
+    }
+
+    #[test]
+    fn a_chick_without_news_keeps_the_level_of_its_last_report() {
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        let chick = ChickId([1; 12]);
+        let plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        let mut script = Scenario::new(chick, plan, day, Offset::UTC);
+        for day in 0..3 {
+            script.weigh(day, 1_000).feed(day, 7, 0, Slot::Morning, 60);
+            script
+                .feed(day, 14, 0, Slot::Midday, 60)
+                .feed(day, 21, 0, Slot::Bedtime, 60);
+        }
+        let (now, journal) = (script.at(4, 21, 0), script.journal());
+        let heard = last_heard(now, &journal, chick);
+        assert_eq!(heard, script.at(2, 21, 0));
+        assert_eq!(
+            last_heard(script.at(1, 8, 0), &journal, chick),
+            script.at(1, 7, 0)
+        );
+        let at = |moment| outlook(moment, &journal, chick, &script.zone()).unwrap();
+        assert!(at(now).level.is_call(), "by silence alone");
+        let rows = rows(now, &[at(heard)]);
+        assert_eq!(
+            (rows[0].level, rows[0].quiet_days),
+            (Level::Settled, Some(2))
+        );
     }
 }

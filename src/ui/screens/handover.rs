@@ -9,6 +9,7 @@ use leptos::prelude::*;
 
 use crate::domain::doubles::doubles;
 use crate::domain::journal::{Change, Entry};
+use crate::domain::moment::Moment;
 use crate::domain::outlook::{Outlook, outlook};
 use crate::domain::plan::CarePlan;
 use crate::share::calendar_of::{calendar_removal_text, calendar_text};
@@ -16,7 +17,7 @@ use crate::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::html_file::{card_html, report_html};
 use crate::share::link::entries_to_link_text;
-use crate::share::placed::rows;
+use crate::share::placed::{last_heard, rows};
 use crate::share::qr;
 use crate::share::table_of::{feeds_csv, weights_csv};
 use crate::share::vet_page::vet_page_html;
@@ -254,21 +255,22 @@ fn Placed() -> impl IntoView {
             let chicks = journal.chicks().into_iter();
             chicks
                 .filter_map(|id| {
+                    let heard = last_heard(now, journal, id);
                     state
                         .zone
-                        .with_untracked(|zone| outlook(now, journal, id, zone))
+                        .with_untracked(|zone| outlook(heard, journal, id, zone))
                 })
                 .collect()
         });
-        (outlooks.len() > 1).then(|| placed_table(&outlooks, writing))
+        (outlooks.len() > 1).then(|| placed_table(now, &outlooks, writing))
     };
     view! { {table} <p class="hint">{say.handover_placed_hint()}</p> }
 }
 
-fn placed_table(outlooks: &[Outlook], writing: Writing) -> impl IntoView + use<> {
+fn placed_table(now: Moment, outlooks: &[Outlook], writing: Writing) -> impl IntoView + use<> {
     let state = AppState::here();
     let say = writing.language;
-    let rows = rows(outlooks).into_iter().map(|row| {
+    let rows = rows(now, outlooks).into_iter().map(|row| {
         let loss = row.handover_loss_pct.map(|loss| writing.against_handover(loss));
         let weighed = row.last_weighed.map(|lived| writing.lived(lived));
         let id = row.chick;
