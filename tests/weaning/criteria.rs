@@ -3,6 +3,7 @@
 use perchlight::domain::evidence::Standing;
 use perchlight::domain::journal::{Change, Droppings, SolidsEaten};
 use perchlight::domain::level::{Finding, Level, RuleId, Value};
+use perchlight::domain::moment::WallTime;
 use perchlight::domain::plan::{PlannedFeed, Slot};
 use perchlight::domain::scenario::Scenario;
 use perchlight::domain::signs::Sign;
@@ -391,4 +392,89 @@ fn what_is_answered_no_comes_before_what_is_not_known() {
         panic!("{:?}", weaning.verdict);
     };
     assert_eq!(reasons, &[Criterion::FeedUnwanted, Criterion::SolidsEaten]);
+}
+
+#[test]
+fn a_feed_left_out_today_ends_a_row_of_refusals() {
+    let mut script = ready_without(Without::Midday);
+    for day in 6..=8 {
+        script.note(day, 14, 0, Change::FeedRefused { slot: Slot::Midday });
+    }
+    // not yet noted today, the three days before count
+    let noon = at(&script, 9, 12, 0);
+    assert_eq!(answer(&noon, Criterion::FeedUnwanted), Answer::Yes);
+    script.note(9, 14, 0, passed_over(Slot::Midday));
+    let weaning = evening(&script);
+    assert_eq!(
+        answer(&weaning, Criterion::FeedUnwanted),
+        Answer::NotEnoughData
+    );
+}
+
+#[test]
+fn three_days_that_agree_have_no_day_still_to_come() {
+    let weaning = evening(&ready());
+    for criterion in [
+        Criterion::FeedUnwanted,
+        Criterion::SolidsEaten,
+        Criterion::DroppingsNormal,
+    ] {
+        let mut checks = weaning.checks.iter();
+        let check = checks.find(|check| check.criterion == criterion).unwrap();
+        assert_eq!((check.answer, check.met_from), (Answer::Yes, None));
+    }
+}
+
+/// One feed a day at this time, refused at these days, hours and minutes; the answer at 23:00 of day 9.
+fn one_feed(hour: i32, minute: i32, refused: [(i32, i32, i32); 3]) -> Answer {
+    let slot = Slot::Bedtime;
+    let mut plan = plan();
+    plan.feeds.retain(|feed| feed.slot == slot);
+    plan.feeds[0].time = WallTime::from_minutes(hour * 60 + minute);
+    let mut script = arrived(plan);
+    for (day, hour, minute) in refused {
+        script.note(day, hour, minute, Change::FeedRefused { slot });
+    }
+    answer(&at(&script, 9, 23, 0), Criterion::FeedUnwanted)
+}
+
+#[test]
+fn a_refusal_belongs_to_the_day_whose_feed_is_nearest() {
+    // half an hour after midnight it is the evening's, an hour and a half late it is still today's
+    let refused = [(8, 0, 30), (9, 0, 30), (9, 21, 0)];
+    assert_eq!(one_feed(21, 0, refused), Answer::Yes);
+    let refused = [(7, 22, 30), (8, 22, 30), (9, 22, 30)];
+    assert_eq!(one_feed(21, 0, refused), Answer::Yes);
+    // planned half an hour after midnight, refused just before it
+    let refused = [(6, 23, 50), (7, 23, 50), (9, 0, 20)];
+    assert_eq!(one_feed(0, 30, refused), Answer::Yes);
+    // exactly half a day off, either way, it is the day's own
+    let refused = [(7, 9, 0), (8, 9, 0), (9, 9, 0)];
+    assert_eq!(one_feed(21, 0, refused), Answer::Yes);
+    let refused = [(7, 21, 0), (8, 21, 0), (9, 21, 0)];
+    assert_eq!(one_feed(9, 0, refused), Answer::Yes);
+}
+
+#[test]
+fn a_sign_seen_again_counts_from_then_and_not_from_when_it_was_first_gone() {
+    let mut script = ready();
+    script.note(2, 10, 0, sign(Sign::Vomiting));
+    script.note(
+        2,
+        20,
+        0,
+        Change::SignGone {
+            sign: Sign::Vomiting,
+        },
+    );
+    let calm = evening(&script);
+    assert_eq!(answer(&calm, Criterion::NoTrouble), Answer::Yes);
+    script.note(8, 10, 0, sign(Sign::Vomiting));
+    assert_eq!(
+        answer(
+            &judged(&script, script.at(9, 22, 0), &[], Some(100.0)),
+            Criterion::NoTrouble
+        ),
+        Answer::No
+    );
 }

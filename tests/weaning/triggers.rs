@@ -302,3 +302,68 @@ fn a_feed_comes_back_also_while_the_chick_settles_in() {
         bring_back(slot, Trigger::LossSinceDrop)
     );
 }
+
+#[test]
+fn begging_and_droppings_count_again_after_a_feed_was_brought_back() {
+    let slot = Slot::Morning;
+    let mut script = without_midday();
+    script.note(9, 11, 0, dropped(slot));
+    script.note(10, 8, 0, Change::FeedBroughtBack { slot });
+    // in the minute of that step it was still what the step answered
+    script.note(10, 8, 0, sign(Sign::BegsAllDay));
+    script.note(10, 8, 0, droppings(Droppings::SmallOrFew));
+    script.note(11, 8, 0, sign(Sign::BegsAllDay));
+    let weaning = at(&script, 11, 9, 0);
+    assert_eq!(answer(&weaning, Trigger::BegsAllDay), Answer::No);
+    assert_eq!(
+        answer(&weaning, Trigger::DroppingsSmall),
+        Answer::NotEnoughData
+    );
+    script.note(12, 8, 0, sign(Sign::BegsAllDay));
+    let weaning = at(&script, 12, 9, 0);
+    assert_eq!(answer(&weaning, Trigger::BegsAllDay), Answer::Yes);
+}
+
+#[test]
+fn begging_counts_again_after_it_was_gone() {
+    let mut script = without_midday();
+    let gone = Change::SignGone {
+        sign: Sign::BegsAllDay,
+    };
+    script.note(10, 8, 0, gone);
+    script.note(10, 8, 0, sign(Sign::BegsAllDay));
+    script.note(11, 8, 0, sign(Sign::BegsAllDay));
+    let weaning = at(&script, 11, 9, 0);
+    assert_eq!(answer(&weaning, Trigger::BegsAllDay), Answer::No);
+    script.note(12, 8, 0, sign(Sign::BegsAllDay));
+    let weaning = at(&script, 12, 9, 0);
+    assert_eq!(answer(&weaning, Trigger::BegsAllDay), Answer::Yes);
+}
+
+#[test]
+fn the_weight_at_the_drop_is_of_the_day_and_a_half_before_or_of_the_day_after() {
+    // dropped on day 9 at 10:00; 36 h before is day 7, 22:00
+    let loss = |hour, minute| {
+        let mut script = arrived(plan());
+        script.note(7, hour, minute, weighed(10_000));
+        script.note(9, 10, 0, dropped(Slot::Midday));
+        script.note(9, 18, 0, weighed(9_600));
+        script.note(11, 6, 45, weighed(9_600));
+        answer(&at(&script, 11, 7, 0), Trigger::LossSinceDrop)
+    };
+    assert_eq!(loss(22, 1), Answer::Yes);
+    // too old: the weight of the evening after the drop stands for it, and nothing was lost since
+    assert_eq!(loss(22, 0), Answer::No);
+}
+
+#[test]
+fn a_weighing_in_the_minute_of_the_drop_is_the_weight_at_it() {
+    let mut script = arrived(plan());
+    script.note(9, 10, 0, dropped(Slot::Midday));
+    script.note(9, 10, 0, weighed(10_000));
+    let weaning = at(&script, 9, 11, 0);
+    assert_eq!(
+        answer(&weaning, Trigger::LossSinceDrop),
+        Answer::NotEnoughData
+    );
+}

@@ -1,13 +1,16 @@
 //! The criteria of weight below, at and above their limits.
 
+use perchlight::domain::journal::{Change, CropAtWeighing};
 use perchlight::domain::level::Value;
 use perchlight::domain::plan::Slot;
+use perchlight::domain::units::Grams;
 use perchlight::domain::weaning::criteria::Criterion;
+use perchlight::domain::weaning::mornings::{Morning, mornings, steady_mornings_needed};
 use perchlight::domain::weaning::{Answer, Verdict, Weaning};
 
 use crate::script::{
-    Without, answer, arrived, at, earliest, evening, good_days, judged, only_reason, plan, ready,
-    ready_without, weighed,
+    Without, answer, arrived, at, day, earliest, evening, good_days, judged, only_reason, plan,
+    ready, ready_without, weighed,
 };
 
 #[test]
@@ -134,4 +137,32 @@ fn a_steady_fall_needs_two_more_mornings_at_the_last_weight() {
     assert_eq!(only_reason(&weaning), Criterion::WeightSteady);
     assert_eq!(weaning.steady_mornings_needed, Some(2));
     assert_eq!(earliest(&weaning), Some(11));
+}
+
+#[test]
+fn a_full_crop_and_a_weighing_still_to_come_are_no_mornings() {
+    let mut script = arrived(plan());
+    script.weigh(1, 1_000).weigh(2, 1_001);
+    let crop = CropAtWeighing::AfterFeed;
+    let weight = Grams::whole(1_050);
+    script.note(2, 9, 0, Change::Weighed { weight, crop });
+    script.weigh(3, 1_002);
+    let found = mornings(script.at(2, 12, 0), &script.chick().unwrap());
+    let grams: Vec<f64> = found.iter().map(|morning| morning.grams).collect();
+    assert_eq!(grams, [1_000.0, 1_001.0]);
+}
+
+#[test]
+fn the_mornings_behind_count_in_how_many_more_must_be_steady() {
+    // 1,000 g to 840 g in five mornings. With two more at 840 g the slopes of all pairs of the last
+    // five have the median -20 g a day, 2.4 %; with three more it is none.
+    let fall = [1_000.0, 960.0, 920.0, 880.0, 840.0];
+    let mornings: Vec<Morning> = (5..)
+        .zip(fall)
+        .map(|(number, grams)| Morning {
+            day: day(number),
+            grams,
+        })
+        .collect();
+    assert_eq!(steady_mornings_needed(&mornings, day(9)), 3);
 }
