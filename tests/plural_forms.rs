@@ -13,7 +13,6 @@
 
 use perchlight::domain::journal::{Change, ChickId, Entry, EntryId};
 use perchlight::domain::moment::{Age, Day, Moment, Offset};
-use perchlight::domain::units::Millilitres;
 use perchlight::share::take::Taken;
 use perchlight::words::Language;
 use perchlight::words::format::Writing;
@@ -73,7 +72,7 @@ const SENTENCES: [Counted; 10] = [
         from: 1,
     },
     Counted {
-        text: |writing, count| writing.draws(size(count), Millilitres::whole(30)),
+        text: |writing, count| writing.draws(&vec![300; size(count)]),
         nouns: ["draw", "draws", "carga", "cargas"],
         from: 0,
     },

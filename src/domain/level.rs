@@ -123,3 +123,19 @@ pub enum RuleId {
     /// No vet has been noted since the arrival.
     VetVisitDue,
 }
+
+impl RuleId {
+    /// Whether the rule judges what the scale told.
+    pub const fn is_of_weight(self) -> bool {
+        matches!(
+            self,
+            Self::DullLoss
+                | Self::PeakLoss
+                | Self::HandoverLoss
+                | Self::FallingWeight
+                | Self::ArrivalLoss
+                | Self::OneDayLoss
+                | Self::GrowthStalled
+        )
+    }
+}

@@ -1,6 +1,7 @@
 //! The weight chart as a picture that says by itself whose it is and what it means.
 
 use crate::domain::count::rounded;
+use crate::domain::level::Level;
 use crate::domain::outlook::Outlook;
 use crate::domain::units::Grams;
 use crate::share::chart_of::chart_of;
@@ -45,11 +46,19 @@ pub fn chart_svg(writing: Writing, outlook: &Outlook) -> Option<String> {
 /// What the chart means, in one sentence; `None` before the first weighing with an empty crop.
 pub fn chart_meaning(writing: Writing, outlook: &Outlook) -> Option<String> {
     let latest = outlook.weight.latest.as_ref()?;
+    let of_weight = outlook
+        .findings
+        .iter()
+        .filter(|finding| finding.rule.is_of_weight());
+    // What rings for another reason is no word about the weight, neither a bad nor a good one.
+    let is_settled = outlook.level == Level::Settled;
+    let level = of_weight.map(|finding| finding.level).max();
+    let level = level.or(is_settled.then_some(Level::Settled));
     Some(writing.weight_meaning(
         latest.what.weight,
         outlook.weight.handover_loss_pct,
         outlook.chick.plan.loss_limit.as_pct(),
-        outlook.level,
+        level,
     ))
 }
 
@@ -107,7 +116,50 @@ fn lines(text: &str, most: usize) -> Vec<String> {
 
 #[cfg(test)]
 mod tests {
+    use crate::domain::journal::{Change, ChickId};
+    use crate::domain::moment::{Day, Offset};
+    use crate::domain::outlook::outlook;
+    use crate::domain::plan::{CarePlan, Reference};
+    use crate::domain::scenario::Scenario;
+    use crate::domain::signs::Sign;
+    use crate::domain::species::Species;
     use crate::share::weight_picture::*;
+    use crate::words::Language;
+
+    /// What is said of a chick handed over at 1,000 g with this weight and, if any, this sign.
+    fn meaning(grams: i32, sign: Option<Sign>) -> String {
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        let weight = Grams::whole(1_000);
+        plan.reference = Some(Reference { weight, day });
+        let chick = ChickId([7; 12]);
+        let mut script = Scenario::new(chick, plan, day, Offset::UTC);
+        script.weigh(0, grams);
+        if let Some(sign) = sign {
+            script.note(0, 6, 50, Change::SignSeen { sign });
+        }
+        let outlook = outlook(
+            script.at(0, 6, 55),
+            &script.journal(),
+            chick,
+            &script.zone(),
+        );
+        chart_meaning(Writing::metric(Language::English), &outlook.unwrap())
+            .unwrap()
+            .replace('\u{a0}', " ")
+    }
+
+    #[test]
+    fn the_word_after_the_weight_is_about_the_weight() {
+        let settled = "1005 g: 0.5 % above handover (limit 10.0 %). Settled.";
+        assert_eq!(meaning(1_005, None), settled);
+        // a cold chick is an emergency, its weight is none
+        let cold = "1005 g: 0.5 % above handover (limit 10.0 %).";
+        assert_eq!(meaning(1_005, Some(Sign::Cold)), cold);
+        let lost = "890 g: 11.0 % below handover (limit 10.0 %). Ring the breeder.";
+        assert_eq!(meaning(890, None), lost);
+        assert_eq!(meaning(890, Some(Sign::Cold)), lost);
+    }
 
     #[test]
     fn lines_break_between_words_and_never_run_over() {

@@ -13,11 +13,11 @@ texts! {
     home_not_arrived: "Note the arrival: settle-in, vet visit and quarantine count from it.", "Anote la llegada: desde ella cuentan la adaptación, el veterinario y la cuarentena.";
     home_order: "On arrival: first warm and quiet for 30 to 60 minutes, then look at the droppings, then feed. Never feed a cold chick.", "Al llegar: primero calor y calma 30 a 60 minutos, luego mire los excrementos, luego dé de comer. Nunca alimente a un pollo frío.";
     home_first_feed: "First feed: the breeder's own powder, half to three quarters of the usual volume, a little thinner. Weigh it first.", "Primera toma: el polvo del criador, de la mitad a tres cuartos del volumen habitual, algo más clara. Pese antes.";
-    home_same: "Change nothing of powder, thickness, tool and hours in the settle-in days.", "No cambie polvo, espesor, utensilio ni horas en los días de adaptación.";
+    home_same: "Apart from the first feed, change nothing of powder, thickness, tool and hours in the settle-in days.", "Salvo en la primera toma, no cambie polvo, espesor, utensilio ni horas en los días de adaptación.";
     home_room: "Room temperature", "Temperatura de la sala";
     home_powder: "Powder", "Polvo";
     home_powder_field: "Powder opened or weighed now", "Polvo abierto o pesado ahora";
-    home_powder_none: "Weigh the powder once: the days left follow from what you mix in the guide.", "Pese el polvo una vez: los días que queda salen de lo que mezcle en la guía.";
+    home_powder_none: "Weigh the powder once: the days left follow from what you mix in the guide.", "Pese el polvo una vez: los días que quedan salen de lo que mezcle en la guía.";
     home_powder_order: "Order more today.", "Pida más hoy.";
     home_hygiene: "Cleaning, after each feed", "Limpieza, tras cada toma";
     home_clean_throw: "Throw away what is left in the cup. Never keep or re-heat mixed food.", "Tire lo que quede en la taza. Nunca guarde ni recaliente la mezcla.";

@@ -150,7 +150,7 @@ impl Writing {
                  powder, the breeder's own."
             ),
             Language::Spanish => format!(
-                "Pésela y dé de {least} a {most} en vez de {usual}, con {powder}\u{a0}% de polvo, \
+                "Péselo y dé de {least} a {most} en vez de {usual}, con {powder}\u{a0}% de polvo, \
                  el del criador."
             ),
         }

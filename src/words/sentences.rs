@@ -65,15 +65,21 @@ impl Writing {
         }
     }
 
-    /// How often a syringe is filled for one feed.
-    pub fn draws(self, count: usize, syringe: Millilitres) -> String {
-        let syringe = self.volume(syringe);
-        match (self.language, count) {
-            (Language::English, 1) => format!("1 draw of {syringe}"),
-            (Language::English, _) => format!("{count} draws of {syringe}"),
-            (Language::Spanish, 1) => format!("1 carga de {syringe}"),
-            (Language::Spanish, _) => format!("{count} cargas de {syringe}"),
+    /// How often a syringe is filled for one feed, and with how much each time, in tenths.
+    pub fn draws(self, tenths: &[i32]) -> String {
+        match (self.language, tenths) {
+            (Language::English, [_]) => "1 draw".to_owned(),
+            (Language::Spanish, [_]) => "1 carga".to_owned(),
+            (Language::English, _) => format!("{} draws: {}", tenths.len(), self.sum_of(tenths)),
+            (Language::Spanish, _) => format!("{} cargas: {}", tenths.len(), self.sum_of(tenths)),
         }
+    }
+
+    /// Volumes in tenths, one after the other: `30 ml + 10 ml`.
+    pub fn sum_of(self, tenths: &[i32]) -> String {
+        let volumes = tenths.iter();
+        let volumes = volumes.map(|tenths| self.volume(Millilitres::tenths_held(*tenths)));
+        volumes.collect::<Vec<_>>().join(" + ")
     }
 
     /// What was just noted about a feed.
@@ -99,20 +105,22 @@ impl Writing {
         }
     }
 
-    /// The sentence above the chart.
+    /// The sentence above the chart; `level` is that of the weight alone, when it is known.
     pub fn weight_meaning(
         self,
         latest: Grams,
         loss_pct: Option<f64>,
         limit_pct: f64,
-        level: Level,
+        level: Option<Level>,
     ) -> String {
         let latest = self.mass(latest);
         let against = loss_pct.map(|loss| self.against_handover_with_limit(loss, limit_pct));
-        let level = self.language.level(level);
+        let level = level.map_or_else(String::new, |level| {
+            format!(" {}.", self.language.level(level))
+        });
         match against {
-            Some(against) => format!("{latest}: {against}. {level}."),
-            None => format!("{latest}. {level}."),
+            Some(against) => format!("{latest}: {against}.{level}"),
+            None => format!("{latest}.{level}"),
         }
     }
 

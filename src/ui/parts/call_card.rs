@@ -25,12 +25,16 @@ pub fn contacts_for(level: Level, plan: Option<&CarePlan>) -> Vec<Contact> {
 /// Call buttons, each with its number in plain text.
 #[component]
 pub fn CallButtons(
+    /// How worried to be.
+    level: Level,
     /// Whom to ring.
     contacts: Vec<Contact>,
 ) -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let is_empty = contacts.is_empty();
+    let has_vet = contacts.iter().any(|contact| contact.role != Role::Breeder);
+    let needs_vet = level >= Level::VetToday && !has_vet;
     let buttons = contacts.into_iter().map(|contact| {
         let role = contact.role;
         let note_call = move |_| {
@@ -53,6 +57,7 @@ pub fn CallButtons(
     });
     view! {
         <div class="calls">
+            {needs_vet.then(|| view! { <p><strong>{say.now_no_vet()}</strong></p> })}
             {buttons.collect_view()}
             {is_empty.then(|| view! { <p class="hint">{say.now_no_number()}</p> })}
         </div>

@@ -29,6 +29,8 @@ struct Form {
     slots: StoredValue<Vec<Slot>>,
     slot: RwSignal<Option<usize>>,
     taken: RwSignal<String>,
+    /// The volume of the plan that the field was filled with.
+    filled: StoredValue<String>,
     taken_fault: RwSignal<String>,
     served_at: RwSignal<String>,
     served_fault: RwSignal<String>,
@@ -63,6 +65,7 @@ impl Form {
             slots: StoredValue::new(slots),
             slot: RwSignal::new(slot),
             taken: RwSignal::new(String::new()),
+            filled: StoredValue::new(String::new()),
             taken_fault: RwSignal::new(String::new()),
             served_at: RwSignal::new(String::new()),
             served_fault: RwSignal::new(String::new()),
@@ -70,13 +73,21 @@ impl Form {
             when: WhenText::now(state),
             fault: RwSignal::new(String::new()),
         };
-        let planned = form.planned();
-        form.taken.set(
-            planned
-                .map(|volume| state.writing_now().tenths(volume.tenths()))
-                .unwrap_or_default(),
-        );
+        form.fill();
+        Effect::watch(move || form.slot.get(), move |_, _, _| form.fill(), false);
         form
+    }
+
+    /// Puts the volume of the chosen feed's plan into the field, unless something else was typed there.
+    fn fill(self) {
+        if self.taken.get_untracked() == self.filled.get_value() {
+            let writing = self.state.writing_now();
+            let planned = self.planned();
+            let text = planned.map(|volume| writing.tenths(volume.tenths()));
+            let text = text.unwrap_or_default();
+            self.filled.set_value(text.clone());
+            self.taken.set(text);
+        }
     }
 
     fn chosen_slot(self) -> Option<Slot> {

@@ -8,6 +8,7 @@ use crate::domain::outlook::Outlook;
 use crate::domain::plan::Tool;
 use crate::domain::rules::{Raise, raise_of};
 use crate::domain::schedule::{FeedState, ScheduledFeed};
+use crate::domain::volume::draws as draw_list;
 use crate::ui::parts::arrival::{first_feed, on_the_way, settling_in};
 use crate::ui::parts::call_card::{CallButtons, WhatToSay, contacts_for};
 use crate::ui::parts::day_strip::day_strip;
@@ -72,6 +73,7 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
         {feed_under_way(&outlook)}
         {on_the_way(&outlook)}
         {feeds}
+        {from_breeder(&outlook)}
         {day_strip(&outlook)}
         {settling_in(&outlook)}
         {is_to_be_weighed.then(|| view! { <p class="hint">{say.now_weigh_first()}</p> })}
@@ -80,6 +82,20 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
             view! { <p class="hint"><a href=Route::Plan.to_hash()>{say.plan_unconfirmed()}</a></p> }
         })}
     }
+}
+
+/// What the breeder wrote beside the numbers.
+fn from_breeder(outlook: &Outlook) -> impl IntoView + use<> {
+    let say = AppState::here().language();
+    let note = outlook.chick.plan.note.clone();
+    (!note.trim().is_empty()).then(|| {
+        view! {
+            <section class="group" data-note="true">
+                <h2>{say.plan_part_note()}</h2>
+                <p class="as-typed">{note}</p>
+            </section>
+        }
+    })
 }
 
 /// The level, the one most important finding, and from a call level up the call buttons.
@@ -114,7 +130,7 @@ fn LampBand(outlook: Arc<Outlook>) -> impl IntoView {
     let calls = level.is_call().then(|| {
         let lines = what_to_say(state.writing_now(), &outlook);
         view! {
-            <CallButtons contacts=contacts_for(level, Some(&outlook.chick.plan)) />
+            <CallButtons level contacts=contacts_for(level, Some(&outlook.chick.plan)) />
             <WhatToSay lines />
         }
     });
@@ -180,11 +196,6 @@ fn draws(
     if plan.tool != Tool::Syringe || plan.syringe.tenths() == 0 {
         return String::new();
     }
-    let count = feed
-        .volume
-        .tenths()
-        .saturating_add(plan.syringe.tenths() - 1)
-        / plan.syringe.tenths();
-    let count = usize::try_from(count).unwrap_or(1);
-    format!(" · {}", writing.draws(count, plan.syringe))
+    let list = draw_list(feed.volume.tenths(), plan.syringe.tenths());
+    format!(" · {}", writing.draws(&list))
 }

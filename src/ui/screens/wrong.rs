@@ -86,7 +86,7 @@ fn Answer(sign: Sign) -> impl IntoView {
     let lines = lines.unwrap_or_else(|| vec![words.seen.to_owned()]);
     let has_chick = plan.is_some();
     let contacts = contacts_for(level, plan.as_ref());
-    let calls = (level > Level::Settled).then(|| view! { <CallButtons contacts /> });
+    let calls = (level > Level::Settled).then(|| view! { <CallButtons level contacts /> });
     let note = has_chick.then(|| {
         let note = move |_| {
             state.note(Change::SignSeen { sign }, words.seen.to_owned());

@@ -19,14 +19,8 @@ pub fn DrawUpStep(
     let writing = feed.state.writing_now();
     let say = writing.language;
     let volume = feed.guide.with_untracked(|guide| guide.volume);
-    let list = |draws: Vec<i32>| {
-        let volumes = draws
-            .into_iter()
-            .map(|tenths| writing.volume(Millilitres::tenths_held(tenths)));
-        volumes.collect::<Vec<_>>().join(" + ")
-    };
-    let small = list(draws_for_small_hand(volume.tenths(), syringe.tenths()));
-    let usual = list(draws(volume.tenths(), syringe.tenths()));
+    let small = writing.sum_of(&draws_for_small_hand(volume.tenths(), syringe.tenths()));
+    let usual = writing.sum_of(&draws(volume.tenths(), syringe.tenths()));
     let is_smaller = small != usual;
     view! {
         <Drawing kind=DrawingKind::Syringe />
