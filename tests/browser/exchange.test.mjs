@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { createRequire } from 'node:module';
 import { offlineReady, started, test } from './harness.mjs';
-import { eveningPhone, go, hasFault, kept, logNextFeed, openApp, openCard, typeInChick, weigh } from './owner.mjs';
+import { CHICK, eveningPhone, go, hasFault, kept, logNextFeed, openApp, openCard, typeInChick, weigh } from './owner.mjs';
 
 const require = createRequire(import.meta.url);
 const jsQR = require('jsqr');
@@ -40,6 +40,8 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   assert.match(await owner.locator('.question').innerText(), /21:00/);
   assert.equal(await owner.locator('.bottom-bar').count(), 0);
   assert.doesNotMatch(owner.url(), /pl1c/);
+  // Who opens a card has not seen the first screen: what must be read stands here too.
+  assert.match(await owner.locator('.question .caution').innerText(), /burn, choke or starve/);
   await owner.getByRole('button', { name: 'Take this card' }).click();
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
   await logNextFeed(owner);
@@ -50,15 +52,22 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   assert.match(report.name, /\.html$/);
   assert.match(report.text, /930/);
 
+  // Another chick is on the breeder's screen; a report opens its own.
+  await go(breeder, '#/start');
+  await typeInChick(breeder, { ...CHICK, name: 'Flint' });
+  await breeder.locator('.top-bar', { hasText: 'Flint' }).waitFor();
   await go(breeder, '#/take-in');
   await breeder.locator('#file').setInputFiles(report.path);
   await breeder.locator('.question', { hasText: 'new here' }).waitFor();
   await breeder.getByRole('button', { name: 'Take it in' }).click();
+  await breeder.locator('.top-bar', { hasText: 'Ember' }).waitFor();
   await breeder.locator('.lamp-band[data-level="ring"]').waitFor();
 
   // The breeder lowers the limit of the syringe and sends the plan back.
   await go(breeder, '#/plan');
   await breeder.locator('#volume-6').fill('50');
+  await breeder.locator('summary', { hasText: 'More of the plan' }).click();
+  await breeder.locator('#note').fill('Bedtime a bit smaller. Ring me on Friday.');
   await breeder.getByRole('button', { name: 'Keep the changes' }).click();
   await kept(breeder);
   await openCard(breeder);
@@ -72,6 +81,8 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   assert.match((await preview.innerText()).replaceAll('\u00a0', ' '), /60 ml.*50 ml/s);
   await owner.getByRole('button', { name: 'Take the changed plan' }).click();
   await owner.locator('.status-line', { hasText: 'Ember' }).waitFor();
+  await go(owner, '#/now');
+  assert.match(await owner.locator('main [data-note]').innerText(), /^From the breeder\s+Bedtime a bit smaller\. Ring me on Friday\.$/);
   await go(owner, '#/log/bedtime');
   assert.equal(await owner.locator('#taken').inputValue(), '50');
 });

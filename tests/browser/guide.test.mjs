@@ -450,6 +450,13 @@ test('a feed noted elsewhere is no longer under way', async (bench) => {
   const page = await withChick(bench);
   await toGive(page);
   await go(page, '#/log');
+  // The volume follows the feed that is chosen, until another was typed.
+  assert.equal(await page.locator('#taken').inputValue(), '60');
+  await page.getByRole('radio', { name: 'Midday feed' }).check();
+  assert.equal(await page.locator('#taken').inputValue(), '40');
+  await page.locator('#taken').fill('55');
+  await page.getByRole('radio', { name: 'Bedtime feed' }).check();
+  assert.equal(await page.locator('#taken').inputValue(), '55');
   await press(page, 'Done');
   await kept(page);
   await go(page, '#/now');

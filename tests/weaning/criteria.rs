@@ -449,9 +449,9 @@ fn a_refusal_belongs_to_the_day_whose_feed_is_nearest() {
     let refused = [(6, 23, 50), (7, 23, 50), (9, 0, 20)];
     assert_eq!(one_feed(0, 30, refused), Answer::Yes);
     // exactly half a day off, either way, it is the day's own
-    let refused = [(7, 9, 0), (8, 9, 0), (9, 9, 0)];
+    let refused = [(7, 21, 0), (8, 9, 0), (9, 9, 0)];
     assert_eq!(one_feed(21, 0, refused), Answer::Yes);
-    let refused = [(7, 21, 0), (8, 21, 0), (9, 21, 0)];
+    let refused = [(7, 9, 0), (8, 21, 0), (9, 21, 0)];
     assert_eq!(one_feed(9, 0, refused), Answer::Yes);
 }
 

@@ -12,6 +12,7 @@ use crate::ui::parts::file_field::FileField;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::plan_checks::plan_checks;
 use crate::ui::route::Route;
+use crate::ui::screens::first_start::Caution;
 use crate::ui::state::AppState;
 
 /// Take in a pasted text or a file.
@@ -125,6 +126,9 @@ fn plan_preview(chick: ChickId, plan: CarePlan, is_card: bool) -> AnyView {
         None => (vec![say.exchange_plan_of_other().to_owned()], "", None),
     };
     let is_empty = lines.is_empty();
+    // Who opens a card has not seen the first screen.
+    let is_first = is_card && !state.copies.is_caution_accepted();
+    let caution = is_first.then(|| view! { <Caution /> });
     let take = change.map(|change| {
         let is_new = matches!(change, Change::ChickAdded(_));
         let take = move |_| {
@@ -151,6 +155,7 @@ fn plan_preview(chick: ChickId, plan: CarePlan, is_card: bool) -> AnyView {
             <ul class="plain-list">{lines}</ul>
             {is_empty.then(|| view! { <p>{say.exchange_no_change()}</p> })}
             {checks}
+            {caution}
             {take}
         </section>
     }
@@ -172,6 +177,10 @@ fn entries_preview(entries: Vec<Entry>) -> AnyView {
             state.leave_demo();
         }
         let count = state.take_in(entries.clone(), true);
+        // A report is about its own chick, whichever was on screen.
+        if let [chick] = Journal::from_entries(entries.clone()).chicks()[..] {
+            state.show_chick(chick);
+        }
         state.say(writing.backup_preview(all, count), Vec::new());
         state.go(Route::Now);
     };
