@@ -110,6 +110,7 @@ texts! {
     raised_two: "Two reasons to ring at the same time: the vet today (ours).", "Dos motivos de llamada a la vez: veterinario hoy (nuestro).";
     raised_dull: "Dull, and another reason for the vet: together an emergency (ours).", "Decaído, y otro motivo para el veterinario: juntos, una emergencia (nuestro).";
     now_no_vet: "There is no vet's number here. Look up the nearest avian vet and ring now.", "Aquí no hay número de veterinario. Busque el veterinario de aves más cercano y llame ya.";
+    now_add_number: "Add the number to the plan", "Añadir el número al plan";
     now_no_number: "No telephone number yet. Add one in settings.", "Aún no hay número de teléfono. Añádalo en ajustes.";
     now_copy: "Copy", "Copiar";
     now_copied: "Copied.", "Copiado.";

@@ -179,7 +179,8 @@ test('the alarm is reached, answered and noted with the keyboard alone', async (
   await press(page, 'Enter', sign);
   await page.locator('.answer[role="alert"][data-level="emergency"]').waitFor();
   assert.equal(await page.locator('.sign').first().getAttribute('aria-expanded'), 'true');
-  // Whom to ring stands next, then what to say, then the journal.
+  // The plan knows no vet: the way to note one stands next, then whom to ring, what to say, the journal.
+  await press(page, 'Tab', 'Add the number to the plan');
   await page.keyboard.press('Tab');
   assert.match(await focused(page), /^Call Breeder Made-up breeder \+1 555 0100$/);
   await presses(page, [
@@ -197,6 +198,7 @@ test('the alarm is reached, answered and noted with the keyboard alone', async (
     ['Shift+Tab', 'What to say'],
   ]);
   await page.keyboard.press('Shift+Tab');
+  await press(page, 'Shift+Tab', 'Add the number to the plan');
   await press(page, 'Shift+Tab', sign);
   await press(page, 'Space', sign);
   assert.equal(await page.locator('.answer').count(), 0);

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { clock, offlineReady, started, test } from './harness.mjs';
 import { EVENING, go, journalWords, kept, logNextFeed, openApp, typeInChick, weigh } from './owner.mjs';
+import { Script, takeIn } from './script.mjs';
 
 // A Tuesday evening in London, ten minutes before the bedtime feed.
 
@@ -52,6 +53,25 @@ test('undo takes an entry back, and undo again brings it back', async (bench) =>
   assert.match(await page.locator('.next-feed').innerText(), /Bedtime feed/);
   await page.getByRole('button', { name: 'Undo' }).click();
   await page.locator('.next-feed', { hasText: 'Morning feed' }).waitFor();
+});
+
+test('what the breeder wrote stands beside the next feed as it was typed, and an empty note nowhere', async (bench) => {
+  const { page } = await ownerWithChick(bench);
+  assert.equal(await page.getByRole('heading', { name: 'From the breeder' }).count(), 0);
+  const note = 'Likes it slow.\n<b>From the left.</b>';
+  await takeIn(page, new Script(2).added('2026-11-24T12:00', { note }));
+  await page.getByRole('heading', { name: 'From the breeder' }).waitFor();
+  assert.equal(await page.locator('.as-typed').innerText(), note);
+});
+
+test('an emergency without a vet in the plan says so and leads to the plan', async (bench) => {
+  const { page } = await ownerWithChick(bench);
+  await go(page, '#/wrong');
+  await page.locator('.sign').first().click();
+  const answer = page.locator('.answer[data-level="emergency"]');
+  assert.match(await answer.innerText(), /There is no vet's number here\. Look up the nearest avian vet and ring now\./);
+  assert.equal(await answer.locator('a.call').count(), 1);
+  assert.equal(await answer.getByRole('link', { name: 'Add the number to the plan' }).getAttribute('href'), '#/plan');
 });
 
 test('a loss over the limit lights the lamp, with the number to ring', async (bench) => {

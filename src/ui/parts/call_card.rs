@@ -7,12 +7,15 @@ use crate::domain::journal::Change;
 use crate::domain::level::Level;
 use crate::domain::plan::{CarePlan, Contact, Role};
 use crate::ui::platform;
+use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
 /// The people to ring at a level, first to ring first.
 pub fn contacts_for(level: Level, plan: Option<&CarePlan>) -> Vec<Contact> {
+    let has_no_vet = plan.is_some_and(|plan| plan.contact(Role::AvianVet).is_none());
     let roles: &[Role] = match level {
         Level::Settled | Level::Watch | Level::RingBreeder => &[Role::Breeder, Role::AvianVet],
+        Level::VetToday if has_no_vet => &[Role::EmergencyVet, Role::Breeder],
         Level::VetToday => &[Role::AvianVet, Role::Breeder],
         Level::Emergency => &[Role::EmergencyVet, Role::AvianVet, Role::Breeder],
     };
@@ -34,6 +37,7 @@ pub fn CallButtons(
     let say = state.language();
     let is_empty = contacts.is_empty();
     let has_vet = contacts.iter().any(|contact| contact.role != Role::Breeder);
+    let has_chick = state.chick.get_untracked().is_some();
     let needs_vet = level >= Level::VetToday && !has_vet;
     let buttons = contacts.into_iter().map(|contact| {
         let role = contact.role;
@@ -58,6 +62,9 @@ pub fn CallButtons(
     view! {
         <div class="calls">
             {needs_vet.then(|| view! { <p><strong>{say.now_no_vet()}</strong></p> })}
+            {(needs_vet && has_chick).then(|| view! {
+                <a class="button" href=Route::Plan.to_hash()>{say.now_add_number()}</a>
+            })}
             {buttons.collect_view()}
             {is_empty.then(|| view! { <p class="hint">{say.now_no_number()}</p> })}
         </div>
