@@ -138,6 +138,14 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
             FeedState::NotNoted
         };
     }
+    // A chick whose arrival nobody noted may be at home or not: nothing is moved, but whatever is open is
+    // a first feed.
+    let may_be_home = chick.arrived.is_none() && first_feed_since(now, chick).is_some();
+    let mut open = scheduled.iter_mut().filter(|feed| feed.is_open());
+    if let Some(feed) = open.next().filter(|_| may_be_home) {
+        feed.is_first_home = true;
+        (_, feed.volume) = first_feed_volumes(feed.volume);
+    }
     let since = chick
         .arrived
         .as_ref()
@@ -230,7 +238,7 @@ fn first_feed_home(
     chick: &Chick,
     zone: &Zone,
 ) -> Option<usize> {
-    let arrived = first_feed_since(now, chick)?;
+    let arrived = first_feed_since(now, chick).filter(|_| chick.arrived.is_some())?;
     let warm = arrived.plus_minutes(SETTLE_MINUTES);
     let is_not_done = |feed: &ScheduledFeed| feed.outcome().is_none();
     let next = scheduled
