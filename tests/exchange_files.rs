@@ -57,10 +57,6 @@ const HOSTILE: [&str; 14] = [
     "nul\0 bell\u{7} \u{fffe} ]]> {{x}} ${y} \\",
 ];
 
-const fn writing(language: Language) -> Writing {
-    Writing::metric(language)
-}
-
 /// A week of a chick in which every typed field holds `text`.
 fn script(text: &str) -> Scenario {
     let text = text.to_owned();
@@ -168,7 +164,7 @@ fn hostile_text_is_shown_as_text_in_every_page_and_language() {
         let script = script(text);
         let (outlook, entries) = (seen(&script), entries(&script, text));
         for language in Language::ALL {
-            let writing = writing(language);
+            let writing = Writing::metric(language);
             // Title, ring, contact twice, solids twice, note twice, call, and who noted each.
             check_page(&report_html(writing, &outlook, &entries), text, 10);
             check_page(&vet_page_html(writing, &outlook), text, 6);
@@ -183,7 +179,7 @@ fn the_weight_picture_shows_a_hostile_name_as_text_alone() {
     for text in HOSTILE {
         let outlook = seen(&script(text));
         for language in Language::ALL {
-            let picture = weight_picture(writing(language), &outlook).unwrap();
+            let picture = weight_picture(Writing::metric(language), &outlook).unwrap();
             let elements = elements(&format!("<!doctype html>{}", picture.svg));
             for element in &elements {
                 let known = [
@@ -209,7 +205,7 @@ fn report_and_card_are_taken_in_again_whatever_was_typed() {
     for text in HOSTILE {
         let script = script(text);
         let (outlook, entries) = (seen(&script), entries(&script, text));
-        let report = report_html(writing(Language::English), &outlook, &entries);
+        let report = report_html(Writing::metric(Language::English), &outlook, &entries);
         let expected = Journal::from_entries(entries.clone());
         assert_eq!(
             read_text(&report),
@@ -221,7 +217,7 @@ fn report_and_card_are_taken_in_again_whatever_was_typed() {
             Ok(Taken::Entries(expected.entries().to_vec()))
         );
         let plan = &outlook.chick.plan;
-        let card = card_html(writing(Language::Spanish), "", CHICK, plan);
+        let card = card_html(Writing::metric(Language::Spanish), "", CHICK, plan);
         let plan = Box::new(plan.clone());
         assert_eq!(read_text(&card), Ok(Taken::Card { chick: CHICK, plan }));
     }
@@ -231,7 +227,7 @@ fn report_and_card_are_taken_in_again_whatever_was_typed() {
 fn a_report_that_was_cut_or_altered_is_refused() {
     let script = script("Pip");
     let report = report_html(
-        writing(Language::English),
+        Writing::metric(Language::English),
         &seen(&script),
         &entries(&script, ""),
     );
@@ -249,7 +245,7 @@ fn a_report_that_was_cut_or_altered_is_refused() {
         assert_eq!(read_text(&report[..cut]), Err(TakeError::Truncated));
     }
     assert_eq!(read_text(&report[..60]), Err(TakeError::NotOurs));
-    let vet_page = vet_page_html(writing(Language::English), &seen(&script));
+    let vet_page = vet_page_html(Writing::metric(Language::English), &seen(&script));
     assert_eq!(read_text(&vet_page), Err(TakeError::WrongKind));
 }
 
@@ -257,7 +253,11 @@ fn a_report_that_was_cut_or_altered_is_refused() {
 fn a_report_can_be_read_with_scripts_off() {
     let script = script("Pip");
     let outlook = seen(&script);
-    let page = report_html(writing(Language::English), &outlook, &entries(&script, ""));
+    let page = report_html(
+        Writing::metric(Language::English),
+        &outlook,
+        &entries(&script, ""),
+    );
     let elements = check_page(&page, "Pip", 6);
     let with = |name: &str, text: &str| {
         let mut named = elements.iter().filter(|element| element.name == name);
@@ -291,7 +291,7 @@ fn a_report_can_be_read_with_scripts_off() {
 #[test]
 fn the_vet_page_keeps_the_order_of_the_questions() {
     let script = script("Pip");
-    let page = vet_page_html(writing(Language::English), &seen(&script));
+    let page = vet_page_html(Writing::metric(Language::English), &seen(&script));
     let elements = check_page(&page, "Pip", 3);
     let headings = elements.iter().filter(|element| element.name == "h2");
     let headings: Vec<&str> = headings.map(|element| element.text.as_str()).collect();
@@ -315,14 +315,14 @@ fn a_sign_seen_again_after_it_was_gone_is_not_called_gone() {
     let mut script = script("Pip");
     let sign = Sign::Dull;
     let gone_lines = |script: &Scenario| {
-        let page = vet_page_html(writing(Language::English), &seen(script));
+        let page = vet_page_html(Writing::metric(Language::English), &seen(script));
         page.matches("(no longer there)").count()
     };
     script.note(6, 9, 20, Change::SignGone { sign });
     assert_eq!(gone_lines(&script), 1);
     script.note(6, 9, 30, Change::SignSeen { sign });
     assert_eq!(gone_lines(&script), 1);
-    let page = vet_page_html(writing(Language::English), &seen(&script));
+    let page = vet_page_html(Writing::metric(Language::English), &seen(&script));
     let again = page.split("09:30").nth(1).unwrap();
     assert!(!again.split("</li>").next().unwrap().contains("no longer"));
 }
@@ -336,7 +336,7 @@ fn entries_taken_back_are_not_shown_but_stay_in_the_data() {
     let wrong = journal.entries().last().unwrap().id;
     script.note(6, 9, 41, Change::Retracted { id: wrong });
     let page = report_html(
-        writing(Language::English),
+        Writing::metric(Language::English),
         &seen(&script),
         script.journal().entries(),
     );
@@ -398,7 +398,7 @@ fn a_calendar_stays_one_event_a_feed_whatever_was_typed() {
     for text in HOSTILE {
         let outlook = seen(&script(text));
         for language in Language::ALL {
-            let file = calendar_text(writing(language), &outlook, days(14)).unwrap();
+            let file = calendar_text(Writing::metric(language), &outlook, days(14)).unwrap();
             let calendar = calendar(&file);
             assert_eq!(calendar.parts.len(), outlook.chick.plan.feeds.len());
             for event in &calendar.parts {
@@ -418,7 +418,7 @@ fn a_calendar_stays_one_event_a_feed_whatever_was_typed() {
 #[test]
 fn calendar_events_float_start_ahead_and_replace_each_other() {
     let mut script = script("Saffron");
-    let file = calendar_text(writing(Language::English), &seen(&script), days(7)).unwrap();
+    let file = calendar_text(Writing::metric(Language::English), &seen(&script), days(7)).unwrap();
     let first = calendar(&file);
     let starts: Vec<&str> = first
         .parts
@@ -438,12 +438,12 @@ fn calendar_events_float_start_ahead_and_replace_each_other() {
     script.note(6, 10, 20, Change::FeedDropped { slot, by_breeder });
     let now = script.at(6, 10, 30);
     let later = outlook(now, &script.journal(), CHICK, &script.zone()).unwrap();
-    let file = calendar_text(writing(Language::English), &later, days(7)).unwrap();
+    let file = calendar_text(Writing::metric(Language::English), &later, days(7)).unwrap();
     let second = calendar(&file);
     assert_eq!(second.parts.len(), 2);
     assert_eq!(second.parts[1].value("UID"), first.parts[2].value("UID"));
     assert!(sequence(&second.parts[1]) > sequence(&first.parts[2]));
-    let file = calendar_removal_text(writing(Language::English), &later).unwrap();
+    let file = calendar_removal_text(Writing::metric(Language::English), &later).unwrap();
     let removal = calendar(&file);
     let removed: BTreeSet<&str> = removal
         .parts
@@ -482,7 +482,7 @@ fn alarms_do_not_ring_before_the_chick_is_there() {
     });
     let script = Scenario::new(CHICK, plan, day, Offset::UTC);
     let outlook = outlook(script.at(1, 9, 0), &script.journal(), CHICK, &script.zone()).unwrap();
-    let file = calendar_text(writing(Language::English), &outlook, days(7)).unwrap();
+    let file = calendar_text(Writing::metric(Language::English), &outlook, days(7)).unwrap();
     let calendar = calendar(&file);
     let starts: Vec<&str> = calendar
         .parts
@@ -510,7 +510,7 @@ fn a_year_of_records_is_a_file_that_can_be_sent() {
     let entries = script.journal().entries().to_vec();
     let now = script.at(365, 22, 0);
     let outlook = outlook(now, &script.journal(), CHICK, &script.zone()).unwrap();
-    let page = report_html(writing(Language::English), &outlook, &entries);
+    let page = report_html(Writing::metric(Language::English), &outlook, &entries);
     assert!(entries.len() > 1_800, "{}", entries.len());
     assert!(page.len() < 1_500_000, "{} bytes", page.len());
     assert_eq!(read_text(&page), Ok(Taken::Entries(entries)));

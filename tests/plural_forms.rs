@@ -19,10 +19,6 @@ use perchlight::words::format::Writing;
 
 const COUNTS: [i32; 7] = [0, 1, 2, 5, 21, 60, 101];
 
-const fn writing(language: Language) -> Writing {
-    Writing::metric(language)
-}
-
 /// Whether CLDR puts a whole number of this size into the category `one`.
 fn is_one(count: i32) -> bool {
     count == 1
@@ -127,7 +123,7 @@ fn a_noun_after_a_number_has_the_form_that_cldr_asks_for() {
         let (english, spanish) = sentence.nouns.split_at(2);
         for count in COUNTS.into_iter().filter(|count| sentence.from <= *count) {
             for (language, nouns) in [(Language::English, english), (Language::Spanish, spanish)] {
-                let text = (sentence.text)(writing(language), count);
+                let text = (sentence.text)(Writing::metric(language), count);
                 let wanted = nouns[usize::from(!is_one(count))];
                 let pair = [count.to_string(), wanted.to_owned()];
                 let found = words(&text).windows(2).any(|two| two == pair);
@@ -139,7 +135,7 @@ fn a_noun_after_a_number_has_the_form_that_cldr_asks_for() {
 
 #[test]
 fn a_verb_and_a_pronoun_follow_the_number_too() {
-    let english = writing(Language::English);
+    let english = Writing::metric(Language::English);
     assert_eq!(english.backup_preview(1, 1), "It holds 1 entry, new here.");
     assert_eq!(
         english.backup_preview(1, 0),
@@ -152,7 +148,7 @@ fn a_verb_and_a_pronoun_follow_the_number_too() {
         two.contains("2 entries of this phone are not in it"),
         "{two}"
     );
-    let spanish = writing(Language::Spanish);
+    let spanish = Writing::metric(Language::Spanish);
     let one = spanish.backup_checked(300, 1, 0, false);
     assert!(one.contains("le falta 1 anotación"), "{one}");
     let two = spanish.backup_checked(300, 2, 0, false);

@@ -57,7 +57,7 @@ impl KeyValue for LocalKeyValue {
 /// The text that a value is; `None` for any other value.
 ///
 /// A long one goes through the browser's own encoder: the crates take a text over letter by letter,
-/// which was a third of a start with years of entries.
+/// which takes twice as long.
 pub(crate) fn text_of(value: &JsValue) -> Option<String> {
     let text = value.dyn_ref::<JsString>()?;
     let encoded = (text.length() >= LONG).then(|| encoded(text)).flatten();

@@ -258,7 +258,6 @@ mod tests {
         crop as crop_look, droppings as look, plan, sign, with_plan,
     };
     use crate::domain::scenario::Scenario;
-
     use crate::domain::signs::Sign;
     use crate::domain::units::Celsius;
     use crate::words::call::*;

@@ -301,26 +301,22 @@ fn grouped(whole: u32) -> String {
 mod tests {
     use crate::words::format::*;
 
-    const fn writing(language: Language) -> Writing {
-        Writing::metric(language)
-    }
-
     #[test]
     fn decimals_follow_the_language() {
-        assert_eq!(writing(Language::English).tenths(845), "84.5");
-        assert_eq!(writing(Language::Spanish).tenths(845), "84,5");
-        assert_eq!(writing(Language::English).tenths(-5), "\u{2212}0.5");
+        assert_eq!(Writing::metric(Language::English).tenths(845), "84.5");
+        assert_eq!(Writing::metric(Language::Spanish).tenths(845), "84,5");
+        assert_eq!(Writing::metric(Language::English).tenths(-5), "\u{2212}0.5");
         assert_eq!(
-            writing(Language::English).mass(Grams::whole(1_012)),
+            Writing::metric(Language::English).mass(Grams::whole(1_012)),
             "1012\u{a0}g"
         );
-        assert_eq!(writing(Language::English).pct(2.692), "2.7\u{a0}%");
-        assert_eq!(writing(Language::English).one_decimal(-0.04), "0.0");
+        assert_eq!(Writing::metric(Language::English).pct(2.692), "2.7\u{a0}%");
+        assert_eq!(Writing::metric(Language::English).one_decimal(-0.04), "0.0");
     }
 
     #[test]
     fn chosen_units_are_converted() {
-        let mut american = writing(Language::English);
+        let mut american = Writing::metric(Language::English);
         american.mass = MassUnit::Ounce;
         american.temperature = TemperatureUnit::Fahrenheit;
         // 1012 / 28.3495 = 35.697; 40 × 1.8 + 32 = 104
@@ -330,28 +326,31 @@ mod tests {
 
     #[test]
     fn one_is_singular() {
-        let english = writing(Language::English);
+        let english = Writing::metric(Language::English);
         assert_eq!(english.days(1), "1 day");
         assert_eq!(english.days(0), "0 days");
-        assert_eq!(writing(Language::Spanish).days(1), "1 día");
+        assert_eq!(Writing::metric(Language::Spanish).days(1), "1 día");
     }
 
     #[test]
     fn days_and_times_are_written_out() {
         let day = Day::from_date(2026, 11, 2).unwrap();
-        assert_eq!(writing(Language::English).day(day), "Mon 2 Nov");
-        assert_eq!(writing(Language::Spanish).day(day), "lun 2 nov");
+        assert_eq!(Writing::metric(Language::English).day(day), "Mon 2 Nov");
+        assert_eq!(Writing::metric(Language::Spanish).day(day), "lun 2 nov");
         assert_eq!(
-            writing(Language::English).minutes(80),
+            Writing::metric(Language::English).minutes(80),
             "1\u{a0}h 20\u{a0}min"
         );
-        assert_eq!(writing(Language::English).minutes(-45), "45\u{a0}min");
+        assert_eq!(
+            Writing::metric(Language::English).minutes(-45),
+            "45\u{a0}min"
+        );
     }
 
     /// 1 oz is 28.349 523 125 g (NIST SP 811, B.8); 104 °F is 40 °C.
     #[test]
     fn what_is_typed_is_read_in_the_unit_chosen() {
-        let metric = writing(Language::English);
+        let metric = Writing::metric(Language::English);
         let other = Writing {
             mass: MassUnit::Ounce,
             temperature: TemperatureUnit::Fahrenheit,

@@ -280,7 +280,6 @@ impl Writing {
 
 #[cfg(test)]
 mod tests {
-
     use crate::words::guide::*;
 
     fn writing(temperature: TemperatureUnit) -> Writing {

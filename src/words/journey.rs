@@ -172,9 +172,7 @@ impl Writing {
 
 #[cfg(test)]
 mod tests {
-
     use crate::domain::transit::{DOWN_OR_PINS, FEATHERED};
-
     use crate::words::journey::*;
 
     const ENGLISH: Writing = Writing::metric(Language::English);

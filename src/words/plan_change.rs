@@ -225,15 +225,9 @@ texts! {
 #[cfg(test)]
 mod tests {
     use crate::domain::plan::Slot;
-
     use crate::domain::species::Species;
     use crate::domain::units::Millilitres;
-
     use crate::words::plan_change::*;
-
-    const fn writing(language: Language) -> Writing {
-        Writing::metric(language)
-    }
 
     #[test]
     fn a_changed_volume_is_one_line_from_old_to_new() {
@@ -245,7 +239,7 @@ mod tests {
             }
         }
         let was = old.feed(Slot::Bedtime).unwrap().volume.tenths() / 10;
-        let changes = writing(Language::English).plan_changes(&old, &new);
+        let changes = Writing::metric(Language::English).plan_changes(&old, &new);
         let line = format!("Bedtime feed: 21:00, {was}\u{a0}ml → 21:00, 50\u{a0}ml");
         assert_eq!(changes, [line]);
     }
@@ -256,7 +250,7 @@ mod tests {
         let mut new = old.clone();
         new.feeds.remove(1);
         "5 gold".clone_into(&mut new.ring);
-        let changes = writing(Language::Spanish).plan_changes(&old, &new);
+        let changes = Writing::metric(Language::Spanish).plan_changes(&old, &new);
         assert_eq!(changes.len(), 2, "{changes:?}");
         assert_eq!(changes[0], "Número de anilla o chip: nada → 5 gold");
         assert!(changes[1].starts_with("Toma del mediodía: 14:00, "));
@@ -267,7 +261,7 @@ mod tests {
     fn a_default_is_marked_until_somebody_confirms_it() {
         let mut plan = CarePlan::default_for(Species::GreyParrot);
         let room = |plan: &CarePlan| {
-            let lines = writing(Language::English).plan_lines(plan);
+            let lines = Writing::metric(Language::English).plan_lines(plan);
             lines
                 .into_iter()
                 .find(|(label, _)| label == "Room")

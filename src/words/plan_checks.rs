@@ -104,7 +104,6 @@ texts! {
 #[cfg(test)]
 mod tests {
     use crate::domain::plan_checks::PlanCheck;
-
     use crate::domain::units::{Celsius, Grams, Millilitres};
     use crate::words::Language;
     use crate::words::format::Writing;

@@ -212,10 +212,8 @@ const fn droppings_pattern(language: Language, look: Droppings, value: Value) ->
 mod tests {
     use crate::domain::evidence::Standing;
     use crate::domain::rules::trial;
-
     use crate::domain::signs::Sign;
     use crate::domain::units::{Celsius, Millilitres};
-
     use crate::words::rules::*;
     use crate::words::sources::source_line;
 
@@ -228,10 +226,6 @@ mod tests {
         Droppings::Bloody,
     ];
 
-    const fn writing(language: Language) -> Writing {
-        Writing::metric(language)
-    }
-
     fn title(rule: RuleId, value: Value, limit: Value) -> String {
         let finding = Finding {
             rule,
@@ -240,7 +234,7 @@ mod tests {
             limit,
             standing: Standing::Ours,
         };
-        finding_title(writing(Language::English), &finding).replace('\u{a0}', " ")
+        finding_title(Writing::metric(Language::English), &finding).replace('\u{a0}', " ")
     }
 
     #[test]
@@ -300,7 +294,7 @@ mod tests {
         assert!(findings.len() > Sign::ALL.len() + 5, "{findings:?}");
         for language in Language::ALL {
             for finding in &findings {
-                let title = finding_title(writing(language), finding);
+                let title = finding_title(Writing::metric(language), finding);
                 assert!(!title.is_empty() && !title.contains(['{', '}']), "{title}");
                 let source = source_line(language, finding);
                 assert!(

@@ -11,13 +11,9 @@ use crate::script::{
     Without, arrived, at, dropped, droppings, evening, good_days, judged, plan, ready, sign,
 };
 
-const fn writing(language: Language) -> Writing {
-    Writing::metric(language)
-}
-
 /// With no-break spaces as spaces.
 fn answer(language: Language, weaning: &Weaning) -> String {
-    writing(language)
+    Writing::metric(language)
         .weaning_answer(weaning)
         .replace('\u{a0}', " ")
 }
@@ -88,7 +84,7 @@ fn every_line_has_its_number_in_both_languages() {
     script.weigh(10, 990);
     let weaning = at(&script, 10, 8, 0);
     for language in Language::ALL {
-        let writing = writing(language);
+        let writing = Writing::metric(language);
         let checks = weaning
             .checks
             .iter()
@@ -109,7 +105,7 @@ fn every_line_has_its_number_in_both_languages() {
 #[test]
 fn what_is_met_needs_no_change_and_what_is_not_says_what_would_do() {
     let weaning = falling();
-    let writing = writing(Language::English);
+    let writing = Writing::metric(Language::English);
     let changes: Vec<String> = weaning
         .checks
         .iter()
