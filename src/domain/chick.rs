@@ -61,6 +61,11 @@ pub enum FeedOutcome {
 }
 
 impl FeedOutcome {
+    /// Whether anything went into the chick.
+    pub fn is_food(&self) -> bool {
+        self.taken().tenths() > 0
+    }
+
     /// What went into the chick; nothing for a feed refused or passed over.
     pub fn taken(&self) -> Millilitres {
         match self {
@@ -381,7 +386,7 @@ impl Chick {
         self.feeds
             .iter()
             .rev()
-            .find(|feed| feed.at <= moment && feed.what.outcome.taken().tenths() > 0)
+            .find(|feed| feed.at <= moment && feed.what.outcome.is_food())
     }
 }
 

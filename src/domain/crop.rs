@@ -145,7 +145,7 @@ fn given(now: Moment, chick: &Chick) -> impl Iterator<Item = &Noted<FeedNote>> {
     chick
         .feeds
         .iter()
-        .filter(move |feed| feed.at <= now && feed.what.outcome.taken().tenths() > 0)
+        .filter(move |feed| feed.at <= now && feed.what.outcome.is_food())
 }
 
 #[cfg(test)]

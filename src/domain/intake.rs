@@ -32,7 +32,7 @@ pub struct FoodlessRow {
 /// Neither kind ends the row of the other; food ends both, and so does a feed left out on advice.
 pub fn foodless_row(now: Moment, chick: &Chick, feeds: &[ScheduledFeed]) -> FoodlessRow {
     let advised = FeedOutcome::PassedOver(WhyPassedOver::Advised);
-    let ends_row = |outcome: FeedOutcome| outcome.taken().tenths() > 0 || outcome == advised;
+    let ends_row = |outcome: FeedOutcome| outcome.is_food() || outcome == advised;
     let since = chick
         .feeds
         .iter()

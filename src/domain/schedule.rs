@@ -69,6 +69,12 @@ pub struct ScheduledFeed {
 }
 
 impl ScheduledFeed {
+    /// Makes it the first feed after the arrival.
+    fn make_first_home(&mut self) {
+        self.is_first_home = true;
+        (_, self.volume) = first_feed_volumes(self.volume);
+    }
+
     /// Whether it is still to be given.
     pub const fn is_open(&self) -> bool {
         matches!(
@@ -106,8 +112,7 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
     if let Some(index) = first_feed_home(&mut scheduled, now, chick, zone)
         && let Some(feed) = scheduled.get_mut(index)
     {
-        feed.is_first_home = true;
-        (_, feed.volume) = first_feed_volumes(feed.volume);
+        feed.make_first_home();
     }
     let too_late: Vec<Moment> = scheduled
         .iter()
@@ -143,8 +148,7 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
     let may_be_home = chick.arrived.is_none() && first_feed_since(now, chick).is_some();
     let mut open = scheduled.iter_mut().filter(|feed| feed.is_open());
     if let Some(feed) = open.next().filter(|_| may_be_home) {
-        feed.is_first_home = true;
-        (_, feed.volume) = first_feed_volumes(feed.volume);
+        feed.make_first_home();
     }
     let since = chick
         .arrived
@@ -278,7 +282,7 @@ fn last_chance_before(next: &ScheduledFeed) -> Moment {
 /// Keeps each feed's gap to the food before it: up to its planned time whatever was given, after it
 /// what was given under the name of an earlier feed.
 fn move_after_late_feeds(scheduled: &mut [ScheduledFeed], chick: &Chick) {
-    let is_food = |note: &Noted<FeedNote>| note.what.outcome.taken().tenths() > 0;
+    let is_food = |note: &Noted<FeedNote>| note.what.outcome.is_food();
     let mut earlier: Option<Moment> = None;
     for feed in scheduled.iter_mut() {
         let own = if let FeedState::Done(note) = &feed.state {

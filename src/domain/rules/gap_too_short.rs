@@ -37,7 +37,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         .chick
         .feeds
         .iter()
-        .filter(|feed| feed.at <= facts.now && feed.what.outcome.taken().tenths() > 0)
+        .filter(|feed| feed.at <= facts.now && feed.what.outcome.is_food())
         .collect();
     let pairs = given.iter().zip(given.iter().skip(1));
     pairs

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::guide::{Guide, Step};
+use crate::domain::moment::Moment;
 use crate::domain::outlook::Outlook;
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
@@ -33,17 +34,19 @@ pub fn GuideScreen() -> impl IntoView {
     let Some(outlook) = state.outlook.get_untracked() else {
         return ().into_any();
     };
-    let chick = outlook.chick.id;
-    let kept = state.copies.guide(chick);
-    let kept = kept.filter(|guide| guide.is_under_way(now, &outlook.chick));
-    let kept = kept.map(|mut guide| {
+    let kept = under_way_now(now, &outlook).map(|mut guide| {
         guide.offer_anew(&outlook.plan_of_feed(guide.slot));
         guide
     });
     let next = outlook.next_feed.as_ref().map(|feed| feed.slot);
     let guide = kept.or_else(|| {
         let slot = next?;
-        Some(Guide::begin(now, chick, &outlook.plan_of_feed(slot), slot))
+        Some(Guide::begin(
+            now,
+            outlook.chick.id,
+            &outlook.plan_of_feed(slot),
+            slot,
+        ))
     });
     let Some(guide) = guide else {
         return view! { <p>{state.language().now_no_feed()}</p> }.into_any();
@@ -172,13 +175,16 @@ fn StaleMix(feed: Feed, step: Memo<Step>) -> impl IntoView {
     }
 }
 
+/// The feed of this chick that is under way.
+fn under_way_now(now: Moment, outlook: &Outlook) -> Option<Guide> {
+    let guide = AppState::here().copies.guide(outlook.chick.id);
+    guide.filter(|guide| guide.is_under_way(now, &outlook.chick))
+}
+
 /// A band for the Now screen while a feed is under way.
 pub fn feed_under_way(outlook: &Outlook) -> impl IntoView + use<> {
-    let state = AppState::here();
-    let say = state.language();
-    let guide = state.copies.guide(outlook.chick.id);
-    let guide = guide.filter(|guide| guide.is_under_way(outlook.now, &outlook.chick));
-    guide.map(|guide| {
+    let say = AppState::here().language();
+    under_way_now(outlook.now, outlook).map(|guide| {
         let is_stale = guide.is_stale(outlook.now);
         let is_forbidden = !guide.guards(outlook.now, &outlook.chick).is_empty();
         let (stands, way) = if is_forbidden {
