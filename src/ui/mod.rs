@@ -214,11 +214,12 @@ fn Frame(drawn: RwSignal<Drawn>) -> impl IntoView {
     let has_bars = is_drawn(Drawn::Bars);
     let has_bars = Memo::new(move |_| has_bars.get() && state.chick.get().is_some());
     let has_screen = is_drawn(Drawn::Screen);
+    let sent_off = |event: web_sys::SubmitEvent| platform::show_answer(&event);
     view! {
         {move || has_bars.get().then(|| view! { <TopBar /> })}
         {move || has_notices.get().then(|| view! { <Banners /> })}
         {move || has_status.get().then(|| view! { <StatusLine /> })}
-        <main class="main">{move || has_screen.get().then(|| screen(state))}</main>
+        <main class="main" on:submit=sent_off>{move || has_screen.get().then(|| screen(state))}</main>
         {move || has_bars.get().then(|| view! { <BottomBar /> })}
     }
 }

@@ -3,11 +3,12 @@
 use std::time::Duration;
 
 use js_sys::{Array, Promise, Reflect, Uint8Array};
-use leptos::prelude::{document, set_timeout, window};
+use leptos::prelude::{document, request_animation_frame, set_timeout, window};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
-    DomException, File, FilePropertyBag, HtmlAnchorElement, HtmlElement, ShareData, Url,
+    DomException, Element, Event, File, FilePropertyBag, HtmlAnchorElement, HtmlElement,
+    ScrollIntoViewOptions, ScrollLogicalPosition, ShareData, Url,
 };
 
 /// The part of the address after `#`, with it.
@@ -201,6 +202,43 @@ pub fn focus_heading() {
     if let Ok(Some(main)) = document().query_selector("main") {
         main.set_scroll_top(0);
     }
+}
+
+/// Once the form is answered in which this happened: the first field at fault takes the focus, or what
+/// is asked comes into view. A form that has gone was taken, and nothing is left to show.
+pub fn show_answer(event: &Event) {
+    const FAULT: &str = "[aria-invalid='true'], .fault:not(:empty)";
+    const ASKED: &str = "main .question[role], main .question[aria-live]";
+    let pressed = event
+        .target()
+        .and_then(|target| target.dyn_into::<Element>().ok());
+    let form = pressed.and_then(|pressed| pressed.closest("form").ok().flatten());
+    request_animation_frame(move || {
+        let Some(form) = form.filter(|form| form.is_connected()) else {
+            return;
+        };
+        let fault = form.query_selector(FAULT).ok().flatten();
+        let asked = || document().query_selector(ASKED).ok().flatten();
+        let Some(place) = fault.or_else(asked) else {
+            return;
+        };
+        // With its label, or with the answers it is one of.
+        let whole = place.closest(".field, fieldset").ok().flatten();
+        let options = ScrollIntoViewOptions::new();
+        options.set_block(ScrollLogicalPosition::Nearest);
+        whole
+            .as_ref()
+            .unwrap_or(&place)
+            .scroll_into_view_with_scroll_into_view_options(&options);
+        let first = whole.and_then(|whole| whole.query_selector("input").ok().flatten());
+        let field = Some(place).filter(|place| place.has_attribute("aria-invalid"));
+        let field = field.or(first);
+        if let Some(field) = field.and_then(|field| field.dyn_into::<HtmlElement>().ok())
+            && field.focus().is_err()
+        {
+            leptos::logging::warn!("the field could not take the focus");
+        }
+    });
 }
 
 /// The browser's first language, as a tag.

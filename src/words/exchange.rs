@@ -171,6 +171,7 @@ texts! {
     exchange_card: "Handover card", "Tarjeta de entrega";
     exchange_records: "Records", "Registros";
     exchange_anyone: "Anyone with it can read what it says.", "Quien lo tenga puede leer lo que dice.";
+    take_another: "Paste another text or choose a file", "Pegar otro texto o elegir un archivo";
     exchange_take_card: "Take this card", "Tomar esta tarjeta";
     exchange_take_plan: "Take the changed plan", "Tomar el plan cambiado";
     exchange_take_records: "Take these records", "Tomar estos registros";

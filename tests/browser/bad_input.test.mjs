@@ -66,6 +66,41 @@ test('a feed with no number, in the future or before the hatch day is refused', 
   assert.equal((await journalWords(page)).length, 1);
 });
 
+// From the foot of a form that is many screens long.
+test('the first field at fault takes the focus, with its label and its sentence in view', async (bench) => {
+  const page = await open(bench);
+  await page.getByRole('link', { name: "I'll type it in" }).click();
+  await fillPlan(page);
+  const sendOff = async () => {
+    await page.getByRole('button', { name: 'Start with these' }).click();
+    await page.locator('.fault:not(:empty)').first().waitFor();
+  };
+  const inView = async (locator) => {
+    await page.waitForFunction((element) => {
+      const { top, bottom } = element.getBoundingClientRect();
+      const frame = document.querySelector('main').getBoundingClientRect();
+      return top >= frame.top && bottom <= frame.bottom;
+    }, await locator.elementHandle());
+  };
+  await page.locator('#handover-weight').fill('heavy');
+  await page.locator('#volume-3').fill('some');
+  await sendOff();
+  await page.locator('#handover-weight:focus').waitFor();
+  await inView(page.locator('label[for="handover-weight"]'));
+  await inView(page.locator('#handover-weight-fault'));
+  await page.locator('#handover-weight').fill('1040');
+  await sendOff();
+  await page.locator('#volume-3:focus').waitFor();
+  // One of a few without an answer.
+  await page.locator('#volume-3').fill('40');
+  await page.getByRole('button', { name: 'Start with these' }).click();
+  await page.locator('.next-feed').waitFor();
+  await go(page, '#/weigh');
+  await page.locator('#weight').fill('1012');
+  await page.getByRole('button', { name: 'Keep', exact: true }).click();
+  await page.locator('input[name="crop"]:focus').first().waitFor();
+});
+
 test('a plan with holes and slips says what is wrong at each field', async (bench) => {
   const page = await open(bench);
   await page.getByRole('link', { name: "I'll type it in" }).click();

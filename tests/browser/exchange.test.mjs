@@ -38,6 +38,10 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   await started(owner);
   await owner.locator('.question', { hasText: 'Ember' }).waitFor();
   assert.match(await owner.locator('.question').innerText(), /21:00/);
+  // What the link holds stands above the way to anything else.
+  assert.equal(await owner.locator('#paste').isVisible(), false);
+  await owner.locator('summary', { hasText: 'Paste another text' }).click();
+  assert.equal(await owner.locator('#paste').inputValue(), card.slice(site.url.length));
   assert.equal(await owner.locator('.bottom-bar').count(), 0);
   assert.doesNotMatch(owner.url(), /pl1c/);
   // Who opens a card has not seen the first screen: what must be read stands here too.

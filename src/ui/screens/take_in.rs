@@ -60,28 +60,46 @@ pub fn TakeInScreen() -> impl IntoView {
     } else {
         Route::Start
     };
+    // Who opens a link wants to see what it holds; the way to something else stands below.
+    let is_shown_first = preview.with_untracked(Option::is_some);
+    let form = view! {
+        <form class="form" on:submit=submit>
+            <div class="field">
+                <label for="paste">{say.handover_paste()}</label>
+                <textarea
+                    id="paste"
+                    rows="5"
+                    aria-describedby="paste-fault"
+                    aria-invalid=move || (!fault.get().is_empty()).to_string()
+                    prop:value=move || text.get()
+                    on:input=move |event| text.set(event_target_value(&event))
+                ></textarea>
+            </div>
+            <button type="submit" class="button">{say.handover_read()}</button>
+            <FileField id="file" label=say.handover_file() read=Callback::new(read_file) />
+            <p class="fault" id="paste-fault" role="alert">{move || fault.get()}</p>
+        </form>
+    }
+    .into_any();
+    let shown = (move || preview.get().map(preview_of)).into_any();
+    let parts = if is_shown_first {
+        let another = view! {
+            <details class="group">
+                <summary>{say.take_another()}</summary>
+                {form}
+            </details>
+        };
+        [shown, another.into_any()]
+    } else {
+        [form, shown]
+    };
     view! {
         <Page title=say.handover_take_in() back>
             <p class="hint">{say.exchange_paste_hint()}</p>
             {landed.map(|link| view! {
                 <p class="acts"><CopyButton word=say.exchange_copy_link() text=Box::new(move || Some(link.clone())) /></p>
             })}
-            <form class="form" on:submit=submit>
-                <div class="field">
-                    <label for="paste">{say.handover_paste()}</label>
-                    <textarea
-                        id="paste"
-                        rows="5"
-                        aria-describedby="paste-fault"
-                        prop:value=move || text.get()
-                        on:input=move |event| text.set(event_target_value(&event))
-                    ></textarea>
-                </div>
-                <button type="submit" class="button">{say.handover_read()}</button>
-                <FileField id="file" label=say.handover_file() read=Callback::new(read_file) />
-                <p class="fault" id="paste-fault" role="alert">{move || fault.get()}</p>
-            </form>
-            {move || preview.get().map(preview_of)}
+            {parts}
         </Page>
     }
 }
