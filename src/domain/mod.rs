@@ -15,6 +15,7 @@ pub mod doubles;
 pub mod dynamics;
 pub mod energy;
 pub mod evidence;
+pub mod feed_meant;
 pub mod first_days;
 pub mod food_components;
 pub mod growth_curve;

@@ -99,12 +99,8 @@ impl ScheduledFeed {
 pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> Vec<ScheduledFeed> {
     let mut scheduled = planned_feeds(now, chick, zone, first, last);
     for note in &chick.feeds {
-        let nearest = scheduled
-            .iter_mut()
-            .filter(|feed| feed.slot == note.what.slot)
-            .min_by_key(|feed| (feed.planned.seconds() - note.at.seconds()).abs());
-        let Some(feed) = nearest else { continue };
-        if (feed.planned.minutes_since(note.at)).abs() <= 12 * 60 {
+        let place = place_of_note(&scheduled, note.what.slot, note.at);
+        if let Some(feed) = place.and_then(|place| scheduled.get_mut(place)) {
             feed.state = FeedState::Done(note.clone());
         }
     }
@@ -157,6 +153,15 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
     scheduled
         .retain(|feed| feed.outcome().is_some() || feed.is_first_home || feed.planned >= since);
     scheduled
+}
+
+/// Which of the feeds a note of `slot` at `at` is of: the nearest of that name, at most 12 h away.
+pub fn place_of_note(scheduled: &[ScheduledFeed], slot: Slot, at: Moment) -> Option<usize> {
+    let away = |feed: &ScheduledFeed| (feed.planned.seconds() - at.seconds()).abs();
+    let named = scheduled.iter().enumerate();
+    let named = named.filter(|(_, feed)| feed.slot == slot && away(feed) <= 12 * 60 * 60);
+    let nearest = named.min_by_key(|(_, feed)| away(feed));
+    nearest.map(|(place, _)| place)
 }
 
 /// The next feed to give: the first that is open, from yesterday's last to the day after tomorrow.

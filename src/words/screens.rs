@@ -116,6 +116,7 @@ texts! {
     now_copied: "Copied.", "Copiado.";
 
     strip_upcoming: "later today", "más tarde";
+    strip_after_midnight: "after midnight", "pasada la medianoche";
     strip_due: "due now", "toca ahora";
     strip_late: "late", "con retraso";
     strip_not_noted: "not noted", "sin anotar";

@@ -2,7 +2,7 @@
 
 use crate::domain::journal::WhyPassedOver;
 use crate::domain::level::Level;
-use crate::domain::moment::{Day, Lived};
+use crate::domain::moment::{Day, Lived, WallTime};
 use crate::domain::plan::Slot;
 use crate::domain::units::{Grams, Millilitres};
 use crate::words::Language;
@@ -85,6 +85,28 @@ impl Writing {
     /// What was just noted about a feed.
     pub fn feed_noted(self, slot: Slot, taken: Millilitres) -> String {
         format!("{}, {}", self.language.feed(slot), self.volume(taken))
+    }
+
+    /// The question about a feed that is noted under another name than the hour speaks for.
+    pub fn which_feed(self, at: WallTime, meant: Slot, planned: WallTime, is_due: bool) -> String {
+        let feed = self.language.feed(meant);
+        let (at, planned) = (self.time(at), self.time(planned));
+        match (self.language, is_due) {
+            (Language::English, true) => {
+                format!(
+                    "At {at} this one was due and has no note: {feed}, {planned}. Which was it?"
+                )
+            }
+            (Language::English, false) => {
+                format!("At {at} this one comes next: {feed}, {planned}. Which was it?")
+            }
+            (Language::Spanish, true) => {
+                format!("A las {at} tocaba esta y está sin anotar: {feed}, {planned}. ¿Cuál fue?")
+            }
+            (Language::Spanish, false) => {
+                format!("A las {at} la siguiente es esta: {feed}, {planned}. ¿Cuál fue?")
+            }
+        }
     }
 
     /// The question about a weight that does not fit.

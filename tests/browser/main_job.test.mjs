@@ -1,8 +1,8 @@
 // The main job, end to end: a made-up chick from the first start to the next day, also without a network.
 import assert from 'node:assert/strict';
 import { clock, offlineReady, started, test } from './harness.mjs';
-import { EVENING, go, journalWords, kept, logNextFeed, openApp, typeInChick, weigh } from './owner.mjs';
-import { Script, takeIn } from './script.mjs';
+import { EVENING, go, journalWords, kept, logNextFeed, openApp, plain, press, typeInChick, weigh } from './owner.mjs';
+import { Script, clockAt, takeIn } from './script.mjs';
 
 // A Tuesday evening in London, ten minutes before the bedtime feed.
 
@@ -118,6 +118,57 @@ test('after the bedtime feed was forgotten the morning says so and does not doub
   const next = await page.locator('.next-feed').innerText();
   assert.match(next, /Morning feed/);
   assert.match(next, /60\sml/);
+});
+
+test('a feed noted under a later one\'s name is asked about, and nothing is noted before the answer', async (bench) => {
+  const { page } = await ownerWithChick(bench, '2026-11-25T06:45:00Z');
+  const named = async (name) => {
+    await go(page, '#/log');
+    await page.getByRole('radio', { name }).check();
+    await press(page, 'Done');
+  };
+  await clockAt(page, '2026-11-25T07:05:00Z');
+  await named('Midday feed');
+  const question = page.locator('form .question');
+  assert.match(plain(await question.innerText()), /^At 07:05 this one was due and has no note: Morning feed, 07:00\. Which was it\?/);
+  // Another name is another question, or none.
+  await page.getByRole('radio', { name: 'Morning feed' }).check();
+  await question.waitFor({ state: 'detached' });
+  await page.getByRole('radio', { name: 'Midday feed' }).check();
+  await press(page, 'Done');
+  await question.getByRole('button', { name: 'Morning feed' }).click();
+  // The volume that stood on the screen, under the name of the answer.
+  await page.locator('.status-line', { hasText: /Morning feed, 40\sml/ }).waitFor();
+  assert.match(await page.locator('.next-feed').innerText(), /Midday feed/);
+
+  await clockAt(page, '2026-11-25T10:00:00Z');
+  await named('Bedtime feed');
+  assert.match(plain(await question.innerText()), /^At 10:00 this one comes next: Midday feed, 14:00\. Which was it\?/);
+  await press(page, 'Bedtime feed');
+  await page.locator('.status-line', { hasText: /Bedtime feed, 60\sml/ }).waitFor();
+  const lines = await journalWords(page);
+  assert.deepEqual(lines.map(plain).slice(0, 2), ['Bedtime feed: 60 ml', 'Morning feed: 40 ml of 60 ml']);
+});
+
+test('a bedtime feed after midnight is noted as one, and one that is put off past midnight says so', async (bench) => {
+  const { page } = await ownerWithChick(bench);
+  await clockAt(page, '2026-11-25T02:30:00Z');
+  await go(page, '#/log');
+  assert.equal(await page.getByRole('radio', { name: 'Bedtime feed' }).isChecked(), true);
+  await press(page, 'Done');
+  await page.locator('.status-line', { hasText: /Bedtime feed, 60\sml/ }).waitFor();
+  // six hours after 02:30
+  await page.locator('.next-feed__detail', { hasText: '08:30' }).waitFor();
+  assert.match(await page.locator('.next-feed').innerText(), /Morning feed/);
+
+  await clockAt(page, '2026-11-25T21:00:00Z');
+  await go(page, '#/log/midday');
+  await press(page, 'Done');
+  await press(page, 'Midday feed');
+  await page.locator('.status-line', { hasText: /Midday feed/ }).waitFor();
+  // four hours after 21:00
+  const last = page.locator('.day-strip__list li').last();
+  assert.match(plain(await last.innerText()), /^01:00 Bedtime feed: after midnight, 60 ml$/);
 });
 
 test('a sign that forbids feeding stops the guide before its first step, until it is gone', async (bench) => {

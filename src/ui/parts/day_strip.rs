@@ -120,10 +120,11 @@ fn feed_marks(outlook: &Outlook, writing: Writing) -> Vec<Mark> {
 
 fn feed_mark(outlook: &Outlook, feed: &ScheduledFeed, writing: Writing) -> Mark {
     let say = writing.language;
-    let due = feed.due.lived(outlook.offset).time;
+    let lived = feed.due.lived(outlook.offset);
+    let (due, is_after_midnight) = (lived.time, lived.day > feed.day);
     let name = say.feed(feed.slot);
     let open = |kind, word: &str| Mark {
-        at: due.minutes(),
+        at: due.minutes() + if is_after_midnight { WIDTH } else { 0 },
         kind,
         filled: 0,
         words: format!(
@@ -133,6 +134,7 @@ fn feed_mark(outlook: &Outlook, feed: &ScheduledFeed, writing: Writing) -> Mark 
         ),
     };
     match &feed.state {
+        FeedState::Upcoming if is_after_midnight => open("due", say.strip_after_midnight()),
         FeedState::Upcoming => open("due", say.strip_upcoming()),
         FeedState::Due => open("due", say.strip_due()),
         FeedState::Late => open("due", say.strip_late()),

@@ -32,26 +32,42 @@ impl WhenText {
     /// The moment meant: the present one when neither field was touched. `None` when a field holds no
     /// day or time; the field then says so.
     pub fn moment(self, state: AppState) -> Option<Moment> {
-        let say = state.language();
         self.fault.set(String::new());
+        match self.read(state) {
+            Ok(moment) => Some(moment),
+            Err(fault) => {
+                self.say_fault(fault);
+                None
+            }
+        }
+    }
+
+    /// The moment meant, as long as the fields hold one; follows what is typed.
+    pub fn followed(self, state: AppState) -> Option<Moment> {
+        self.is_touched.track();
+        self.day.track();
+        self.time.track();
+        self.read(state).ok()
+    }
+
+    fn read(self, state: AppState) -> Result<Moment, &'static str> {
+        let say = state.language();
         let now = clock::now();
-        let lived = state.zone.with_untracked(|zone| zone.lived(now));
-        let (day_text, time_text) = (self.day.get_untracked(), self.time.get_untracked());
         if !self.is_touched.get_untracked() {
-            return Some(now);
+            return Ok(now);
         }
-        let Some(day) = Day::parse_iso(&day_text) else {
-            self.fault.set(say.fault_no_date().to_owned());
-            return None;
-        };
-        let Some(time) = WallTime::parse(&time_text) else {
-            self.fault.set(say.fault_no_time().to_owned());
-            return None;
-        };
-        if (day, time) == (lived.day, lived.time) {
-            return Some(now);
-        }
-        Some(state.zone.with_untracked(|zone| zone.moment_of(day, time)))
+        let day = self.day.with_untracked(|text| Day::parse_iso(text));
+        let day = day.ok_or_else(|| say.fault_no_date())?;
+        let time = self.time.with_untracked(|text| WallTime::parse(text));
+        let time = time.ok_or_else(|| say.fault_no_time())?;
+        Ok(state.zone.with_untracked(|zone| {
+            let lived = zone.lived(now);
+            if (day, time) == (lived.day, lived.time) {
+                now
+            } else {
+                zone.moment_of(day, time)
+            }
+        }))
     }
 
     /// Says what is wrong with the time.

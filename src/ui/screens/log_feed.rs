@@ -2,14 +2,19 @@
 
 use leptos::prelude::*;
 
+use crate::domain::chick::Chick;
+use crate::domain::feed_meant::{FeedMeant, feed_meant, feed_to_ask_about, is_noted};
 use crate::domain::journal::{Change, Refusal, Response, WhyPassedOver};
+use crate::domain::moment::Moment;
 use crate::domain::plan::Slot;
-use crate::domain::schedule::FeedState;
 use crate::domain::units::{Celsius, Millilitres};
+use crate::domain::zone::Zone;
+use crate::ui::clock;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Page;
 use crate::ui::parts::when::{When, WhenText};
+use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
@@ -21,6 +26,23 @@ const REASONS: [WhyPassedOver; 4] = [
     WhyPassedOver::Advised,
     WhyPassedOver::NotPossible,
 ];
+
+/// What became of the feed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Act {
+    Given,
+    Refused,
+    PassedOver(WhyPassedOver),
+}
+
+/// The question back when the hour speaks for another feed than the one named.
+#[derive(Debug, Clone, PartialEq, Eq)]
+struct Question {
+    act: Act,
+    at: Moment,
+    named: Slot,
+    meant: FeedMeant,
+}
 
 /// Everything typed on this screen.
 #[derive(Debug, Clone, Copy)]
@@ -37,14 +59,17 @@ struct Form {
     response: RwSignal<Option<usize>>,
     when: WhenText,
     fault: RwSignal<String>,
+    question: RwSignal<Option<Question>>,
 }
 
 impl Form {
     fn new(state: AppState, wanted: Option<Slot>) -> Self {
         let outlook = state.outlook.get_untracked();
-        let next = outlook
-            .as_ref()
-            .and_then(|outlook| outlook.next_feed.as_ref().map(|feed| feed.slot));
+        let meant = outlook.as_ref().and_then(|outlook| {
+            let chick = &outlook.chick;
+            let meant = |zone: &Zone| feed_meant(clock::now(), chick, zone);
+            state.zone.with_untracked(meant)
+        });
         let slots: Vec<Slot> = outlook
             .map(|outlook| {
                 outlook
@@ -57,7 +82,7 @@ impl Form {
             })
             .unwrap_or_default();
         let slot = wanted
-            .or(next)
+            .or(meant.map(|meant| meant.feed.slot))
             .and_then(|slot| slots.iter().position(|known| *known == slot))
             .or(Some(0));
         let form = Self {
@@ -72,9 +97,15 @@ impl Form {
             response: RwSignal::new(None),
             when: WhenText::now(state),
             fault: RwSignal::new(String::new()),
+            question: RwSignal::new(None),
         };
         form.fill();
-        Effect::watch(move || form.slot.get(), move |_, _, _| form.fill(), false);
+        let chosen = move || (form.slot.get(), form.when.followed(state));
+        let follow = move |_: &_, _: Option<&_>, _| {
+            form.question.set(None);
+            form.fill();
+        };
+        Effect::watch(chosen, follow, false);
         form
     }
 
@@ -82,7 +113,7 @@ impl Form {
     fn fill(self) {
         if self.taken.get_untracked() == self.filled.get_value() {
             let writing = self.state.writing_now();
-            let planned = self.planned();
+            let planned = self.chosen_slot().and_then(|slot| self.planned_of(slot));
             let text = planned.map(|volume| writing.tenths(volume.tenths()));
             let text = text.unwrap_or_default();
             self.filled.set_value(text.clone());
@@ -95,8 +126,7 @@ impl Form {
             .with_value(|slots| slots.get(self.slot.get_untracked()?).copied())
     }
 
-    fn planned(self) -> Option<Millilitres> {
-        let slot = self.chosen_slot()?;
+    fn planned_of(self, slot: Slot) -> Option<Millilitres> {
         let outlook = self.state.outlook.get_untracked()?;
         outlook
             .plan_of_feed(slot)
@@ -104,69 +134,99 @@ impl Form {
             .map(|feed| feed.volume)
     }
 
-    /// Notes what became of the feed and goes back, or says at its field what is wrong.
-    fn note(self, change: Change, said: String) {
-        self.fault.set(String::new());
-        let Some(at) = self.when.moment(self.state) else {
+    /// Notes what became of the feed, asks back which feed it was, or says at its field what is wrong.
+    fn act(self, act: Act) {
+        let Some((named, at)) = self.chosen_slot().zip(self.when.moment(self.state)) else {
             return;
         };
+        if self.change(act, named).is_none() {
+            return;
+        }
+        let meant = self
+            .about_chick(|chick, zone| feed_to_ask_about(at, named, chick, zone))
+            .flatten();
+        let Some(meant) = meant else {
+            return self.note(act, named, at);
+        };
+        self.question.set(Some(Question {
+            act,
+            at,
+            named,
+            meant,
+        }));
+    }
+
+    /// Notes it under the name of this feed and goes back, or says at its field what is wrong.
+    fn note(self, act: Act, slot: Slot, at: Moment) {
+        self.question.set(None);
+        self.fault.set(String::new());
+        let Some((change, said)) = self.change(act, slot) else {
+            return;
+        };
+        let say = self.state.language();
         match self.state.dispatch_at(at, change) {
             Ok(id) => {
                 self.state.say(said, vec![id]);
                 self.state.go(Route::Now);
             }
             Err(refusal @ (Refusal::InTheFuture | Refusal::BeforeHatching)) => {
-                self.when.say_fault(self.state.language().refusal(&refusal));
+                self.when.say_fault(say.refusal(&refusal));
             }
-            Err(refusal) => self
-                .fault
-                .set(self.state.language().refusal(&refusal).to_owned()),
+            Err(refusal) => self.fault.set(say.refusal(&refusal).to_owned()),
         }
     }
 
-    fn given(self) {
+    /// What is to be noted, and how it is said; `None` when a field holds what cannot be, and says so.
+    fn change(self, act: Act, slot: Slot) -> Option<(Change, String)> {
+        let say = self.state.language();
+        match act {
+            Act::Given => self.given(slot),
+            Act::Refused => Some((Change::FeedRefused { slot }, say.feed_refused(slot))),
+            Act::PassedOver(why) => {
+                let said = say.feed_left_out(slot, why);
+                Some((Change::FeedPassedOver { slot, why }, said))
+            }
+        }
+    }
+
+    fn given(self, slot: Slot) -> Option<(Change, String)> {
         let writing = self.state.writing_now();
         self.taken_fault.set(String::new());
         self.served_fault.set(String::new());
-        let Some(slot) = self.chosen_slot() else {
-            return;
-        };
         let taken = match Millilitres::parse(&self.taken.get_untracked()) {
             Ok(taken) => taken,
-            Err(error) => return self.taken_fault.set(writing.number_error(error)),
+            Err(error) => {
+                self.taken_fault.set(writing.number_error(error));
+                return None;
+            }
         };
         let served_at = match served_at(&self.served_at.get_untracked(), writing) {
             Ok(served_at) => served_at,
-            Err(fault) => return self.served_fault.set(fault),
+            Err(fault) => {
+                self.served_fault.set(fault);
+                return None;
+            }
         };
-        let offered = self.planned().unwrap_or(taken).max(taken);
+        let offered = self.planned_of(slot).unwrap_or(taken).max(taken);
         let chosen = self
             .response
             .get_untracked()
             .and_then(|index| RESPONSES.get(index).copied());
-        let response = chosen.unwrap_or(Response::NotNoted);
         let change = Change::Fed {
             slot,
             taken,
             offered,
             served_at,
-            response,
+            response: chosen.unwrap_or(Response::NotNoted),
         };
-        self.note(change, writing.feed_noted(slot, taken));
+        Some((change, writing.feed_noted(slot, taken)))
     }
 
-    fn refused(self) {
-        if let Some(slot) = self.chosen_slot() {
-            let said = self.state.language().feed_refused(slot);
-            self.note(Change::FeedRefused { slot }, said);
-        }
-    }
-
-    fn passed_over(self, why: WhyPassedOver) {
-        if let Some(slot) = self.chosen_slot() {
-            let said = self.state.language().feed_left_out(slot, why);
-            self.note(Change::FeedPassedOver { slot, why }, said);
-        }
+    /// Asks the domain about the chick on screen.
+    fn about_chick<T>(self, ask: impl FnOnce(&Chick, &Zone) -> T) -> Option<T> {
+        let outlook = self.state.outlook.get_untracked()?;
+        let zone = self.state.zone;
+        Some(zone.with_untracked(|zone| ask(&outlook.chick, zone)))
     }
 }
 
@@ -195,25 +255,26 @@ pub fn LogFeedScreen(
         .with_value(|slots| slots.iter().map(|slot| say.feed(*slot)).collect::<Vec<_>>());
     let done = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
-        form.given();
+        form.act(Act::Given);
+    };
+    let act = move |act| {
+        move |event: web_sys::MouseEvent| {
+            form.act(act);
+            platform::show_answer(&event);
+        }
     };
     let reasons = REASONS.map(|why| {
         view! {
-            <button type="button" class="button" on:click=move |_| form.passed_over(why)>
+            <button type="button" class="button" on:click=act(Act::PassedOver(why))>
                 {say.why_passed_over(why)}
             </button>
         }
     });
     let done_already = move || {
-        let outlook = state.outlook.get()?;
-        let slot = form
-            .slots
-            .with_value(|slots| slots.get(form.slot.get()?).copied())?;
-        let today = outlook
-            .feeds
-            .iter()
-            .find(|feed| feed.day == outlook.lived.day && feed.slot == slot)?;
-        matches!(today.state, FeedState::Done(_))
+        form.slot.track();
+        state.outlook.track();
+        let (named, at) = form.chosen_slot().zip(form.when.followed(state))?;
+        form.about_chick(|chick, zone| is_noted(at, named, chick, zone))?
             .then(|| view! { <p class="hint">{say.log_noted_already()}</p> })
     };
     view! {
@@ -249,8 +310,9 @@ pub fn LogFeedScreen(
                     />
                 </details>
                 <p class="fault" role="alert">{move || form.fault.get()}</p>
+                <WhichFeed form />
                 <div class="form__acts">
-                    <button type="button" class="button" on:click=move |_| form.refused()>{say.log_refused()}</button>
+                    <button type="button" class="button" on:click=act(Act::Refused)>{say.log_refused()}</button>
                     <button type="submit" class="button button--main">{say.log_done()}</button>
                 </div>
                 <details class="when">
@@ -260,5 +322,38 @@ pub fn LogFeedScreen(
                 </details>
             </form>
         </Page>
+    }
+}
+
+/// The question back: the feed that the hour speaks for, or the one named.
+#[component]
+fn WhichFeed(form: Form) -> impl IntoView {
+    let writing = form.state.writing_now();
+    let say = writing.language;
+    let answer = move |question: &Question, slot: Slot| {
+        let (act, at) = (question.act, question.at);
+        let note = move |_| form.note(act, slot, at);
+        view! { <button type="button" class="button" on:click=note>{say.feed(slot)}</button> }
+    };
+    move || {
+        form.question.get().map(|question| {
+            let zone = form.state.zone;
+            let time = |moment| zone.with_untracked(|zone| zone.lived(moment)).time;
+            let asked = writing.which_feed(
+                time(question.at),
+                question.meant.feed.slot,
+                time(question.meant.feed.planned),
+                question.meant.is_due,
+            );
+            view! {
+                <div class="question" role="alert">
+                    <p>{asked}</p>
+                    <div class="acts">
+                        {answer(&question, question.meant.feed.slot)}
+                        {answer(&question, question.named)}
+                    </div>
+                </div>
+            }
+        })
     }
 }
