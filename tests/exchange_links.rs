@@ -265,9 +265,12 @@ fn each_reason_for_a_refusal_is_told_apart() {
     let damaged = backup.replacen("\"g10\":", "\"g11\":", 1);
     assert_eq!(read_text(&damaged), Err(TakeError::Damaged));
     // 65,537 bytes are announced, one more than are taken: 1 + 128 × (0 + 128 × 4).
-    let announced = base64url::encode(&[1, 3, 0x81, 0x80, 4, 0]);
-    let announced = format!("pl1e.{announced}");
-    assert_eq!(read_text(&announced), Err(TakeError::TooLarge));
+    let announced = |lowest| {
+        let bytes = [1, 3, lowest, 0x80, 4, 0];
+        read_text(&format!("pl1e.{}", base64url::encode(&bytes)))
+    };
+    assert_eq!(announced(0x81), Err(TakeError::TooLarge));
+    assert_eq!(announced(0x80), Err(TakeError::Truncated));
     assert_eq!(
         read_text(&" ".repeat((32 << 20) + 1)),
         Err(TakeError::TooLarge)

@@ -74,7 +74,7 @@ fn write_entry(writer: &mut ByteWriter, before: &mut Before, entry: &Entry) {
     ];
     let bits = differs.iter().filter(|(_, differs)| *differs);
     let bits: u16 = bits.map(|(bit, _)| bit).sum();
-    writer.unsigned(bits | u16::from(kind(&entry.change)));
+    writer.unsigned(bits + u16::from(kind(&entry.change)));
     let seconds = entry.at.seconds().abs_diff(before.at.seconds());
     if seconds.is_multiple_of(60) {
         writer.unsigned(seconds / 60 * 2);
@@ -373,4 +373,65 @@ fn after(earlier: i64, reader: &mut ByteReader<'_>) -> Result<i64, UnpackError> 
     earlier
         .checked_add(difference)
         .ok_or(UnpackError::OutOfPlace)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::journal::Response;
+    use crate::domain::plan::Slot;
+    use crate::domain::units::{Celsius, Millilitres};
+    use crate::share::entry_bytes::*;
+    use crate::share::unpack::outside;
+
+    /// Above kind and surroundings, five and four bits, nothing has a meaning: the most is 511.
+    #[test]
+    fn a_head_with_an_unknown_bit_is_refused() {
+        // One entry; 512 and 0 + 128 × 4 in groups of seven bits.
+        let mut reader = ByteReader::new(&[1, 0x80, 4, 0]);
+        assert_eq!(read_entries(&mut reader), Err(outside(1, 512, 511)));
+    }
+
+    /// Six feeds, three responses, in part or whole, three ways of a temperature: 108 choices from 0.
+    #[test]
+    fn a_feed_with_an_unknown_choice_is_refused() {
+        let mut reader = ByteReader::new(&[108, 0, 0]);
+        let read = read_fed(&mut reader, &mut Before::new());
+        assert_eq!(read, Err(outside(0, 108, 107)));
+    }
+
+    fn fed(second: i64, served: i64) -> Entry {
+        let at = Moment::EARLIEST.plus_seconds(second);
+        let taken = Millilitres::whole(40);
+        let [_, _, _, _, _, _, _, id] = second.to_be_bytes();
+        Entry {
+            at,
+            id: EntryId([id; 12]),
+            chick: ChickId([7; 12]),
+            noted_at: at,
+            offset: Offset::UTC,
+            by: String::new(),
+            change: Change::Fed {
+                slot: Slot::Midday,
+                taken,
+                offered: taken,
+                served_at: Celsius::from_tenths(served).ok(),
+                response: Response::Eager,
+            },
+        }
+    }
+
+    #[test]
+    fn a_temperature_as_before_takes_no_byte_and_comes_back() {
+        let size = |second| {
+            let entries = [fed(60, 401), second];
+            let mut writer = ByteWriter::default();
+            write_entries(&mut writer, &entries);
+            let bytes = writer.finish();
+            let read = read_entries(&mut ByteReader::new(&bytes));
+            assert_eq!(read, Ok(entries.to_vec()));
+            bytes.len()
+        };
+        // 402 tenths with a sign are 804, two groups of seven bits.
+        assert_eq!(size(fed(120, 401)) + 2, size(fed(120, 402)));
+    }
 }

@@ -356,3 +356,33 @@ fn push_unit(text: &mut String, count: u64, letter: char) {
     text.push_str(&count.to_string());
     text.push(letter);
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::share::icalendar::*;
+
+    /// Days of the months in the Gregorian calendar, ISO 8601, section 3.2.1: February has 29 in 2028,
+    /// which 4 divides, and 28 in 2100, which 100 divides and 400 does not.
+    #[test]
+    fn each_month_ends_on_its_last_day() {
+        let ends_on = |year, month, last| {
+            let is_there = |day| CalendarTime::new(year, month, day, 7, 0).is_ok();
+            assert!(is_there(last), "{year}-{month}-{last}");
+            assert!(!is_there(last + 1), "{year}-{month}");
+        };
+        let lasts = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+        for (month, last) in (1..).zip(lasts) {
+            ends_on(2027, month, last);
+        }
+        for (year, last) in [(2028, 29), (2100, 28), (2000, 29)] {
+            ends_on(year, 2, last);
+        }
+    }
+
+    /// RFC 5545, section 3.1: a tab is white space and may stand in a text; other control characters
+    /// may not.
+    #[test]
+    fn a_tab_stays_and_other_control_characters_go() {
+        assert_eq!(escape("a\tb\u{7}c\u{1b}d"), "a\tbcd");
+    }
+}

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::domain::journal::{Change, ChickId, Entry, EntryId};
 use crate::domain::moment::Moment;
 use crate::domain::order::set_of;
-use crate::share::entry_bytes::{MOST_ENTRIES, read_entries, write_entries};
+use crate::share::entry_bytes::{read_entries, write_entries};
 use crate::share::envelope::{Kind, MOST_BYTES, seal};
 use crate::share::unpack::UnpackError;
 use crate::share::varint::{ByteReader, ByteWriter};
@@ -17,9 +17,6 @@ pub const MOST_CHARACTERS: usize = 8_000;
 ///
 /// The same entries always give the same text, in whatever order they come.
 pub fn entries_to_link_text(entries: &[Entry]) -> Option<String> {
-    if entries.len() > MOST_ENTRIES {
-        return None;
-    }
     let mut writer = ByteWriter::default();
     write_entries(&mut writer, entries);
     let bytes = writer.finish();

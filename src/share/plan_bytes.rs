@@ -320,11 +320,11 @@ impl<'b> Reading<'_, 'b> {
 }
 
 fn read_feed(reader: &mut ByteReader<'_>) -> Result<PlannedFeed, UnpackError> {
-    let slot_and_minutes = reader.unsigned(0..=6 * 1_440_u16 - 1)?;
+    let slot_and_minutes = reader.unsigned(0..=u16::MAX)?;
     let [_, slot] = (slot_and_minutes / 1_440).to_be_bytes();
     Ok(PlannedFeed {
         slot: choice(slot)?,
-        time: WallTime::from_minutes(i32::from(slot_and_minutes % 1_440)),
+        time: WallTime::from_minutes(slot_and_minutes.into()),
         volume: read_tenths(reader, Millilitres::from_tenths)?,
     })
 }
@@ -387,4 +387,41 @@ fn percent(reader: &mut ByteReader<'_>) -> Result<Percent, UnpackError> {
 
 fn small(reader: &mut ByteReader<'_>) -> Result<u8, UnpackError> {
     Ok(reader.unsigned(0..=u8::MAX)?)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::share::plan_bytes::*;
+    use crate::share::unpack::outside;
+
+    /// 22 fields have a bit each, so the most is 2^22 - 1 = 4,194,303.
+    #[test]
+    fn a_plan_with_an_unknown_field_is_refused() {
+        // Species 10; 2^22 = 2 × 128^3 in groups of seven bits.
+        let mut reader = ByteReader::new(&[10, 0x80, 0x80, 0x80, 2, 0]);
+        let read = read_plan(&mut reader);
+        assert_eq!(read, Err(outside(1, 4_194_304, 4_194_303)));
+    }
+
+    /// Nine fields can be unconfirmed, so the most is 2^9 - 1 = 511.
+    #[test]
+    fn an_unknown_unconfirmed_field_is_refused() {
+        // 512 is 4 × 128.
+        let mut reader = ByteReader::new(&[0x80, 4]);
+        let read = read_unconfirmed(&mut reader);
+        assert_eq!(read, Err(outside(0, 512, 511)));
+    }
+
+    #[test]
+    fn the_six_feeds_of_a_day_are_known_and_no_seventh() {
+        // The last minute of the day at bedtime, 6 × 1,440 - 1 = 8,639 = 63 + 67 × 128, then 30.0 ml,
+        // 600 with a sign.
+        let mut reader = ByteReader::new(&[63 + 128, 67, 88 + 128, 4]);
+        let feed = read_feed(&mut reader).unwrap();
+        assert_eq!((feed.slot, feed.time.minutes()), (Slot::Bedtime, 1_439));
+        // One minute more.
+        let mut reader = ByteReader::new(&[64 + 128, 67, 88 + 128, 4]);
+        let refusal = UnpackError::UnknownChoice { code: 6 };
+        assert_eq!(read_feed(&mut reader), Err(refusal));
+    }
 }

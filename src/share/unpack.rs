@@ -32,6 +32,18 @@ pub(crate) enum UnpackError {
     Refused(Refusal),
 }
 
+/// A number without sign at byte `at` that is more than `most`.
+#[cfg(test)]
+pub(crate) const fn outside(at: usize, value: u64, most: u64) -> UnpackError {
+    let least = 0;
+    UnpackError::Bytes(BytesError::UnsignedRange {
+        at,
+        value,
+        least,
+        most,
+    })
+}
+
 /// Most bytes of one text: a long text of the widest characters.
 const MOST_TEXT_BYTES: usize = 4_000;
 /// Days are counted from 2024-01-01, so that days of chicks at hand take two bytes.

@@ -449,6 +449,10 @@ mod tests {
             read(&[3, b'a', 0xC3, b'b']),
             Err(BytesError::NotUtf8 { at: 2 })
         );
+        // Four bytes before it, its length, two letters.
+        let mut reader = ByteReader::new(&[9, 9, 9, 9, 3, b'a', b'b', 0xC3]);
+        assert_eq!(reader.raw(4).map(<[u8]>::len), Ok(4));
+        assert_eq!(reader.text(3), Err(BytesError::NotUtf8 { at: 7 }));
     }
 
     #[test]
