@@ -355,7 +355,11 @@ mod tests {
         let read = |text| Json::read(text, bounds).map(drop);
         assert_eq!(read("[[1,2,3]]"), Ok(()));
         assert_eq!(read("[[1],[2]]"), Ok(()));
-        assert_eq!(read("[[1,2,3],4]"), Err(SavedError::TooMany { limit: 7 }));
+        // Five brackets and commas: two and three.
+        let too_many = Err(SavedError::TooMany { limit: 7 });
+        assert_eq!(read("[[1,2,3],4]"), too_many);
+        assert_eq!(read("{\"a\":1,\"b\":2,\"c\":3,\"d\":4}"), Ok(()));
+        assert_eq!(read("{\"a\":1,\"b\":2,\"c\":3,\"d\":4,\"e\":5}"), too_many);
         assert_eq!(read("[{\"a\":[1]}]"), Err(SavedError::TooDeep { limit: 2 }));
     }
 }
