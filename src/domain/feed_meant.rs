@@ -49,10 +49,8 @@ fn feeds_around(at: Moment, chick: &Chick, zone: &Zone) -> Vec<ScheduledFeed> {
 }
 
 fn meant_of(at: Moment, feeds: &[ScheduledFeed]) -> Option<FeedMeant> {
-    let noted_by_then = |feed: &ScheduledFeed| match &feed.state {
-        FeedState::Done(note) => note.at <= at,
-        _ => false,
-    };
+    let noted_by_then =
+        |feed: &ScheduledFeed| matches!(&feed.state, FeedState::Done(note) if note.at <= at);
     // What was passed by before a later feed was noted is past.
     let left = feeds
         .iter()
@@ -98,7 +96,7 @@ mod tests {
         script
     }
 
-    fn told(meant: FeedMeant, script: &Scenario) -> (Slot, i32, bool) {
+    fn told(meant: &FeedMeant, script: &Scenario) -> (Slot, i32, bool) {
         let first = script.zone().lived(script.at(0, 0, 0)).day;
         let day = meant.feed.day.number() - first.number();
         (meant.feed.slot, day, meant.is_due)
@@ -107,13 +105,13 @@ mod tests {
     fn meant(script: &Scenario, day: i32, hour: i32, minute: i32) -> (Slot, i32, bool) {
         let at = script.at(day, hour, minute);
         let meant = feed_meant(at, &script.chick().unwrap(), &script.zone());
-        told(meant.unwrap(), script)
+        told(&meant.unwrap(), script)
     }
 
     fn asked(script: &Scenario, hour: i32, minute: i32, named: Slot) -> Option<(Slot, i32, bool)> {
         let at = script.at(1, hour, minute);
         feed_to_ask_about(at, named, &script.chick().unwrap(), &script.zone())
-            .map(|meant| told(meant, script))
+            .map(|meant| told(&meant, script))
     }
 
     #[test]

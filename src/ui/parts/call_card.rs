@@ -11,7 +11,7 @@ use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
 /// The people to ring at a level, first to ring first.
-pub fn contacts_for(level: Level, plan: Option<&CarePlan>) -> Vec<Contact> {
+fn contacts_for(level: Level, plan: Option<&CarePlan>) -> Vec<Contact> {
     let has_no_vet = plan.is_some_and(|plan| plan.contact(Role::AvianVet).is_none());
     let roles: &[Role] = match level {
         Level::Settled | Level::Watch | Level::RingBreeder => &[Role::Breeder, Role::AvianVet],
@@ -25,19 +25,14 @@ pub fn contacts_for(level: Level, plan: Option<&CarePlan>) -> Vec<Contact> {
         .collect()
 }
 
-/// Call buttons, each with its number in plain text.
-#[component]
-pub fn CallButtons(
-    /// How worried to be.
-    level: Level,
-    /// Whom to ring.
-    contacts: Vec<Contact>,
-) -> impl IntoView {
+/// Call buttons for a level, each with its number in plain text; without a plan there is no chick yet.
+pub fn call_buttons(level: Level, plan: Option<&CarePlan>) -> impl IntoView + use<> {
     let state = AppState::here();
     let say = state.language();
+    let contacts = contacts_for(level, plan);
     let is_empty = contacts.is_empty();
     let has_vet = contacts.iter().any(|contact| contact.role != Role::Breeder);
-    let has_chick = state.chick.get_untracked().is_some();
+    let has_chick = plan.is_some();
     let needs_vet = level >= Level::VetToday && !has_vet;
     let buttons = contacts.into_iter().map(|contact| {
         let role = contact.role;

@@ -7,10 +7,11 @@ use crate::domain::moment::Moment;
 use crate::domain::outlook::Outlook;
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
-use crate::ui::screens::guide::crop_step::{CropStep, guarded};
+use crate::ui::screens::guide::crop_step::CropStep;
 use crate::ui::screens::guide::give_steps::{
     AfterStep, DrawUpStep, GiveStep, HoldStep, ResponseStep,
 };
+use crate::ui::screens::guide::guarded::guarded;
 use crate::ui::screens::guide::mix_step::MixStep;
 use crate::ui::screens::guide::stop::StopSheet;
 use crate::ui::screens::guide::under_way::Feed;
@@ -21,6 +22,7 @@ use crate::words::guards;
 
 pub mod crop_step;
 pub mod give_steps;
+pub mod guarded;
 pub mod mix_step;
 pub mod stop;
 pub mod under_way;

@@ -273,8 +273,8 @@ pub fn LogFeedScreen(
     let done_already = move || {
         form.slot.track();
         state.outlook.track();
-        let (named, at) = form.chosen_slot().zip(form.when.followed(state))?;
-        form.about_chick(|chick, zone| is_noted(at, named, chick, zone))?
+        let (slot, at) = form.chosen_slot().zip(form.when.followed(state))?;
+        form.about_chick(|chick, zone| is_noted(at, slot, chick, zone))?
             .then(|| view! { <p class="hint">{say.log_noted_already()}</p> })
     };
     view! {

@@ -10,7 +10,7 @@ use crate::domain::rules::{Raise, raise_of};
 use crate::domain::schedule::{FeedState, ScheduledFeed};
 use crate::domain::volume::draws as draw_list;
 use crate::ui::parts::arrival::{first_feed, on_the_way, settling_in};
-use crate::ui::parts::call_card::{CallButtons, WhatToSay, contacts_for};
+use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::day_strip::day_strip;
 use crate::ui::parts::finding_card::FindingCard;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
@@ -130,7 +130,7 @@ fn LampBand(outlook: Arc<Outlook>) -> impl IntoView {
     let calls = level.is_call().then(|| {
         let lines = what_to_say(state.writing_now(), &outlook);
         view! {
-            <CallButtons level contacts=contacts_for(level, Some(&outlook.chick.plan)) />
+            {call_buttons(level, Some(&outlook.chick.plan))}
             <WhatToSay lines />
         }
     });

@@ -6,7 +6,7 @@ use crate::domain::journal::Change;
 use crate::domain::level::Level;
 use crate::domain::rules::sign_seen::level;
 use crate::domain::signs::{Sign, SignGroup};
-use crate::ui::parts::call_card::{CallButtons, WhatToSay, contacts_for};
+use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::page::Page;
 use crate::ui::route::Route;
@@ -85,8 +85,7 @@ fn Answer(sign: Sign) -> impl IntoView {
     });
     let lines = lines.unwrap_or_else(|| vec![words.seen.to_owned()]);
     let has_chick = plan.is_some();
-    let contacts = contacts_for(level, plan.as_ref());
-    let calls = (level > Level::Settled).then(|| view! { <CallButtons level contacts /> });
+    let calls = (level > Level::Settled).then(|| call_buttons(level, plan.as_ref()));
     let note = has_chick.then(|| {
         let note = move |_| {
             state.note(Change::SignSeen { sign }, words.seen.to_owned());
