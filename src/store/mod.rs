@@ -10,6 +10,7 @@
 
 #[cfg(feature = "ui")]
 pub mod browser;
+pub mod cup_text;
 pub mod fold;
 pub mod guide_text;
 pub mod json;

@@ -18,6 +18,8 @@ pub enum Setting {
     Carer,
     /// Where in the feed guide somebody stopped.
     GuideStep,
+    /// The cup that formula is mixed in.
+    Cup,
     /// The chick shown last.
     ChickShown,
     /// When the caution was accepted.
@@ -35,6 +37,7 @@ impl Setting {
             Self::NudgeDismissed => "nudge-dismissed",
             Self::Carer => "carer",
             Self::GuideStep => "guide-step",
+            Self::Cup => "cup",
             Self::ChickShown => "chick-shown",
             Self::CautionAccepted => "caution-accepted",
             Self::Glance => "glance",

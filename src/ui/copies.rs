@@ -6,10 +6,13 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::domain::guide::Guide;
+use crate::domain::heat_balance::CupStuff;
 use crate::domain::journal::{ChickId, Entry, Journal};
 use crate::domain::moment::Moment;
 use crate::domain::serving_heat::TemperatureUnit;
+use crate::domain::units::Grams;
 use crate::store::browser::LocalKeyValue;
+use crate::store::cup_text::{cup_from_text, cup_to_text};
 use crate::store::guide_text::{guide_of, with_guide, without_guide};
 use crate::store::keeper::{Keeper, SaveState};
 use crate::store::key_value::KeyValueError;
@@ -395,6 +398,19 @@ impl Copies {
     pub fn forget_guide(self, chick: ChickId) {
         let text = self.setting(Setting::GuideStep).unwrap_or_default();
         self.remember(Setting::GuideStep, &without_guide(&text, chick));
+    }
+
+    /// The empty cup that formula is mixed in, and what it is made of.
+    pub fn cup(self) -> Option<(Grams, CupStuff)> {
+        cup_from_text(&self.setting(Setting::Cup)?)
+    }
+
+    /// Remembers the cup that formula is mixed in; none forgets it.
+    pub fn remember_cup(self, cup: Option<(Grams, CupStuff)>) {
+        if cup != self.cup() {
+            let text = cup.map(|(mass, stuff)| cup_to_text(mass, stuff));
+            self.remember(Setting::Cup, &text.unwrap_or_default());
+        }
     }
 
     /// Remembers what the page shows before the app is there: a time and a few words.

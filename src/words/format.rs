@@ -161,6 +161,11 @@ impl Writing {
         }
     }
 
+    /// The number of a mass as it is typed: without a space between thousands.
+    pub fn mass_typed(self, mass: Grams) -> String {
+        self.mass_number(mass).replace('\u{202f}', "")
+    }
+
     /// The sign of the chosen unit of mass.
     pub const fn mass_unit(self) -> &'static str {
         match self.mass {

@@ -296,6 +296,44 @@ test('a cold cup asks for warmer water, a heavy one to be warmed first', async (
   await water.filter({ hasText: /would need water above 60\.0\s°C\. Warm it first/ }).waitFor();
 });
 
+test('a cup is weighed once: the next feed counts it, openly, until another is typed', async (bench) => {
+  const page = await withChick(bench);
+  const toMix = async () => {
+    await press(page, 'Yes, it is empty');
+    await page.locator('[data-water]').waitFor();
+  };
+  const anew = async () => {
+    await press(page, 'Stop');
+    await press(page, 'Begin anew');
+    await step(page, 'Crop empty?');
+    await toMix();
+  };
+  const water = page.locator('[data-water]');
+  await beginFeed(page);
+  await toMix();
+  await page.locator('summary', { hasText: 'A cold cup takes heat too' }).click();
+  await page.getByRole('radio', { name: 'steel' }).check();
+  await page.locator('#cup-mass').fill('52');
+  await press(page, 'It is mixed');
+  await page.reload();
+  await started(page);
+  await anew();
+  // As worked out above for 52 g of steel.
+  await water.filter({ hasText: /43\.5\s°C/ }).waitFor();
+  assert.equal(await page.locator('#cup-mass').isVisible(), true);
+  assert.equal(await page.locator('#cup-mass').inputValue(), '52');
+  // What is no mass is neither taken nor does it take the place of the one that was.
+  await page.locator('#cup-mass').fill('a big one');
+  await press(page, 'It is mixed');
+  await anew();
+  assert.equal(await page.locator('#cup-mass').inputValue(), '52');
+  await page.locator('#cup-mass').fill('');
+  await press(page, 'It is mixed');
+  await anew();
+  await water.filter({ hasText: /41\.9\s°C/ }).waitFor();
+  assert.equal(await page.locator('#cup-mass').isVisible(), false);
+});
+
 const given = (page, text) => page.locator('.guide__number', { hasText: text }).waitFor();
 
 test('draws counted wrongly are taken back, latest first, also after a reload', async (bench) => {

@@ -12,7 +12,6 @@ use crate::ui::parts::page::Page;
 use crate::ui::parts::when::{When, WhenText};
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
-use crate::words::format::MassUnit;
 
 const CROPS: [CropAtWeighing; 3] = [
     CropAtWeighing::Empty,
@@ -190,10 +189,7 @@ fn Question(form: Form) -> impl IntoView {
     move || {
         form.question.get().map(|(typed, doubt)| {
             let meant = doubt.meant.map(|meant| {
-                let text = match writing.mass {
-                    MassUnit::Gram => writing.tenths(meant.tenths()).replace('\u{202f}', ""),
-                    MassUnit::Ounce => writing.mass_number(meant),
-                };
+                let text = writing.mass_typed(meant);
                 let take = move |_| {
                     form.text.set(text.clone());
                     form.question.set(None);

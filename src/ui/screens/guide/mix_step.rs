@@ -9,12 +9,13 @@ use crate::domain::mixing::{MixWanted, USUAL_ALLOWANCE_ML, mix_amounts};
 use crate::domain::nutrition::mix_contents;
 use crate::domain::plan::CarePlan;
 use crate::domain::powder::Powder;
-use crate::domain::units::{Celsius, Grams, Millilitres};
+use crate::domain::units::{Celsius, Grams, Millilitres, NumberError};
 use crate::domain::weighing_out::{Spoon, WeighedOut};
 use crate::ui::clock;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::screens::guide::under_way::{Feed, Forward};
+use crate::ui::state::AppState;
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -28,6 +29,58 @@ fn weighed_out(plan: &CarePlan, volume: Millilitres) -> Option<WeighedOut> {
 
 fn grams(value: f64) -> Grams {
     Grams::tenths_held(rounded(value * 10.0))
+}
+
+/// The empty cup, as typed.
+#[derive(Debug, Clone, Copy)]
+struct Cup {
+    writing: Writing,
+    text: RwSignal<String>,
+    stuff: RwSignal<Option<usize>>,
+}
+
+impl Cup {
+    /// The one counted at the last mix.
+    fn remembered(state: AppState) -> Self {
+        let writing = state.writing_now();
+        let cup = state.copies.cup();
+        let text = cup.map(|(mass, _)| writing.mass_typed(mass));
+        let stuff = cup.map_or(CupStuff::Plastic, |(_, stuff)| stuff);
+        let place = CupStuff::ALL.iter().position(|known| *known == stuff);
+        Self {
+            writing,
+            text: RwSignal::new(text.unwrap_or_default()),
+            stuff: RwSignal::new(place),
+        }
+    }
+
+    /// Nothing typed is no cup.
+    fn mass(self) -> Option<Result<Grams, NumberError>> {
+        let typed = self.text.get();
+        (!typed.trim().is_empty()).then(|| self.writing.read_mass(&typed))
+    }
+
+    /// What is wrong with the mass.
+    fn fault(self) -> String {
+        match self.mass() {
+            Some(Err(error)) => self.writing.number_error(error),
+            Some(Ok(_)) | None => String::new(),
+        }
+    }
+
+    /// What the water must warm too.
+    fn counted(self) -> Option<(Grams, CupStuff)> {
+        let mass = self.mass()?.ok()?;
+        let stuff = CupStuff::ALL.get(self.stuff.get()?)?;
+        Some((mass, *stuff))
+    }
+
+    /// Keeps it for the next mix; what is no mass does not take the place of what was kept.
+    fn remember(self, state: AppState) {
+        if !state.is_demo.get() && self.fault().is_empty() {
+            state.copies.remember_cup(self.counted());
+        }
+    }
 }
 
 /// Powder, water, supplement.
@@ -55,21 +108,13 @@ pub fn MixStep(
     let aim = f64::from(plan.serve_from.tenths() + plan.serve_to.tenths()) / 20.0;
     let (room_c, out_powder_g, out_water_g) =
         (guide.room.as_c(), out.amounts.powder_g, out.amounts.water_g);
-    let (cup, stuff) = (RwSignal::new(String::new()), RwSignal::new(Some(0)));
-    // Nothing typed is no cup; what is no mass is told at the field.
-    let cup_mass = move || {
-        let typed = cup.get();
-        (!typed.trim().is_empty()).then(|| writing.read_mass(&typed))
-    };
-    let cup_fault = Signal::derive(move || match cup_mass() {
-        Some(Err(error)) => writing.number_error(error),
-        Some(Ok(_)) | None => String::new(),
-    });
+    let cup = Cup::remembered(feed.state);
+    // What is counted unasked stands open.
+    let is_open = !cup.text.with_untracked(String::is_empty);
     let water_at = move || {
-        let typed = cup_mass().and_then(Result::ok);
-        let stuff = stuff.get().and_then(|index| CupStuff::ALL.get(index));
-        let cup = typed.zip(stuff.copied());
-        let cup = cup.map(|(mass, stuff)| HeatPart::cup(mass.as_g(), stuff, room_c));
+        let cup = cup
+            .counted()
+            .map(|(mass, stuff)| HeatPart::cup(mass.as_g(), stuff, room_c));
         let mut others = vec![HeatPart::powder(out_powder_g, room_c)];
         others.extend(cup);
         match water_needed_c(aim, out_water_g, &others) {
@@ -87,6 +132,7 @@ pub fn MixStep(
         };
         match feed.state.dispatch(change) {
             Ok(_) => {
+                untrack(|| cup.remember(feed.state));
                 let now = clock::now();
                 feed.change(|guide| guide.mix(now));
                 feed.step_on();
@@ -119,10 +165,18 @@ pub fn MixStep(
         {warnings.into_iter().map(|warning| view! { <p class="fault">{warning}</p> }).collect_view()}
         <p class="hint">{say.guide_mix_no_microwave()}</p>
         <button type="button" class="button button--main guide__next" on:click=mixed>{say.guide_mixed()}</button>
-        <details class="group">
+        <details class="group" open=is_open>
             <summary>{say.mix_cup()}</summary>
-            <Field id="cup-mass" label=say.mix_cup_mass() text=cup kind=FieldKind::Number unit=writing.mass_unit() hint=say.mix_cup_hint() fault=cup_fault />
-            <Choice legend=say.mix_cup_stuff() name="cup-stuff" options=say.cup_stuffs() chosen=stuff />
+            <Field
+                id="cup-mass"
+                label=say.mix_cup_mass()
+                text=cup.text
+                kind=FieldKind::Number
+                unit=writing.mass_unit()
+                hint=say.mix_cup_hint()
+                fault=Signal::derive(move || cup.fault())
+            />
+            <Choice legend=say.mix_cup_stuff() name="cup-stuff" options=say.cup_stuffs() chosen=cup.stuff />
         </details>
     }
     .into_any()
