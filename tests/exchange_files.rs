@@ -396,9 +396,11 @@ fn days(count: u32) -> NonZeroU32 {
 #[test]
 fn a_calendar_stays_one_event_a_feed_whatever_was_typed() {
     for text in HOSTILE {
-        let outlook = seen(&script(text));
+        let script = script(text);
+        let outlook = seen(&script);
         for language in Language::ALL {
-            let file = calendar_text(Writing::metric(language), &outlook, days(14)).unwrap();
+            let writing = Writing::metric(language);
+            let file = calendar_text(writing, &outlook, &script.zone(), days(14)).unwrap();
             let calendar = calendar(&file);
             assert_eq!(calendar.parts.len(), outlook.chick.plan.feeds.len());
             for event in &calendar.parts {
@@ -418,7 +420,13 @@ fn a_calendar_stays_one_event_a_feed_whatever_was_typed() {
 #[test]
 fn calendar_events_float_start_ahead_and_replace_each_other() {
     let mut script = script("Saffron");
-    let file = calendar_text(Writing::metric(Language::English), &seen(&script), days(7)).unwrap();
+    let file = calendar_text(
+        Writing::metric(Language::English),
+        &seen(&script),
+        &script.zone(),
+        days(7),
+    )
+    .unwrap();
     let first = calendar(&file);
     let starts: Vec<&str> = first
         .parts
@@ -438,7 +446,13 @@ fn calendar_events_float_start_ahead_and_replace_each_other() {
     script.note(6, 10, 20, Change::FeedDropped { slot, by_breeder });
     let now = script.at(6, 10, 30);
     let later = outlook(now, &script.journal(), CHICK, &script.zone()).unwrap();
-    let file = calendar_text(Writing::metric(Language::English), &later, days(7)).unwrap();
+    let file = calendar_text(
+        Writing::metric(Language::English),
+        &later,
+        &script.zone(),
+        days(7),
+    )
+    .unwrap();
     let second = calendar(&file);
     assert_eq!(second.parts.len(), 2);
     assert_eq!(second.parts[1].value("UID"), first.parts[2].value("UID"));
@@ -482,7 +496,13 @@ fn alarms_do_not_ring_before_the_chick_is_there() {
     });
     let script = Scenario::new(CHICK, plan, day, Offset::UTC);
     let outlook = outlook(script.at(1, 9, 0), &script.journal(), CHICK, &script.zone()).unwrap();
-    let file = calendar_text(Writing::metric(Language::English), &outlook, days(7)).unwrap();
+    let file = calendar_text(
+        Writing::metric(Language::English),
+        &outlook,
+        &script.zone(),
+        days(7),
+    )
+    .unwrap();
     let calendar = calendar(&file);
     let starts: Vec<&str> = calendar
         .parts
@@ -493,6 +513,75 @@ fn alarms_do_not_ring_before_the_chick_is_there() {
         starts,
         ["20261105T070000", "20261105T140000", "20261104T210000"]
     );
+}
+
+/// From New York to Los Angeles, 3 h behind, an hour a day: a feed of 07:00 falls on 05:00 on the first
+/// day after it left and on 06:00 on the second (UTC-5 and UTC-8, IANA, file northamerica).
+#[test]
+fn the_days_in_which_feeds_move_to_the_new_clock_ring_at_their_own_times() {
+    let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+    let day = Day::from_date(2026, 11, 24).unwrap();
+    let (east, west) = (Offset::from_minutes(-300), Offset::from_minutes(-480));
+    let at = |day, hour| {
+        let plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        let start = Day::from_date(2026, 11, 24).unwrap();
+        Scenario::new(CHICK, plan, start, west).at(day, hour, 0)
+    };
+    // Leaves on the 24th at 15:00 in New York and is expected at 18:00 in Los Angeles.
+    plan.journey = Some(perchlight::domain::plan::Journey {
+        left: at(0, 12),
+        expected: at(0, 18),
+        breeder_offset: east,
+        shift: perchlight::domain::plan::ClockShift::Gradual,
+    });
+    let script = Scenario::new(CHICK, plan, day, west);
+    let seen = outlook(at(0, 13), &script.journal(), CHICK, &script.zone()).unwrap();
+    let writing = Writing::metric(Language::English);
+    let file = calendar_text(writing, &seen, &script.zone(), days(7)).unwrap();
+    let added = calendar(&file);
+    let told: Vec<(&str, Option<&str>)> = added
+        .parts
+        .iter()
+        .map(|event| {
+            let rule = event.has("RRULE").then(|| event.value("RRULE"));
+            (event.value("DTSTART"), rule)
+        })
+        .collect();
+    // On the 24th bedtime is still the breeder's, 21:00 there and 18:00 here, as it arrives; the week
+    // begins for each feed with the first one at home.
+    let count = |count: &str| format!("FREQ=DAILY;COUNT={count}");
+    let (bedtime, others) = (count("4"), count("5"));
+    assert_eq!(
+        told,
+        [
+            ("20261125T050000", None),
+            ("20261125T120000", None),
+            ("20261125T190000", None),
+            ("20261126T060000", None),
+            ("20261126T130000", None),
+            ("20261126T200000", None),
+            ("20261127T070000", Some(&*others)),
+            ("20261127T140000", Some(&*others)),
+            ("20261127T210000", Some(&*bedtime)),
+        ]
+    );
+    let names: BTreeSet<&str> = added.parts.iter().map(|event| event.value("UID")).collect();
+    assert_eq!(names.len(), added.parts.len(), "a name stands twice");
+    let file = calendar_removal_text(writing, &seen).unwrap();
+    let removal = calendar(&file);
+    let gone = |name: &str| removal.parts.iter().any(|event| event.value("UID") == name);
+    assert!(names.into_iter().all(gone));
+    // The last day of moving: what has passed does not begin at its wall time before the next day.
+    let seen = outlook(at(2, 6), &script.journal(), CHICK, &script.zone()).unwrap();
+    let file = calendar_text(writing, &seen, &script.zone(), days(7)).unwrap();
+    let starts: BTreeSet<String> = calendar(&file)
+        .parts
+        .iter()
+        .map(|event| event.value("DTSTART").to_owned())
+        .collect();
+    assert!(starts.contains("20261126T130000"), "{starts:?}");
+    assert!(starts.contains("20261127T070000"), "{starts:?}");
+    assert!(!starts.contains("20261126T070000"), "{starts:?}");
 }
 
 /// Ours: a file that a messenger takes; most take 16 MB and more.

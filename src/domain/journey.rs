@@ -18,6 +18,9 @@ pub const MOST_SHIFT_PER_DAY: Cited<i32> = Cited::new(
 /// Minutes in half a day, the longest way round the clock.
 const HALF_DAY: i32 = 720;
 
+/// Most days that a gradual shift takes: half a day, the longest way round, by that much a day.
+pub const LONGEST_SHIFT_DAYS: i32 = HALF_DAY / MOST_SHIFT_PER_DAY.value;
+
 /// Minutes by which feeds come later than on the breeder's clock, `days_since_departure` days after
 /// the breeder's civil day of departure; below zero when they come earlier.
 ///

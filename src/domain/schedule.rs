@@ -172,6 +172,23 @@ pub fn next_feed(now: Moment, chick: &Chick, zone: &Zone) -> Option<ScheduledFee
         .find(ScheduledFeed::is_open)
 }
 
+/// The feeds from `first` to `last` that do not fall on their wall time yet: after a journey they move
+/// towards it a little each day.
+pub fn feeds_on_the_move(
+    now: Moment,
+    chick: &Chick,
+    zone: &Zone,
+    first: Day,
+    last: Day,
+) -> Vec<ScheduledFeed> {
+    let mut found = feeds(now, chick, zone, first, last);
+    found.retain(|feed| {
+        let planned = chick.plan.feed(feed.slot);
+        planned.is_some_and(|planned| zone.moment_of(feed.day, planned.time) != feed.planned)
+    });
+    found
+}
+
 fn planned_feeds(
     now: Moment,
     chick: &Chick,

@@ -43,12 +43,15 @@ fn main() -> Result<(), Box<dyn Error>> {
     script.note(0, 4, 0, Change::Arrived);
     keep(
         "first.ics",
-        calendar_text(WRITING, &seen(&script, 0, 6)?, DAYS)?,
+        calendar_text(WRITING, &seen(&script, 0, 6)?, &script.zone(), DAYS)?,
     )?;
     let (slot, by_breeder) = (Slot::Midday, true);
     script.note(3, 9, 0, Change::FeedDropped { slot, by_breeder });
     let later = seen(&script, 3, 10)?;
-    keep("changed.ics", calendar_text(WRITING, &later, DAYS)?)?;
+    keep(
+        "changed.ics",
+        calendar_text(WRITING, &later, &script.zone(), DAYS)?,
+    )?;
     keep(
         "removal.ics",
         calendar_removal_text(WRITING, &seen(&script, 4, 10)?)?,

@@ -12,6 +12,7 @@ use crate::domain::journal::{Change, Entry};
 use crate::domain::moment::Moment;
 use crate::domain::outlook::{Outlook, outlook};
 use crate::domain::plan::CarePlan;
+use crate::domain::zone::Zone;
 use crate::share::calendar_of::{calendar_removal_text, calendar_text};
 use crate::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
 use crate::share::file_name::{FileKind, file_name};
@@ -71,7 +72,15 @@ fn is_other_plan(old: Option<&Option<Arc<Outlook>>>, new: Option<&Option<Arc<Out
 }
 
 /// A text about the chick on screen; `None` when there is none to be made.
-type TextOf = fn(Writing, &Outlook, &[Entry]) -> Option<String>;
+type TextOf = fn(Writing, &Outlook, &Beside<'_>) -> Option<String>;
+
+/// What a text may need beside the outlook.
+struct Beside<'a> {
+    /// Every entry about the chick.
+    entries: &'a [Entry],
+    /// The zone the phone is in.
+    zone: &'a Zone,
+}
 
 /// The text about the chick on screen, made now.
 fn text_now(state: AppState, text_of: TextOf) -> Option<String> {
@@ -81,7 +90,9 @@ fn text_now(state: AppState, text_of: TextOf) -> Option<String> {
         let entries = journal.entries().iter();
         entries.filter(is_of_chick).cloned().collect()
     });
-    text_of(state.writing_now(), &outlook, &entries)
+    let entries = &entries;
+    let of = |zone: &Zone| text_of(state.writing_now(), &outlook, &Beside { entries, zone });
+    state.zone.with_untracked(of)
 }
 
 /// Report, vet page, calendar and tables of the chick on screen, each made when it is asked for.
@@ -93,11 +104,11 @@ fn files(state: AppState) -> impl IntoView {
             <h2>{say.handover_send()}</h2>
             <p class="hint">{say.handover_send_hint()}</p>
             <div class="acts">
-                {file_button(sent, say.handover_report(), FileKind::Report, |writing, outlook, entries| {
-                    Some(report_html(writing, outlook, entries))
+                {file_button(sent, say.handover_report(), FileKind::Report, |writing, outlook, beside| {
+                    Some(report_html(writing, outlook, beside.entries))
                 })}
                 <CopyButton word=say.handover_report_link() text=Box::new(move || {
-                    text_now(state, |_, _, entries| entries_to_link_text(entries).map(|text| link_to(&text)))
+                    text_now(state, |_, _, beside| entries_to_link_text(beside.entries).map(|text| link_to(&text)))
                 }) />
                 {file_button(sent, say.handover_vet_page(), FileKind::VetPage, |writing, outlook, _| {
                     Some(vet_page_html(writing, outlook))
@@ -107,8 +118,8 @@ fn files(state: AppState) -> impl IntoView {
             <h2>{say.handover_calendar()}</h2>
             <p class="hint">{say.handover_calendar_hint()} " " {say.exchange_alert_on()} " " {say.exchange_old_first()}</p>
             <div class="acts">
-                {file_button(dated, say.handover_calendar_add(), FileKind::Calendar, |writing, outlook, _| {
-                    calendar_text(writing, outlook, CALENDAR_DAYS).ok()
+                {file_button(dated, say.handover_calendar_add(), FileKind::Calendar, |writing, outlook, beside| {
+                    calendar_text(writing, outlook, beside.zone, CALENDAR_DAYS).ok()
                 })}
                 {file_button(dated, say.handover_calendar_remove(), FileKind::CalendarRemoval, |writing, outlook, _| {
                     calendar_removal_text(writing, outlook).ok()
