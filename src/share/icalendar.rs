@@ -379,6 +379,32 @@ mod tests {
         }
     }
 
+    /// RFC 5545, section 3.3.6: 15 days, 5 hours and 20 seconds, and 7 weeks, are its own examples; the
+    /// others follow its grammar, in which hours and seconds want the minutes between them.
+    #[test]
+    fn durations_are_written_by_the_grammar() {
+        let (hour, day, week) = (3_600, 86_400, 604_800);
+        for (seconds, text) in [
+            (0, "PT0S"),
+            (20, "PT20S"),
+            (15 * 60, "PT15M"),
+            (15 * 60 + 20, "PT15M20S"),
+            (hour, "PT1H"),
+            (hour + 60, "PT1H1M"),
+            (hour + 20, "PT1H0M20S"),
+            (day, "P1D"),
+            (day + 20, "P1DT20S"),
+            (8 * day, "P8D"),
+            (15 * day + 5 * hour + 20, "P15DT5H0M20S"),
+            (7 * week, "P7W"),
+        ] {
+            assert_eq!(duration(seconds), text);
+            if seconds > 0 {
+                assert_eq!(duration(-seconds), format!("-{text}"));
+            }
+        }
+    }
+
     /// RFC 5545, section 3.1: a tab is white space and may stand in a text; other control characters
     /// may not.
     #[test]

@@ -198,3 +198,34 @@ pub fn entries_in(text: &str) -> Vec<Entry> {
         .filter_map(|line| line.ok().map(|line| line.entry))
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::journal::ChickId;
+    use crate::domain::moment::{Day, Offset};
+    use crate::domain::plan::{CarePlan, Slot};
+    use crate::domain::scenario::Scenario;
+    use crate::domain::species::Species;
+    use crate::store::line::*;
+
+    /// Names are keys of what is kept: another rule for them would leave old acts unread.
+    #[test]
+    fn one_line_keeps_its_own_name_and_several_have_that_of_the_first_and_of_all() {
+        let plan = CarePlan::default_for(Species::GreyParrot);
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        let mut script = Scenario::new(ChickId([7; 12]), plan, day, Offset::UTC);
+        script.weigh(1, 400).feed(1, 7, 0, Slot::Morning, 30);
+        let entries = script.journal().entries().to_vec();
+        let lines: Vec<Line> = entries
+            .iter()
+            .map(|entry| Line::of(entry).unwrap())
+            .collect();
+        let (name, text) = act_of(&lines[..1]).unwrap();
+        assert_eq!((name, &text), (Name::of(&entries[0]), &lines[0].text));
+        let (name, text) = act_of(&lines).unwrap();
+        let (id, checksum) = (entries[0].id, crc32(text.as_bytes()));
+        assert_eq!(name, Name { id, checksum });
+        assert_eq!(text.lines().count(), 3);
+        assert_eq!(act_of(&[]), None);
+    }
+}
