@@ -8,7 +8,7 @@ use crate::domain::chick::{Chick, FeedNote, FeedOutcome, Noted};
 use crate::domain::first_days::{first_feed_since, first_feed_volumes};
 use crate::domain::guards::SETTLE_MINUTES;
 use crate::domain::journey::{FeedMoments, feed_moments, is_doubled};
-use crate::domain::moment::{Day, Moment, WallTime};
+use crate::domain::moment::{Day, Moment};
 use crate::domain::plan::{PlannedFeed, Slot};
 use crate::domain::transit::{TransitLevels, fed_before};
 use crate::domain::units::Millilitres;
@@ -31,6 +31,12 @@ pub const LATE_MINUTES: i64 = 60;
 /// Most by which a feed missed on the way, given after the arrival, may move the next one, minutes; a
 /// chick that arrives later waits for the next feed instead. Ours: bedtime by two hours at most.
 pub const FIRST_FEED_MOVES_NEXT_MINUTES: i64 = 120;
+
+/// Longest before its time that food noted under a feed's own name is that feed, 6 h. Ours.
+pub const OWN_NAME_EARLY_MINUTES: i64 = 6 * 60;
+
+/// How long after its time it still is: until the next day's could be meant.
+pub const OWN_NAME_LATE_MINUTES: i64 = 24 * 60 - OWN_NAME_EARLY_MINUTES;
 
 /// Where a feed of a day stands.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -100,7 +106,11 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
     let mut scheduled = planned_feeds(now, chick, zone, first, last);
     for note in &chick.feeds {
         let place = place_of_note(&scheduled, note.what.slot, note.at);
-        if let Some(feed) = place.and_then(|place| scheduled.get_mut(place)) {
+        let feed = place.and_then(|place| scheduled.get_mut(place));
+        // A second try or helping is told of the feed, but what was refused undoes no food.
+        let is_food =
+            |feed: &ScheduledFeed| feed.outcome().is_some_and(|outcome| outcome.is_food());
+        if let Some(feed) = feed.filter(|feed| note.what.outcome.is_food() || !is_food(feed)) {
             feed.state = FeedState::Done(note.clone());
         }
     }
@@ -110,6 +120,12 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
     {
         feed.make_first_home();
     }
+    // What food has put off past the next one's own time is left to that one.
+    let is_put_off: Vec<bool> = scheduled
+        .iter()
+        .zip(scheduled.iter().skip(1))
+        .map(|(feed, next)| !feed.is_first_home && feed.due >= next.planned)
+        .collect();
     let too_late: Vec<Moment> = scheduled
         .iter()
         .zip(scheduled.iter().skip(1))
@@ -122,8 +138,13 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
         })
         .collect();
     let too_late = too_late.into_iter().map(Some).chain([None]);
-    for (feed, too_late) in scheduled.iter_mut().zip(too_late) {
+    let is_put_off = is_put_off.into_iter().chain([false]);
+    for ((feed, too_late), is_put_off) in scheduled.iter_mut().zip(too_late).zip(is_put_off) {
         if feed.outcome().is_some() {
+            continue;
+        }
+        if is_put_off {
+            feed.state = FeedState::NotNoted;
             continue;
         }
         let last_moment = too_late.map_or(Moment::LATEST, |moment| {
@@ -155,13 +176,14 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
     scheduled
 }
 
-/// Which of the feeds a note of `slot` at `at` is of: the nearest of that name, at most 12 h away.
+/// Which of the feeds a note of `slot` at `at` is of: the last of that name whose time had come or was
+/// at most [`OWN_NAME_EARLY_MINUTES`] away. What was given long before a feed's time is no reason to leave
+/// it out, whatever it was called.
 pub fn place_of_note(scheduled: &[ScheduledFeed], slot: Slot, at: Moment) -> Option<usize> {
-    let away = |feed: &ScheduledFeed| (feed.planned.seconds() - at.seconds()).abs();
-    let named = scheduled.iter().enumerate();
-    let named = named.filter(|(_, feed)| feed.slot == slot && away(feed) <= 12 * 60 * 60);
-    let nearest = named.min_by_key(|(_, feed)| away(feed));
-    nearest.map(|(place, _)| place)
+    scheduled.iter().rposition(|feed| {
+        let late_by = at.minutes_since(feed.planned);
+        feed.slot == slot && (-OWN_NAME_EARLY_MINUTES..OWN_NAME_LATE_MINUTES).contains(&late_by)
+    })
 }
 
 /// The next feed to give: the first that is open, from yesterday's last to the day after tomorrow.
@@ -201,9 +223,7 @@ fn planned_feeds(
     let mut after_leaving: Vec<ScheduledFeed> = Vec::new();
     let mut day = first;
     while day <= last {
-        let noon = zone.moment_of(day, WallTime::from_minutes(720));
-        let feeds = chick.feeds_in_force(noon.min(now));
-        for feed in feeds {
+        for feed in &chick.plan.feeds {
             let moments = match &journey {
                 None => FeedMoments {
                     at_breeder: Some(zone.moment_of(day, feed.time)),
@@ -211,8 +231,17 @@ fn planned_feeds(
                 },
                 Some(journey) => feed_moments(day, feed.time, zone, journey),
             };
-            scheduled.extend(moments.at_breeder.map(|at| planned_feed(feed, day, at)));
-            after_leaving.extend(moments.at_owner.map(|at| planned_feed(feed, day, at)));
+            // Who drops a feed that is late, or brings it back, means the one of this day too.
+            let is_in_force = |at: &Moment| {
+                let at = at.plus_minutes(LATE_MINUTES).min(now);
+                !chick.dropped_slots(at).contains(&feed.slot)
+            };
+            let at = |moment: Option<Moment>| {
+                let moment = moment.filter(is_in_force);
+                moment.map(|at| planned_feed(*feed, day, at))
+            };
+            scheduled.extend(at(moments.at_breeder));
+            after_leaving.extend(at(moments.at_owner));
         }
         day = day.plus(1);
     }
@@ -329,7 +358,7 @@ fn move_after_late_feeds(scheduled: &mut [ScheduledFeed], chick: &Chick) {
 #[cfg(test)]
 mod tests {
     use crate::domain::journal::{Change, ChickId};
-    use crate::domain::moment::Offset;
+    use crate::domain::moment::{Offset, WallTime};
     use crate::domain::plan::CarePlan;
     use crate::domain::scenario::Scenario;
     use crate::domain::schedule::*;
@@ -480,5 +509,114 @@ mod tests {
         script.feed(1, 18, 30, Slot::Midday, 80);
         let bedtime = next(&script, script.at(1, 19, 0));
         assert_eq!(bedtime.due, script.at(1, 22, 30));
+    }
+
+    fn dropped(slot: Slot) -> Change {
+        let by_breeder = true;
+        Change::FeedDropped { slot, by_breeder }
+    }
+
+    #[test]
+    fn a_feed_dropped_in_the_afternoon_is_gone_that_day_and_one_brought_back_is_there() {
+        let mut script = scenario();
+        script.feed(0, 7, 0, Slot::Morning, 60);
+        script.feed(0, 14, 0, Slot::Midday, 40);
+        script.note(0, 15, 30, dropped(Slot::Bedtime));
+        let morning = next(&script, script.at(0, 15, 40));
+        assert_eq!(
+            (morning.slot, morning.due),
+            (Slot::Morning, script.at(1, 7, 0))
+        );
+        let slot = Slot::Bedtime;
+        script.note(0, 16, 0, Change::FeedBroughtBack { slot });
+        let bedtime = next(&script, script.at(0, 16, 10));
+        assert_eq!((bedtime.slot, bedtime.due), (slot, script.at(0, 21, 0)));
+    }
+
+    #[test]
+    fn a_feed_dropped_within_an_hour_of_its_time_was_not_missed() {
+        let seen = |minute| {
+            let mut script = scenario();
+            script.feed(0, 7, 0, Slot::Morning, 60);
+            script.note(0, 15, minute, dropped(Slot::Midday));
+            let day = script.zone().lived(script.at(0, 12, 0)).day;
+            let chick = script.chick().unwrap();
+            let found = feeds(script.at(0, 18, 0), &chick, &script.zone(), day, day);
+            found.iter().any(|feed| feed.slot == Slot::Midday)
+        };
+        assert!(!seen(0));
+        assert!(seen(1));
+    }
+
+    /// One feed a day, at 20:00.
+    fn one_a_day() -> Scenario {
+        let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        plan.feeds.retain(|feed| feed.slot == Slot::Bedtime);
+        plan.feeds[0].time = WallTime::from_minutes(20 * 60);
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        Scenario::new(ChickId([7; 12]), plan, day, Offset::UTC)
+    }
+
+    #[test]
+    fn food_in_the_morning_takes_the_place_of_last_nights_feed_and_never_of_the_one_to_come() {
+        for was_fed in [false, true] {
+            let mut script = one_a_day();
+            if was_fed {
+                script.feed(0, 20, 0, Slot::Bedtime, 60);
+            }
+            script.feed(1, 9, 30, Slot::Bedtime, 60);
+            let tonight = next(&script, script.at(1, 9, 40));
+            assert_eq!(tonight.due, script.at(1, 20, 0));
+            assert_eq!(tonight.state, FeedState::Upcoming);
+        }
+    }
+
+    #[test]
+    fn food_under_its_own_name_is_a_feed_from_six_hours_before_its_time() {
+        let after = |hour, minute| {
+            let mut script = one_a_day();
+            script.feed(0, 20, 0, Slot::Bedtime, 60);
+            script.feed(1, hour, minute, Slot::Bedtime, 60);
+            next(&script, script.at(1, 15, 0)).day
+        };
+        let day = Day::from_date(2026, 11, 3).unwrap();
+        assert_eq!(after(13, 59), day);
+        assert_eq!(after(14, 0), day.plus(1));
+    }
+
+    #[test]
+    fn a_feed_put_off_past_the_next_ones_time_is_left_to_that_one() {
+        // four hours after 16:59 are 20:59, after 17:00 they are the bedtime feed's 21:00
+        let after = |hour, minute| {
+            let mut script = scenario();
+            script.feed(0, hour, minute, Slot::Morning, 60);
+            let feed = next(&script, script.at(0, 17, 30));
+            (feed.slot, feed.due)
+        };
+        let script = scenario();
+        assert_eq!(after(16, 59), (Slot::Midday, script.at(0, 20, 59)));
+        assert_eq!(after(17, 0), (Slot::Bedtime, script.at(0, 21, 0)));
+    }
+
+    #[test]
+    fn what_was_refused_afterwards_undoes_no_food_and_a_second_try_undoes_the_refusal() {
+        let slot = Slot::Midday;
+        let outcome = |first_is_food: bool| {
+            let mut script = scenario();
+            for is_food in [first_is_food, !first_is_food] {
+                if is_food {
+                    script.feed(0, 14, 0, slot, 40);
+                } else {
+                    script.note(0, 14, 20, Change::FeedRefused { slot });
+                }
+            }
+            let day = script.zone().lived(script.at(0, 12, 0)).day;
+            let chick = script.chick().unwrap();
+            let found = feeds(script.at(0, 15, 0), &chick, &script.zone(), day, day);
+            let midday = found.into_iter().find(|feed| feed.slot == slot);
+            midday.and_then(|feed| feed.outcome()).unwrap()
+        };
+        assert!(outcome(true).is_food());
+        assert!(outcome(false).is_food());
     }
 }

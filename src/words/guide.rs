@@ -50,6 +50,7 @@ texts! {
     guide_warm_now: "about now", "ahora unos";
     guide_warm_slip: "Did you mean", "¿Quiso decir";
     guide_heat_old: "The cup was measured more than five minutes ago. Measure it again before you give it.", "La taza se midió hace más de cinco minutos. Mídala otra vez antes de darla.";
+    guide_given_already: "Given already: note it", "Ya dada: anótela";
     guide_heat_again: "Measure again", "Medir otra vez";
     guide_see_why: "See why", "Ver por qué";
     guide_warmer: "It is warmer than before, so only this reading counts. Stir, then measure again in several places.", "Está más caliente que antes: solo vale esta medida. Remueva y mida otra vez en varios sitios.";

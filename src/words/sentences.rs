@@ -1,5 +1,6 @@
 //! Sentences built from numbers.
 
+use crate::domain::feed_meant::{FeedMeant, Meaning};
 use crate::domain::journal::WhyPassedOver;
 use crate::domain::level::Level;
 use crate::domain::moment::{Day, Lived, WallTime};
@@ -87,25 +88,52 @@ impl Writing {
         format!("{}, {}", self.language.feed(slot), self.volume(taken))
     }
 
-    /// The question about a feed that is noted under another name than the hour speaks for.
-    pub fn which_feed(self, at: WallTime, meant: Slot, planned: WallTime, is_due: bool) -> String {
-        let feed = self.language.feed(meant);
+    /// The question which feed it was that is noted at `at`.
+    pub fn which_feed(self, at: WallTime, meant: &FeedMeant, planned: WallTime) -> String {
         let (at, planned) = (self.time(at), self.time(planned));
-        match (self.language, is_due) {
-            (Language::English, true) => {
+        let feed = format!("{}, {planned}", self.language.feed(meant.feed.slot));
+        match (self.language, meant.meaning) {
+            (Language::English, Meaning::Due) => {
+                format!("At {at} this one was due and has no note: {feed}. Which was it?")
+            }
+            (Language::English, Meaning::Missed) => {
+                format!("At {at} this one was overdue and has no note: {feed}. Which was it?")
+            }
+            (Language::English, Meaning::Again) => {
                 format!(
-                    "At {at} this one was due and has no note: {feed}, {planned}. Which was it?"
+                    "At {at} this one was noted last, and the next is hours away: {feed}. Which was it?"
                 )
             }
-            (Language::English, false) => {
-                format!("At {at} this one comes next: {feed}, {planned}. Which was it?")
+            (Language::English, Meaning::Next) => {
+                format!("At {at} this one comes next: {feed}. Which was it?")
             }
-            (Language::Spanish, true) => {
-                format!("A las {at} tocaba esta y está sin anotar: {feed}, {planned}. ¿Cuál fue?")
+            (Language::Spanish, Meaning::Due) => {
+                format!("A las {at} tocaba esta y está sin anotar: {feed}. ¿Cuál fue?")
             }
-            (Language::Spanish, false) => {
-                format!("A las {at} la siguiente es esta: {feed}, {planned}. ¿Cuál fue?")
+            (Language::Spanish, Meaning::Missed) => {
+                format!("A las {at} esta ya pasó y está sin anotar: {feed}. ¿Cuál fue?")
             }
+            (Language::Spanish, Meaning::Again) => {
+                format!(
+                    "A las {at} esta fue la última anotada y faltan horas para la siguiente: {feed}. ¿Cuál fue?"
+                )
+            }
+            (Language::Spanish, Meaning::Next) => {
+                format!("A las {at} la siguiente es esta: {feed}. ¿Cuál fue?")
+            }
+        }
+    }
+
+    /// Beside a feed that is begun before its time.
+    pub fn before_its_time(self, next: Slot, due: WallTime, wait: &str) -> String {
+        let (feed, due) = (self.language.feed(next), self.time(due));
+        match self.language {
+            Language::English => format!(
+                "{feed} is due at {due}, in {wait}. Feed before that only if your breeder or vet says so."
+            ),
+            Language::Spanish => format!(
+                "{feed}: toca a las {due}, dentro de {wait}. Antes, solo si lo dice su criador o su veterinario."
+            ),
         }
     }
 

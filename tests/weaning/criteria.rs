@@ -439,7 +439,7 @@ fn one_feed(hour: i32, minute: i32, refused: [(i32, i32, i32); 3]) -> Answer {
 }
 
 #[test]
-fn a_refusal_belongs_to_the_day_whose_feed_is_nearest() {
+fn a_refusal_belongs_to_the_last_feed_whose_time_had_come_or_was_six_hours_away() {
     // half an hour after midnight it is the evening's, an hour and a half late it is still today's
     let refused = [(8, 0, 30), (9, 0, 30), (9, 21, 0)];
     assert_eq!(one_feed(21, 0, refused), Answer::Yes);
@@ -448,10 +448,12 @@ fn a_refusal_belongs_to_the_day_whose_feed_is_nearest() {
     // planned half an hour after midnight, refused just before it
     let refused = [(6, 23, 50), (7, 23, 50), (9, 0, 20)];
     assert_eq!(one_feed(0, 30, refused), Answer::Yes);
-    // exactly half a day off, either way, it is the day's own
-    let refused = [(7, 21, 0), (8, 9, 0), (9, 9, 0)];
+    // six hours before it is the day's own, a minute more and it is that of the day before
+    let refused = [(7, 21, 0), (8, 15, 0), (9, 15, 0)];
     assert_eq!(one_feed(21, 0, refused), Answer::Yes);
-    let refused = [(7, 9, 0), (8, 21, 0), (9, 21, 0)];
+    let refused = [(8, 14, 59), (9, 14, 59), (9, 21, 0)];
+    assert_eq!(one_feed(21, 0, refused), Answer::Yes);
+    let refused = [(8, 2, 59), (9, 2, 59), (9, 3, 0)];
     assert_eq!(one_feed(9, 0, refused), Answer::Yes);
 }
 

@@ -4,6 +4,7 @@ use crate::domain::chick::{FeedNote, FeedOutcome, Noted};
 use crate::domain::journal::{Droppings, SolidsEaten};
 use crate::domain::moment::{Day, Moment};
 use crate::domain::plan::{PlannedFeed, Slot};
+use crate::domain::schedule::{OWN_NAME_EARLY_MINUTES, OWN_NAME_LATE_MINUTES};
 use crate::domain::units::Millilitres;
 use crate::domain::weaning::{Answer, WeaningFacts};
 
@@ -109,13 +110,16 @@ fn feed_mark<'a>(outcomes: impl Iterator<Item = &'a FeedOutcome>, is_today: bool
     }
 }
 
-/// The day that a note of a feed belongs to: a bedtime feed after midnight is the evening's.
+/// The day that a note of a feed belongs to, as in [`place_of_note`](crate::domain::schedule::place_of_note): a bedtime feed after midnight is the
+/// evening's.
 fn feed_day(note: &Noted<FeedNote>, planned: PlannedFeed) -> Day {
     let lived = note.lived();
-    let after_minutes = lived.time.minutes() - planned.time.minutes();
-    let half_a_day = 12 * 60;
-    let days = i32::from(after_minutes > half_a_day) - i32::from(after_minutes < -half_a_day);
-    lived.day.plus(days)
+    let late_by = i64::from(lived.time.minutes() - planned.time.minutes());
+    let is_of_next = late_by >= OWN_NAME_LATE_MINUTES;
+    let is_of_last = late_by < -OWN_NAME_EARLY_MINUTES;
+    lived
+        .day
+        .plus(i32::from(is_of_next) - i32::from(is_of_last))
 }
 
 /// Whether solids were swallowed on three days in a row.

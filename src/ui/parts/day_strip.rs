@@ -2,11 +2,12 @@
 
 use leptos::prelude::*;
 
-use crate::domain::chick::FeedOutcome;
+use crate::domain::chick::{FeedNote, FeedOutcome, Noted};
 use crate::domain::moment::WallTime;
 use crate::domain::order::sorted_by;
 use crate::domain::outlook::Outlook;
 use crate::domain::schedule::{FeedState, ScheduledFeed};
+use crate::domain::units::Millilitres;
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
 
@@ -108,20 +109,36 @@ fn drop_shape(x: i32) -> String {
     )
 }
 
+/// Today's feeds, and whatever else was noted of feeds today: a second helping, a bedtime feed after
+/// midnight, a feed that was dropped and given all the same.
 fn feed_marks(outlook: &Outlook, writing: Writing) -> Vec<Mark> {
-    let today = outlook
-        .feeds
-        .iter()
-        .filter(|feed| feed.day == outlook.lived.day);
-    today
-        .map(|feed| feed_mark(outlook, feed, writing))
-        .collect()
+    let today = outlook.lived.day;
+    let is_todays = |feed: &&ScheduledFeed| {
+        feed.day == today || (feed.is_open() && feed.due.lived(outlook.offset).day == today)
+    };
+    let todays: Vec<&ScheduledFeed> = outlook.feeds.iter().filter(is_todays).collect();
+    let is_told = |note: &Noted<FeedNote>| {
+        let told = |feed: &&ScheduledFeed| matches!(&feed.state, FeedState::Done(told) if told.id == note.id);
+        todays.iter().any(told)
+    };
+    let notes = outlook.chick.feeds.iter().rev();
+    let notes = notes.take_while(|note| note.lived().day.since(today) >= -1);
+    let others = notes.filter(|note| note.lived().day == today && !is_told(note));
+    let others: Vec<Mark> = others
+        .map(|note| {
+            let planned = outlook.plan_of_feed(note.what.slot);
+            let planned = planned.feed(note.what.slot).map(|feed| feed.volume);
+            note_mark(note, planned, writing)
+        })
+        .collect();
+    let feeds = todays.iter().map(|feed| feed_mark(outlook, feed, writing));
+    feeds.chain(others).collect()
 }
 
 fn feed_mark(outlook: &Outlook, feed: &ScheduledFeed, writing: Writing) -> Mark {
     let say = writing.language;
     let lived = feed.due.lived(outlook.offset);
-    let (due, is_after_midnight) = (lived.time, lived.day > feed.day);
+    let (due, is_after_midnight) = (lived.time, lived.day > outlook.lived.day);
     let name = say.feed(feed.slot);
     let open = |kind, word: &str| Mark {
         at: due.minutes() + if is_after_midnight { WIDTH } else { 0 },
@@ -139,23 +156,28 @@ fn feed_mark(outlook: &Outlook, feed: &ScheduledFeed, writing: Writing) -> Mark 
         FeedState::Due => open("due", say.strip_due()),
         FeedState::Late => open("due", say.strip_late()),
         FeedState::NotNoted => open("passed", say.strip_not_noted()),
-        FeedState::Done(note) => {
-            let time = note.lived().time;
-            let (kind, filled, word) = match note.what.outcome {
-                FeedOutcome::Given { taken, .. } => {
-                    let share = taken.tenths() * 100 / feed.volume.tenths().max(1);
-                    ("given", share.clamp(10, 100), writing.volume(taken))
-                }
-                FeedOutcome::Refused => ("passed", 0, say.strip_refused().to_owned()),
-                FeedOutcome::PassedOver(why) => ("passed", 0, say.why_passed_over(why).to_owned()),
-            };
-            Mark {
-                at: time.minutes(),
-                kind,
-                filled,
-                words: format!("{} {name}: {word}", time.text()),
-            }
+        FeedState::Done(note) => note_mark(note, Some(feed.volume), writing),
+    }
+}
+
+fn note_mark(note: &Noted<FeedNote>, planned: Option<Millilitres>, writing: Writing) -> Mark {
+    let say = writing.language;
+    let time = note.lived().time;
+    let (kind, filled, word) = match note.what.outcome {
+        FeedOutcome::Given { taken, .. } => {
+            let planned = planned.unwrap_or(taken).tenths().max(1);
+            let share = taken.tenths() * 100 / planned;
+            ("given", share.clamp(10, 100), writing.volume(taken))
         }
+        FeedOutcome::Refused => ("passed", 0, say.strip_refused().to_owned()),
+        FeedOutcome::PassedOver(why) => ("passed", 0, say.why_passed_over(why).to_owned()),
+    };
+    let name = say.feed(note.what.slot);
+    Mark {
+        at: time.minutes(),
+        kind,
+        filled,
+        words: format!("{} {name}: {word}", time.text()),
     }
 }
 

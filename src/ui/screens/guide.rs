@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::domain::feed_meant::{feed_to_give, is_due};
 use crate::domain::guide::{Guide, Step};
 use crate::domain::moment::Moment;
 use crate::domain::outlook::Outlook;
@@ -40,9 +41,10 @@ pub fn GuideScreen() -> impl IntoView {
         guide.offer_anew(&outlook.plan_of_feed(guide.slot));
         guide
     });
-    let next = outlook.next_feed.as_ref().map(|feed| feed.slot);
     let guide = kept.or_else(|| {
-        let slot = next?;
+        let next = outlook.next_feed.as_ref()?;
+        let zone = state.zone;
+        let slot = zone.with_untracked(|zone| feed_to_give(now, next, &outlook.chick, zone));
         Some(Guide::begin(
             now,
             outlook.chick.id,
@@ -88,7 +90,7 @@ pub fn GuideScreen() -> impl IntoView {
         }
         let syringe = plan.with_value(|plan| plan.syringe);
         match step.get() {
-            Step::Crop => view! { <CropStep feed /> }.into_any(),
+            Step::Crop => view! { {before_its_time(state)} <CropStep feed /> }.into_any(),
             Step::Mix => view! { <MixStep feed plan /> }.into_any(),
             Step::Warmth => view! { <WarmthStep feed /> }.into_any(),
             Step::DrawUp => view! { <DrawUpStep feed syringe /> }.into_any(),
@@ -101,16 +103,33 @@ pub fn GuideScreen() -> impl IntoView {
     view! { <div class="guide"><GuideHead feed step /> {body}</div> }.into_any()
 }
 
+/// Says when the next feed is due, where that is not yet.
+fn before_its_time(state: AppState) -> impl IntoView {
+    let writing = state.writing_now();
+    move || {
+        let outlook = state.outlook.get()?;
+        let next = outlook.next_feed.as_ref()?;
+        let wait = next.due.minutes_since(outlook.now);
+        let due = state.zone.with(|zone| zone.lived(next.due)).time;
+        (!is_due(next, outlook.now)).then(|| {
+            let said = writing.before_its_time(next.slot, due, &writing.minutes(wait));
+            view! { <p class="hint" data-early="true"><strong>{said}</strong></p> }
+        })
+    }
+}
+
 /// The cup was measured too long ago to be given.
 #[component]
 fn MeasureAgain(feed: Feed) -> impl IntoView {
     let say = feed.state.language();
+    let slot = feed.guide.with_untracked(|guide| guide.slot);
     view! {
         <div class="question" role="alert">
             <p>{say.guide_heat_old()}</p>
             <button type="button" class="button button--main" on:click=move |_| feed.measure_again()>
                 {say.guide_heat_again()}
             </button>
+            <a class="button" href=Route::Log(Some(slot)).to_hash()>{say.guide_given_already()}</a>
         </div>
     }
 }

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::chick::Chick;
-use crate::domain::feed_meant::{FeedMeant, feed_meant, feed_to_ask_about, is_noted};
+use crate::domain::feed_meant::{WhichFeed, feed_meant, is_noted, which_feed};
 use crate::domain::journal::{Change, Refusal, Response, WhyPassedOver};
 use crate::domain::moment::Moment;
 use crate::domain::plan::Slot;
@@ -40,8 +40,7 @@ enum Act {
 struct Question {
     act: Act,
     at: Moment,
-    named: Slot,
-    meant: FeedMeant,
+    which: WhichFeed,
 }
 
 /// Everything typed on this screen.
@@ -142,18 +141,13 @@ impl Form {
         if self.change(act, named).is_none() {
             return;
         }
-        let meant = self
-            .about_chick(|chick, zone| feed_to_ask_about(at, named, chick, zone))
+        let which = self
+            .about_chick(|chick, zone| which_feed(at, named, chick, zone))
             .flatten();
-        let Some(meant) = meant else {
-            return self.note(act, named, at);
-        };
-        self.question.set(Some(Question {
-            act,
-            at,
-            named,
-            meant,
-        }));
+        match which {
+            Some(which) => self.question.set(Some(Question { act, at, which })),
+            None => self.note(act, named, at),
+        }
     }
 
     /// Notes it under the name of this feed and goes back, or says at its field what is wrong.
@@ -193,7 +187,11 @@ impl Form {
         let writing = self.state.writing_now();
         self.taken_fault.set(String::new());
         self.served_fault.set(String::new());
-        let taken = match Millilitres::parse(&self.taken.get_untracked()) {
+        let planned = self.planned_of(slot);
+        let typed = self.taken.get_untracked();
+        // A volume that nobody touched is that of the feed's plan, whichever feed it turns out to be.
+        let untouched = planned.filter(|_| typed == self.filled.get_value());
+        let taken = match untouched.map_or_else(|| Millilitres::parse(&typed), Ok) {
             Ok(taken) => taken,
             Err(error) => {
                 self.taken_fault.set(writing.number_error(error));
@@ -207,7 +205,7 @@ impl Form {
                 return None;
             }
         };
-        let offered = self.planned_of(slot).unwrap_or(taken).max(taken);
+        let offered = planned.unwrap_or(taken).max(taken);
         let chosen = self
             .response
             .get_untracked()
@@ -291,7 +289,7 @@ pub fn LogFeedScreen(
                     fault=form.taken_fault
                 />
                 <When when=form.when />
-                <details class="when">
+                <details class="when" prop:open=move || !form.served_fault.get().is_empty()>
                     <summary>{say.log_more()}</summary>
                     <Field
                         id="served-at"
@@ -310,8 +308,8 @@ pub fn LogFeedScreen(
                     />
                 </details>
                 <p class="fault" role="alert">{move || form.fault.get()}</p>
-                <WhichFeed form />
-                <div class="form__acts">
+                <WhichFeedWasIt form />
+                <div class="form__acts" hidden=move || form.question.get().is_some()>
                     <button type="button" class="button" on:click=act(Act::Refused)>{say.log_refused()}</button>
                     <button type="submit" class="button button--main">{say.log_done()}</button>
                 </div>
@@ -327,30 +325,26 @@ pub fn LogFeedScreen(
 
 /// The question back: the feed that the hour speaks for, or the one named.
 #[component]
-fn WhichFeed(form: Form) -> impl IntoView {
+fn WhichFeedWasIt(form: Form) -> impl IntoView {
     let writing = form.state.writing_now();
-    let say = writing.language;
     let answer = move |question: &Question, slot: Slot| {
         let (act, at) = (question.act, question.at);
+        let said = form.change(act, slot).map(|(_, said)| said);
         let note = move |_| form.note(act, slot, at);
-        view! { <button type="button" class="button" on:click=note>{say.feed(slot)}</button> }
+        view! { <button type="button" class="button" on:click=note>{said}</button> }
     };
     move || {
         form.question.get().map(|question| {
             let zone = form.state.zone;
             let time = |moment| zone.with_untracked(|zone| zone.lived(moment)).time;
-            let asked = writing.which_feed(
-                time(question.at),
-                question.meant.feed.slot,
-                time(question.meant.feed.planned),
-                question.meant.is_due,
-            );
+            let meant = &question.which.meant;
+            let asked = writing.which_feed(time(question.at), meant, time(meant.feed.planned));
             view! {
                 <div class="question" role="alert">
                     <p>{asked}</p>
                     <div class="acts">
-                        {answer(&question, question.meant.feed.slot)}
-                        {answer(&question, question.named)}
+                        {answer(&question, meant.feed.slot)}
+                        {answer(&question, question.which.other)}
                     </div>
                 </div>
             }

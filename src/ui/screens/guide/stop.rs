@@ -20,6 +20,7 @@ pub fn StopSheet(
     feed: Feed,
 ) -> impl IntoView {
     let say = feed.state.language();
+    let slot = feed.guide.with_untracked(|guide| guide.slot);
     let reasons = REASONS.map(|why| {
         view! {
             <button type="button" class="button" on:click=move |_| feed.leave_out(why)>
@@ -38,6 +39,7 @@ pub fn StopSheet(
             </a>
             <button type="button" class="button" on:click=move |_| feed.state.go(Route::Now)>{say.guide_wait()}</button>
             <p class="hint">{say.guide_wait_hint()}</p>
+            <a class="button" href=Route::Log(Some(slot)).to_hash()>{say.guide_given_already()}</a>
             <h2>{say.guide_leave()}</h2>
             <div class="acts">{reasons.collect_view()}</div>
             <button type="button" class="button" on:click=move |_| feed.begin_anew()>{say.guide_anew()}</button>
