@@ -11,6 +11,7 @@ pub mod file_field;
 pub mod finding_card;
 pub mod handing;
 pub mod level_mark;
+pub mod other_chicks;
 pub mod page;
 pub mod plan_checks;
 pub mod shell;

@@ -9,11 +9,13 @@ use crate::domain::plan::Tool;
 use crate::domain::rules::{Raise, raise_of};
 use crate::domain::schedule::{FeedState, ScheduledFeed};
 use crate::domain::volume::draws as draw_list;
+use crate::domain::weaning::Verdict;
 use crate::ui::parts::arrival::{first_feed, on_the_way, settling_in};
 use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::day_strip::day_strip;
 use crate::ui::parts::finding_card::FindingCard;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::parts::other_chicks::other_chicks;
 use crate::ui::route::Route;
 use crate::ui::screens::backup::backup_nudge;
 use crate::ui::screens::guide::feed_under_way;
@@ -70,6 +72,8 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
     let feeds = if is_due { [next, steps] } else { [steps, next] };
     view! {
         <LampBand outlook=Arc::clone(&outlook) />
+        {other_chicks(&outlook)}
+        {coming_back(&outlook)}
         {feed_under_way(&outlook)}
         {on_the_way(&outlook)}
         {feeds}
@@ -82,6 +86,20 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
             view! { <p class="hint"><a href=Route::Plan.to_hash()>{say.plan_unconfirmed()}</a></p> }
         })}
     }
+}
+
+/// A feed that is to be offered again, with its reason and the way to it.
+fn coming_back(outlook: &Outlook) -> impl IntoView + use<> {
+    let writing = AppState::here().writing_now();
+    let is_coming_back = matches!(outlook.weaning.verdict, Verdict::BringBack { .. });
+    is_coming_back.then(|| {
+        view! {
+            <section class="question" data-back="true">
+                <p>{writing.weaning_answer(&outlook.weaning)}</p>
+                <a class="button" href=Route::Weaning.to_hash()>{writing.language.bar_weaning()}</a>
+            </section>
+        }
+    })
 }
 
 /// What the breeder wrote beside the numbers.

@@ -95,7 +95,7 @@ fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
     view! {
         <p class="weaning__answer">{writing.weaning_answer(weaning)}</p>
         <Acts outlook=Arc::clone(&outlook) />
-        <p>{writing.weaning_stage(&weaning.stage)}</p>
+        {(weaning.verdict != Verdict::NothingToDrop).then(|| view! { <p>{writing.weaning_stage(&weaning.stage)}</p> })}
         {order.map(|order| view! { <p>{order}</p> })}
         {has_checks.then(|| view! {
             <section class="group">
