@@ -230,7 +230,7 @@ pub fn show_answer(event: &Event) {
             .as_ref()
             .unwrap_or(&place)
             .scroll_into_view_with_scroll_into_view_options(&options);
-        let first = whole.and_then(|whole| whole.query_selector("input").ok().flatten());
+        let first = whole.and_then(|whole| whole.query_selector("input, select").ok().flatten());
         let field = Some(place).filter(|place| place.has_attribute("aria-invalid"));
         let field = field.or(first);
         if let Some(field) = field.and_then(|field| field.dyn_into::<HtmlElement>().ok())

@@ -276,7 +276,11 @@ impl AppState {
     /// that it does not stay in the history.
     pub fn follow_address(self) {
         let hash = platform::hash();
-        if hash.starts_with("#pl1") {
+        // A text of a newer build is of ours too, and is told so.
+        let version = hash
+            .strip_prefix("#pl")
+            .and_then(|text| text.bytes().next());
+        if version.is_some_and(|byte| byte.is_ascii_digit()) {
             self.link.set(Some(hash));
             platform::replace_hash(&Route::TakeIn.to_hash());
             self.route.set(Route::TakeIn);

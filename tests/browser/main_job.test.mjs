@@ -1,7 +1,7 @@
 // The main job, end to end: a made-up chick from the first start to the next day, also without a network.
 import assert from 'node:assert/strict';
-import { clock, offlineReady, started, test } from './harness.mjs';
-import { EVENING, go, journalWords, kept, logNextFeed, openApp, plain, press, typeInChick, weigh } from './owner.mjs';
+import { axe, clock, offlineReady, started, test } from './harness.mjs';
+import { CHICK, EVENING, go, journalWords, kept, logNextFeed, openApp, plain, press, typeInChick, weigh } from './owner.mjs';
 import { Script, clockAt, takeIn } from './script.mjs';
 
 // A Tuesday evening in London, ten minutes before the bedtime feed.
@@ -136,18 +136,25 @@ test('a feed noted under a later one\'s name is asked about, and nothing is note
   await question.waitFor({ state: 'detached' });
   await page.getByRole('radio', { name: 'Midday feed' }).check();
   await press(page, 'Done');
+  // Each answer says what it notes, and Done is away meanwhile; an untouched volume follows the answer.
+  assert.equal(await page.getByRole('button', { name: 'Done', exact: true }).count(), 0);
+  const answers = await question.getByRole('button').allInnerTexts();
+  assert.deepEqual(answers.map(plain), ['Morning feed, 60 ml', 'Midday feed, 40 ml']);
   await question.getByRole('button', { name: 'Morning feed' }).click();
-  // The volume that stood on the screen, under the name of the answer.
-  await page.locator('.status-line', { hasText: /Morning feed, 40\sml/ }).waitFor();
+  await page.locator('.status-line', { hasText: /Morning feed, 60\sml/ }).waitFor();
   assert.match(await page.locator('.next-feed').innerText(), /Midday feed/);
 
-  await clockAt(page, '2026-11-25T10:00:00Z');
+  await clockAt(page, '2026-11-25T11:00:00Z');
   await named('Bedtime feed');
-  assert.match(plain(await question.innerText()), /^At 10:00 this one comes next: Midday feed, 14:00\. Which was it\?/);
-  await press(page, 'Bedtime feed');
+  assert.match(plain(await question.innerText()), /^At 11:00 this one comes next: Midday feed, 14:00\. Which was it\?/);
+  await question.getByRole('button', { name: 'Bedtime feed' }).click();
   await page.locator('.status-line', { hasText: /Bedtime feed, 60\sml/ }).waitFor();
   const lines = await journalWords(page);
-  assert.deepEqual(lines.map(plain).slice(0, 2), ['Bedtime feed: 60 ml', 'Morning feed: 40 ml of 60 ml']);
+  assert.deepEqual(lines.map(plain).slice(0, 2), ['Bedtime feed: 60 ml', 'Morning feed: 60 ml']);
+  // Ten hours early it takes no feed's place: tonight's is still to come, and the strip tells of it.
+  await go(page, '#/now');
+  const strip = (await page.locator('.day-strip__list li').allInnerTexts()).map(plain);
+  assert.ok(strip.includes('11:00 Bedtime feed: 60 ml') && strip.includes('21:00 Bedtime feed: later today, 60 ml'), strip.join('; '));
 });
 
 test('a bedtime feed after midnight is noted as one, and one that is put off past midnight says so', async (bench) => {
@@ -156,6 +163,9 @@ test('a bedtime feed after midnight is noted as one, and one that is put off pas
   await go(page, '#/log');
   assert.equal(await page.getByRole('radio', { name: 'Bedtime feed' }).isChecked(), true);
   await press(page, 'Done');
+  const question = page.locator('form .question');
+  assert.match(plain(await question.innerText()), /^At 02:30 this one was overdue and has no note: Bedtime feed, 21:00\. Which was it\?/);
+  await question.getByRole('button', { name: 'Bedtime feed' }).click();
   await page.locator('.status-line', { hasText: /Bedtime feed, 60\sml/ }).waitFor();
   // six hours after 02:30
   await page.locator('.next-feed__detail', { hasText: '08:30' }).waitFor();
@@ -164,11 +174,85 @@ test('a bedtime feed after midnight is noted as one, and one that is put off pas
   await clockAt(page, '2026-11-25T21:00:00Z');
   await go(page, '#/log/midday');
   await press(page, 'Done');
-  await press(page, 'Midday feed');
+  await question.getByRole('button', { name: 'Midday feed' }).click();
   await page.locator('.status-line', { hasText: /Midday feed/ }).waitFor();
   // four hours after 21:00
   const last = page.locator('.day-strip__list li').last();
   assert.match(plain(await last.innerText()), /^01:00 Bedtime feed: after midnight, 60 ml$/);
+});
+
+test('after a refusal a second try is of that feed, also in the guide, which says that it is early', async (bench) => {
+  const { page } = await ownerWithChick(bench, '2026-11-25T13:45:00Z');
+  await clockAt(page, '2026-11-25T14:00:00Z');
+  await go(page, '#/log');
+  await press(page, 'It refused');
+  await page.locator('.status-line', { hasText: 'Midday feed: refused' }).waitFor();
+  await clockAt(page, '2026-11-25T15:00:00Z');
+  await go(page, '#/guide');
+  assert.match(plain(await page.locator('.guide__head').innerText()), /^Midday feed · 1\/8/);
+  assert.equal(plain(await page.locator('[data-early]').innerText()), 'Bedtime feed is due at 21:00, in 6 h. Feed before that only if your breeder or vet says so.');
+  await go(page, '#/log');
+  assert.equal(await page.getByRole('radio', { name: 'Midday feed' }).isChecked(), true);
+  await press(page, 'Done');
+  await page.locator('.status-line', { hasText: /Midday feed, 40\sml/ }).waitFor();
+  assert.match(await page.locator('.next-feed').innerText(), /Bedtime feed/);
+});
+
+test('a fault in a closed part of a form opens it', async (bench) => {
+  const { page } = await ownerWithChick(bench);
+  await go(page, '#/log');
+  const part = page.locator('summary', { hasText: 'Temperature and response' });
+  await part.click();
+  await page.locator('#served-at').fill('400');
+  await part.click();
+  await page.locator('#served-at').waitFor({ state: 'hidden' });
+  await press(page, 'Done');
+  await page.locator('#served-at:focus').waitFor();
+});
+
+test('with ounces on screen a weight that nobody touched keeps the breeder\'s grams, and powder is weighed in grams', async (bench) => {
+  const { page } = await ownerWithChick(bench);
+  await go(page, '#/settings');
+  await page.getByRole('radio', { name: 'oz', exact: true }).check();
+  await go(page, '#/plan');
+  // 1040 g are 36.7 oz (28.3495 g each, NIST), and those would be 1040.4 g.
+  assert.equal(await page.locator('#handover-weight').inputValue(), '36.7');
+  await page.locator('#name').fill('Ember II');
+  await press(page, 'Keep the changes');
+  await kept(page);
+  await go(page, '#/guide');
+  await press(page, 'Yes, it is empty');
+  // 60 ml and 12 ml of allowance at a quarter of powder: 18 g.
+  assert.match(plain(await page.locator('.amounts').innerText()), /54 g\s+Powder\s+18 g/);
+  await go(page, '#/settings');
+  await page.getByRole('radio', { name: 'g', exact: true }).check();
+  await go(page, '#/plan');
+  assert.equal(await page.locator('#handover-weight').inputValue(), '1040');
+});
+
+test('another chick\'s call stands on the screen of the one that is well, and leads there', async (bench) => {
+  const { page } = await ownerWithChick(bench, '2026-11-25T06:45:00Z');
+  await weigh(page, 930, 'empty');
+  await kept(page);
+  await go(page, '#/start');
+  await typeInChick(page, { ...CHICK, name: 'Flint', weighed: '2026-11-25' });
+  const other = page.locator('[data-other]');
+  await other.waitFor();
+  assert.equal(plain(await other.innerText()), 'Ember: Ring the breeder');
+  assert.deepEqual(await axe(page), []);
+  await other.click();
+  await page.locator('.top-bar', { hasText: 'Ember' }).waitFor();
+  await page.locator('.lamp-band[data-level="ring"]').waitFor();
+  assert.equal(await other.count(), 0);
+});
+
+test('a link of a newer version says so', async (bench) => {
+  const site = await bench.site();
+  const { page } = await bench.phone(site);
+  await clock(page, EVENING);
+  await openApp(page, site, '#pl2c.AAAA');
+  await page.locator('.fault', { hasText: /newer version/i }).waitFor();
+  assert.doesNotMatch(page.url(), /pl2c/);
 });
 
 test('a sign that forbids feeding stops the guide before its first step, until it is gone', async (bench) => {

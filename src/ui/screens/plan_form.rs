@@ -18,7 +18,7 @@ use crate::ui::screens::plan_form::mixing::{MixingRows, MixingText};
 use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, is_any_at_fault, optional};
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
-use crate::words::format::{MassUnit, Writing};
+use crate::words::format::Writing;
 
 pub mod journey;
 pub mod mixing;
@@ -106,10 +106,6 @@ impl Form {
                 ),
             }
         });
-        let mass = |grams: Grams| match writing.mass {
-            MassUnit::Gram => number(grams.tenths()),
-            MassUnit::Ounce => writing.mass_number(grams),
-        };
         let reference = plan.reference;
         Self {
             state,
@@ -125,7 +121,7 @@ impl Form {
             hatched: Text::new(plan.hatched.map(Day::iso).unwrap_or_default()),
             weight: Text::new(
                 reference
-                    .map(|reference| mass(reference.weight))
+                    .map(|reference| writing.mass_typed(reference.weight))
                     .unwrap_or_default(),
             ),
             weight_day: Text::new(reference.map_or(today, |reference| reference.day).iso()),
@@ -229,7 +225,14 @@ impl Form {
         hatched: Option<Day>,
     ) -> Result<Option<Reference>, AtFault> {
         let say = writing.language;
+        // Who has not touched a weight has not rounded it either, as ounces would.
+        let known = self.base.with_value(|plan| plan.reference);
+        let known = known.map(|reference| reference.weight);
+        let is_known = |text: &str| known.filter(|known| writing.mass_typed(*known) == text);
         let weight = self.weight.take(optional(self.weight, |text| {
+            if let Some(known) = is_known(text) {
+                return Ok(known);
+            }
             let weight = writing
                 .read_mass(text)
                 .map_err(|error| writing.number_error(error))?;
@@ -484,7 +487,12 @@ fn PlanForm(plan: CarePlan, is_new: bool, is_blank: bool) -> impl IntoView {
             <form class="form" on:submit=keep novalidate>
                 <div class="field">
                     <label for="species">{say.plan_species()}</label>
-                    <select id="species" on:change=choose aria-describedby="species-fault">
+                    <select
+                        id="species"
+                        on:change=choose
+                        aria-describedby="species-fault"
+                        aria-invalid=move || (!form.species_fault.get().is_empty()).to_string()
+                    >
                         <option value="" selected=move || form.species.get().is_none()>"…"</option>
                         {species.collect_view()}
                     </select>

@@ -17,7 +17,7 @@ use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::screens::guide::under_way::{Feed, Forward};
 use crate::ui::state::AppState;
 use crate::words::Language;
-use crate::words::format::Writing;
+use crate::words::format::{MassUnit, Writing};
 
 /// What goes into the cup, as it is weighed on a scale of 1 g.
 fn weighed_out(plan: &CarePlan, volume: Millilitres) -> Option<WeighedOut> {
@@ -25,6 +25,14 @@ fn weighed_out(plan: &CarePlan, volume: Millilitres) -> Option<WeighedOut> {
     mix_amounts(&wanted)
         .and_then(|amounts| amounts.on_the_scale())
         .ok()
+}
+
+/// A tenth of an ounce is far too coarse for what goes into a cup.
+const fn in_grams(writing: Writing) -> Writing {
+    Writing {
+        mass: MassUnit::Gram,
+        ..writing
+    }
 }
 
 fn grams(value: f64) -> Grams {
@@ -42,7 +50,7 @@ struct Cup {
 impl Cup {
     /// The one counted at the last mix.
     fn remembered(state: AppState) -> Self {
-        let writing = state.writing_now();
+        let writing = in_grams(state.writing_now());
         let cup = state.copies.cup();
         let text = cup.map(|(mass, _)| writing.mass_typed(mass));
         let stuff = cup.map_or(CupStuff::Plastic, |(_, stuff)| stuff);
@@ -92,7 +100,7 @@ pub fn MixStep(
     plan: StoredValue<CarePlan>,
 ) -> impl IntoView {
     let plan = plan.get_value();
-    let writing = feed.state.writing_now();
+    let writing = in_grams(feed.state.writing_now());
     let say = writing.language;
     let guide = feed.guide.get_untracked();
     let Some(out) = weighed_out(&plan, guide.volume) else {
