@@ -115,7 +115,7 @@ fn meant_of(at: Moment, feeds: &[ScheduledFeed]) -> Option<(FeedMeant, Option<Sl
         |feed: &ScheduledFeed| matches!(&feed.state, FeedState::Done(note) if note.at <= at);
     let noted = feeds.iter().rposition(noted_by_then);
     // What was passed by before a later feed was noted is past.
-    let after = feeds.iter().skip(noted.map_or(0, |noted| noted + 1));
+    let after = feeds.iter().skip(noted.unwrap_or_default());
     let mut due = None;
     let mut next = None;
     for feed in after.filter(|feed| feed.outcome().is_none()) {
@@ -223,6 +223,8 @@ mod tests {
         let answers = Some((missed, Slot::Morning));
         assert_eq!(asked(&script, 2, 30, Slot::Bedtime), answers);
         assert_eq!(asked(&script, 2, 30, Slot::Morning), answers);
+        let midday = Slot::Midday;
+        assert_eq!(asked(&script, 2, 30, midday), Some((missed, midday)));
         assert_eq!(asked(&script, 6, 20, Slot::Morning), None);
         assert_eq!(asked(&script, 0, 59, Slot::Bedtime), None);
     }
