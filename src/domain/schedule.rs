@@ -336,22 +336,17 @@ fn move_after_late_feeds(scheduled: &mut [ScheduledFeed], chick: &Chick) {
     let is_food = |note: &Noted<FeedNote>| note.what.outcome.is_food();
     let mut earlier: Option<Moment> = None;
     for feed in scheduled.iter_mut() {
-        let own = if let FeedState::Done(note) = &feed.state {
-            Some(note.clone())
-        } else {
-            None
-        };
-        let is_own = |note: &Noted<FeedNote>| own.as_ref().is_some_and(|own| own.id == note.id);
-        let before = chick
-            .feeds
-            .iter()
-            .rev()
-            .find(|note| note.at <= feed.planned && !is_own(note) && is_food(note));
+        let mut notes = chick.feeds.iter().rev();
+        let before = notes.find(|note| note.at <= feed.planned && is_food(note));
         let before = before.map(|note| note.at).max(earlier);
         if let Some(at) = before {
             feed.due = feed.due.max(at.plus_minutes(feed.gap_minutes));
         }
-        earlier = earlier.max(own.filter(is_food).map(|own| own.at));
+        if let FeedState::Done(own) = &feed.state
+            && is_food(own)
+        {
+            earlier = earlier.max(Some(own.at));
+        }
     }
 }
 
