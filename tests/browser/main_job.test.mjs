@@ -246,6 +246,24 @@ test('another chick\'s call stands on the screen of the one that is well, and le
   assert.equal(await other.count(), 0);
 });
 
+test('a feed that is to be offered again stands on Now, below the next feed, with the way to it', async (bench) => {
+  const { page } = await ownerWithChick(bench, '2026-11-25T06:50:00Z');
+  const script = new Script(5).added('2026-11-10T12:00', { name: 'Sorrel' });
+  ['21', '22', '23'].forEach((day) => script.weighed(`2026-11-${day}T06:45`, 1040).fed(`2026-11-${day}T07:00`, 'morning', 60).fed(`2026-11-${day}T21:00`, 'bedtime', 60));
+  script.note('2026-11-23T09:00', 'feed-dropped', { slot: 'midday', by_breeder: true });
+  // Two mornings after the drop: 1003 of 1040 g are 3.6 % less.
+  script.weighed('2026-11-24T06:45', 1020).fed('2026-11-24T07:00', 'morning', 60).fed('2026-11-24T21:00', 'bedtime', 60).weighed('2026-11-25T06:45', 1003);
+  await takeIn(page, script);
+  const back = page.locator('[data-back]');
+  await back.filter({ hasText: /Offer the midday feed again: it lost 3\.6\s%/ }).waitFor();
+  const [next, below] = await Promise.all([page.locator('.next-feed').boundingBox(), back.boundingBox()]);
+  assert.ok(next.y < below.y);
+  await back.getByRole('link', { name: 'Weaning' }).click();
+  await press(page, 'Offer the midday feed again');
+  await go(page, '#/now');
+  await back.waitFor({ state: 'detached' });
+});
+
 test('a link of a newer version says so', async (bench) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);

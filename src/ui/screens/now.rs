@@ -73,10 +73,10 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
     view! {
         <LampBand outlook=Arc::clone(&outlook) />
         {other_chicks(&outlook)}
-        {coming_back(&outlook)}
         {feed_under_way(&outlook)}
         {on_the_way(&outlook)}
         {feeds}
+        {coming_back(&outlook)}
         {from_breeder(&outlook)}
         {day_strip(&outlook)}
         {settling_in(&outlook)}
