@@ -3,7 +3,8 @@
 use std::time::Duration;
 
 use js_sys::{Array, Promise, Reflect, Uint8Array};
-use leptos::prelude::{document, request_animation_frame, set_timeout, window};
+use leptos::prelude::{document, set_timeout, window};
+use leptos::task::{spawn_local, tick};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
@@ -213,7 +214,10 @@ pub fn show_answer(event: &Event) {
         .target()
         .and_then(|target| target.dyn_into::<Element>().ok());
     let form = pressed.and_then(|pressed| pressed.closest("form").ok().flatten());
-    request_animation_frame(move || {
+    spawn_local(async move {
+        // The answer is drawn in the task of the tap; what is typed next must find the focus moved.
+        tick().await;
+        tick().await;
         let Some(form) = form.filter(|form| form.is_connected()) else {
             return;
         };
@@ -268,7 +272,7 @@ pub fn keep_screen_on() {
         return;
     };
     if let Ok(promise) = request.call1(&lock, &JsValue::from_str("screen")) {
-        leptos::task::spawn_local(async move {
+        spawn_local(async move {
             // A refusal (low battery, hidden page) only means that the screen goes dark as usual.
             drop(JsFuture::from(Promise::resolve(&promise)).await);
         });

@@ -136,6 +136,12 @@ test('a feed noted under a later one\'s name is asked about, and nothing is note
   await question.waitFor({ state: 'detached' });
   await page.getByRole('radio', { name: 'Midday feed' }).check();
   await press(page, 'Done');
+  await question.waitFor();
+  // What is typed meanwhile is another answer.
+  await page.locator('#taken').fill('35');
+  await question.waitFor({ state: 'detached' });
+  await page.locator('#taken').fill('40');
+  await press(page, 'Done');
   // Each answer says what it notes, and Done is away meanwhile; an untouched volume follows the answer.
   assert.equal(await page.getByRole('button', { name: 'Done', exact: true }).count(), 0);
   const answers = await question.getByRole('button').allInnerTexts();

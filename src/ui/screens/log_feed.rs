@@ -99,12 +99,16 @@ impl Form {
             question: RwSignal::new(None),
         };
         form.fill();
-        let chosen = move || (form.slot.get(), form.when.followed(state));
-        let follow = move |_: &_, _: Option<&_>, _| {
-            form.question.set(None);
-            form.fill();
+        // Whatever is changed meanwhile is another question, or none.
+        let answered = move || {
+            form.slot.track();
+            form.taken.track();
+            form.served_at.track();
+            form.when.followed(state);
         };
-        Effect::watch(chosen, follow, false);
+        let ask_anew = move |(): &(), _: Option<&()>, _| form.question.set(None);
+        Effect::watch(answered, ask_anew, false);
+        Effect::watch(move || form.slot.get(), move |_, _, _| form.fill(), false);
         form
     }
 
