@@ -6,7 +6,7 @@
 use crate::domain::chick::Chick;
 use crate::domain::moment::Moment;
 use crate::domain::plan::Slot;
-use crate::domain::schedule::{EARLY_MINUTES, FeedState, ScheduledFeed, feeds, place_of_note};
+use crate::domain::schedule::{FeedState, ScheduledFeed, feeds, place_of_note};
 use crate::domain::zone::Zone;
 
 /// From this long before the next feed's time it is meant, though the one before has no note and is too
@@ -79,13 +79,9 @@ pub fn which_feed(at: Moment, named: Slot, chick: &Chick, zone: &Zone) -> Option
 /// The feed that a guide begun at `now` is for: what is due, else what was missed or not taken, while
 /// the next one is far away.
 pub fn feed_to_give(now: Moment, next: &ScheduledFeed, chick: &Chick, zone: &Zone) -> Slot {
-    let meant = feed_meant(now, chick, zone).filter(|_| !is_due(next, now));
+    let meant = feed_meant(now, chick, zone).filter(|_| !next.is_due(now));
     let tried_again = meant.filter(|meant| {
-        let is_food = meant
-            .feed
-            .outcome()
-            .is_some_and(|outcome| outcome.is_food());
-        !is_food && matches!(meant.meaning, Meaning::Missed | Meaning::Again)
+        !meant.feed.was_food() && matches!(meant.meaning, Meaning::Missed | Meaning::Again)
     });
     tried_again.map_or(next.slot, |meant| meant.feed.slot)
 }
@@ -96,11 +92,6 @@ pub fn is_noted(at: Moment, named: Slot, chick: &Chick, zone: &Zone) -> bool {
     place_of_note(&feeds, named, at)
         .and_then(|place| feeds.get(place))
         .is_some_and(|feed| feed.outcome().is_some())
-}
-
-/// Whether a feed may be given from now on.
-pub fn is_due(feed: &ScheduledFeed, now: Moment) -> bool {
-    feed.due.plus_minutes(-EARLY_MINUTES) <= now
 }
 
 /// A note belongs to a feed of the day before, of its own day or of the day after.
@@ -119,7 +110,7 @@ fn meant_of(at: Moment, feeds: &[ScheduledFeed]) -> Option<(FeedMeant, Option<Sl
     let mut due = None;
     let mut next = None;
     for feed in after.filter(|feed| feed.outcome().is_none()) {
-        if is_due(feed, at) {
+        if feed.is_due(at) {
             due = Some(feed);
         } else {
             next = Some(feed);

@@ -89,6 +89,16 @@ impl ScheduledFeed {
         )
     }
 
+    /// Whether it may be given from `now` on.
+    pub fn is_due(&self, now: Moment) -> bool {
+        self.due.plus_minutes(-EARLY_MINUTES) <= now
+    }
+
+    /// Whether food was noted of it.
+    pub fn was_food(&self) -> bool {
+        self.outcome().is_some_and(|outcome| outcome.is_food())
+    }
+
     /// What became of it, when something was noted.
     pub const fn outcome(&self) -> Option<FeedOutcome> {
         if let FeedState::Done(note) = &self.state {
@@ -108,9 +118,7 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
         let place = place_of_note(&scheduled, note.what.slot, note.at);
         let feed = place.and_then(|place| scheduled.get_mut(place));
         // A second try or helping is told of the feed, but what was refused undoes no food.
-        let is_food =
-            |feed: &ScheduledFeed| feed.outcome().is_some_and(|outcome| outcome.is_food());
-        if let Some(feed) = feed.filter(|feed| note.what.outcome.is_food() || !is_food(feed)) {
+        if let Some(feed) = feed.filter(|feed| note.what.outcome.is_food() || !feed.was_food()) {
             feed.state = FeedState::Done(note.clone());
         }
     }
@@ -150,7 +158,7 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
         let last_moment = too_late.map_or(Moment::LATEST, |moment| {
             moment.max(feed.due.plus_minutes(LATE_MINUTES))
         });
-        feed.state = if now < feed.due.plus_minutes(-EARLY_MINUTES) {
+        feed.state = if !feed.is_due(now) {
             FeedState::Upcoming
         } else if now <= feed.due.plus_minutes(LATE_MINUTES) {
             FeedState::Due

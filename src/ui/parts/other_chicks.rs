@@ -4,11 +4,30 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
+use crate::domain::journal::ChickId;
+use crate::domain::moment::Moment;
 use crate::domain::outlook::{Outlook, outlook};
 use crate::share::placed::{PlacedRow, last_heard, rows};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
+
+/// The chicks of this phone that `is_wanted`, each judged as it was last heard of.
+pub fn judged_chicks(
+    state: AppState,
+    now: Moment,
+    is_wanted: impl Fn(ChickId) -> bool,
+) -> Vec<Outlook> {
+    state.journal.with_untracked(|journal| {
+        let wanted = journal.chicks().into_iter().filter(|id| is_wanted(*id));
+        let judged = wanted.filter_map(|id| {
+            let heard = last_heard(now, journal, id);
+            let zone = state.zone;
+            zone.with_untracked(|zone| outlook(heard, journal, id, zone))
+        });
+        judged.collect()
+    })
+}
 
 /// One line for each other chick at a level that calls for somebody; it leads to that chick.
 ///
@@ -23,16 +42,7 @@ pub fn other_chicks(shown: &Outlook) -> impl IntoView + use<> {
         .with_untracked(|journal| journal.chicks().len() > 1);
     if has_others {
         let judge = move || {
-            let others: Vec<Outlook> = state.journal.with_untracked(|journal| {
-                let others = journal.chicks().into_iter();
-                let others = others.filter(|id| *id != on_screen);
-                let judged = others.filter_map(|id| {
-                    let heard = last_heard(now, journal, id);
-                    let zone = state.zone;
-                    zone.with_untracked(|zone| outlook(heard, journal, id, zone))
-                });
-                judged.collect()
-            });
+            let others = judged_chicks(state, now, |id| id != on_screen);
             let calls = rows(now, &others).into_iter();
             // Nothing to show any more when another screen has come meanwhile.
             let _gone = found.try_set(calls.filter(|row| row.level.is_call()).collect());

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::feed_meant::{feed_to_give, is_due};
+use crate::domain::feed_meant::feed_to_give;
 use crate::domain::guide::{Guide, Step};
 use crate::domain::moment::Moment;
 use crate::domain::outlook::Outlook;
@@ -111,7 +111,7 @@ fn before_its_time(state: AppState) -> impl IntoView {
         let next = outlook.next_feed.as_ref()?;
         let wait = next.due.minutes_since(outlook.now);
         let due = state.zone.with(|zone| zone.lived(next.due)).time;
-        (!is_due(next, outlook.now)).then(|| {
+        (!next.is_due(outlook.now)).then(|| {
             let said = writing.before_its_time(next.slot, due, &writing.minutes(wait));
             view! { <p class="hint" data-early="true"><strong>{said}</strong></p> }
         })

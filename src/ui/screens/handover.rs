@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use crate::domain::doubles::doubles;
 use crate::domain::journal::{Change, Entry};
 use crate::domain::moment::Moment;
-use crate::domain::outlook::{Outlook, outlook};
+use crate::domain::outlook::Outlook;
 use crate::domain::plan::CarePlan;
 use crate::domain::zone::Zone;
 use crate::share::calendar_of::{calendar_removal_text, calendar_text};
@@ -18,13 +18,14 @@ use crate::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::html_file::{card_html, report_html};
 use crate::share::link::entries_to_link_text;
-use crate::share::placed::{last_heard, rows};
+use crate::share::placed::rows;
 use crate::share::qr;
 use crate::share::table_of::{feeds_csv, weights_csv};
 use crate::share::vet_page::vet_page_html;
 use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::parts::handing::Handing;
 use crate::ui::parts::level_mark::LevelMark;
+use crate::ui::parts::other_chicks::judged_chicks;
 use crate::ui::parts::page::Heading;
 use crate::ui::parts::plan_checks::plan_checks;
 use crate::ui::platform;
@@ -262,17 +263,7 @@ fn Placed() -> impl IntoView {
     let say = writing.language;
     let table = move || {
         let now = state.outlook.get().map(|outlook| outlook.now)?;
-        let outlooks: Vec<Outlook> = state.journal.with_untracked(|journal| {
-            let chicks = journal.chicks().into_iter();
-            chicks
-                .filter_map(|id| {
-                    let heard = last_heard(now, journal, id);
-                    state
-                        .zone
-                        .with_untracked(|zone| outlook(heard, journal, id, zone))
-                })
-                .collect()
-        });
+        let outlooks = judged_chicks(state, now, |_| true);
         (outlooks.len() > 1).then(|| placed_table(now, &outlooks, writing))
     };
     view! { {table} <p class="hint">{say.handover_placed_hint()}</p> }
