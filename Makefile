@@ -11,7 +11,7 @@ help:
 	@echo "make sizes         which part of the program takes how much of the download"
 	@echo "make prove         every fault with its full number of trials, and the table of them in DEVELOPERS.md"
 	@echo "make fuzz          hostile texts against every reader of foreign text (SECONDS=600 for each of them)"
-	@echo "make mutants       which changes of the judging code no test notices (ONLY=src/domain/schedule.rs for one file)"
+	@echo "make mutants       which changes of the judging code no test notices (ONLY=src/domain/feeding/schedule.rs for one file)"
 	@echo "make scorecard     how early the warnings come and how often falsely (WRITE=1 puts the table into DEVELOPERS.md)"
 
 serve:

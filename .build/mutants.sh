@@ -7,7 +7,7 @@ if [ "$(cargo mutants --version 2>/dev/null || true)" != "cargo-mutants $CARGO_M
     env CARGO_PROFILE_DEV_DEBUG=0 cargo install --locked --debug --root "$TOOLS" cargo-mutants --version "$CARGO_MUTANTS_VERSION"
 fi
 if [ "$#" -eq 0 ]; then
-  set -- 'src/domain/rules/**' 'src/domain/weaning/**' src/domain/schedule.rs \
+  set -- 'src/domain/warnings/rules/**' 'src/domain/weaning/**' src/domain/feeding/schedule.rs \
     src/share/{varint,base64url,envelope,entry_bytes,plan_bytes,link,icalendar,csv}.rs src/store/{record,line,json}.rs 'src/store/saved/**'
 fi
 files=()

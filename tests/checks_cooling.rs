@@ -11,8 +11,8 @@
 pub mod common;
 
 use common::{number, numbers};
-use perchlight::domain::cooling::{CoolingError, CoolingLaw, Reading, through_three};
-use perchlight::domain::cooling_fit::{fit, fit_with_unknown_room};
+use perchlight::domain::formula::cooling::{CoolingError, CoolingLaw, Reading, through_three};
+use perchlight::domain::formula::cooling_fit::{fit, fit_with_unknown_room};
 use serde_json::Value;
 
 /// Relative tolerances of the file.

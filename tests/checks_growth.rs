@@ -21,8 +21,8 @@
 pub mod common;
 
 use common::{cases, checks_file, number, numbers};
-use perchlight::domain::growth_curve::{GrowthCurve, Shape, peak};
-use perchlight::domain::growth_fit::{Fit, NoFit, akaike_weights, fit, fit_with_adult};
+use perchlight::domain::weight::growth_curve::{GrowthCurve, Shape, peak};
+use perchlight::domain::weight::growth_fit::{Fit, NoFit, akaike_weights, fit, fit_with_adult};
 use serde_json::Value;
 
 fn shape(name: &str) -> Option<Shape> {

@@ -17,9 +17,9 @@
 pub mod common;
 
 use common::{cases, checks_file, number, numbers};
-use perchlight::domain::dynamics::Dynamics;
-use perchlight::domain::kalman::{Estimate, Filter, Slope};
-use perchlight::domain::track::{Reading, Sample, Track};
+use perchlight::domain::statistics::dynamics::Dynamics;
+use perchlight::domain::statistics::kalman::{Estimate, Filter, Slope};
+use perchlight::domain::statistics::smoother::{Reading, Sample, Track};
 use serde_json::Value;
 
 /// How far apart two numbers may lie, and where they come from.

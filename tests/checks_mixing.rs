@@ -11,13 +11,13 @@
 pub mod common;
 
 use common::number;
-use perchlight::domain::food_components::Composition;
-use perchlight::domain::heat_balance::{
+use perchlight::domain::formula::food_components::Composition;
+use perchlight::domain::formula::heat_balance::{
     HeatError, HeatPart, POWDER_SPECIFIC_HEAT, WATER_SPECIFIC_HEAT, mixed_c, needed_c, water_blend,
 };
-use perchlight::domain::mixing::{MIX_C, MixAmounts};
-use perchlight::domain::nutrition::mix_contents;
-use perchlight::domain::powder::{EnergySource, Powder};
+use perchlight::domain::formula::mixing::{MIX_C, MixAmounts};
+use perchlight::domain::formula::nutrition::mix_contents;
+use perchlight::domain::formula::powder::{EnergySource, Powder};
 use serde_json::Value;
 
 /// Specific heat of water that the powder cases were reckoned with, in kJ/(kg K): the definition of

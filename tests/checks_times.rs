@@ -12,12 +12,12 @@ pub mod common;
 #[path = "common/zones.rs"]
 pub mod zones;
 
-use perchlight::domain::journey::{
+use perchlight::domain::homecoming::journey::{
     FeedMoments, MOST_SHIFT_PER_DAY, feed_moments, shift_on_day, total_shift_min,
 };
-use perchlight::domain::moment::{Age, Day, Lived, Moment, WallTime};
-use perchlight::domain::plan::{ClockShift, Journey};
-use perchlight::domain::zone::{Occurrence, Zone};
+use perchlight::domain::plan::care_plan::{ClockShift, Journey};
+use perchlight::domain::time::moment::{Age, Day, Lived, Moment, WallTime};
+use perchlight::domain::time::zone::{Occurrence, Zone};
 use serde_json::Value;
 
 use crate::common::checks_file;

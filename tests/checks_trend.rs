@@ -16,13 +16,13 @@
 pub mod common;
 
 use common::{cases, checks_file, number, numbers};
-use perchlight::domain::kendall::{agreement, asymptotic_chance, exact_chance};
-use perchlight::domain::line::least_squares;
-use perchlight::domain::robust::{
+use perchlight::domain::statistics::kendall::{agreement, asymptotic_chance, exact_chance};
+use perchlight::domain::statistics::line::least_squares;
+use perchlight::domain::statistics::robust::{
     MAD_TO_SD, MODIFIED_Z_LIMIT, RobustLine, median, median_absolute_deviation, modified_z,
     neighbourhoods, theil_sen,
 };
-use perchlight::domain::student;
+use perchlight::domain::statistics::student;
 use serde_json::Value;
 
 /// Compares numbers of one case within the file's tolerance.

@@ -10,7 +10,7 @@
 
 pub mod common;
 
-use perchlight::domain::units::{
+use perchlight::domain::quantity::units::{
     Celsius, FAHRENHEIT_PER_CELSIUS, GRAMS_PER_OUNCE, GRAMS_PER_POUND, Grams, KJ_PER_KCAL,
     ML_PER_IMPERIAL_FLUID_OUNCE, ML_PER_US_CUP, ML_PER_US_FLUID_OUNCE, ML_PER_US_TABLESPOON,
     ML_PER_US_TEASPOON, Millilitres, NumberError, Percent, celsius_from_fahrenheit,

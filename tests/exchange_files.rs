@@ -14,14 +14,14 @@ pub mod readers;
 use std::collections::BTreeSet;
 use std::num::NonZeroU32;
 
-use perchlight::domain::journal::{Change, ChickId, Entry, Journal, SolidsEaten};
-use perchlight::domain::moment::{Day, Offset};
+use perchlight::domain::journal::entries::{Change, ChickId, Entry, Journal, SolidsEaten};
+use perchlight::domain::journal::scenario::Scenario;
+use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::outlook::{Outlook, outlook};
-use perchlight::domain::plan::{CarePlan, Contact, Reference, Role, Slot};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::signs::Sign;
-use perchlight::domain::species::Species;
-use perchlight::domain::units::Grams;
+use perchlight::domain::plan::care_plan::{CarePlan, Contact, Reference, Role, Slot};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::quantity::units::Grams;
+use perchlight::domain::time::moment::{Day, Offset};
 use perchlight::share::calendar_of::{calendar_removal_text, calendar_text};
 use perchlight::share::html_file::{card_html, report_html};
 use perchlight::share::link::entries_to_link_text;
@@ -488,11 +488,11 @@ fn alarms_do_not_ring_before_the_chick_is_there() {
         let start = Day::from_date(2026, 11, 1).unwrap();
         Scenario::new(CHICK, plan, start, Offset::UTC).at(day, hour, 0)
     };
-    plan.journey = Some(perchlight::domain::plan::Journey {
+    plan.journey = Some(perchlight::domain::plan::care_plan::Journey {
         left: at(3, 6),
         expected: at(3, 18),
         breeder_offset: Offset::UTC,
-        shift: perchlight::domain::plan::ClockShift::AtOnce,
+        shift: perchlight::domain::plan::care_plan::ClockShift::AtOnce,
     });
     let script = Scenario::new(CHICK, plan, day, Offset::UTC);
     let outlook = outlook(script.at(1, 9, 0), &script.journal(), CHICK, &script.zone()).unwrap();
@@ -528,11 +528,11 @@ fn the_days_in_which_feeds_move_to_the_new_clock_ring_at_their_own_times() {
         Scenario::new(CHICK, plan, start, west).at(day, hour, 0)
     };
     // Leaves on the 24th at 15:00 in New York and is expected at 18:00 in Los Angeles.
-    plan.journey = Some(perchlight::domain::plan::Journey {
+    plan.journey = Some(perchlight::domain::plan::care_plan::Journey {
         left: at(0, 12),
         expected: at(0, 18),
         breeder_offset: east,
-        shift: perchlight::domain::plan::ClockShift::Gradual,
+        shift: perchlight::domain::plan::care_plan::ClockShift::Gradual,
     });
     let script = Scenario::new(CHICK, plan, day, west);
     let seen = outlook(at(0, 13), &script.journal(), CHICK, &script.zone()).unwrap();
@@ -593,7 +593,7 @@ fn a_year_of_records_is_a_file_that_can_be_sent() {
         for (hour, slot) in [(7, Slot::Morning), (14, Slot::Midday), (21, Slot::Bedtime)] {
             script.feed(day, hour, day % 30, slot, 50);
         }
-        let look = perchlight::domain::journal::Droppings::Normal;
+        let look = perchlight::domain::journal::entries::Droppings::Normal;
         script.note(day, 9, 0, Change::DroppingsSeen { look });
     }
     let entries = script.journal().entries().to_vec();

@@ -13,16 +13,16 @@ mod entries;
 
 use std::collections::BTreeSet;
 
-use perchlight::domain::demo;
-use perchlight::domain::journal::{
+use perchlight::domain::journal::demo;
+use perchlight::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, Entry, EntryId, Journal, Response,
 };
-use perchlight::domain::moment::{Day, Moment, Offset};
-use perchlight::domain::plan::{CarePlan, Contact, PlanField, Reference, Role, Slot};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::species::Species;
-use perchlight::domain::units::{Celsius, Grams, Millilitres};
-use perchlight::domain::zone::Zone;
+use perchlight::domain::journal::scenario::Scenario;
+use perchlight::domain::plan::care_plan::{CarePlan, Contact, PlanField, Reference, Role, Slot};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres};
+use perchlight::domain::time::moment::{Day, Moment, Offset};
+use perchlight::domain::time::zone::Zone;
 use perchlight::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
 use perchlight::share::link::{MOST_CHARACTERS, entries_since, entries_to_link_text};
 use perchlight::share::plan_part::plan_difference;

@@ -10,13 +10,13 @@
 
 use std::collections::BTreeSet;
 
-use perchlight::domain::journal::{Change, ChickId, Droppings};
-use perchlight::domain::moment::{Day, Offset};
+use perchlight::domain::journal::entries::{Change, ChickId, Droppings};
+use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::outlook::outlook;
-use perchlight::domain::plan::{CarePlan, Contact, Reference, Role, Slot};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::species::Species;
-use perchlight::domain::units::Grams;
+use perchlight::domain::plan::care_plan::{CarePlan, Contact, Reference, Role, Slot};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::quantity::units::Grams;
+use perchlight::domain::time::moment::{Day, Offset};
 use perchlight::share::card::{card_to_link_text, card_to_qr_text};
 use perchlight::share::html_file::report_html;
 use perchlight::share::link::{MOST_CHARACTERS, entries_to_link_text};

@@ -8,9 +8,9 @@
     reason = "a test may stop at the first surprise"
 )]
 
-use perchlight::domain::dynamics::{Dynamics, KalmanError};
-use perchlight::domain::kalman::{Estimate, Filter, Slope};
-use perchlight::domain::track::{Reading, Sample, Track};
+use perchlight::domain::statistics::dynamics::{Dynamics, KalmanError};
+use perchlight::domain::statistics::kalman::{Estimate, Filter, Slope};
+use perchlight::domain::statistics::smoother::{Reading, Sample, Track};
 use proptest::prelude::{ProptestConfig, Strategy, prop};
 use proptest::{prop_assert, proptest};
 

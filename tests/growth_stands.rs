@@ -6,13 +6,13 @@
     reason = "a test may stop at the first surprise"
 )]
 
-use perchlight::domain::journal::{Change, ChickId, CropAtWeighing};
-use perchlight::domain::moment::{Day, Offset};
-use perchlight::domain::plan::CarePlan;
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::species::Species;
-use perchlight::domain::units::Grams;
-use perchlight::domain::weight_trend::weight_trend;
+use perchlight::domain::journal::entries::{Change, ChickId, CropAtWeighing};
+use perchlight::domain::journal::scenario::Scenario;
+use perchlight::domain::plan::care_plan::CarePlan;
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::quantity::units::Grams;
+use perchlight::domain::time::moment::{Day, Offset};
+use perchlight::domain::weight::trend::weight_trend;
 
 /// A chick that hatched on day 0, weighed at midnight.
 fn young_chick(species: Species, readings: &[(i32, i32)]) -> Scenario {

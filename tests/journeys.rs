@@ -8,16 +8,16 @@
     reason = "tests may panic"
 )]
 
-use perchlight::domain::first_days::first_days;
-use perchlight::domain::journal::{Change, ChickId, WhyPassedOver};
-use perchlight::domain::moment::{Day, Moment, Offset, WallTime};
+use perchlight::domain::feeding::schedule::{FeedState, ScheduledFeed, feeds, next_feed};
+use perchlight::domain::homecoming::first_days::first_days;
+use perchlight::domain::journal::entries::{Change, ChickId, WhyPassedOver};
+use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::outlook::outlook;
-use perchlight::domain::plan::{CarePlan, ClockShift, Journey, Slot};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::schedule::{FeedState, ScheduledFeed, feeds, next_feed};
-use perchlight::domain::species::Species;
-use perchlight::domain::units::Millilitres;
-use perchlight::domain::zone::Zone;
+use perchlight::domain::plan::care_plan::{CarePlan, ClockShift, Journey, Slot};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::quantity::units::Millilitres;
+use perchlight::domain::time::moment::{Day, Moment, Offset, WallTime};
+use perchlight::domain::time::zone::Zone;
 
 #[path = "common/zones.rs"]
 pub mod zones;

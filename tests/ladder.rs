@@ -10,20 +10,22 @@
 
 use proptest::prelude::*;
 
-use perchlight::domain::guards::feeding_guards;
-use perchlight::domain::journal::{
+use perchlight::domain::formula::serving_heat::TemperatureUnit;
+use perchlight::domain::instruction::guards::feeding_guards;
+use perchlight::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Response, SolidsEaten,
     WhyPassedOver,
 };
-use perchlight::domain::level::{Level, Value};
-use perchlight::domain::moment::{Day, Offset, WallTime};
+use perchlight::domain::journal::scenario::Scenario;
+use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::outlook::{Outlook, outlook};
-use perchlight::domain::plan::{CarePlan, ClockShift, Journey, PlannedFeed, Reference, Role, Slot};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::serving_heat::TemperatureUnit;
-use perchlight::domain::signs::Sign;
-use perchlight::domain::species::Species;
-use perchlight::domain::units::{Celsius, Grams, Millilitres};
+use perchlight::domain::plan::care_plan::{
+    CarePlan, ClockShift, Journey, PlannedFeed, Reference, Role, Slot,
+};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres};
+use perchlight::domain::time::moment::{Day, Offset, WallTime};
+use perchlight::domain::warnings::level::{Level, Value};
 use perchlight::words::Language;
 use perchlight::words::call::what_to_say;
 use perchlight::words::format::{MassUnit, Writing};

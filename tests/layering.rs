@@ -44,7 +44,7 @@ const RULES: &[Rule] = &[
     Rule {
         folder: "src/",
         words: &["chrono"],
-        apart_from: &["src/domain/moment.rs"],
+        apart_from: &["src/domain/time/moment.rs"],
     },
     below("src/domain/", BROWSER),
     below("src/domain/", SERDE),

@@ -13,8 +13,8 @@ pub mod zones;
 use std::sync::LazyLock;
 
 use chrono::{Datelike, NaiveDate};
-use perchlight::domain::moment::{Age, Day, Lived, Moment, Offset, WallTime};
-use perchlight::domain::zone::{Occurrence, Zone};
+use perchlight::domain::time::moment::{Age, Day, Lived, Moment, Offset, WallTime};
+use perchlight::domain::time::zone::{Occurrence, Zone};
 use proptest::prelude::*;
 
 /// Zones with gaps, overlaps, half hours, midnight gaps, two-hour shifts and a day that never was.

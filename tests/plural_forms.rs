@@ -11,8 +11,8 @@
     reason = "a test may stop at the first surprise"
 )]
 
-use perchlight::domain::journal::{Change, ChickId, Entry, EntryId};
-use perchlight::domain::moment::{Age, Day, Moment, Offset};
+use perchlight::domain::journal::entries::{Change, ChickId, Entry, EntryId};
+use perchlight::domain::time::moment::{Age, Day, Moment, Offset};
 use perchlight::share::take::Taken;
 use perchlight::words::Language;
 use perchlight::words::format::Writing;

@@ -6,7 +6,7 @@
     reason = "a test may stop at the first surprise"
 )]
 
-use perchlight::domain::rules::RULES;
+use perchlight::domain::warnings::rules::RULES;
 use perchlight::words::Language;
 
 const START: &str = "<!-- rules -->";

@@ -9,8 +9,8 @@
 #[path = "common/entries.rs"]
 mod entries;
 
-use perchlight::domain::journal::{Change, Entry, Refusal};
-use perchlight::domain::plan::PlanFault;
+use perchlight::domain::journal::entries::{Change, Entry, Refusal};
+use perchlight::domain::plan::care_plan::PlanFault;
 use perchlight::store::line::Line;
 use perchlight::store::saved::{
     Limits, SavedError, entries_from_text, entries_to_text, entry_from_text, entry_to_text,

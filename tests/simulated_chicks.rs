@@ -3,14 +3,14 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-use perchlight::domain::count;
-use perchlight::domain::journal::ChickId;
-use perchlight::domain::moment::{Day, Offset};
-use perchlight::domain::plan::{CarePlan, Reference};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::species::Species;
-use perchlight::domain::units::Grams;
-use perchlight::domain::weight_trend::weight_trend;
+use perchlight::domain::journal::entries::ChickId;
+use perchlight::domain::journal::scenario::Scenario;
+use perchlight::domain::plan::care_plan::{CarePlan, Reference};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::quantity::count;
+use perchlight::domain::quantity::units::Grams;
+use perchlight::domain::time::moment::{Day, Offset};
+use perchlight::domain::weight::trend::weight_trend;
 
 /// Chances for made-up chicks: a linear congruential generator.
 ///

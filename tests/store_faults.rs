@@ -18,7 +18,7 @@ mod week;
 
 use std::collections::BTreeSet;
 
-use perchlight::domain::journal::{Entry, Journal};
+use perchlight::domain::journal::entries::{Entry, Journal};
 use perchlight::store::StoreError;
 use perchlight::store::key_value::{
     ENTRY, FOLDED_ON, KeyValue, KeyValueError, QUARANTINE, ROOT, SEGMENT,

@@ -13,10 +13,10 @@ mod week;
 
 use std::collections::BTreeSet;
 
-use perchlight::domain::journal::{Change, CropFeel, CropState, Entry, Journal};
-use perchlight::domain::moment::Moment;
-use perchlight::domain::plan::{CarePlan, Slot};
-use perchlight::domain::species::Species;
+use perchlight::domain::journal::entries::{Change, CropFeel, CropState, Entry, Journal};
+use perchlight::domain::plan::care_plan::{CarePlan, Slot};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::time::moment::Moment;
 use perchlight::store::StoreError;
 use perchlight::store::key_value::{ENTRY, FOLDED_ON, KeyValue, QUARANTINE, ROOT, SEGMENT};
 use perchlight::store::line::{Line, Name, entries_in, lacking};

@@ -7,14 +7,14 @@
     reason = "a test may stop at the first surprise"
 )]
 
-use perchlight::domain::journal::{Change, ChickId, CropAtWeighing};
-use perchlight::domain::moment::{Day, Offset};
-use perchlight::domain::plan::{CarePlan, Reference, Slot};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::species::Species;
-use perchlight::domain::units::Grams;
-use perchlight::domain::weight::doubt;
-use perchlight::domain::weight_trend::{WeightTrend, expected_reading, weight_trend};
+use perchlight::domain::journal::entries::{Change, ChickId, CropAtWeighing};
+use perchlight::domain::journal::scenario::Scenario;
+use perchlight::domain::plan::care_plan::{CarePlan, Reference, Slot};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::quantity::units::Grams;
+use perchlight::domain::time::moment::{Day, Offset};
+use perchlight::domain::weight::readings::doubt;
+use perchlight::domain::weight::trend::{WeightTrend, expected_reading, weight_trend};
 use proptest::prelude::{ProptestConfig, prop};
 use proptest::{prop_assert, proptest};
 

@@ -10,18 +10,18 @@
     reason = "a test may stop at the first surprise"
 )]
 
-use perchlight::domain::cooling::{CoolingLaw, Reading};
-use perchlight::domain::energy::{EnergyVerdict, MEASURED_TIMES_FORMULA, energy_band};
-use perchlight::domain::food_components::{PEANUT_BUTTER, REGULAR_POWDER};
-use perchlight::domain::heat_balance::{HeatPart, mixed_c, water_needed_c};
-use perchlight::domain::mixing::{
+use perchlight::domain::formula::cooling::{CoolingLaw, Reading};
+use perchlight::domain::formula::energy::{EnergyVerdict, MEASURED_TIMES_FORMULA, energy_band};
+use perchlight::domain::formula::food_components::{PEANUT_BUTTER, REGULAR_POWDER};
+use perchlight::domain::formula::heat_balance::{HeatPart, mixed_c, water_needed_c};
+use perchlight::domain::formula::mixing::{
     MixAmounts, MixWanted, mix_amounts, mix_density_g_per_ml, share_of_volume_recipe,
 };
-use perchlight::domain::nutrition::{
+use perchlight::domain::formula::nutrition::{
     MixContents, PEANUT_KCAL_PER_G, SUPPLEMENT_G_PER_TEASPOON, SUPPLEMENT_KCAL_PER_G, mix_contents,
 };
-use perchlight::domain::powder::{EnergyMethod, EnergySource, Powder};
-use perchlight::domain::units::celsius_from_fahrenheit;
+use perchlight::domain::formula::powder::{EnergyMethod, EnergySource, Powder};
+use perchlight::domain::quantity::units::celsius_from_fahrenheit;
 
 /// Half of the last printed digit, and a billionth for the last digits of a double.
 fn assert_prints(what: &str, given: f64, printed: f64, last_digit: f64) {

@@ -1,18 +1,18 @@
 //! Everything the screens show of one chick at one moment, worked out once.
 
-use crate::domain::chick::{Chick, Noted, Weighing};
-use crate::domain::first_days::first_feed_powder;
-use crate::domain::journal::{ChickId, Journal};
-use crate::domain::level::{Finding, Level};
-use crate::domain::moment::{Age, Day, Lived, Moment, Offset};
-use crate::domain::plan::{CarePlan, Slot};
-use crate::domain::rules::{self, Facts};
-use crate::domain::schedule::{self, ScheduledFeed};
-use crate::domain::transit::{Transit, transit};
+use crate::domain::feeding::schedule::{self, ScheduledFeed};
+use crate::domain::homecoming::first_days::first_feed_powder;
+use crate::domain::homecoming::transit::{Transit, transit};
+use crate::domain::journal::chick::{Chick, Noted, Weighing};
+use crate::domain::journal::entries::{ChickId, Journal};
+use crate::domain::plan::care_plan::{CarePlan, Slot};
+use crate::domain::time::moment::{Age, Day, Lived, Moment, Offset};
+use crate::domain::time::zone::Zone;
+use crate::domain::warnings::level::{Finding, Level};
+use crate::domain::warnings::rules::{self, Facts};
 use crate::domain::weaning::{self, Weaning, WeaningFacts};
-use crate::domain::weight;
-use crate::domain::weight_trend::{self, WeightTrend};
-use crate::domain::zone::Zone;
+use crate::domain::weight::readings;
+use crate::domain::weight::trend::{WeightTrend, weight_trend};
 
 /// One chick at one moment.
 #[derive(Debug, Clone, PartialEq)]
@@ -104,7 +104,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
     let lived = zone.lived(now);
     let feeds = schedule::feeds(now, &chick, zone, lived.day.plus(-2), lived.day.plus(1));
     let next_feed = schedule::next_feed(now, &chick, zone);
-    let trend = weight_trend::weight_trend(now, &chick);
+    let trend = weight_trend(now, &chick);
     let (level, findings) = rules::evaluate(&Facts {
         now,
         zone,
@@ -112,14 +112,14 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         feeds: &feeds,
         trend: &trend,
     });
-    let latest = weight::latest_empty(now, &chick).cloned();
+    let latest = readings::latest_empty(now, &chick).cloned();
     let weight = WeightNow {
         is_weighed_today: latest
             .as_ref()
             .is_some_and(|latest| latest.lived().day == lived.day),
         latest,
-        handover_loss_pct: weight::handover_loss_pct(now, &chick),
-        one_day_loss_pct: weight::one_day_loss_pct(now, &chick),
+        handover_loss_pct: readings::handover_loss_pct(now, &chick),
+        one_day_loss_pct: readings::one_day_loss_pct(now, &chick),
         trend,
     };
     let weaning = weaning::assess(&WeaningFacts {
@@ -152,9 +152,9 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
 
 #[cfg(test)]
 mod tests {
+    use crate::domain::journal::scenario::Scenario;
     use crate::domain::outlook::*;
-    use crate::domain::rules::trial::macaw;
-    use crate::domain::scenario::Scenario;
+    use crate::domain::warnings::rules::trial::macaw;
 
     fn is_to_be_weighed(script: &Scenario, day: i32, hour: i32) -> bool {
         let now = script.at(day, hour, 0);

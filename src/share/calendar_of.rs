@@ -2,13 +2,13 @@
 
 use std::num::NonZeroU32;
 
-use crate::domain::journal::ChickId;
-use crate::domain::journey::LONGEST_SHIFT_DAYS;
-use crate::domain::moment::{Day, Lived, Moment, Offset, WallTime};
+use crate::domain::feeding::schedule::{ScheduledFeed, feeds_on_the_move};
+use crate::domain::homecoming::journey::LONGEST_SHIFT_DAYS;
+use crate::domain::journal::entries::ChickId;
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::{PlannedFeed, Slot};
-use crate::domain::schedule::{ScheduledFeed, feeds_on_the_move};
-use crate::domain::zone::Zone;
+use crate::domain::plan::care_plan::{PlannedFeed, Slot};
+use crate::domain::time::moment::{Day, Lived, Moment, Offset, WallTime};
+use crate::domain::time::zone::Zone;
 use crate::share::icalendar::{CalendarError, CalendarTime, Event, Purpose, Repeat, calendar_file};
 use crate::store::saved::id_to_text;
 use crate::words::format::Writing;

@@ -1,7 +1,7 @@
 //! The handover card: one chick's plan as text short enough for a link and a QR code.
 
-use crate::domain::journal::ChickId;
-use crate::domain::plan::CarePlan;
+use crate::domain::journal::entries::ChickId;
+use crate::domain::plan::care_plan::CarePlan;
 use crate::share::envelope::{Kind, seal, seal_as_digits};
 use crate::share::plan_bytes::{read_plan, write_plan};
 use crate::share::unpack::{UnpackError, read_id};

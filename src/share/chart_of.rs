@@ -1,11 +1,11 @@
 //! The weight chart of a chick, from its outlook: what is drawn where.
 
-use crate::domain::chick::WeaningStep;
-use crate::domain::journal::CropAtWeighing;
-use crate::domain::moment::{Day, Lived, Moment};
+use crate::domain::journal::chick::WeaningStep;
+use crate::domain::journal::entries::CropAtWeighing;
 use crate::domain::outlook::Outlook;
-use crate::domain::weight;
-use crate::domain::weight_filter::Point;
+use crate::domain::time::moment::{Day, Lived, Moment};
+use crate::domain::weight::readings;
+use crate::domain::weight::weight_filter::Point;
 use crate::share::weight_chart::{Dot, Span, WeightChart};
 
 /// The chart, and the day that its day 0 is: the handover day or the first reading's, whichever is
@@ -25,7 +25,7 @@ pub fn chart_of(outlook: &Outlook) -> (WeightChart, Day) {
     let reference = chick.plan.reference;
     let first_day = reference.map_or(first_reading, |reference| reference.day.min(first_reading));
     let days = LivedDays::new(outlook, first_day);
-    let counted = weight::readings(chick);
+    let counted = readings::readings(chick);
     let mut counted = counted.iter().peekable();
     let readings = weighings.iter().map(|weighing| {
         let dot = match weighing.what.crop {
@@ -110,14 +110,14 @@ impl LivedDays {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::journal::{Change, ChickId};
-    use crate::domain::moment::Offset;
+    use crate::domain::journal::entries::{Change, ChickId};
+    use crate::domain::journal::scenario::Scenario;
     use crate::domain::outlook::outlook;
-    use crate::domain::plan::{CarePlan, Reference, Slot};
-    use crate::domain::scenario::Scenario;
-    use crate::domain::species::Species;
-    use crate::domain::units::{Grams, Percent};
-    use crate::domain::zone::{OffsetChange, Zone};
+    use crate::domain::plan::care_plan::{CarePlan, Reference, Slot};
+    use crate::domain::plan::species::Species;
+    use crate::domain::quantity::units::{Grams, Percent};
+    use crate::domain::time::moment::Offset;
+    use crate::domain::time::zone::{OffsetChange, Zone};
     use crate::share::chart_of::*;
 
     fn scenario() -> Scenario {
@@ -203,7 +203,7 @@ mod tests {
         weighing.offset = west;
         weighing.id.0[0] ^= 1;
         entries.push(weighing);
-        let journal = crate::domain::journal::Journal::from_entries(entries);
+        let journal = crate::domain::journal::entries::Journal::from_entries(entries);
         let flight = OffsetChange {
             from: script.at(4, 20, 0),
             offset: west,

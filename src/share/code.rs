@@ -1,11 +1,11 @@
 //! The numbers that stand for choices in links. A number, once released, never changes its meaning.
 
-use crate::domain::journal::{
+use crate::domain::journal::entries::{
     CropAtWeighing, CropFeel, CropState, Droppings, Response, SolidsEaten, WhyPassedOver,
 };
-use crate::domain::plan::{ClockShift, PlanField, Role, Slot, Tool};
-use crate::domain::signs::Sign;
-use crate::domain::species::Species;
+use crate::domain::journal::signs::Sign;
+use crate::domain::plan::care_plan::{ClockShift, PlanField, Role, Slot, Tool};
+use crate::domain::plan::species::Species;
 
 /// A choice that is sent as a number.
 pub(crate) trait Coded: Sized {

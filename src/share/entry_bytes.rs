@@ -3,11 +3,11 @@
 //! Ids are sent whole. They are most of the bytes, but without them a second report would double
 //! what the first one brought.
 
-use crate::domain::journal::{
+use crate::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, Entry, EntryId, Journal, check_change,
 };
-use crate::domain::moment::{Moment, Offset};
-use crate::domain::units::{Celsius, Grams, Millilitres};
+use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
+use crate::domain::time::moment::{Moment, Offset};
 use crate::share::code::Coded;
 use crate::share::plan_bytes::{read_plan, write_plan};
 use crate::share::unpack::{
@@ -377,9 +377,9 @@ fn after(earlier: i64, reader: &mut ByteReader<'_>) -> Result<i64, UnpackError> 
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::journal::Response;
-    use crate::domain::plan::Slot;
-    use crate::domain::units::{Celsius, Millilitres};
+    use crate::domain::journal::entries::Response;
+    use crate::domain::plan::care_plan::Slot;
+    use crate::domain::quantity::units::{Celsius, Millilitres};
     use crate::share::entry_bytes::*;
     use crate::share::unpack::outside;
 

@@ -1,6 +1,6 @@
 //! Names for files that any telephone and computer takes.
 
-use crate::domain::moment::Day;
+use crate::domain::time::moment::Day;
 
 /// Most characters of the chick's name in a file name. Ours.
 const MOST_LETTERS: usize = 24;
@@ -74,7 +74,7 @@ impl FileKind {
 ///
 /// # Examples
 /// ```
-/// use perchlight::domain::moment::Day;
+/// use perchlight::domain::time::moment::Day;
 /// use perchlight::share::file_name::{FileKind, file_name};
 ///
 /// let day = Day::parse_iso("2026-11-18").unwrap_or(Day::from_number(0));

@@ -1,9 +1,9 @@
 //! Report and card as one file each: anyone can read it with any browser, and the app takes its data
 //! in again. A report with all entries is the backup.
 
-use crate::domain::journal::{ChickId, Entry};
+use crate::domain::journal::entries::{ChickId, Entry};
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::CarePlan;
+use crate::domain::plan::care_plan::CarePlan;
 use crate::share::card::{card_to_link_text, card_to_qr_text};
 use crate::share::data_block;
 use crate::share::page::{Page, Paper};

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use crate::domain::journal::{Change, ChickId, Entry, EntryId};
-use crate::domain::moment::Moment;
-use crate::domain::order::set_of;
+use crate::domain::journal::entries::{Change, ChickId, Entry, EntryId};
+use crate::domain::quantity::order::set_of;
+use crate::domain::time::moment::Moment;
 use crate::share::entry_bytes::{read_entries, write_entries};
 use crate::share::envelope::{Kind, MOST_BYTES, seal};
 use crate::share::unpack::UnpackError;

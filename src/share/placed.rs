@@ -1,11 +1,11 @@
 //! The breeder's table: every chick that was placed, the most worrying first.
 
-use crate::domain::chick::Noted;
-use crate::domain::journal::{ChickId, Journal};
-use crate::domain::level::Level;
-use crate::domain::moment::{Lived, Moment};
-use crate::domain::order::sorted_by;
+use crate::domain::journal::chick::Noted;
+use crate::domain::journal::entries::{ChickId, Journal};
 use crate::domain::outlook::Outlook;
+use crate::domain::quantity::order::sorted_by;
+use crate::domain::time::moment::{Lived, Moment};
+use crate::domain::warnings::level::Level;
 
 /// One chick in the table.
 #[derive(Debug, Clone, PartialEq)]
@@ -84,12 +84,12 @@ fn row(now: Moment, outlook: &Outlook) -> PlacedRow {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::moment::{Day, Offset};
+    use crate::domain::journal::scenario::Scenario;
     use crate::domain::outlook::outlook;
-    use crate::domain::plan::{CarePlan, Reference, Slot};
-    use crate::domain::scenario::Scenario;
-    use crate::domain::species::Species;
-    use crate::domain::units::Grams;
+    use crate::domain::plan::care_plan::{CarePlan, Reference, Slot};
+    use crate::domain::plan::species::Species;
+    use crate::domain::quantity::units::Grams;
+    use crate::domain::time::moment::{Day, Offset};
     use crate::share::placed::*;
 
     /// A chick of this name that weighed 1,000 g at handover and `grams` on day 1.

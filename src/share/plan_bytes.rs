@@ -6,13 +6,13 @@
 
 use std::collections::BTreeSet;
 
-use crate::domain::journal::{Change, check_change};
-use crate::domain::moment::{Moment, WallTime};
-use crate::domain::order::set_of;
-use crate::domain::plan::{
+use crate::domain::journal::entries::{Change, check_change};
+use crate::domain::plan::care_plan::{
     CarePlan, Contact, Journey, PlanField, PlannedFeed, PowderLabel, Reference, Slot, Tool,
 };
-use crate::domain::units::{Celsius, Grams, Millilitres, Percent};
+use crate::domain::quantity::order::set_of;
+use crate::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
+use crate::domain::time::moment::{Moment, WallTime};
 use crate::share::code::Coded;
 use crate::share::unpack::{
     UnpackError, choice, moment_after, read_choice, read_day, read_offset, read_seconds,

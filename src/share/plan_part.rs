@@ -1,6 +1,6 @@
 //! A care plan part by part, so that a card can be shown line by line and two plans compared.
 
-use crate::domain::plan::{CarePlan, Contact, Role, Slot};
+use crate::domain::plan::care_plan::{CarePlan, Contact, Role, Slot};
 
 /// One line of a plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

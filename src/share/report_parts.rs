@@ -1,9 +1,9 @@
 //! What report and vet page both show: chart, weighings, feeds, notes, people.
 
-use crate::domain::chick::{Chick, FeedNote, FeedOutcome, Noted, Weighing};
-use crate::domain::journal::{Change, Entry, Journal};
+use crate::domain::journal::chick::{Chick, FeedNote, FeedOutcome, Noted, Weighing};
+use crate::domain::journal::entries::{Change, Entry, Journal};
 use crate::domain::outlook::Outlook;
-use crate::domain::units::Grams;
+use crate::domain::quantity::units::Grams;
 use crate::share::page::Page;
 use crate::share::weight_picture::chart_svg;
 use crate::words::format::Writing;

@@ -4,9 +4,9 @@
 //! language and with every chosen unit, so that tables of two people fit together. The file begins
 //! with a byte order mark, without which some spreadsheets misread accents.
 
-use crate::domain::chick::{Chick, FeedOutcome};
-use crate::domain::count::rounded;
-use crate::domain::moment::Lived;
+use crate::domain::journal::chick::{Chick, FeedOutcome};
+use crate::domain::quantity::count::rounded;
+use crate::domain::time::moment::Lived;
 use crate::share::csv::{Cell, push_row};
 use crate::share::report_parts::against_handover;
 use crate::words::Language;

@@ -3,8 +3,8 @@
 use thiserror::Error;
 
 use crate::checksum::crc32;
-use crate::domain::journal::{ChickId, Entry};
-use crate::domain::plan::CarePlan;
+use crate::domain::journal::entries::{ChickId, Entry};
+use crate::domain::plan::care_plan::CarePlan;
 use crate::share::card::card_of_bytes;
 use crate::share::data_block::{self, DataBlock};
 use crate::share::envelope::{self, Kind};
@@ -70,9 +70,9 @@ pub enum TakeError {
 ///
 /// # Examples
 /// ```
-/// use perchlight::domain::journal::ChickId;
-/// use perchlight::domain::plan::CarePlan;
-/// use perchlight::domain::species::Species;
+/// use perchlight::domain::journal::entries::ChickId;
+/// use perchlight::domain::plan::care_plan::CarePlan;
+/// use perchlight::domain::plan::species::Species;
 /// use perchlight::share::card::card_to_link_text;
 /// use perchlight::share::take::{TakeError, Taken, read_text};
 ///

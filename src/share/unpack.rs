@@ -3,9 +3,9 @@
 
 use thiserror::Error;
 
-use crate::domain::journal::Refusal;
-use crate::domain::moment::{Day, Moment, Offset};
-use crate::domain::units::OutOfRange;
+use crate::domain::journal::entries::Refusal;
+use crate::domain::quantity::units::OutOfRange;
+use crate::domain::time::moment::{Day, Moment, Offset};
 use crate::share::code::Coded;
 use crate::share::varint::{ByteReader, ByteWriter, BytesError};
 

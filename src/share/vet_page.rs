@@ -1,10 +1,10 @@
 //! One page for the avian vet, in the order in which a vet asks.
 
-use crate::domain::chick::{Chick, Noted};
-use crate::domain::crop;
+use crate::domain::feeding::crop;
+use crate::domain::journal::chick::{Chick, Noted};
+use crate::domain::journal::signs::Sign;
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::Slot;
-use crate::domain::signs::Sign;
+use crate::domain::plan::care_plan::Slot;
 use crate::share::page::{Page, Paper};
 use crate::share::plan_part::PlanPart;
 use crate::share::report_parts::{

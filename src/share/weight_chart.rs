@@ -128,7 +128,7 @@ impl WeightChart {
             .label_style(("sans-serif", 12).into_font().color(&INK))
             .x_labels(5)
             .y_labels(6)
-            .x_label_formatter(&|day| day_label(crate::domain::count::rounded(*day)))
+            .x_label_formatter(&|day| day_label(crate::domain::quantity::count::rounded(*day)))
             .y_label_formatter(&|grams| weight_label(*grams))
             .draw()?;
         if let Some(limit) = self.limit {

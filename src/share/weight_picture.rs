@@ -1,9 +1,9 @@
 //! The weight chart as a picture that says by itself whose it is and what it means.
 
-use crate::domain::count::rounded;
-use crate::domain::level::Level;
 use crate::domain::outlook::Outlook;
-use crate::domain::units::Grams;
+use crate::domain::quantity::count::rounded;
+use crate::domain::quantity::units::Grams;
+use crate::domain::warnings::level::Level;
 use crate::share::chart_of::chart_of;
 use crate::share::markup::escape;
 use crate::share::report_parts::name_of;
@@ -116,13 +116,13 @@ fn lines(text: &str, most: usize) -> Vec<String> {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::journal::{Change, ChickId};
-    use crate::domain::moment::{Day, Offset};
+    use crate::domain::journal::entries::{Change, ChickId};
+    use crate::domain::journal::scenario::Scenario;
+    use crate::domain::journal::signs::Sign;
     use crate::domain::outlook::outlook;
-    use crate::domain::plan::{CarePlan, Reference};
-    use crate::domain::scenario::Scenario;
-    use crate::domain::signs::Sign;
-    use crate::domain::species::Species;
+    use crate::domain::plan::care_plan::{CarePlan, Reference};
+    use crate::domain::plan::species::Species;
+    use crate::domain::time::moment::{Day, Offset};
     use crate::share::weight_picture::*;
     use crate::words::Language;
 

@@ -5,7 +5,7 @@ use js_sys::{Array, Function, JsString, Reflect, Uint8Array};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::DomException;
 
-use crate::domain::order::sorted;
+use crate::domain::quantity::order::sorted;
 use crate::store::key_value::{KeyValue, KeyValueError};
 
 /// `localStorage` of the page's origin, looked for anew at each use: a person may forbid it at any time.

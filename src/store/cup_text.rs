@@ -1,8 +1,8 @@
 //! The owner's empty cup as text: `1 mass stuff`, the mass in whole tenths of a gram. It is weighed once
 //! and counted at each mix; a text that is not whole gives no cup, and it is then asked for again.
 
-use crate::domain::heat_balance::CupStuff;
-use crate::domain::units::Grams;
+use crate::domain::formula::heat_balance::CupStuff;
+use crate::domain::quantity::units::Grams;
 
 /// Version of the form.
 const VERSION: &str = "1";

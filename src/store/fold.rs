@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::domain::moment::{Day, Moment};
+use crate::domain::time::moment::{Day, Moment};
 use crate::store::key_value::{ENTRY, FOLDED_ON, KeyValue, SEGMENT};
 use crate::store::line::{Line, read_act, week_name};
 use crate::store::{Store, StoreError};

@@ -4,11 +4,11 @@
 //! whole: seconds, and tenths of a millilitre or degree. A line that is not whole gives no guide; the
 //! feed is then begun anew, and nothing of the journal depends on it.
 
-use crate::domain::guide::{CupReading, Guide, Step};
-use crate::domain::journal::ChickId;
-use crate::domain::moment::Moment;
-use crate::domain::plan::Slot;
-use crate::domain::units::{Celsius, Millilitres};
+use crate::domain::instruction::feed_session::{CupReading, Guide, Step};
+use crate::domain::journal::entries::ChickId;
+use crate::domain::plan::care_plan::Slot;
+use crate::domain::quantity::units::{Celsius, Millilitres};
+use crate::domain::time::moment::Moment;
 use crate::store::saved::{id_from_text, id_to_text};
 
 /// Version of the form.
@@ -114,8 +114,8 @@ fn moment(text: &str) -> Option<Moment> {
 mod tests {
     use proptest::prelude::*;
 
-    use crate::domain::plan::CarePlan;
-    use crate::domain::species::Species;
+    use crate::domain::plan::care_plan::CarePlan;
+    use crate::domain::plan::species::Species;
     use crate::store::guide_text::*;
 
     const CHICK: ChickId = ChickId([7; 12]);

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use thiserror::Error;
 
 use crate::checksum::crc32;
-use crate::domain::journal::{Entry, EntryId};
+use crate::domain::journal::entries::{Entry, EntryId};
 use crate::store::record::{
     Record, RecordError, checksum_from_text, checksum_text, decode, encode,
 };
@@ -201,11 +201,11 @@ pub fn entries_in(text: &str) -> Vec<Entry> {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::journal::ChickId;
-    use crate::domain::moment::{Day, Offset};
-    use crate::domain::plan::{CarePlan, Slot};
-    use crate::domain::scenario::Scenario;
-    use crate::domain::species::Species;
+    use crate::domain::journal::entries::ChickId;
+    use crate::domain::journal::scenario::Scenario;
+    use crate::domain::plan::care_plan::{CarePlan, Slot};
+    use crate::domain::plan::species::Species;
+    use crate::domain::time::moment::{Day, Offset};
     use crate::store::line::*;
 
     /// Names are keys of what is kept: another rule for them would leave old acts unread.

@@ -8,6 +8,7 @@
 //! Two copies, one union: [`Store`] over a [`key_value::KeyValue`] place is the first copy and answers
 //! at once; `second_copy` (feature `ui`) is the second; [`keeper`] tells what may be shown as kept.
 
+pub mod backup_due;
 #[cfg(feature = "ui")]
 pub mod browser;
 pub mod cup_text;
@@ -32,7 +33,7 @@ use std::mem;
 use thiserror::Error;
 
 use crate::checksum::crc32;
-use crate::domain::journal::Entry;
+use crate::domain::journal::entries::Entry;
 use crate::store::key_value::{ENTRY, KeyValue, KeyValueError, QUARANTINE, ROOT, SEGMENT};
 use crate::store::line::{Line, LineError, Name, act_of, lacking, read_act, read_each};
 use crate::store::record::checksum_text;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::domain::journal::{Entry, Journal};
+use crate::domain::journal::entries::{Entry, Journal};
 use crate::store::Store;
 use crate::store::key_value::{ENTRY, KeyValue, KeyValueError, QUARANTINE, SEGMENT};
 use crate::store::line::{LineError, Name, check_week, named_entry, read_act};

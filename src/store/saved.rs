@@ -19,7 +19,7 @@ mod tags;
 
 use thiserror::Error;
 
-use crate::domain::journal::{ChickId, Entry, EntryId, Refusal, check_change};
+use crate::domain::journal::entries::{ChickId, Entry, EntryId, Refusal, check_change};
 use crate::store::json::{Bounds, Json};
 use crate::store::migrate::{VERSION, to_current};
 use crate::store::saved::change::{read_change, write_change};

@@ -16,7 +16,7 @@ use web_sys::{
     IdbTransaction, IdbTransactionMode,
 };
 
-use crate::domain::order::set_of;
+use crate::domain::quantity::order::set_of;
 use crate::store::browser::{error_name, method, text_of};
 use crate::store::line::Name;
 

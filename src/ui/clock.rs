@@ -3,9 +3,9 @@
 use js_sys::Date;
 use wasm_bindgen::JsValue;
 
-use crate::domain::count::whole;
-use crate::domain::moment::{Moment, Offset};
-use crate::domain::zone::{OffsetChange, Zone};
+use crate::domain::quantity::count::whole;
+use crate::domain::time::moment::{Moment, Offset};
+use crate::domain::time::zone::{OffsetChange, Zone};
 
 /// Days before and after now for which the zone table holds the browser's rules.
 const REACH_DAYS: i64 = 400;
@@ -52,7 +52,9 @@ fn change_between(before: (i64, Offset), after: i64) -> i64 {
 
 fn offset_at(seconds: i64) -> Offset {
     let date = Date::new(&JsValue::from_f64(
-        crate::domain::count::seconds_as_f64(seconds) * 1_000.0,
+        crate::domain::quantity::count::seconds_as_f64(seconds) * 1_000.0,
     ));
-    Offset::from_minutes(-crate::domain::count::rounded(date.get_timezone_offset()))
+    Offset::from_minutes(-crate::domain::quantity::count::rounded(
+        date.get_timezone_offset(),
+    ))
 }

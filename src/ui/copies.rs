@@ -5,12 +5,12 @@ use std::collections::BTreeSet;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::domain::guide::Guide;
-use crate::domain::heat_balance::CupStuff;
-use crate::domain::journal::{ChickId, Entry, Journal};
-use crate::domain::moment::Moment;
-use crate::domain::serving_heat::TemperatureUnit;
-use crate::domain::units::Grams;
+use crate::domain::formula::heat_balance::CupStuff;
+use crate::domain::formula::serving_heat::TemperatureUnit;
+use crate::domain::instruction::feed_session::Guide;
+use crate::domain::journal::entries::{ChickId, Entry, Journal};
+use crate::domain::quantity::units::Grams;
+use crate::domain::time::moment::Moment;
 use crate::store::browser::LocalKeyValue;
 use crate::store::cup_text::{cup_from_text, cup_to_text};
 use crate::store::guide_text::{guide_of, with_guide, without_guide};
@@ -298,7 +298,7 @@ impl Copies {
         let short: String = name
             .trim()
             .chars()
-            .take(crate::domain::plan::CarePlan::SHORT_TEXT)
+            .take(crate::domain::plan::care_plan::CarePlan::SHORT_TEXT)
             .collect();
         self.remember(Setting::Carer, &short);
     }

@@ -16,7 +16,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 
-use crate::domain::journal::Journal;
+use crate::domain::journal::entries::Journal;
 use crate::ui::copies::Copies;
 use crate::ui::parts::shell::{Banners, BottomBar, StatusLine, TopBar};
 use crate::ui::pieces::{Piece, Pieces};

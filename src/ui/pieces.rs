@@ -9,10 +9,10 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
-use crate::domain::journal::{ChickId, Journal};
-use crate::domain::moment::Moment;
+use crate::domain::journal::entries::{ChickId, Journal};
 use crate::domain::outlook::{Outlook, outlook};
-use crate::domain::zone::Zone;
+use crate::domain::time::moment::Moment;
+use crate::domain::time::zone::Zone;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::screens::guide::GuideScreen;

@@ -63,7 +63,10 @@ pub fn random_id() -> [u8; 12] {
         .is_ok_and(|crypto| crypto.get_random_values_with_u8_array(&mut bytes).is_ok());
     if !is_secure {
         let drawn = bytes.map(|_| {
-            u8::try_from(crate::domain::count::whole(js_sys::Math::random() * 256.0)).unwrap_or(0)
+            u8::try_from(crate::domain::quantity::count::whole(
+                js_sys::Math::random() * 256.0,
+            ))
+            .unwrap_or(0)
         });
         bytes = drawn;
     }

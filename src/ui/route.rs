@@ -1,6 +1,6 @@
 //! Which screen is shown, to and from the part of the address after `#`.
 
-use crate::domain::plan::Slot;
+use crate::domain::plan::care_plan::Slot;
 
 /// A screen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

@@ -4,12 +4,12 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use crate::domain::chick::Chick;
-use crate::domain::journal::{Change, ChickId, Entry, EntryId, Journal, Refusal};
-use crate::domain::moment::Moment;
+use crate::domain::journal::chick::Chick;
+use crate::domain::journal::entries::{Change, ChickId, Entry, EntryId, Journal, Refusal};
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::CarePlan;
-use crate::domain::zone::Zone;
+use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::time::moment::Moment;
+use crate::domain::time::zone::Zone;
 use crate::ui::copies::{Copies, Keeping};
 use crate::ui::pieces::Judge;
 use crate::ui::route::Route;
@@ -351,7 +351,7 @@ impl AppState {
         let typed = self.language().demo_typed();
         let journal = self
             .zone
-            .with_untracked(|zone| crate::domain::demo::journal(now, zone, typed));
+            .with_untracked(|zone| crate::domain::journal::demo::journal(now, zone, typed));
         if !self.is_demo.get_untracked() {
             self.journal
                 .with_untracked(|kept| self.copies.set_aside(kept));

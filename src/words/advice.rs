@@ -4,8 +4,8 @@
 //! feed to a cold chick or on a full crop. The call comes before these words, from
 //! [`crate::words::rules::call_first`].
 
-use crate::domain::journal::Droppings;
-use crate::domain::level::RuleId;
+use crate::domain::journal::entries::Droppings;
+use crate::domain::warnings::level::RuleId;
 use crate::words::{Language, signs};
 
 /// What a person reads about one rule.
@@ -470,9 +470,9 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::guards::Guard;
-    use crate::domain::rules::RULES;
-    use crate::domain::signs::{Sign, SignGroup};
+    use crate::domain::instruction::guards::Guard;
+    use crate::domain::journal::signs::{Sign, SignGroup};
+    use crate::domain::warnings::rules::RULES;
     use crate::words::advice::*;
     use crate::words::guards;
     use crate::words::sources::source;

@@ -1,11 +1,11 @@
 //! What to say on the telephone: the facts in the order in which a breeder or vet asks for them.
 
-use crate::domain::chick::{Chick, FeedNote, FeedOutcome, Noted};
-use crate::domain::journal::{CropFeel, CropState, Droppings};
-use crate::domain::level::Finding;
-use crate::domain::moment::Moment;
+use crate::domain::journal::chick::{Chick, FeedNote, FeedOutcome, Noted};
+use crate::domain::journal::entries::{CropFeel, CropState, Droppings};
 use crate::domain::outlook::Outlook;
-use crate::domain::rules::sign_seen;
+use crate::domain::time::moment::Moment;
+use crate::domain::warnings::level::Finding;
+use crate::domain::warnings::rules::sign_seen;
 use crate::words::Language;
 use crate::words::format::Writing;
 use crate::words::rules::finding_title;
@@ -220,7 +220,7 @@ fn since(writing: Writing, now: Moment, chick: &Chick) -> Vec<String> {
 
 /// The first of the sightings that lead up to what is wrong now: signs, a crop that does not move,
 /// droppings that are not as usual.
-fn first_sighting(now: Moment, chick: &Chick) -> Option<crate::domain::moment::Lived> {
+fn first_sighting(now: Moment, chick: &Chick) -> Option<crate::domain::time::moment::Lived> {
     let signs = sign_seen::present(now, chick)
         .into_iter()
         .filter_map(|seen| {
@@ -251,15 +251,15 @@ fn first_sighting(now: Moment, chick: &Chick) -> Option<crate::domain::moment::L
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::journal::Change;
+    use crate::domain::journal::entries::Change;
+    use crate::domain::journal::scenario::Scenario;
+    use crate::domain::journal::signs::Sign;
     use crate::domain::outlook::outlook;
-    use crate::domain::plan::Slot;
-    use crate::domain::rules::trial::{
+    use crate::domain::plan::care_plan::Slot;
+    use crate::domain::quantity::units::Celsius;
+    use crate::domain::warnings::rules::trial::{
         crop as crop_look, droppings as look, plan, sign, with_plan,
     };
-    use crate::domain::scenario::Scenario;
-    use crate::domain::signs::Sign;
-    use crate::domain::units::Celsius;
     use crate::words::call::*;
 
     fn said(language: Language, script: &Scenario, now: Moment) -> Vec<String> {

@@ -1,6 +1,6 @@
 //! What the made-up chick's people have typed.
 
-use crate::domain::demo::Typed;
+use crate::domain::journal::demo::Typed;
 use crate::words::Language;
 
 impl Language {

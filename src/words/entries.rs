@@ -1,6 +1,6 @@
 //! One line of the journal in words.
 
-use crate::domain::journal::{Change, CropFeel};
+use crate::domain::journal::entries::{Change, CropFeel};
 use crate::words::Language;
 use crate::words::format::Writing;
 

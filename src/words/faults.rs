@@ -1,8 +1,8 @@
 //! What is wrong with typed text, a plan or an entry, in one sentence beside its field.
 
-use crate::domain::journal::Refusal;
-use crate::domain::plan::PlanFault;
-use crate::domain::units::NumberError;
+use crate::domain::journal::entries::Refusal;
+use crate::domain::plan::care_plan::PlanFault;
+use crate::domain::quantity::units::NumberError;
 use crate::words::Language;
 use crate::words::format::Writing;
 

@@ -1,9 +1,9 @@
 //! Numbers with their units, wall times, dates and ages, by language and chosen unit.
 
-use crate::domain::count::rounded;
-use crate::domain::moment::{Age, Day, Lived, WallTime};
-use crate::domain::serving_heat::TemperatureUnit;
-use crate::domain::units::{Celsius, GRAMS_PER_OUNCE, Grams, Millilitres, NumberError};
+use crate::domain::formula::serving_heat::TemperatureUnit;
+use crate::domain::quantity::count::rounded;
+use crate::domain::quantity::units::{Celsius, GRAMS_PER_OUNCE, Grams, Millilitres, NumberError};
+use crate::domain::time::moment::{Age, Day, Lived, WallTime};
 use crate::words::Language;
 
 /// Unit of mass on screen.

@@ -1,6 +1,6 @@
 //! Words for the reasons that forbid a feed now.
 
-use crate::domain::guards::Guard;
+use crate::domain::instruction::guards::Guard;
 use crate::words::Language;
 
 /// What a person reads about one guard.

@@ -1,11 +1,11 @@
 //! The feed guide: one sentence a step, and what to look for.
 
-use crate::domain::cooling::CoolingError;
-use crate::domain::guide::Step;
-use crate::domain::moment::WallTime;
-use crate::domain::nutrition::MixWarning;
-use crate::domain::serving_heat::{ServingVerdict, TemperatureUnit};
-use crate::domain::units::{Celsius, Grams, Millilitres};
+use crate::domain::formula::cooling::CoolingError;
+use crate::domain::formula::nutrition::MixWarning;
+use crate::domain::formula::serving_heat::{ServingVerdict, TemperatureUnit};
+use crate::domain::instruction::feed_session::Step;
+use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
+use crate::domain::time::moment::WallTime;
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -184,7 +184,7 @@ impl Writing {
 
     /// Minutes and seconds: `3:20 min`.
     pub fn clock_minutes(self, minutes: f64) -> String {
-        let seconds = crate::domain::count::whole(minutes * 60.0).max(0);
+        let seconds = crate::domain::quantity::count::whole(minutes * 60.0).max(0);
         format!("{}:{:02}\u{a0}min", seconds / 60, seconds % 60)
     }
 
@@ -208,7 +208,7 @@ impl Writing {
 
     /// What rounding to the scale does to the share of powder; `None` when nothing of it can be read.
     pub fn scale_error(self, share_pct: f64, error_pct: f64) -> Option<String> {
-        if crate::domain::count::rounded(error_pct * 10.0) == 0 {
+        if crate::domain::quantity::count::rounded(error_pct * 10.0) == 0 {
             return None;
         }
         let share = self.pct(share_pct);

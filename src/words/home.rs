@@ -1,8 +1,8 @@
 //! The first days in the new home, powder and hygiene.
 
-use crate::domain::first_days::FirstDays;
-use crate::domain::moment::Day;
-use crate::domain::stock::Stock;
+use crate::domain::formula::stock::Stock;
+use crate::domain::homecoming::first_days::FirstDays;
+use crate::domain::time::moment::Day;
 use crate::words::Language;
 use crate::words::format::Writing;
 

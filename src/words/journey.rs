@@ -1,11 +1,11 @@
 //! The way to the new home, and the first feed there.
 
-use crate::domain::evidence::Standing;
-use crate::domain::guards::SETTLE_MINUTES;
-use crate::domain::journey::JourneyFault;
-use crate::domain::moment::{Lived, WallTime};
-use crate::domain::transit::{Cover, TransitLevels};
-use crate::domain::units::{Millilitres, Percent};
+use crate::domain::homecoming::journey::JourneyFault;
+use crate::domain::homecoming::transit::{Cover, TransitLevels};
+use crate::domain::instruction::guards::SETTLE_MINUTES;
+use crate::domain::quantity::evidence::Standing;
+use crate::domain::quantity::units::{Millilitres, Percent};
+use crate::domain::time::moment::{Lived, WallTime};
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -172,7 +172,7 @@ impl Writing {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::transit::{DOWN_OR_PINS, FEATHERED};
+    use crate::domain::homecoming::transit::{DOWN_OR_PINS, FEATHERED};
     use crate::words::journey::*;
 
     const ENGLISH: Writing = Writing::metric(Language::English);

@@ -1,12 +1,12 @@
 //! What the mix is reckoned with, and what a day of it holds.
 
-use crate::domain::count::rounded;
-use crate::domain::day_energy::DayEnergy;
-use crate::domain::heat_balance::{CupStuff, WARMEST_WATER_C};
-use crate::domain::mixing::{MixError, SUPPLEMENT_G_PER_100_ML};
-use crate::domain::powder::{FAT_PCT, KCAL_PER_100_G, PROTEIN_PCT, PowderError};
-use crate::domain::units::Celsius;
-use crate::domain::weighing_out::TEN_SPOONS_G;
+use crate::domain::formula::day_energy::DayEnergy;
+use crate::domain::formula::heat_balance::{CupStuff, WARMEST_WATER_C};
+use crate::domain::formula::mixing::{MixError, SUPPLEMENT_G_PER_100_ML};
+use crate::domain::formula::powder::{FAT_PCT, KCAL_PER_100_G, PROTEIN_PCT, PowderError};
+use crate::domain::formula::weighing_out::TEN_SPOONS_G;
+use crate::domain::quantity::count::rounded;
+use crate::domain::quantity::units::Celsius;
 use crate::words::Language;
 use crate::words::format::Writing;
 

@@ -1,7 +1,7 @@
 //! A care plan in words: line by line, and old → new.
 
-use crate::domain::plan::{CarePlan, ClockShift, PlanField, Role};
-use crate::domain::units::Celsius;
+use crate::domain::plan::care_plan::{CarePlan, ClockShift, PlanField, Role};
+use crate::domain::quantity::units::Celsius;
 use crate::share::plan_part::{PlanPart, plan_difference};
 use crate::words::Language;
 use crate::words::format::Writing;
@@ -224,9 +224,9 @@ texts! {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::plan::Slot;
-    use crate::domain::species::Species;
-    use crate::domain::units::Millilitres;
+    use crate::domain::plan::care_plan::Slot;
+    use crate::domain::plan::species::Species;
+    use crate::domain::quantity::units::Millilitres;
     use crate::words::plan_change::*;
 
     #[test]

@@ -1,10 +1,10 @@
 //! The checks of a plan in sentences, each with its limits.
 
-use crate::domain::level::Level;
-use crate::domain::plan_checks::{CheckVerdict, PlanCheck};
-use crate::domain::rules::served_cold::WINDOW_FROM;
-use crate::domain::rules::served_hot::WINDOW_TO;
-use crate::domain::schedule::NIGHT_GAP_MINUTES;
+use crate::domain::feeding::schedule::NIGHT_GAP_MINUTES;
+use crate::domain::warnings::level::Level;
+use crate::domain::warnings::plan_checks::{CheckVerdict, PlanCheck};
+use crate::domain::warnings::rules::served_cold::WINDOW_FROM;
+use crate::domain::warnings::rules::served_hot::WINDOW_TO;
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -103,8 +103,8 @@ texts! {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::plan_checks::PlanCheck;
-    use crate::domain::units::{Celsius, Grams, Millilitres};
+    use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
+    use crate::domain::warnings::plan_checks::PlanCheck;
     use crate::words::Language;
     use crate::words::format::Writing;
 

@@ -1,9 +1,9 @@
 //! Words of the report, the card on paper, the vet page, the calendar and the tables.
 
-use crate::domain::moment::Lived;
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::CarePlan;
-use crate::domain::units::Millilitres;
+use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::quantity::units::Millilitres;
+use crate::domain::time::moment::Lived;
 use crate::words::Language;
 use crate::words::format::Writing;
 

@@ -1,8 +1,8 @@
 //! One line for each finding, with its number and limit, and whom to ring.
 
-use crate::domain::count::rounded;
-use crate::domain::journal::Droppings;
-use crate::domain::level::{Finding, Level, RuleId, Value};
+use crate::domain::journal::entries::Droppings;
+use crate::domain::quantity::count::rounded;
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -210,10 +210,10 @@ const fn droppings_pattern(language: Language, look: Droppings, value: Value) ->
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::evidence::Standing;
-    use crate::domain::rules::trial;
-    use crate::domain::signs::Sign;
-    use crate::domain::units::{Celsius, Millilitres};
+    use crate::domain::journal::signs::Sign;
+    use crate::domain::quantity::evidence::Standing;
+    use crate::domain::quantity::units::{Celsius, Millilitres};
+    use crate::domain::warnings::rules::trial;
     use crate::words::rules::*;
     use crate::words::sources::source_line;
 

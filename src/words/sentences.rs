@@ -1,11 +1,11 @@
 //! Sentences built from numbers.
 
-use crate::domain::feed_meant::{FeedMeant, Meaning};
-use crate::domain::journal::WhyPassedOver;
-use crate::domain::level::Level;
-use crate::domain::moment::{Day, Lived, WallTime};
-use crate::domain::plan::Slot;
-use crate::domain::units::{Grams, Millilitres};
+use crate::domain::feeding::feed_meant::{FeedMeant, Meaning};
+use crate::domain::journal::entries::WhyPassedOver;
+use crate::domain::plan::care_plan::Slot;
+use crate::domain::quantity::units::{Grams, Millilitres};
+use crate::domain::time::moment::{Day, Lived, WallTime};
+use crate::domain::warnings::level::Level;
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -176,9 +176,10 @@ impl Writing {
 
     /// The level with its 95 % range.
     pub fn level_now(self, grams: f64, sd_g: f64) -> String {
-        let tenths = |grams: f64| Grams::tenths_held(crate::domain::count::rounded(grams) * 10);
+        let tenths =
+            |grams: f64| Grams::tenths_held(crate::domain::quantity::count::rounded(grams) * 10);
         let level = self.mass(tenths(grams));
-        let range = self.mass(tenths(sd_g * crate::domain::normal::Z_95));
+        let range = self.mass(tenths(sd_g * crate::domain::statistics::normal::Z_95));
         match self.language {
             Language::English => format!("Level {level}, give or take {range}."),
             Language::Spanish => format!("Nivel {level}, más o menos {range}."),
@@ -187,7 +188,7 @@ impl Writing {
 
     /// The pace of the last two weeks.
     pub fn pace(self, per_day_g: f64) -> String {
-        let size = self.mass(Grams::tenths_held(crate::domain::count::rounded(
+        let size = self.mass(Grams::tenths_held(crate::domain::quantity::count::rounded(
             per_day_g.abs() * 10.0,
         )));
         match (self.language, per_day_g < 0.0) {
@@ -212,7 +213,7 @@ impl Writing {
     /// The chances that the level is below the limit today and in one to three days.
     pub fn chances_below_limit(self, now: f64, in_days: [f64; 3]) -> String {
         let chance = |chance: f64| {
-            let pct = crate::domain::count::rounded(chance * 100.0);
+            let pct = crate::domain::quantity::count::rounded(chance * 100.0);
             match pct {
                 0 => "<1\u{a0}%".to_owned(),
                 100 => ">99\u{a0}%".to_owned(),

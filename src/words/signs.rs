@@ -1,8 +1,8 @@
 //! The signs of trouble by what a person sees: a plain sentence, the first action, what not to do.
 
-use crate::domain::level::Level;
-use crate::domain::rules::sign_seen;
-use crate::domain::signs::{Sign, SignGroup};
+use crate::domain::journal::signs::{Sign, SignGroup};
+use crate::domain::warnings::level::Level;
+use crate::domain::warnings::rules::sign_seen;
 use crate::words::Language;
 
 /// What a person reads about one sign.

@@ -1,7 +1,7 @@
 //! Where the limit of a finding comes from: the manual's own line in English, the same in Spanish.
 
-use crate::domain::level::{Finding, RuleId};
-use crate::domain::rules;
+use crate::domain::warnings::level::{Finding, RuleId};
+use crate::domain::warnings::rules;
 use crate::words::Language;
 
 /// Where the limit of a finding comes from, and how far it can be trusted.

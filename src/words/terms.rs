@@ -1,12 +1,12 @@
 //! Names of things of the trade: species, feeds of the day, levels, people, outcomes.
 
-use crate::domain::evidence::Standing;
-use crate::domain::journal::{
+use crate::domain::journal::entries::{
     CropAtWeighing, CropFeel, CropState, Droppings, Response, SolidsEaten, WhyPassedOver,
 };
-use crate::domain::level::Level;
-use crate::domain::plan::{Role, Slot, Tool};
-use crate::domain::species::Species;
+use crate::domain::plan::care_plan::{Role, Slot, Tool};
+use crate::domain::plan::species::Species;
+use crate::domain::quantity::evidence::Standing;
+use crate::domain::warnings::level::Level;
 use crate::words::Language;
 
 impl Language {

@@ -13,7 +13,7 @@ mod script;
 
 use std::collections::BTreeMap;
 
-use perchlight::domain::moment::Day;
+use perchlight::domain::time::moment::Day;
 use perchlight::store::key_value::KeyValue;
 use perchlight::store::memory::MemoryKeyValue;
 use perchlight::store::open::open;

@@ -13,12 +13,13 @@ mod script;
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
-use perchlight::domain::chick::Chick;
-use perchlight::domain::journal::Journal;
-use perchlight::domain::moment::{Day, Moment};
+use perchlight::domain::feeding::schedule;
+use perchlight::domain::journal::chick::Chick;
+use perchlight::domain::journal::entries::Journal;
 use perchlight::domain::outlook::outlook;
-use perchlight::domain::weight_trend::weight_trend;
-use perchlight::domain::{rules, schedule};
+use perchlight::domain::time::moment::{Day, Moment};
+use perchlight::domain::warnings::rules;
+use perchlight::domain::weight::trend::weight_trend;
 use perchlight::share::chart_of::chart_of;
 
 use crate::script::{CHICK, days_of, script};

@@ -1,13 +1,13 @@
 //! A long journal of one made-up chick, for measuring.
 
-use perchlight::domain::journal::{
+use perchlight::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, CropFeel, CropState, SolidsEaten,
 };
-use perchlight::domain::moment::{Day, Offset};
-use perchlight::domain::plan::{CarePlan, Reference, Slot};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::species::Species;
-use perchlight::domain::units::Grams;
+use perchlight::domain::journal::scenario::Scenario;
+use perchlight::domain::plan::care_plan::{CarePlan, Reference, Slot};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::quantity::units::Grams;
+use perchlight::domain::time::moment::{Day, Offset};
 
 pub(crate) const CHICK: ChickId = ChickId(*b"bench-chick!");
 

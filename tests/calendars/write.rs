@@ -7,12 +7,12 @@ use std::fs;
 use std::num::NonZeroU32;
 use std::path::PathBuf;
 
-use perchlight::domain::journal::{Change, ChickId};
-use perchlight::domain::moment::{Day, Offset};
+use perchlight::domain::journal::entries::{Change, ChickId};
+use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::outlook::{Outlook, outlook};
-use perchlight::domain::plan::{CarePlan, Slot};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::species::Species;
+use perchlight::domain::plan::care_plan::{CarePlan, Slot};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::time::moment::{Day, Offset};
 use perchlight::share::calendar_of::{calendar_removal_text, calendar_text};
 use perchlight::words::Language;
 use perchlight::words::format::Writing;

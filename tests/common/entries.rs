@@ -4,18 +4,18 @@
 
 use std::collections::BTreeSet;
 
-use perchlight::domain::journal::{
+use perchlight::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId, Response,
     SolidsEaten, WhyPassedOver,
 };
-use perchlight::domain::moment::{Day, Moment, Offset, WallTime};
-use perchlight::domain::plan::{
+use perchlight::domain::journal::signs::Sign;
+use perchlight::domain::plan::care_plan::{
     CarePlan, ClockShift, Contact, Journey, PlanField, PlannedFeed, PowderLabel, Reference, Role,
     Slot, Tool,
 };
-use perchlight::domain::signs::Sign;
-use perchlight::domain::species::Species;
-use perchlight::domain::units::{Celsius, Grams, Millilitres, Percent};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
+use perchlight::domain::time::moment::{Day, Moment, Offset, WallTime};
 use proptest::collection::{btree_set, vec};
 use proptest::option;
 use proptest::prelude::*;

@@ -4,13 +4,13 @@
 
 use std::collections::BTreeMap;
 
-use perchlight::domain::journal::{
+use perchlight::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, CropFeel, CropState, Entry, EntryId, Response,
 };
-use perchlight::domain::moment::{Moment, Offset};
-use perchlight::domain::plan::{CarePlan, Slot};
-use perchlight::domain::species::Species;
-use perchlight::domain::units::{Celsius, Grams, Millilitres};
+use perchlight::domain::plan::care_plan::{CarePlan, Slot};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres};
+use perchlight::domain::time::moment::{Moment, Offset};
 use perchlight::store::key_value::KeyValue;
 use perchlight::store::memory::MemoryKeyValue;
 use perchlight::store::open::{Opened, open};

@@ -2,8 +2,8 @@
 
 use jiff::Timestamp;
 use jiff::tz::{Offset as IanaOffset, TimeZoneDatabase};
-use perchlight::domain::moment::{Moment, Offset};
-use perchlight::domain::zone::{OffsetChange, Zone};
+use perchlight::domain::time::moment::{Moment, Offset};
+use perchlight::domain::time::zone::{OffsetChange, Zone};
 
 /// The table of an IANA zone over the whole range of [`Moment`].
 ///

@@ -1,12 +1,12 @@
 //! Each criterion below, at and above its limit.
 
-use perchlight::domain::evidence::Standing;
-use perchlight::domain::journal::{Change, Droppings, SolidsEaten};
-use perchlight::domain::level::{Finding, Level, RuleId, Value};
-use perchlight::domain::moment::WallTime;
-use perchlight::domain::plan::{PlannedFeed, Slot};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::signs::Sign;
+use perchlight::domain::journal::entries::{Change, Droppings, SolidsEaten};
+use perchlight::domain::journal::scenario::Scenario;
+use perchlight::domain::journal::signs::Sign;
+use perchlight::domain::plan::care_plan::{PlannedFeed, Slot};
+use perchlight::domain::quantity::evidence::Standing;
+use perchlight::domain::time::moment::WallTime;
+use perchlight::domain::warnings::level::{Finding, Level, RuleId, Value};
 use perchlight::domain::weaning::criteria::Criterion;
 use perchlight::domain::weaning::{Answer, Verdict, may_offer_drop};
 
@@ -251,7 +251,7 @@ fn a_chick_whose_arrival_is_not_noted_settles_in_from_when_it_was_added() {
         CHICK,
         plan(),
         day_zero(),
-        perchlight::domain::moment::Offset::UTC,
+        perchlight::domain::time::moment::Offset::UTC,
     );
     good_days(&mut script, 0, 6, Without::Nothing);
     script.weigh(7, 1_000);

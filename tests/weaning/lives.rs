@@ -1,13 +1,13 @@
 //! Random lives of a chick: mostly good days, an owner who follows the offers or not, and a breeder who
 //! sometimes decides otherwise. What must hold is worked out here from the days themselves.
 
-use perchlight::domain::journal::{Change, Droppings, SolidsEaten};
-use perchlight::domain::level::Level;
-use perchlight::domain::moment::Moment;
+use perchlight::domain::journal::entries::{Change, Droppings, SolidsEaten};
+use perchlight::domain::journal::scenario::Scenario;
+use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::outlook::{Outlook, outlook};
-use perchlight::domain::plan::{CarePlan, Slot};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::signs::Sign;
+use perchlight::domain::plan::care_plan::{CarePlan, Slot};
+use perchlight::domain::time::moment::Moment;
+use perchlight::domain::warnings::level::Level;
 use perchlight::domain::weaning::{Verdict, may_offer_drop};
 use proptest::prelude::{Just, Strategy, prop};
 use proptest::prop_oneof;

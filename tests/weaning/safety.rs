@@ -1,8 +1,8 @@
 //! What must hold for any journal: when a drop is never offered, and when a feed always comes back.
 
-use perchlight::domain::journal::{Change, Droppings, Journal, SolidsEaten};
+use perchlight::domain::journal::entries::{Change, Droppings, Journal, SolidsEaten};
 use perchlight::domain::outlook::outlook;
-use perchlight::domain::plan::Slot;
+use perchlight::domain::plan::care_plan::Slot;
 use perchlight::domain::weaning::{Verdict, WeaningFacts, assess};
 use proptest::collection::vec;
 use proptest::prelude::{Just, ProptestConfig, Strategy};

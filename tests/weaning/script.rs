@@ -1,17 +1,17 @@
 //! A chick that is ready to lose a feed, day by day, and ways to spoil it.
 
-use perchlight::domain::chick::Chick;
-use perchlight::domain::journal::{
+use perchlight::domain::journal::chick::Chick;
+use perchlight::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, Droppings, Response, SolidsEaten, WhyPassedOver,
 };
-use perchlight::domain::level::Value;
-use perchlight::domain::level::{Finding, Level};
-use perchlight::domain::moment::{Day, Moment, Offset};
-use perchlight::domain::plan::{CarePlan, Reference, Slot};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::signs::Sign;
-use perchlight::domain::species::Species;
-use perchlight::domain::units::{Grams, Millilitres};
+use perchlight::domain::journal::scenario::Scenario;
+use perchlight::domain::journal::signs::Sign;
+use perchlight::domain::plan::care_plan::{CarePlan, Reference, Slot};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::quantity::units::{Grams, Millilitres};
+use perchlight::domain::time::moment::{Day, Moment, Offset};
+use perchlight::domain::warnings::level::Value;
+use perchlight::domain::warnings::level::{Finding, Level};
 use perchlight::domain::weaning::criteria::Criterion;
 use perchlight::domain::weaning::{Answer, Verdict, Weaning, WeaningFacts, assess};
 
@@ -159,7 +159,7 @@ pub(crate) fn ready_without(without: Without) -> Scenario {
 pub(crate) fn chick_at(script: &Scenario, now: Moment) -> Chick {
     let entries = script.journal().entries().to_vec();
     let known = entries.into_iter().filter(|entry| entry.at <= now);
-    let journal = perchlight::domain::journal::Journal::from_entries(known.collect());
+    let journal = perchlight::domain::journal::entries::Journal::from_entries(known.collect());
     Chick::from_journal(&journal, CHICK).unwrap()
 }
 

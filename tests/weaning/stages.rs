@@ -1,10 +1,10 @@
 //! How far weaning has come.
 
-use perchlight::domain::journal::Change;
-use perchlight::domain::moment::Day;
-use perchlight::domain::plan::Slot;
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::species::Weeks;
+use perchlight::domain::journal::entries::Change;
+use perchlight::domain::journal::scenario::Scenario;
+use perchlight::domain::plan::care_plan::Slot;
+use perchlight::domain::plan::species::Weeks;
+use perchlight::domain::time::moment::Day;
 use perchlight::domain::weaning::stage::Stage;
 use perchlight::domain::weaning::{Answer, Verdict};
 

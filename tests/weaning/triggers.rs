@@ -1,11 +1,11 @@
 //! Each trigger that brings a feed back, below, at and above its limit.
 
-use perchlight::domain::evidence::Standing;
-use perchlight::domain::journal::{Change, Droppings};
-use perchlight::domain::level::{Finding, Level, RuleId, Value};
-use perchlight::domain::plan::Slot;
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::signs::Sign;
+use perchlight::domain::journal::entries::{Change, Droppings};
+use perchlight::domain::journal::scenario::Scenario;
+use perchlight::domain::journal::signs::Sign;
+use perchlight::domain::plan::care_plan::Slot;
+use perchlight::domain::quantity::evidence::Standing;
+use perchlight::domain::warnings::level::{Finding, Level, RuleId, Value};
 use perchlight::domain::weaning::triggers::Trigger;
 use perchlight::domain::weaning::{Answer, Verdict, Weaning};
 

@@ -1,9 +1,9 @@
 //! The criteria of weight below, at and above their limits.
 
-use perchlight::domain::journal::{Change, CropAtWeighing};
-use perchlight::domain::level::Value;
-use perchlight::domain::plan::Slot;
-use perchlight::domain::units::Grams;
+use perchlight::domain::journal::entries::{Change, CropAtWeighing};
+use perchlight::domain::plan::care_plan::Slot;
+use perchlight::domain::quantity::units::Grams;
+use perchlight::domain::warnings::level::Value;
 use perchlight::domain::weaning::criteria::Criterion;
 use perchlight::domain::weaning::mornings::{Morning, mornings, steady_mornings_needed};
 use perchlight::domain::weaning::{Answer, Verdict, Weaning};

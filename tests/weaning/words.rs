@@ -1,8 +1,8 @@
 //! What a person reads of weaning.
 
-use perchlight::domain::journal::{Change, Droppings};
-use perchlight::domain::plan::Slot;
-use perchlight::domain::signs::Sign;
+use perchlight::domain::journal::entries::{Change, Droppings};
+use perchlight::domain::journal::signs::Sign;
+use perchlight::domain::plan::care_plan::Slot;
 use perchlight::domain::weaning::Weaning;
 use perchlight::words::Language;
 use perchlight::words::format::Writing;

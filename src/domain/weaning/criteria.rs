@@ -5,15 +5,15 @@
 //! droppings; no move or illness for a week; one drop in five to seven days). How each is read from
 //! what was noted: ours.
 
-use crate::domain::evidence::Standing;
-use crate::domain::level::{Level, Value};
-use crate::domain::moment::{Day, Moment};
-use crate::domain::plan::Slot;
-use crate::domain::rules::{no_weighing, sign_seen};
+use crate::domain::plan::care_plan::Slot;
+use crate::domain::quantity::evidence::Standing;
+use crate::domain::time::moment::{Day, Moment};
+use crate::domain::warnings::level::{Level, Value};
+use crate::domain::warnings::rules::{no_weighing, sign_seen};
 use crate::domain::weaning::mornings::{self, Morning};
 use crate::domain::weaning::three_days::{self, ThreeDays};
 use crate::domain::weaning::{Answer, WeaningFacts, last_feed_change};
-use crate::domain::weight;
+use crate::domain::weight::readings;
 
 /// Least weight for a drop, per cent of the peak.
 ///
@@ -155,7 +155,7 @@ fn of_three_days(criterion: Criterion, days: ThreeDays, standing: Standing) -> C
 /// Whether an empty-crop weighing is recent enough to judge by: no older than the rule about missing
 /// weighings allows.
 fn is_weighed_lately(facts: &WeaningFacts<'_>) -> bool {
-    weight::latest_empty(facts.now, facts.chick)
+    readings::latest_empty(facts.now, facts.chick)
         .is_some_and(|latest| facts.now.minutes_since(latest.at) < no_weighing::WATCH_MINUTES)
 }
 

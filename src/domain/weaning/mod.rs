@@ -10,16 +10,16 @@ pub mod stage;
 mod three_days;
 pub mod triggers;
 
-use crate::domain::chick::{Chick, WeaningStep};
-use crate::domain::level::{Finding, Level};
-use crate::domain::moment::{Age, Day, Moment};
-use crate::domain::plan::Slot;
-use crate::domain::species::Weeks;
+use crate::domain::journal::chick::{Chick, WeaningStep};
+use crate::domain::plan::care_plan::Slot;
+use crate::domain::plan::species::Weeks;
+use crate::domain::time::moment::{Age, Day, Moment};
+use crate::domain::time::zone::Zone;
+use crate::domain::warnings::level::{Finding, Level};
 use crate::domain::weaning::criteria::{Check, Criterion};
 use crate::domain::weaning::mornings::Morning;
 use crate::domain::weaning::stage::Stage;
 use crate::domain::weaning::triggers::{Trigger, TriggerCheck};
-use crate::domain::zone::Zone;
 
 /// What is known for the judgement.
 #[derive(Debug, Clone, Copy)]

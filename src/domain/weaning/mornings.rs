@@ -1,10 +1,10 @@
 //! Morning weights: one a day, their slope, and whether they are flat.
 
-use crate::domain::chick::Chick;
-use crate::domain::journal::CropAtWeighing;
-use crate::domain::moment::{Day, Moment};
-use crate::domain::order::sorted_by;
-use crate::domain::robust;
+use crate::domain::journal::chick::Chick;
+use crate::domain::journal::entries::CropAtWeighing;
+use crate::domain::quantity::order::sorted_by;
+use crate::domain::statistics::robust;
+use crate::domain::time::moment::{Day, Moment};
 use crate::domain::weaning::criteria;
 
 /// Days that the slope looks back, today among them.

@@ -1,7 +1,7 @@
 //! How far weaning has come.
 
-use crate::domain::moment::Day;
-use crate::domain::plan::Slot;
+use crate::domain::plan::care_plan::Slot;
+use crate::domain::time::moment::Day;
 use crate::domain::weaning::criteria::settling_until;
 use crate::domain::weaning::mornings::{self, Morning};
 use crate::domain::weaning::{Answer, WeaningFacts, last_feed_change};

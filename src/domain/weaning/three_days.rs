@@ -1,11 +1,11 @@
 //! What was noted on three days in a row: feeds refused, solids eaten, droppings seen.
 
-use crate::domain::chick::{FeedNote, FeedOutcome, Noted};
-use crate::domain::journal::{Droppings, SolidsEaten};
-use crate::domain::moment::{Day, Moment};
-use crate::domain::plan::{PlannedFeed, Slot};
-use crate::domain::schedule::{OWN_NAME_EARLY_MINUTES, OWN_NAME_LATE_MINUTES};
-use crate::domain::units::Millilitres;
+use crate::domain::feeding::schedule::{OWN_NAME_EARLY_MINUTES, OWN_NAME_LATE_MINUTES};
+use crate::domain::journal::chick::{FeedNote, FeedOutcome, Noted};
+use crate::domain::journal::entries::{Droppings, SolidsEaten};
+use crate::domain::plan::care_plan::{PlannedFeed, Slot};
+use crate::domain::quantity::units::Millilitres;
+use crate::domain::time::moment::{Day, Moment};
 use crate::domain::weaning::{Answer, WeaningFacts};
 
 /// Days in a row that must agree.
@@ -110,7 +110,7 @@ fn feed_mark<'a>(outcomes: impl Iterator<Item = &'a FeedOutcome>, is_today: bool
     }
 }
 
-/// The day that a note of a feed belongs to, as in [`place_of_note`](crate::domain::schedule::place_of_note): a bedtime feed after midnight is the
+/// The day that a note of a feed belongs to, as in [`place_of_note`](crate::domain::feeding::schedule::place_of_note): a bedtime feed after midnight is the
 /// evening's.
 fn feed_day(note: &Noted<FeedNote>, planned: PlannedFeed) -> Day {
     let lived = note.lived();

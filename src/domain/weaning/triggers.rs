@@ -4,18 +4,18 @@
 //! drop, below 90 % of the peak, begging for two days, small, dark or few droppings, illness). How
 //! each is read from what was noted: ours.
 
-use crate::domain::chick::Chick;
-use crate::domain::evidence::Standing;
-use crate::domain::journal::{CropAtWeighing, Droppings};
-use crate::domain::level::{Finding, RuleId, Value};
-use crate::domain::moment::{Day, Moment};
-use crate::domain::plan::Slot;
-use crate::domain::rules::no_weighing;
-use crate::domain::signs::Sign;
-use crate::domain::units::Grams;
+use crate::domain::journal::chick::Chick;
+use crate::domain::journal::entries::{CropAtWeighing, Droppings};
+use crate::domain::journal::signs::Sign;
+use crate::domain::plan::care_plan::Slot;
+use crate::domain::quantity::evidence::Standing;
+use crate::domain::quantity::units::Grams;
+use crate::domain::time::moment::{Day, Moment};
+use crate::domain::warnings::level::{Finding, RuleId, Value};
+use crate::domain::warnings::rules::no_weighing;
 use crate::domain::weaning::criteria::LEAST_PCT_OF_PEAK;
 use crate::domain::weaning::{Answer, WeaningFacts, WeaningStep, dropped_at};
-use crate::domain::weight;
+use crate::domain::weight::readings;
 
 /// Loss after a drop that brings the feed back, per cent of the weight at the drop. Common practice.
 pub const LOSS_SINCE_DROP_PCT: f64 = 3.0;
@@ -122,7 +122,7 @@ fn loss_since_drop_pct(facts: &WeaningFacts<'_>, dropped: Moment) -> Option<f64>
 
 /// The last empty-crop weight before the drop, if it was recent; else the first within a day after it.
 fn weight_at_drop(chick: &Chick, dropped: Moment) -> Option<Grams> {
-    let before = weight::latest_empty(dropped, chick)
+    let before = readings::latest_empty(dropped, chick)
         .filter(|latest| dropped.minutes_since(latest.at) < no_weighing::WATCH_MINUTES);
     let mut weighings = chick.weighings.iter();
     let after = weighings.find(|weighing| {

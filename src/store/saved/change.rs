@@ -1,8 +1,8 @@
 //! What happened, in an entry's own object: the word under `did`, then the fields of that word.
 
-use crate::domain::journal::{Change, EntryId};
-use crate::domain::plan::CarePlan;
-use crate::domain::units::{Celsius, Grams, Millilitres};
+use crate::domain::journal::entries::{Change, EntryId};
+use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
 use crate::store::saved::fields::{Fields, ObjectText};
 use crate::store::saved::plan::{plan_to_text, read_plan};
 use crate::store::saved::{SavedError, id_to_text};

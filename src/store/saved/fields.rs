@@ -2,9 +2,9 @@
 
 use std::borrow::Cow;
 
-use crate::domain::moment::{Day, Moment, Offset, WallTime};
-use crate::domain::plan::CarePlan;
-use crate::domain::units::OutOfRange;
+use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::quantity::units::OutOfRange;
+use crate::domain::time::moment::{Day, Moment, Offset, WallTime};
 use crate::store::json::Json;
 use crate::store::saved::tags::Tagged;
 use crate::store::saved::{SavedError, id_from_text};

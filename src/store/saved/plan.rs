@@ -1,8 +1,10 @@
 //! The care plan's saved form.
 
-use crate::domain::order::set_of;
-use crate::domain::plan::{CarePlan, Contact, Journey, PlannedFeed, PowderLabel, Reference};
-use crate::domain::units::{Celsius, Grams, Millilitres, Percent};
+use crate::domain::plan::care_plan::{
+    CarePlan, Contact, Journey, PlannedFeed, PowderLabel, Reference,
+};
+use crate::domain::quantity::order::set_of;
+use crate::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
 use crate::store::json::Json;
 use crate::store::saved::SavedError;
 use crate::store::saved::fields::{Fields, ObjectText};

@@ -2,13 +2,13 @@
 
 use leptos::prelude::*;
 
-use crate::domain::first_days::{
+use crate::domain::homecoming::first_days::{
     first_days, first_feed_powder, first_feed_since, first_feed_volumes,
 };
-use crate::domain::guards::SETTLE_MINUTES;
-use crate::domain::journal::Change;
+use crate::domain::homecoming::transit::TransitVerdict;
+use crate::domain::instruction::guards::SETTLE_MINUTES;
+use crate::domain::journal::entries::Change;
 use crate::domain::outlook::Outlook;
-use crate::domain::transit::TransitVerdict;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 

@@ -3,9 +3,9 @@
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::domain::journal::Change;
-use crate::domain::level::Level;
-use crate::domain::plan::{CarePlan, Contact, Role};
+use crate::domain::journal::entries::Change;
+use crate::domain::plan::care_plan::{CarePlan, Contact, Role};
+use crate::domain::warnings::level::Level;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;

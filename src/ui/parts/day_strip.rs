@@ -2,12 +2,12 @@
 
 use leptos::prelude::*;
 
-use crate::domain::chick::{FeedNote, FeedOutcome, Noted};
-use crate::domain::moment::WallTime;
-use crate::domain::order::sorted_by;
+use crate::domain::feeding::schedule::{FeedState, ScheduledFeed};
+use crate::domain::journal::chick::{FeedNote, FeedOutcome, Noted};
 use crate::domain::outlook::Outlook;
-use crate::domain::schedule::{FeedState, ScheduledFeed};
-use crate::domain::units::Millilitres;
+use crate::domain::quantity::order::sorted_by;
+use crate::domain::quantity::units::Millilitres;
+use crate::domain::time::moment::WallTime;
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
 

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::level::Finding;
+use crate::domain::warnings::level::Finding;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::state::AppState;
 use crate::words::advice::advice;

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::level::Level;
+use crate::domain::warnings::level::Level;
 
 /// The outline of a level's shape in a box of 24.
 pub const fn shape(level: Level) -> &'static str {

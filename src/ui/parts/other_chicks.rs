@@ -4,9 +4,9 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
-use crate::domain::journal::ChickId;
-use crate::domain::moment::Moment;
+use crate::domain::journal::entries::ChickId;
 use crate::domain::outlook::{Outlook, outlook};
+use crate::domain::time::moment::Moment;
 use crate::share::placed::{PlacedRow, last_heard, rows};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::route::Route;

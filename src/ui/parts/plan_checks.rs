@@ -2,16 +2,16 @@
 
 use leptos::prelude::*;
 
-use crate::domain::moment::{Day, WallTime};
-use crate::domain::plan::{CarePlan, PlannedFeed, Reference, Slot};
-use crate::domain::plan_checks::CheckVerdict;
-use crate::domain::species::Species;
-use crate::domain::units::Millilitres;
+use crate::domain::plan::care_plan::{CarePlan, PlannedFeed, Reference, Slot};
+use crate::domain::plan::species::Species;
+use crate::domain::quantity::units::Millilitres;
+use crate::domain::time::moment::{Day, WallTime};
+use crate::domain::warnings::plan_checks::CheckVerdict;
 use crate::words::format::Writing;
 
 /// The checks of a plan, a line each.
 pub fn plan_checks(writing: Writing, plan: &CarePlan) -> AnyView {
-    let checks = crate::domain::plan_checks::plan_checks(plan).into_iter();
+    let checks = crate::domain::warnings::plan_checks::plan_checks(plan).into_iter();
     let lines = checks.map(|check| {
         let class = match check.verdict() {
             CheckVerdict::InOrder => "hint",

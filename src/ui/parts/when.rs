@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::moment::{Day, Moment, WallTime};
+use crate::domain::time::moment::{Day, Moment, WallTime};
 use crate::ui::clock;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::state::AppState;

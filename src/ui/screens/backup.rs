@@ -5,12 +5,12 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use crate::checksum::crc32;
-use crate::domain::backup_due::{Backups, is_backup_due, put_off};
-use crate::domain::journal::Journal;
-use crate::domain::moment::Moment;
+use crate::domain::journal::entries::Journal;
 use crate::domain::outlook::Outlook;
+use crate::domain::time::moment::Moment;
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::take::{Taken, read_text};
+use crate::store::backup_due::{Backups, is_backup_due, put_off};
 use crate::store::saved::entries_to_text;
 use crate::ui::parts::file_field::FileField;
 use crate::ui::parts::handing::Handing;

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::chick::Chick;
+use crate::domain::journal::chick::Chick;
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;

@@ -2,10 +2,10 @@
 
 use leptos::prelude::*;
 
-use crate::domain::feed_meant::feed_to_give;
-use crate::domain::guide::{Guide, Step};
-use crate::domain::moment::Moment;
+use crate::domain::feeding::feed_meant::feed_to_give;
+use crate::domain::instruction::feed_session::{Guide, Step};
 use crate::domain::outlook::Outlook;
+use crate::domain::time::moment::Moment;
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
 use crate::ui::screens::guide::crop_step::CropStep;

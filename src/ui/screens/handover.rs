@@ -7,12 +7,12 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use crate::domain::doubles::doubles;
-use crate::domain::journal::{Change, Entry};
-use crate::domain::moment::Moment;
+use crate::domain::feeding::duplicate_feeds::doubles;
+use crate::domain::journal::entries::{Change, Entry};
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::CarePlan;
-use crate::domain::zone::Zone;
+use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::time::moment::Moment;
+use crate::domain::time::zone::Zone;
 use crate::share::calendar_of::{calendar_removal_text, calendar_text};
 use crate::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
 use crate::share::file_name::{FileKind, file_name};

@@ -2,12 +2,12 @@
 
 use leptos::prelude::*;
 
-use crate::domain::day_energy::day_energy;
-use crate::domain::first_days::first_days;
-use crate::domain::journal::Change;
+use crate::domain::formula::day_energy::day_energy;
+use crate::domain::formula::stock::stock;
+use crate::domain::homecoming::first_days::first_days;
+use crate::domain::journal::entries::Change;
 use crate::domain::outlook::Outlook;
-use crate::domain::stock::stock;
-use crate::domain::units::NumberError;
+use crate::domain::quantity::units::NumberError;
 use crate::ui::parts::arrival::ArrivedButton;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Page;

@@ -2,8 +2,8 @@
 
 use leptos::prelude::*;
 
-use crate::domain::journal::{Change, ChickId, Entry, EntryId, Journal};
-use crate::domain::moment::Day;
+use crate::domain::journal::entries::{Change, ChickId, Entry, EntryId, Journal};
+use crate::domain::time::moment::Day;
 use crate::ui::clock;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Heading;

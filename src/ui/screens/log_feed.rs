@@ -2,13 +2,13 @@
 
 use leptos::prelude::*;
 
-use crate::domain::chick::Chick;
-use crate::domain::feed_meant::{WhichFeed, feed_meant, is_noted, which_feed};
-use crate::domain::journal::{Change, Refusal, Response, WhyPassedOver};
-use crate::domain::moment::Moment;
-use crate::domain::plan::Slot;
-use crate::domain::units::{Celsius, Millilitres};
-use crate::domain::zone::Zone;
+use crate::domain::feeding::feed_meant::{WhichFeed, feed_meant, is_noted, which_feed};
+use crate::domain::journal::chick::Chick;
+use crate::domain::journal::entries::{Change, Refusal, Response, WhyPassedOver};
+use crate::domain::plan::care_plan::Slot;
+use crate::domain::quantity::units::{Celsius, Millilitres};
+use crate::domain::time::moment::Moment;
+use crate::domain::time::zone::Zone;
 use crate::ui::clock;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};

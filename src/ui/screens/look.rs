@@ -2,7 +2,9 @@
 
 use leptos::prelude::*;
 
-use crate::domain::journal::{Change, CropFeel, CropState, Droppings, Refusal, SolidsEaten};
+use crate::domain::journal::entries::{
+    Change, CropFeel, CropState, Droppings, Refusal, SolidsEaten,
+};
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Page;

@@ -4,11 +4,11 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use crate::domain::feeding::schedule::{FeedState, ScheduledFeed};
+use crate::domain::feeding::volume::draws as draw_list;
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::Tool;
-use crate::domain::rules::{Raise, raise_of};
-use crate::domain::schedule::{FeedState, ScheduledFeed};
-use crate::domain::volume::draws as draw_list;
+use crate::domain::plan::care_plan::Tool;
+use crate::domain::warnings::rules::{Raise, raise_of};
 use crate::domain::weaning::Verdict;
 use crate::ui::parts::arrival::{first_feed, on_the_way, settling_in};
 use crate::ui::parts::call_card::{WhatToSay, call_buttons};

@@ -2,13 +2,13 @@
 
 use leptos::prelude::*;
 
-use crate::domain::journal::{Change, ChickId, Refusal};
-use crate::domain::moment::{Day, WallTime};
-use crate::domain::plan::{
+use crate::domain::journal::entries::{Change, ChickId, Refusal};
+use crate::domain::plan::care_plan::{
     CarePlan, Contact, PlanFault, PlanField, PlannedFeed, Reference, Role, Slot, is_phone_number,
 };
-use crate::domain::species::Species;
-use crate::domain::units::{Grams, Millilitres, NumberError, Percent};
+use crate::domain::plan::species::Species;
+use crate::domain::quantity::units::{Grams, Millilitres, NumberError, Percent};
+use crate::domain::time::moment::{Day, WallTime};
 use crate::ui::parts::field::FieldKind;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::plan_checks::{TypedNumbers, typed_checks};

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::domain::serving_heat::TemperatureUnit;
+use crate::domain::formula::serving_heat::TemperatureUnit;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::handing::Handing;
@@ -43,7 +43,7 @@ fn Chicks() -> impl IntoView {
         state.journal.with(|journal| {
             let chicks = journal.chicks().into_iter();
             let named = chicks.map(|id| {
-                let chick = crate::domain::chick::Chick::from_journal(journal, id);
+                let chick = crate::domain::journal::chick::Chick::from_journal(journal, id);
                 (id, chick.map(|chick| chick.plan.name).unwrap_or_default())
             });
             named.collect::<Vec<_>>()

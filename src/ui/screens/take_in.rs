@@ -2,9 +2,9 @@
 
 use leptos::prelude::*;
 
-use crate::domain::chick::Chick;
-use crate::domain::journal::{Change, ChickId, Entry, Journal};
-use crate::domain::plan::CarePlan;
+use crate::domain::journal::chick::Chick;
+use crate::domain::journal::entries::{Change, ChickId, Entry, Journal};
+use crate::domain::plan::care_plan::CarePlan;
 use crate::share::take::{Taken, read_text};
 use crate::ui::clock;
 use crate::ui::parts::copy_button::CopyButton;

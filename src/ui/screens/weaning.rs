@@ -4,9 +4,9 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use crate::domain::journal::Change;
+use crate::domain::journal::entries::Change;
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::Slot;
+use crate::domain::plan::care_plan::Slot;
 use crate::domain::weaning::{Answer, Verdict, may_offer_drop};
 use crate::ui::parts::page::Heading;
 use crate::ui::state::AppState;

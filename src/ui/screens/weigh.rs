@@ -2,10 +2,10 @@
 
 use leptos::prelude::*;
 
-use crate::domain::chick::Chick;
-use crate::domain::journal::{Change, CropAtWeighing, Refusal};
-use crate::domain::units::Grams;
-use crate::domain::weight::{Doubt, doubt};
+use crate::domain::journal::chick::Chick;
+use crate::domain::journal::entries::{Change, CropAtWeighing, Refusal};
+use crate::domain::quantity::units::Grams;
+use crate::domain::weight::readings::{Doubt, doubt};
 use crate::ui::clock;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::page::Page;

@@ -4,9 +4,9 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use crate::domain::journal::CropAtWeighing;
-use crate::domain::moment::Moment;
+use crate::domain::journal::entries::CropAtWeighing;
 use crate::domain::outlook::Outlook;
+use crate::domain::time::moment::Moment;
 use crate::share::weight_picture::{chart_meaning, chart_svg};
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;

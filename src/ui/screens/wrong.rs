@@ -2,10 +2,10 @@
 
 use leptos::prelude::*;
 
-use crate::domain::journal::Change;
-use crate::domain::level::Level;
-use crate::domain::rules::sign_seen::level;
-use crate::domain::signs::{Sign, SignGroup};
+use crate::domain::journal::entries::Change;
+use crate::domain::journal::signs::{Sign, SignGroup};
+use crate::domain::warnings::level::Level;
+use crate::domain::warnings::rules::sign_seen::level;
 use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::page::Page;

@@ -1,8 +1,8 @@
 //! The answer of the weaning screen, as sentences.
 
-use crate::domain::level::Value;
-use crate::domain::moment::Day;
-use crate::domain::plan::Slot;
+use crate::domain::plan::care_plan::Slot;
+use crate::domain::time::moment::Day;
+use crate::domain::warnings::level::Value;
 use crate::domain::weaning::criteria::{Check, Criterion};
 use crate::domain::weaning::{Answer, Verdict, Weaning};
 use crate::words::Language;

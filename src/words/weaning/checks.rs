@@ -1,6 +1,6 @@
 //! Each criterion as a line with its number, and what would change its answer.
 
-use crate::domain::plan::Slot;
+use crate::domain::plan::care_plan::Slot;
 use crate::domain::weaning::Answer;
 use crate::domain::weaning::criteria::{Check, Criterion};
 use crate::words::Language;

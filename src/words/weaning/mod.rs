@@ -4,8 +4,8 @@ pub mod answer;
 pub mod checks;
 pub mod triggers;
 
-use crate::domain::plan::Slot;
-use crate::domain::species::Species;
+use crate::domain::plan::care_plan::Slot;
+use crate::domain::plan::species::Species;
 use crate::domain::weaning::stage::{FLAT_PCT, Flatness, Stage, WEANED_DAYS};
 use crate::domain::weaning::{AgeNote, Answer};
 use crate::words::Language;

@@ -1,6 +1,6 @@
 //! Each trigger that brings a feed back: as a line with its number, and as a reason.
 
-use crate::domain::level::Value;
+use crate::domain::warnings::level::Value;
 use crate::domain::weaning::Answer;
 use crate::domain::weaning::triggers::{Trigger, TriggerCheck};
 use crate::words::Language;

@@ -3,12 +3,12 @@
 use std::fs;
 use std::path::Path;
 
-use perchlight::domain::demo;
-use perchlight::domain::journal::{ChickId, Journal};
-use perchlight::domain::moment::{Moment, Offset};
-use perchlight::domain::plan::CarePlan;
-use perchlight::domain::species::Species;
-use perchlight::domain::zone::Zone;
+use perchlight::domain::journal::demo;
+use perchlight::domain::journal::entries::{ChickId, Journal};
+use perchlight::domain::time::moment::{Moment, Offset};
+use perchlight::domain::plan::care_plan::CarePlan;
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::time::zone::Zone;
 use perchlight::share::base64url;
 use perchlight::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
 use perchlight::share::html_file::card_html;
@@ -17,7 +17,7 @@ use perchlight::store::line::Line;
 use perchlight::store::saved::{entries_to_text, entry_to_text};
 use perchlight::words::Language;
 use perchlight::words::format::{MassUnit, Writing};
-use perchlight::domain::serving_heat::TemperatureUnit;
+use perchlight::domain::formula::serving_heat::TemperatureUnit;
 
 const CHICK: ChickId = ChickId(*b"a-made-up-on");
 const WRITING: Writing = Writing::metric(Language::English);

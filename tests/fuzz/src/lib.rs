@@ -7,13 +7,13 @@
 use std::collections::BTreeSet;
 
 use perchlight::checksum::crc32;
-use perchlight::domain::journal::{Change, ChickId, Entry, Journal};
-use perchlight::domain::moment::{Moment, Offset};
+use perchlight::domain::journal::entries::{Change, ChickId, Entry, Journal};
+use perchlight::domain::time::moment::{Moment, Offset};
 use perchlight::domain::outlook::outlook;
-use perchlight::domain::plan::CarePlan;
-use perchlight::domain::plan_checks::plan_checks;
-use perchlight::domain::serving_heat::TemperatureUnit;
-use perchlight::domain::zone::Zone;
+use perchlight::domain::plan::care_plan::CarePlan;
+use perchlight::domain::warnings::plan_checks::plan_checks;
+use perchlight::domain::formula::serving_heat::TemperatureUnit;
+use perchlight::domain::time::zone::Zone;
 use perchlight::share::base64url;
 use perchlight::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
 use perchlight::share::html_file::{card_html, report_html};

@@ -1,6 +1,6 @@
 //! How an owner weighs: what is missed, read wrongly or typed wrongly. All shares are assumed.
 
-use perchlight::domain::count;
+use perchlight::domain::quantity::count;
 
 use crate::simulator::chances::Chances;
 

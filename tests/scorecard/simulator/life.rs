@@ -120,7 +120,7 @@ impl Life {
         let age = chances.between(42.0, 63.0).floor();
         let grams = |day: i32| adult_g / (1.0 + (-rate * (age + f64::from(day) - turn)).exp());
         Self {
-            age_days: perchlight::domain::count::rounded(age),
+            age_days: perchlight::domain::quantity::count::rounded(age),
             onset: None,
             grams: wandering(chances, grams),
         }
@@ -129,7 +129,7 @@ impl Life {
     /// Twelve to sixteen weeks old (assumed), at its peak on the day of the handover.
     fn weaned(adult_g: f64, chances: &mut Chances, extra_loss: impl Fn(f64) -> f64) -> Self {
         let fall = Fall::drawn(chances);
-        let age_days = perchlight::domain::count::rounded(chances.between(84.0, 112.0));
+        let age_days = perchlight::domain::quantity::count::rounded(chances.between(84.0, 112.0));
         let grams = |day: i32| {
             let day = f64::from(day);
             adult_g * (fall.left(day) - extra_loss(day))

@@ -1,6 +1,6 @@
 //! From mornings that ring to days of delay and false calls.
 
-use perchlight::domain::count;
+use perchlight::domain::quantity::count;
 
 use crate::simulator::chances::Chances;
 use crate::simulator::habit::Habit;

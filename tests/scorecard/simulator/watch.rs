@@ -1,16 +1,16 @@
 //! One made-up chick from the handover on: what the owner notes, and who rings on which morning.
 
-use perchlight::domain::chick::Chick;
-use perchlight::domain::count;
-use perchlight::domain::journal::{Change, ChickId};
-use perchlight::domain::level::RuleId;
-use perchlight::domain::moment::{Day, Offset};
+use perchlight::domain::journal::chick::Chick;
+use perchlight::domain::journal::entries::{Change, ChickId};
+use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::outlook::{Outlook, outlook};
-use perchlight::domain::plan::{CarePlan, Reference, Slot};
-use perchlight::domain::scenario::Scenario;
-use perchlight::domain::species::Species;
-use perchlight::domain::units::{Grams, Millilitres};
-use perchlight::domain::weight;
+use perchlight::domain::plan::care_plan::{CarePlan, Reference, Slot};
+use perchlight::domain::plan::species::Species;
+use perchlight::domain::quantity::count;
+use perchlight::domain::quantity::units::{Grams, Millilitres};
+use perchlight::domain::time::moment::{Day, Offset};
+use perchlight::domain::warnings::level::RuleId;
+use perchlight::domain::weight::readings;
 
 use crate::simulator::chances::Chances;
 use crate::simulator::habit::Habit;
@@ -126,7 +126,7 @@ fn righted(script: &Scenario, day: i32, typed: i32, true_g: f64, chances: &mut C
     let Some(chick): Option<Chick> = script.chick() else {
         return typed;
     };
-    let is_asked = weight::doubt(script.at(day, 6, 45), &chick, Grams::whole(typed)).is_some();
+    let is_asked = readings::doubt(script.at(day, 6, 45), &chick, Grams::whole(typed)).is_some();
     // An unlikely weight that is true is weighed again and kept, so nothing changes then.
     if is_asked && chances.happens(RIGHTED) {
         count::rounded(true_g)

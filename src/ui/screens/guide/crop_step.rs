@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::journal::{Change, CropFeel, CropState};
+use crate::domain::journal::entries::{Change, CropFeel, CropState};
 use crate::ui::parts::drawing::{Drawing, DrawingKind};
 use crate::ui::route::Route;
 use crate::ui::screens::guide::under_way::Feed;

@@ -2,9 +2,9 @@
 
 use leptos::prelude::*;
 
-use crate::domain::journal::Response;
-use crate::domain::units::Millilitres;
-use crate::domain::volume::{draws, draws_for_small_hand};
+use crate::domain::feeding::volume::{draws, draws_for_small_hand};
+use crate::domain::journal::entries::Response;
+use crate::domain::quantity::units::Millilitres;
 use crate::ui::parts::drawing::{Drawing, DrawingKind};
 use crate::ui::screens::guide::under_way::{Feed, Forward};
 

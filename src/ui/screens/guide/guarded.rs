@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::guards::Guard;
+use crate::domain::instruction::guards::Guard;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::route::Route;
 use crate::words::Language;

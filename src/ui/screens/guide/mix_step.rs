@@ -2,15 +2,15 @@
 
 use leptos::prelude::*;
 
-use crate::domain::count::rounded;
-use crate::domain::heat_balance::{CupStuff, HeatError, HeatPart, water_needed_c};
-use crate::domain::journal::Change;
-use crate::domain::mixing::{MixWanted, USUAL_ALLOWANCE_ML, mix_amounts};
-use crate::domain::nutrition::mix_contents;
-use crate::domain::plan::CarePlan;
-use crate::domain::powder::Powder;
-use crate::domain::units::{Celsius, Grams, Millilitres, NumberError};
-use crate::domain::weighing_out::{Spoon, WeighedOut};
+use crate::domain::formula::heat_balance::{CupStuff, HeatError, HeatPart, water_needed_c};
+use crate::domain::formula::mixing::{MixWanted, USUAL_ALLOWANCE_ML, mix_amounts};
+use crate::domain::formula::nutrition::mix_contents;
+use crate::domain::formula::powder::Powder;
+use crate::domain::formula::weighing_out::{Spoon, WeighedOut};
+use crate::domain::journal::entries::Change;
+use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::quantity::count::rounded;
+use crate::domain::quantity::units::{Celsius, Grams, Millilitres, NumberError};
 use crate::ui::clock;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::journal::WhyPassedOver;
+use crate::domain::journal::entries::WhyPassedOver;
 use crate::ui::route::Route;
 use crate::ui::screens::guide::under_way::Feed;
 

@@ -2,9 +2,9 @@
 
 use leptos::prelude::*;
 
-use crate::domain::guide::{Guide, Step};
-use crate::domain::journal::{Change, Response, WhyPassedOver};
-use crate::domain::units::Millilitres;
+use crate::domain::instruction::feed_session::{Guide, Step};
+use crate::domain::journal::entries::{Change, Response, WhyPassedOver};
+use crate::domain::quantity::units::Millilitres;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};

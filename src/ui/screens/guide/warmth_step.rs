@@ -2,12 +2,12 @@
 
 use leptos::prelude::*;
 
-use crate::domain::count::rounded;
-use crate::domain::guide::{CupOutlook, Guide, ReadingRefusal, Taken};
-use crate::domain::serving_heat::{
+use crate::domain::formula::serving_heat::{
     ServingVerdict, TemperatureUnit, TypedTemperature, typed_temperature,
 };
-use crate::domain::units::Celsius;
+use crate::domain::instruction::feed_session::{CupOutlook, Guide, ReadingRefusal, Taken};
+use crate::domain::quantity::count::rounded;
+use crate::domain::quantity::units::Celsius;
 use crate::ui::clock;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::screens::guide::under_way::{Feed, Forward};
@@ -79,7 +79,7 @@ pub fn WarmthStep(
 
 /// A typed temperature; the flag says that it is probably meant in the other unit.
 fn parse_temperature(text: &str, writing: Writing) -> Result<(Celsius, bool), String> {
-    let thousandths = crate::domain::units::parse_thousandths(text)
+    let thousandths = crate::domain::quantity::units::parse_thousandths(text)
         .map_err(|error| writing.number_error(error))?;
     let given = f64::from(i32::try_from(thousandths).unwrap_or(i32::MAX)) / 1_000.0;
     let held = |celsius: f64| Celsius::tenths_held(rounded(celsius * 10.0));

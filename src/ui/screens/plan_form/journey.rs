@@ -2,10 +2,10 @@
 
 use leptos::prelude::*;
 
-use crate::domain::journey::{journey_fault, offset_text, parse_offset};
-use crate::domain::moment::{Day, Moment, WallTime};
-use crate::domain::plan::{ClockShift, Journey};
-use crate::domain::zone::Zone;
+use crate::domain::homecoming::journey::{journey_fault, offset_text, parse_offset};
+use crate::domain::plan::care_plan::{ClockShift, Journey};
+use crate::domain::time::moment::{Day, Moment, WallTime};
+use crate::domain::time::zone::Zone;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::FieldKind;
 use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, is_any_at_fault, optional};

@@ -2,11 +2,11 @@
 
 use leptos::prelude::*;
 
-use crate::domain::mixing::{MixError, SUPPLEMENT_G_PER_100_ML, check};
-use crate::domain::plan::{CarePlan, PowderLabel};
-use crate::domain::powder::{Powder, PowderError};
-use crate::domain::units::{Grams, NumberError, Percent};
-use crate::domain::weighing_out::Spoon;
+use crate::domain::formula::mixing::{MixError, SUPPLEMENT_G_PER_100_ML, check};
+use crate::domain::formula::powder::{Powder, PowderError};
+use crate::domain::formula::weighing_out::Spoon;
+use crate::domain::plan::care_plan::{CarePlan, PowderLabel};
+use crate::domain::quantity::units::{Grams, NumberError, Percent};
 use crate::ui::parts::field::FieldKind;
 use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, optional};
 use crate::ui::state::AppState;

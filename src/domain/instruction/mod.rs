@@ -1,0 +1,8 @@
+//! May I feed now: what forbids it, and a feed step by step.
+//!
+//! **Never:** a feed is never offered while something forbids it.
+//!
+//! **Left out:** anything that happens between two feeds.
+
+pub mod feed_session;
+pub mod guards;

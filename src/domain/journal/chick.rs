@@ -1,0 +1,400 @@
+//! One chick as the journal tells it: a fold of its entries, retracted ones left out.
+
+use std::collections::BTreeMap;
+
+use crate::domain::journal::entries::{
+    Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId, Journal,
+    Response, SolidsEaten, WhyPassedOver,
+};
+use crate::domain::journal::signs::Sign;
+use crate::domain::plan::care_plan::{CarePlan, PlannedFeed, Role, Slot};
+use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
+use crate::domain::time::moment::{Lived, Moment, Offset};
+
+/// Something noted, with its entry and when it was lived.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Noted<T> {
+    /// The entry it comes from.
+    pub id: EntryId,
+    /// When it happened.
+    pub at: Moment,
+    /// The wall clock's offset then.
+    pub offset: Offset,
+    /// What was noted.
+    pub what: T,
+}
+
+impl<T> Noted<T> {
+    /// The day and wall time at which it happened, as it was lived then.
+    pub fn lived(&self) -> Lived {
+        self.at.lived(self.offset)
+    }
+}
+
+/// A weighing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Weighing {
+    /// The reading.
+    pub weight: Grams,
+    /// What the crop held.
+    pub crop: CropAtWeighing,
+}
+
+/// What became of a feed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FeedOutcome {
+    /// It was given.
+    Given {
+        /// What went into the chick.
+        taken: Millilitres,
+        /// What was offered.
+        offered: Millilitres,
+        /// Temperature at serving.
+        served_at: Option<Celsius>,
+        /// How it was taken.
+        response: Response,
+    },
+    /// The chick refused it.
+    Refused,
+    /// It was left out.
+    PassedOver(WhyPassedOver),
+}
+
+impl FeedOutcome {
+    /// Whether anything went into the chick.
+    pub fn is_food(&self) -> bool {
+        self.taken().tenths() > 0
+    }
+
+    /// What went into the chick; nothing for a feed refused or passed over.
+    pub fn taken(&self) -> Millilitres {
+        match self {
+            Self::Given { taken, .. } => *taken,
+            Self::Refused | Self::PassedOver(_) => Millilitres::whole(0),
+        }
+    }
+}
+
+/// A feed of the plan and what became of it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct FeedNote {
+    /// Which feed of the plan.
+    pub slot: Slot,
+    /// What became of it.
+    pub outcome: FeedOutcome,
+}
+
+/// A look at the crop.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct CropLook {
+    /// What was seen.
+    pub state: CropState,
+    /// What was felt.
+    pub feel: CropFeel,
+}
+
+/// A feed given up or offered again.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum WeaningStep {
+    /// Given up; by the breeder against the criteria when the flag is set.
+    Dropped {
+        /// Which feed.
+        slot: Slot,
+        /// Whether the breeder decided it against the criteria.
+        by_breeder: bool,
+    },
+    /// Offered again.
+    BroughtBack {
+        /// Which feed.
+        slot: Slot,
+    },
+}
+
+/// Powder used in one mix.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Mix {
+    /// Dry powder.
+    pub powder: Grams,
+    /// Water.
+    pub water: Grams,
+    /// Fat supplement.
+    pub fat_supplement: Grams,
+}
+
+/// Solids seen.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SolidsLook {
+    /// Which food.
+    pub what: String,
+    /// How much.
+    pub eaten: SolidsEaten,
+}
+
+/// A call that was made.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Call {
+    /// Whom.
+    pub whom: Role,
+    /// What was agreed.
+    pub agreed: String,
+}
+
+/// One chick: its plan in force and everything noted, each list in order of time.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Chick {
+    /// Its id.
+    pub id: ChickId,
+    /// When it was added on this phone.
+    pub added_at: Moment,
+    /// The plan in force.
+    pub plan: CarePlan,
+    /// When the plan in force was set.
+    pub plan_since: Moment,
+    /// When it arrived in its new home.
+    pub arrived: Option<Noted<()>>,
+    /// Weighings.
+    pub weighings: Vec<Noted<Weighing>>,
+    /// Feeds given, refused and passed over.
+    pub feeds: Vec<Noted<FeedNote>>,
+    /// Looks at the crop.
+    pub crops: Vec<Noted<CropLook>>,
+    /// Looks at the droppings.
+    pub droppings: Vec<Noted<Droppings>>,
+    /// Solids seen.
+    pub solids: Vec<Noted<SolidsLook>>,
+    /// Signs seen.
+    pub signs: Vec<Noted<Sign>>,
+    /// Signs that are no longer there, by the latest such note.
+    pub signs_gone: BTreeMap<Sign, Moment>,
+    /// Feeds dropped and brought back.
+    pub weaning: Vec<Noted<WeaningStep>>,
+    /// Mixes made.
+    pub mixes: Vec<Noted<Mix>>,
+    /// Powder opened or weighed.
+    pub stock: Vec<Noted<Grams>>,
+    /// Room temperatures.
+    pub rooms: Vec<Noted<Celsius>>,
+    /// Calls made.
+    pub calls: Vec<Noted<Call>>,
+}
+
+impl Chick {
+    /// The chick of this id; `None` when the journal never added it.
+    pub fn from_journal(journal: &Journal, id: ChickId) -> Option<Self> {
+        let dead = journal.retracted();
+        let alive: Vec<&Entry> = journal
+            .entries()
+            .iter()
+            .filter(|entry| entry.chick == id && !dead.contains(&entry.id))
+            .collect();
+        let added = alive
+            .iter()
+            .find(|entry| matches!(entry.change, Change::ChickAdded(_)))?;
+        let (plan_since, plan) = alive
+            .iter()
+            .rev()
+            .find_map(|entry| Some((entry.at, entry.change.plan()?)))?;
+        let mut chick = Self::new(id, added.at, plan_since, plan.clone());
+        for entry in alive {
+            chick.note(entry);
+        }
+        Some(chick)
+    }
+
+    fn new(id: ChickId, added_at: Moment, plan_since: Moment, plan: CarePlan) -> Self {
+        Self {
+            id,
+            added_at,
+            plan,
+            plan_since,
+            arrived: None,
+            weighings: Vec::new(),
+            feeds: Vec::new(),
+            crops: Vec::new(),
+            droppings: Vec::new(),
+            solids: Vec::new(),
+            signs: Vec::new(),
+            signs_gone: BTreeMap::new(),
+            weaning: Vec::new(),
+            mixes: Vec::new(),
+            stock: Vec::new(),
+            rooms: Vec::new(),
+            calls: Vec::new(),
+        }
+    }
+
+    fn note(&mut self, entry: &Entry) {
+        let feed = |slot, outcome| noted(entry, FeedNote { slot, outcome });
+        match &entry.change {
+            Change::ChickAdded(_)
+            | Change::PlanSet(_)
+            | Change::Noted { .. }
+            | Change::Retracted { .. } => {}
+            Change::Arrived => self.arrived = Some(noted(entry, ())),
+            Change::Weighed { weight, crop } => {
+                self.weighings.push(noted(
+                    entry,
+                    Weighing {
+                        weight: *weight,
+                        crop: *crop,
+                    },
+                ));
+            }
+            Change::Fed {
+                slot,
+                taken,
+                offered,
+                served_at,
+                response,
+            } => {
+                let (taken, offered, served_at, response) =
+                    (*taken, *offered, *served_at, *response);
+                self.feeds.push(feed(
+                    *slot,
+                    FeedOutcome::Given {
+                        taken,
+                        offered,
+                        served_at,
+                        response,
+                    },
+                ));
+            }
+            Change::FeedRefused { slot } => self.feeds.push(feed(*slot, FeedOutcome::Refused)),
+            Change::FeedPassedOver { slot, why } => {
+                self.feeds.push(feed(*slot, FeedOutcome::PassedOver(*why)));
+            }
+            Change::CropSeen { state, feel } => {
+                self.crops.push(noted(
+                    entry,
+                    CropLook {
+                        state: *state,
+                        feel: *feel,
+                    },
+                ));
+            }
+            Change::DroppingsSeen { look } => self.droppings.push(noted(entry, *look)),
+            Change::SolidsSeen { what, eaten } => {
+                self.solids.push(noted(
+                    entry,
+                    SolidsLook {
+                        what: what.clone(),
+                        eaten: *eaten,
+                    },
+                ));
+            }
+            Change::SignSeen { sign } => self.signs.push(noted(entry, *sign)),
+            Change::SignGone { sign } => {
+                self.signs_gone.insert(*sign, entry.at);
+            }
+            Change::FeedDropped { slot, by_breeder } => {
+                let step = WeaningStep::Dropped {
+                    slot: *slot,
+                    by_breeder: *by_breeder,
+                };
+                self.weaning.push(noted(entry, step));
+            }
+            Change::FeedBroughtBack { slot } => {
+                self.weaning
+                    .push(noted(entry, WeaningStep::BroughtBack { slot: *slot }));
+            }
+            Change::MixMade {
+                powder,
+                water,
+                fat_supplement,
+            } => {
+                let mix = Mix {
+                    powder: *powder,
+                    water: *water,
+                    fat_supplement: *fat_supplement,
+                };
+                self.mixes.push(noted(entry, mix));
+            }
+            Change::StockOpened { powder } => self.stock.push(noted(entry, *powder)),
+            Change::Called { whom, agreed } => {
+                self.calls.push(noted(
+                    entry,
+                    Call {
+                        whom: *whom,
+                        agreed: agreed.clone(),
+                    },
+                ));
+            }
+            Change::RoomSeen { room } => self.rooms.push(noted(entry, *room)),
+        }
+    }
+
+    /// The feeds still given: those of the plan that are not dropped at `moment`.
+    pub fn feeds_in_force(&self, moment: Moment) -> Vec<PlannedFeed> {
+        let dropped = self.dropped_slots(moment);
+        self.plan
+            .feeds
+            .iter()
+            .filter(|feed| !dropped.contains(&feed.slot))
+            .copied()
+            .collect()
+    }
+
+    /// The slots given up at `moment`, in the order in which they went.
+    ///
+    /// A plan set later than a drop says again which feeds there are, so earlier drops of feeds that it
+    /// lists no longer count.
+    pub fn dropped_slots(&self, moment: Moment) -> Vec<Slot> {
+        let mut dropped = Vec::new();
+        for step in self.weaning.iter().filter(|step| step.at <= moment) {
+            match step.what {
+                WeaningStep::Dropped { slot, .. } if step.at >= self.plan_since => {
+                    if !dropped.contains(&slot) {
+                        dropped.push(slot);
+                    }
+                }
+                WeaningStep::Dropped { .. } => {}
+                WeaningStep::BroughtBack { slot } => dropped.retain(|gone| *gone != slot),
+            }
+        }
+        dropped
+    }
+
+    /// The signs seen since `from` that nobody has noted as gone, each once with its latest sighting.
+    pub fn signs_present(&self, from: Moment) -> Vec<Noted<Sign>> {
+        let mut present: Vec<Noted<Sign>> = Vec::new();
+        for seen in self.signs.iter().filter(|seen| seen.at >= from) {
+            if self
+                .signs_gone
+                .get(&seen.what)
+                .is_some_and(|gone| *gone >= seen.at)
+            {
+                continue;
+            }
+            present.retain(|earlier| earlier.what != seen.what);
+            present.push(seen.clone());
+        }
+        present
+    }
+
+    /// From when on the chick is looked after here: its arrival; until that is noted, the arrival that
+    /// the journey expects; without a journey, when it was added. Never before it was added.
+    pub fn home_since(&self) -> Moment {
+        let arrived = self.arrived.as_ref().map(|arrived| arrived.at);
+        let expected = self.plan.journey.map(|journey| journey.expected);
+        arrived
+            .or(expected)
+            .map_or(self.added_at, |home| home.max(self.added_at))
+    }
+
+    /// The last feed that put something into the chick, up to `moment`.
+    pub fn last_given(&self, moment: Moment) -> Option<&Noted<FeedNote>> {
+        self.feeds
+            .iter()
+            .rev()
+            .find(|feed| feed.at <= moment && feed.what.outcome.is_food())
+    }
+}
+
+fn noted<T>(entry: &Entry, what: T) -> Noted<T> {
+    Noted {
+        id: entry.id,
+        at: entry.at,
+        offset: entry.offset,
+        what,
+    }
+}

@@ -1,0 +1,768 @@
+//! The journal: an append-only set of entries. State is a fold of it; joining two journals is union.
+//!
+//! Nothing is ever edited or taken out. A correction is a new entry and a retraction of the old one,
+//! so what was believed when stays known, and a union never brings a deleted entry back.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::domain::journal::signs::Sign;
+use crate::domain::plan::care_plan::{CarePlan, PlanFault, Role, Slot};
+use crate::domain::quantity::order::sorted;
+use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
+use crate::domain::time::moment::{Lived, Moment, Offset};
+
+/// 96 random bits that name an entry, so that two phones never choose the same.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct EntryId(pub [u8; 12]);
+
+/// 96 random bits that name a chick.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct ChickId(pub [u8; 12]);
+
+/// What the crop held when the chick was weighed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum CropAtWeighing {
+    /// Empty, as in the morning before the first feed.
+    Empty,
+    /// Full or filling, after a feed.
+    AfterFeed,
+    /// The person did not know.
+    NotSure,
+}
+
+/// How the chick took a feed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Response {
+    /// Bobbing and swallowing.
+    Eager,
+    /// Takes it slowly or with pauses.
+    Slow,
+    /// Nobody noted it.
+    NotNoted,
+}
+
+/// Why a feed was left out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum WhyPassedOver {
+    /// The crop still held food.
+    CropNotEmpty,
+    /// The chick was cold, breathing badly or otherwise not fit to be fed.
+    NotFit,
+    /// Breeder or vet said so.
+    Advised,
+    /// It was forgotten or nobody was there.
+    NotPossible,
+}
+
+/// What the crop looks like between feeds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum CropState {
+    /// Little or no food to be felt.
+    Empty,
+    /// Smaller than before.
+    Emptying,
+    /// No smaller than at the last look.
+    NotMoving,
+}
+
+/// What the crop feels like.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum CropFeel {
+    /// Like a soft balloon of soup.
+    Soft,
+    /// Doughy or hard.
+    Firm,
+    /// Nobody noted it.
+    NotNoted,
+}
+
+/// What droppings look like.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Droppings {
+    /// Formed, with white urates; as usual for this chick.
+    Normal,
+    /// Small, dark or few.
+    SmallOrFew,
+    /// Mostly water.
+    Watery,
+    /// Green or black all over.
+    GreenOrBlack,
+    /// Undigested food in them.
+    Undigested,
+    /// Blood in them.
+    Bloody,
+}
+
+/// How much solid food went into the chick, by what was seen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum SolidsEaten {
+    /// Played with it only.
+    Played,
+    /// Swallowed a little.
+    Little,
+    /// Ate; solids can be felt in the crop.
+    Meal,
+}
+
+/// One thing that happened or was decided.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Change {
+    /// The chick is looked after with this plan from here on.
+    ChickAdded(Box<CarePlan>),
+    /// The plan was replaced.
+    PlanSet(Box<CarePlan>),
+    /// The chick arrived in its new home.
+    Arrived,
+    /// It was weighed.
+    Weighed {
+        /// The reading.
+        weight: Grams,
+        /// What the crop held.
+        crop: CropAtWeighing,
+    },
+    /// A feed was given.
+    Fed {
+        /// Which feed of the plan.
+        slot: Slot,
+        /// What went into the chick.
+        taken: Millilitres,
+        /// What was offered.
+        offered: Millilitres,
+        /// Temperature at serving, when it was measured.
+        served_at: Option<Celsius>,
+        /// How it was taken.
+        response: Response,
+    },
+    /// The chick refused a feed.
+    FeedRefused {
+        /// Which feed of the plan.
+        slot: Slot,
+    },
+    /// A feed was left out.
+    FeedPassedOver {
+        /// Which feed of the plan.
+        slot: Slot,
+        /// Why.
+        why: WhyPassedOver,
+    },
+    /// Somebody looked at the crop.
+    CropSeen {
+        /// What was seen.
+        state: CropState,
+        /// What was felt.
+        feel: CropFeel,
+    },
+    /// Somebody looked at the droppings.
+    DroppingsSeen {
+        /// What was seen.
+        look: Droppings,
+    },
+    /// Somebody watched the chick with solid food.
+    SolidsSeen {
+        /// Which food, in the owner's words.
+        what: String,
+        /// How much.
+        eaten: SolidsEaten,
+    },
+    /// A sign of trouble was seen.
+    SignSeen {
+        /// Which one.
+        sign: Sign,
+    },
+    /// A sign is no longer there.
+    SignGone {
+        /// Which one.
+        sign: Sign,
+    },
+    /// A feed is given up.
+    FeedDropped {
+        /// Which feed.
+        slot: Slot,
+        /// Whether the breeder decided it against the criteria.
+        by_breeder: bool,
+    },
+    /// A feed is offered again.
+    FeedBroughtBack {
+        /// Which feed.
+        slot: Slot,
+    },
+    /// Formula was mixed.
+    MixMade {
+        /// Dry powder used.
+        powder: Grams,
+        /// Water used.
+        water: Grams,
+        /// Fat supplement used.
+        fat_supplement: Grams,
+    },
+    /// A container of powder was opened, or what is left was weighed.
+    StockOpened {
+        /// Powder in it.
+        powder: Grams,
+    },
+    /// Somebody was rung.
+    Called {
+        /// Whom.
+        whom: Role,
+        /// What was agreed.
+        agreed: String,
+    },
+    /// The room was measured.
+    RoomSeen {
+        /// Its temperature.
+        room: Celsius,
+    },
+    /// A remark.
+    Noted {
+        /// The text.
+        text: String,
+    },
+    /// An earlier entry does not hold.
+    Retracted {
+        /// Which one.
+        id: EntryId,
+    },
+}
+
+impl Change {
+    /// The plan that this change sets.
+    pub fn plan(&self) -> Option<&CarePlan> {
+        if let Self::ChickAdded(plan) | Self::PlanSet(plan) = self {
+            Some(plan)
+        } else {
+            None
+        }
+    }
+
+    /// The entry that this change takes back.
+    pub fn retracts(&self) -> Option<EntryId> {
+        if let Self::Retracted { id } = self {
+            Some(*id)
+        } else {
+            None
+        }
+    }
+}
+
+/// One line of the journal. Ordered by when it happened, then by its id.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Entry {
+    /// When it happened.
+    pub at: Moment,
+    /// Its name.
+    pub id: EntryId,
+    /// The chick it is about.
+    pub chick: ChickId,
+    /// When it was typed.
+    pub noted_at: Moment,
+    /// The wall clock's offset where and when it happened.
+    pub offset: Offset,
+    /// Who noted it, as that person calls themselves; may be empty.
+    pub by: String,
+    /// What happened.
+    pub change: Change,
+}
+
+impl Entry {
+    /// The day and wall time at which it happened, as it was lived then.
+    pub fn lived(&self) -> Lived {
+        self.at.lived(self.offset)
+    }
+}
+
+/// Why an entry is not taken. Data for the form; nothing was changed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Refusal {
+    /// It lies more than [`Journal::CLOCK_SLACK_MINUTES`] ahead.
+    InTheFuture,
+    /// It lies before the chick's hatch day.
+    BeforeHatching,
+    /// No chick of that id.
+    NoSuchChick,
+    /// A chick of that id is there already.
+    ChickIsThere,
+    /// No entry of that id to retract.
+    NoSuchEntry,
+    /// A weight no chick of any species here has, below 5 g or above 3,000 g.
+    WeightOutOfRange,
+    /// More than 300 ml in one feed.
+    VolumeOutOfRange,
+    /// More was taken than was offered.
+    MoreTakenThanOffered,
+    /// A text over [`CarePlan::LONG_TEXT`] characters.
+    TextTooLong,
+    /// The plan has faults.
+    Plan(Vec<PlanFault>),
+}
+
+/// The set of all entries on this phone.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Journal {
+    entries: Vec<Entry>,
+}
+
+impl Journal {
+    /// How far ahead of the clock an entry may lie, in minutes: clocks of two phones differ.
+    pub const CLOCK_SLACK_MINUTES: i64 = 5;
+
+    /// A journal of these entries, in order, each once.
+    pub fn from_entries(entries: Vec<Entry>) -> Self {
+        let mut entries = sorted(entries);
+        entries.dedup();
+        Self { entries }
+    }
+
+    /// Every entry in order, retracted ones too.
+    pub fn entries(&self) -> &[Entry] {
+        &self.entries
+    }
+
+    /// Whether this very entry is here.
+    pub fn holds(&self, entry: &Entry) -> bool {
+        self.entries.binary_search(entry).is_ok()
+    }
+
+    /// Whether nothing was ever noted.
+    pub fn is_empty(&self) -> bool {
+        self.entries.is_empty()
+    }
+
+    /// Whether an entry lies further ahead of the clock than [`Journal::CLOCK_SLACK_MINUTES`]: the clock
+    /// was set back, or was ahead when it was noted.
+    pub fn is_ahead_of(&self, now: Moment) -> bool {
+        let latest = now.plus_minutes(Self::CLOCK_SLACK_MINUTES);
+        self.entries.last().is_some_and(|entry| entry.at > latest)
+    }
+
+    /// Adds an entry after checking it against the journal and the clock.
+    ///
+    /// # Errors
+    /// A [`Refusal`]; the journal is then unchanged.
+    pub fn append(&mut self, now: Moment, entry: Entry) -> Result<(), Refusal> {
+        self.check(now, &entry)?;
+        self.insert(entry);
+        Ok(())
+    }
+
+    /// Adds an entry that was checked when it was first noted.
+    pub fn insert(&mut self, entry: Entry) {
+        if let Err(place) = self.entries.binary_search(&entry) {
+            self.entries.insert(place, entry);
+        }
+    }
+
+    /// Takes every entry of `other` that is not here yet; returns how many there were.
+    pub fn join(&mut self, other: &Self) -> usize {
+        let before = self.entries.len();
+        self.entries.extend(other.entries.iter().cloned());
+        self.entries = sorted(std::mem::take(&mut self.entries));
+        self.entries.dedup();
+        self.entries.len() - before
+    }
+
+    /// The ids of all entries that a retraction in force takes back.
+    ///
+    /// A retraction is in force unless another one in force takes it back, whatever the clocks of the
+    /// two say, so the answer depends neither on the order in which entries arrived nor on their
+    /// times. Retractions that take each other back in a ring, which no phone writes, are all in force.
+    pub fn retracted(&self) -> BTreeSet<EntryId> {
+        let mut targets: BTreeMap<EntryId, Vec<EntryId>> = BTreeMap::new();
+        for entry in &self.entries {
+            if let Some(target) = entry.change.retracts() {
+                targets.entry(entry.id).or_default().push(target);
+            }
+        }
+        let mut waiting: BTreeMap<EntryId, usize> = BTreeMap::new();
+        waiting.extend(targets.keys().map(|id| (*id, 0)));
+        for target in targets.values().flatten() {
+            if let Some(count) = waiting.get_mut(target) {
+                *count += 1;
+            }
+        }
+        // Those that nothing takes back are settled first, then those whose takers are all settled.
+        let mut settled: Vec<EntryId> = waiting
+            .iter()
+            .filter(|(_, count)| **count == 0)
+            .map(|(id, _)| *id)
+            .collect();
+        let mut dead = BTreeSet::new();
+        while let Some(id) = settled.pop() {
+            let is_in_force = !dead.contains(&id);
+            for target in targets.remove(&id).unwrap_or_default() {
+                if is_in_force {
+                    dead.insert(target);
+                }
+                if let Some(count) = waiting.get_mut(&target) {
+                    *count = count.saturating_sub(1);
+                    if *count == 0 {
+                        settled.push(target);
+                    }
+                }
+            }
+        }
+        dead.extend(targets.into_values().flatten());
+        dead
+    }
+
+    /// The chicks in the order in which they were added.
+    pub fn chicks(&self) -> Vec<ChickId> {
+        let dead = self.retracted();
+        let mut chicks = Vec::new();
+        for entry in &self.entries {
+            let is_added =
+                matches!(entry.change, Change::ChickAdded(_)) && !dead.contains(&entry.id);
+            if is_added && !chicks.contains(&entry.chick) {
+                chicks.push(entry.chick);
+            }
+        }
+        chicks
+    }
+
+    fn check(&self, now: Moment, entry: &Entry) -> Result<(), Refusal> {
+        if entry.at > now.plus_minutes(Self::CLOCK_SLACK_MINUTES) {
+            return Err(Refusal::InTheFuture);
+        }
+        let plan = self.plan_of(entry.chick);
+        let is_added = matches!(entry.change, Change::ChickAdded(_));
+        if is_added && plan.is_some() {
+            return Err(Refusal::ChickIsThere);
+        }
+        if !is_added && plan.is_none() {
+            return Err(Refusal::NoSuchChick);
+        }
+        check_change(&entry.change)?;
+        let hatched = entry.change.plan().or(plan).and_then(|plan| plan.hatched);
+        if hatched.is_some_and(|hatched| entry.lived().day < hatched) {
+            return Err(Refusal::BeforeHatching);
+        }
+        let is_missing = |id: EntryId| !self.entries.iter().any(|entry| entry.id == id);
+        if entry.change.retracts().is_some_and(is_missing) {
+            return Err(Refusal::NoSuchEntry);
+        }
+        Ok(())
+    }
+
+    fn plan_of(&self, chick: ChickId) -> Option<&CarePlan> {
+        let dead = self.retracted();
+        let alive = self
+            .entries
+            .iter()
+            .filter(|entry| entry.chick == chick && !dead.contains(&entry.id));
+        alive.rev().find_map(|entry| entry.change.plan())
+    }
+}
+
+/// Lowest weight taken for a chick. Ours: below any part-weaned chick of the table.
+const LEAST_WEIGHT: Grams = Grams::whole(5);
+/// Highest weight taken for a chick. Ours: above any bird of the table with a full crop.
+const MOST_WEIGHT: Grams = Grams::whole(3_000);
+/// Highest volume taken for one feed. Ours: twice the ceiling of the largest species.
+const MOST_VOLUME: Millilitres = Millilitres::whole(300);
+
+/// Checks what a change says by itself, without journal or clock.
+///
+/// # Errors
+/// [`Refusal::WeightOutOfRange`], [`Refusal::VolumeOutOfRange`], [`Refusal::MoreTakenThanOffered`],
+/// [`Refusal::TextTooLong`] or [`Refusal::Plan`].
+pub fn check_change(change: &Change) -> Result<(), Refusal> {
+    match change {
+        Change::ChickAdded(plan) | Change::PlanSet(plan) => {
+            let faults = plan.faults();
+            if faults.is_empty() {
+                Ok(())
+            } else {
+                Err(Refusal::Plan(faults))
+            }
+        }
+        Change::Weighed { weight, .. } if !(LEAST_WEIGHT..=MOST_WEIGHT).contains(weight) => {
+            Err(Refusal::WeightOutOfRange)
+        }
+        Change::Fed { taken, offered, .. } if *taken > MOST_VOLUME || *offered > MOST_VOLUME => {
+            Err(Refusal::VolumeOutOfRange)
+        }
+        Change::Fed { taken, offered, .. } if taken > offered => Err(Refusal::MoreTakenThanOffered),
+        Change::Noted { text }
+        | Change::Called { agreed: text, .. }
+        | Change::SolidsSeen { what: text, .. }
+            if text.chars().count() > CarePlan::LONG_TEXT =>
+        {
+            Err(Refusal::TextTooLong)
+        }
+        Change::Arrived
+        | Change::Weighed { .. }
+        | Change::Fed { .. }
+        | Change::FeedRefused { .. }
+        | Change::FeedPassedOver { .. }
+        | Change::CropSeen { .. }
+        | Change::DroppingsSeen { .. }
+        | Change::SolidsSeen { .. }
+        | Change::SignSeen { .. }
+        | Change::SignGone { .. }
+        | Change::FeedDropped { .. }
+        | Change::FeedBroughtBack { .. }
+        | Change::MixMade { .. }
+        | Change::StockOpened { .. }
+        | Change::Called { .. }
+        | Change::RoomSeen { .. }
+        | Change::Noted { .. }
+        | Change::Retracted { .. } => Ok(()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use crate::domain::journal::entries::*;
+    use crate::domain::plan::species::Species;
+    use crate::domain::time::moment::Day;
+
+    const CHICK: ChickId = ChickId([7; 12]);
+
+    fn now() -> Moment {
+        Moment::from_seconds(1_790_000_000)
+    }
+
+    fn entry(number: u8, at: Moment, change: Change) -> Entry {
+        Entry {
+            at,
+            id: EntryId([number; 12]),
+            chick: CHICK,
+            noted_at: at,
+            offset: Offset::UTC,
+            by: String::new(),
+            change,
+        }
+    }
+
+    fn weighed(grams: i32) -> Change {
+        Change::Weighed {
+            weight: Grams::whole(grams),
+            crop: CropAtWeighing::Empty,
+        }
+    }
+
+    fn with_chick() -> Journal {
+        let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        plan.hatched = Some(now().lived(Offset::UTC).day.plus(-90));
+        let mut journal = Journal::default();
+        let added = entry(
+            1,
+            now().plus_minutes(-60),
+            Change::ChickAdded(Box::new(plan)),
+        );
+        journal.append(now(), added).unwrap();
+        journal
+    }
+
+    #[test]
+    fn a_journal_more_than_five_minutes_ahead_of_the_clock_is_seen() {
+        let journal = Journal::from_entries(vec![entry(2, now(), weighed(1_000))]);
+        assert!(!Journal::default().is_ahead_of(now()));
+        assert!(!journal.is_ahead_of(now()));
+        assert!(!journal.is_ahead_of(now().plus_minutes(-5)));
+        assert!(journal.is_ahead_of(now().plus_minutes(-6)));
+    }
+
+    #[test]
+    fn an_entry_more_than_five_minutes_ahead_is_refused() {
+        let mut journal = with_chick();
+        let ahead = |minutes| entry(2, now().plus_minutes(minutes), weighed(1_000));
+        assert_eq!(journal.append(now(), ahead(6)), Err(Refusal::InTheFuture));
+        assert_eq!(journal.entries().len(), 1);
+        assert_eq!(journal.append(now(), ahead(5)), Ok(()));
+    }
+
+    #[test]
+    fn an_entry_before_the_hatch_day_is_refused() {
+        let mut journal = with_chick();
+        let early = entry(2, now().plus_minutes(-91 * 1_440), weighed(40));
+        assert_eq!(journal.append(now(), early), Err(Refusal::BeforeHatching));
+    }
+
+    #[test]
+    fn weights_are_taken_from_5_to_3000_g() {
+        for (grams, is_taken) in [
+            (0, false),
+            (4, false),
+            (5, true),
+            (3_000, true),
+            (3_001, false),
+            (10_120, false),
+        ] {
+            let answer = with_chick().append(now(), entry(2, now(), weighed(grams)));
+            assert_eq!(answer.is_ok(), is_taken, "{grams} g");
+        }
+    }
+
+    #[test]
+    fn more_taken_than_offered_is_refused() {
+        let fed = |taken, offered| Change::Fed {
+            slot: Slot::Bedtime,
+            taken: Millilitres::whole(taken),
+            offered: Millilitres::whole(offered),
+            served_at: None,
+            response: Response::NotNoted,
+        };
+        assert_eq!(
+            with_chick().append(now(), entry(2, now(), fed(61, 60))),
+            Err(Refusal::MoreTakenThanOffered)
+        );
+        assert_eq!(
+            with_chick().append(now(), entry(2, now(), fed(60, 60))),
+            Ok(())
+        );
+        assert_eq!(
+            with_chick().append(now(), entry(2, now(), fed(301, 301))),
+            Err(Refusal::VolumeOutOfRange)
+        );
+    }
+
+    #[test]
+    fn an_entry_for_an_unknown_chick_is_refused() {
+        let answer = Journal::default().append(now(), entry(2, now(), weighed(1_000)));
+        assert_eq!(answer, Err(Refusal::NoSuchChick));
+        let again = entry(
+            3,
+            now(),
+            Change::ChickAdded(Box::new(CarePlan::default_for(Species::ScarletMacaw))),
+        );
+        assert_eq!(
+            with_chick().append(now(), again),
+            Err(Refusal::ChickIsThere)
+        );
+    }
+
+    #[test]
+    fn a_retraction_taken_back_brings_the_entry_back() {
+        let mut journal = with_chick();
+        journal
+            .append(now(), entry(2, now(), weighed(1_000)))
+            .unwrap();
+        journal
+            .append(
+                now(),
+                entry(
+                    3,
+                    now(),
+                    Change::Retracted {
+                        id: EntryId([2; 12]),
+                    },
+                ),
+            )
+            .unwrap();
+        assert!(journal.retracted().contains(&EntryId([2; 12])));
+        journal
+            .append(
+                now(),
+                entry(
+                    4,
+                    now(),
+                    Change::Retracted {
+                        id: EntryId([3; 12]),
+                    },
+                ),
+            )
+            .unwrap();
+        assert!(!journal.retracted().contains(&EntryId([2; 12])));
+    }
+
+    #[test]
+    fn undo_and_undo_again_in_the_same_second_leave_the_entry_whichever_way_the_ids_fall() {
+        for (first, second) in [(3, 4), (4, 3)] {
+            let mut journal = with_chick();
+            journal
+                .append(now(), entry(2, now(), weighed(1_000)))
+                .unwrap();
+            let undo = Change::Retracted {
+                id: EntryId([2; 12]),
+            };
+            journal.append(now(), entry(first, now(), undo)).unwrap();
+            let again = Change::Retracted {
+                id: EntryId([first; 12]),
+            };
+            journal.append(now(), entry(second, now(), again)).unwrap();
+            assert!(
+                !journal.retracted().contains(&EntryId([2; 12])),
+                "{first} {second}"
+            );
+        }
+    }
+
+    #[test]
+    fn retractions_in_a_ring_end_and_take_each_other_back() {
+        let ring = |number: u8, target: u8| {
+            entry(
+                number,
+                now(),
+                Change::Retracted {
+                    id: EntryId([target; 12]),
+                },
+            )
+        };
+        let journal = Journal::from_entries(vec![ring(3, 4), ring(4, 3)]);
+        assert_eq!(
+            journal.retracted(),
+            [EntryId([3; 12]), EntryId([4; 12])].into()
+        );
+    }
+
+    #[test]
+    fn a_day_lived_in_another_zone_stays_that_day() {
+        let mut late = entry(
+            2,
+            Day::from_date(2026, 11, 2).map(midnight).unwrap(),
+            weighed(1_000),
+        );
+        late.offset = Offset::from_minutes(-480);
+        assert_eq!(late.lived().day.date(), (2026, 11, 1));
+    }
+
+    fn midnight(day: Day) -> Moment {
+        Moment::from_seconds(i64::from(day.number()) * 86_400)
+    }
+
+    prop_compose! {
+        fn any_entries()(parts in prop::collection::vec((0_i64..500, 0_u8..40, 0_u8..4, 5_i32..2_000), 0..40)) -> Journal {
+            let entries = parts.into_iter().map(|(minutes, number, kind, grams)| {
+                let change = match kind {
+                    0 => Change::Retracted { id: EntryId([number / 2; 12]) },
+                    1 => Change::Noted { text: format!("note {number}") },
+                    _ => weighed(grams),
+                };
+                entry(number, now().plus_minutes(-minutes), change)
+            });
+            Journal::from_entries(entries.collect())
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn joining_is_union(first in any_entries(), second in any_entries(), third in any_entries()) {
+            let joined = |left: &Journal, right: &Journal| {
+                let mut sum = left.clone();
+                sum.join(right);
+                sum
+            };
+            prop_assert_eq!(joined(&first, &second), joined(&second, &first));
+            prop_assert_eq!(
+                joined(&joined(&first, &second), &third),
+                joined(&first, &joined(&second, &third))
+            );
+            prop_assert_eq!(joined(&first, &first), first.clone());
+            prop_assert_eq!(joined(&first, &second).retracted(), joined(&second, &first).retracted());
+        }
+
+        #[test]
+        fn inserting_one_by_one_in_any_order_gives_the_same_journal(journal in any_entries(), turn in 0_usize..40) {
+            let mut entries = journal.entries().to_vec();
+            let middle = turn.min(entries.len());
+            entries.rotate_left(middle);
+            let mut again = Journal::default();
+            for entry in entries {
+                again.insert(entry);
+            }
+            prop_assert_eq!(again, journal);
+        }
+    }
+}

@@ -1,0 +1,508 @@
+//! The care plan: the breeder's numbers for one chick.
+
+use std::collections::BTreeSet;
+
+use crate::domain::plan::species::Species;
+use crate::domain::quantity::order::set_of;
+use crate::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
+use crate::domain::time::moment::{Day, Moment, Offset, WallTime};
+
+/// A feed of the day by its place in the day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Slot {
+    /// The first feed of a chick on five or six feeds.
+    EarlyMorning,
+    /// The morning feed.
+    Morning,
+    /// The midday feed.
+    Midday,
+    /// The afternoon feed.
+    Afternoon,
+    /// The evening feed.
+    Evening,
+    /// The last feed before the night.
+    Bedtime,
+}
+
+impl Slot {
+    /// Every slot in the order of the day.
+    pub const ALL: [Self; 6] = [
+        Self::EarlyMorning,
+        Self::Morning,
+        Self::Midday,
+        Self::Afternoon,
+        Self::Evening,
+        Self::Bedtime,
+    ];
+
+    /// The order in which feeds are given up unless the breeder says otherwise: from the middle of
+    /// the day outwards, bedtime last.
+    ///
+    /// Common practice of the trade; one rescue protocol keeps the bedtime feed too (Duerr & Gage
+    /// 2020, p. 596).
+    pub const DROP_ORDER: [Self; 6] = [
+        Self::Midday,
+        Self::Afternoon,
+        Self::EarlyMorning,
+        Self::Evening,
+        Self::Morning,
+        Self::Bedtime,
+    ];
+}
+
+/// One feed of the day in the plan.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PlannedFeed {
+    /// Which feed of the day.
+    pub slot: Slot,
+    /// When, on the wall clock.
+    pub time: WallTime,
+    /// How much.
+    pub volume: Millilitres,
+}
+
+/// The weight that later weights are judged against.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Reference {
+    /// Empty-crop weight.
+    pub weight: Grams,
+    /// The day it was weighed.
+    pub day: Day,
+}
+
+/// What the powder's label says, per 100 g.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PowderLabel {
+    /// Metabolisable energy, kcal.
+    pub energy_kcal: u16,
+    /// Fat.
+    pub fat: Percent,
+    /// Protein.
+    pub protein: Percent,
+}
+
+/// What formula is given with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Tool {
+    /// A feeding syringe of the given size.
+    Syringe,
+    /// A bent spoon.
+    Spoon,
+    /// A crop tube or needle; for trained people only.
+    Tube,
+}
+
+/// Whom a number reaches.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Role {
+    /// The breeder who reared the chick.
+    Breeder,
+    /// The avian vet who sees it.
+    AvianVet,
+    /// A vet who is there at night.
+    EmergencyVet,
+}
+
+/// A person to ring.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Contact {
+    /// What for.
+    pub role: Role,
+    /// Name as written by the breeder or owner.
+    pub name: String,
+    /// Telephone number as written; kept as digits with an optional leading plus.
+    pub number: String,
+}
+
+/// How feed times move from the breeder's clock to the owner's.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum ClockShift {
+    /// The plan's times are the owner's wall times from the day of arrival.
+    AtOnce,
+    /// By at most 60 minutes a day.
+    Gradual,
+}
+
+/// The way from the breeder to the new home.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Journey {
+    /// When the chick leaves, with its last feed before.
+    pub left: Moment,
+    /// When it should arrive.
+    pub expected: Moment,
+    /// The breeder's offset from UTC.
+    pub breeder_offset: Offset,
+    /// How feed times move.
+    pub shift: ClockShift,
+}
+
+/// A part of the plan that can still be a default.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum PlanField {
+    /// Times and volumes of the feeds.
+    Feeds,
+    /// Share of powder in the mix.
+    PowderShare,
+    /// Serving window.
+    ServingWindow,
+    /// Loss limit.
+    LossLimit,
+    /// Order in which feeds are dropped.
+    DropOrder,
+    /// Settle-in days.
+    SettleIn,
+    /// Days between two drops.
+    WaitingDays,
+    /// Room temperature.
+    Room,
+    /// Tool and its size.
+    Tool,
+}
+
+impl PlanField {
+    /// Every field that has a default.
+    pub const ALL: [Self; 9] = [
+        Self::Feeds,
+        Self::PowderShare,
+        Self::ServingWindow,
+        Self::LossLimit,
+        Self::DropOrder,
+        Self::SettleIn,
+        Self::WaitingDays,
+        Self::Room,
+        Self::Tool,
+    ];
+}
+
+/// What the breeder hands over for one chick.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct CarePlan {
+    /// The species.
+    pub species: Species,
+    /// The chick's name.
+    pub name: String,
+    /// Ring or chip number.
+    pub ring: String,
+    /// The day it hatched, when known.
+    pub hatched: Option<Day>,
+    /// Handover weight.
+    pub reference: Option<Reference>,
+    /// Step of the scale at home.
+    pub scale_step: Grams,
+    /// Feeds in the order of the day.
+    pub feeds: Vec<PlannedFeed>,
+    /// Powder as a share of the mix by mass.
+    pub powder_share: Percent,
+    /// Peanut butter or other fat supplement in 100 ml of mix.
+    pub fat_supplement_per_100_ml: Grams,
+    /// The powder's label, when known.
+    pub powder_label: Option<PowderLabel>,
+    /// Powder in ten level spoons, weighed once.
+    pub ten_spoons: Option<Grams>,
+    /// Lowest temperature to serve at.
+    pub serve_from: Celsius,
+    /// Highest temperature to serve at.
+    pub serve_to: Celsius,
+    /// What formula is given with.
+    pub tool: Tool,
+    /// Nominal size of the syringe.
+    pub syringe: Millilitres,
+    /// Loss against the handover weight at which the breeder wants a call.
+    pub loss_limit: Percent,
+    /// Order in which feeds are dropped, first to go first.
+    pub drop_order: Vec<Slot>,
+    /// Days after arrival without any drop.
+    pub settle_in_days: u8,
+    /// Days between two drops.
+    pub waiting_days: u8,
+    /// Lowest room temperature.
+    pub room_from: Celsius,
+    /// Highest room temperature.
+    pub room_to: Celsius,
+    /// The way to the new home.
+    pub journey: Option<Journey>,
+    /// Whom to ring.
+    pub contacts: Vec<Contact>,
+    /// Solid foods on offer.
+    pub solids: String,
+    /// Anything else, in the breeder's words.
+    pub note: String,
+    /// Fields that still hold a default which nobody has confirmed.
+    pub unconfirmed: BTreeSet<PlanField>,
+}
+
+impl CarePlan {
+    /// Longest text of a short field (name, ring, contact), in characters.
+    pub const SHORT_TEXT: usize = 60;
+    /// Longest text of a long field (solids, note), in characters.
+    pub const LONG_TEXT: usize = 1_000;
+    /// Most feeds in a day.
+    pub const MOST_FEEDS: usize = 6;
+    /// Most contacts.
+    pub const MOST_CONTACTS: usize = 6;
+
+    /// A plan of defaults for a feathered, part-weaned chick of `species`, all unconfirmed.
+    ///
+    /// Feeds: three a day of 8 % of the mean adult mass, rounded down to 5 ml and held below the
+    /// feed ceiling. Standing: times and share are ours within common practice (9 to 12 weeks: two
+    /// to three feeds of 8 to 10 % of body weight, 25 % powder); the 10 % loss limit is the one
+    /// published figure (Duerr & Gage 2020, p. 599).
+    pub fn default_for(species: Species) -> Self {
+        let profile = species.profile();
+        let usual_tenth_ml = profile.adult.value.tenths() * 8 / 100;
+        let ceiling = profile
+            .feed_ceiling
+            .map_or(Millilitres::HIGH, |ceiling| ceiling.value.tenths());
+        let volume = Millilitres::tenths_held((usual_tenth_ml / 50 * 50).clamp(10, ceiling));
+        let feed = |slot, hour| PlannedFeed {
+            slot,
+            time: WallTime::from_minutes(hour * 60),
+            volume,
+        };
+        let feeds = vec![
+            feed(Slot::Morning, 7),
+            feed(Slot::Midday, 14),
+            feed(Slot::Bedtime, 21),
+        ];
+        Self {
+            species,
+            name: String::new(),
+            ring: String::new(),
+            hatched: None,
+            reference: None,
+            scale_step: Grams::whole(1),
+            feeds,
+            powder_share: Percent::whole(25),
+            fat_supplement_per_100_ml: Grams::whole(0),
+            powder_label: None,
+            ten_spoons: None,
+            serve_from: Celsius::whole(39),
+            serve_to: Celsius::tenths_held(405),
+            tool: Tool::Syringe,
+            syringe: Millilitres::whole(30),
+            loss_limit: Percent::whole(10),
+            drop_order: vec![Slot::Midday, Slot::Morning, Slot::Bedtime],
+            settle_in_days: 7,
+            waiting_days: 5,
+            room_from: Celsius::whole(24),
+            room_to: Celsius::whole(27),
+            journey: None,
+            contacts: Vec::new(),
+            solids: String::new(),
+            note: String::new(),
+            unconfirmed: PlanField::ALL.into(),
+        }
+    }
+
+    /// The planned feed of a slot.
+    pub fn feed(&self, slot: Slot) -> Option<&PlannedFeed> {
+        self.feeds.iter().find(|feed| feed.slot == slot)
+    }
+
+    /// The first contact of a role that has a number.
+    pub fn contact(&self, role: Role) -> Option<&Contact> {
+        self.contacts
+            .iter()
+            .find(|contact| contact.role == role && !contact.number.is_empty())
+    }
+
+    /// Minutes from the last feed of a day to the first of the next; `None` without a feed.
+    pub fn night_minutes(&self) -> Option<i64> {
+        let (first, last) = (self.feeds.first()?, self.feeds.last()?);
+        Some(i64::from(
+            1_440 + first.time.minutes() - last.time.minutes(),
+        ))
+    }
+
+    /// What is wrong with this plan; empty when it can be taken.
+    ///
+    /// Checks what a form or a received card may get wrong: every value is in its own range by type.
+    pub fn faults(&self) -> Vec<PlanFault> {
+        let mut faults = Vec::new();
+        let is_long = |text: &str, limit: usize| text.chars().count() > limit;
+        if self.feeds.len() > Self::MOST_FEEDS {
+            faults.push(PlanFault::TooManyFeeds);
+        }
+        let slots = set_of(self.feeds.iter().map(|feed| feed.slot));
+        if slots.len() != self.feeds.len() {
+            faults.push(PlanFault::SlotTwice);
+        }
+        let slots_rise = self
+            .feeds
+            .is_sorted_by(|earlier, later| earlier.slot <= later.slot);
+        let times_rise = self
+            .feeds
+            .is_sorted_by(|earlier, later| earlier.time < later.time);
+        if !slots_rise || !times_rise {
+            faults.push(PlanFault::FeedsOutOfOrder);
+        }
+        if self
+            .feeds
+            .iter()
+            .any(|feed| feed.volume.tenths() < 5 || feed.volume.tenths() > 3_000)
+        {
+            faults.push(PlanFault::FeedVolume);
+        }
+        if self.serve_from >= self.serve_to {
+            faults.push(PlanFault::WindowUpsideDown);
+        }
+        if self.room_from > self.room_to {
+            faults.push(PlanFault::RoomUpsideDown);
+        }
+        if self.tool == Tool::Syringe && self.syringe.tenths() < 10 {
+            faults.push(PlanFault::SyringeTooSmall);
+        }
+        if self.loss_limit.tenths() < 10 || self.loss_limit.tenths() > 250 {
+            faults.push(PlanFault::LossLimit);
+        }
+        if self.contacts.len() > Self::MOST_CONTACTS
+            || self
+                .contacts
+                .iter()
+                .any(|contact| !is_phone_number(&contact.number))
+        {
+            faults.push(PlanFault::ContactNumber);
+        }
+        let short = [&self.name, &self.ring]
+            .into_iter()
+            .chain(self.contacts.iter().map(|contact| &contact.name));
+        if short
+            .into_iter()
+            .any(|text| is_long(text, Self::SHORT_TEXT))
+            || [&self.solids, &self.note]
+                .into_iter()
+                .any(|text| is_long(text, Self::LONG_TEXT))
+        {
+            faults.push(PlanFault::TextTooLong);
+        }
+        faults
+    }
+}
+
+/// What a form or a received card got wrong.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum PlanFault {
+    /// More than [`CarePlan::MOST_FEEDS`] feeds.
+    TooManyFeeds,
+    /// Two feeds with the same place in the day.
+    SlotTwice,
+    /// The feeds do not stand in the order of the day, by slot and by time.
+    FeedsOutOfOrder,
+    /// A feed below 0.5 ml or above 300 ml.
+    FeedVolume,
+    /// The serving window's low end is not below its high end.
+    WindowUpsideDown,
+    /// The room's low end is above its high end.
+    RoomUpsideDown,
+    /// A syringe below 1 ml.
+    SyringeTooSmall,
+    /// A loss limit below 1 % or above 25 %.
+    LossLimit,
+    /// Too many contacts, or a number that is no telephone number.
+    ContactNumber,
+    /// A text longer than its field takes.
+    TextTooLong,
+}
+
+/// Whether `text` can be rung: 3 to 20 digits, with a leading plus and the usual separators allowed.
+///
+/// # Examples
+/// ```
+/// use perchlight::domain::plan::care_plan::is_phone_number;
+/// assert!(is_phone_number("+1 (555) 010-0199"));
+/// assert!(!is_phone_number("ring me"));
+/// ```
+pub fn is_phone_number(text: &str) -> bool {
+    let text = text.trim();
+    let rest = text.strip_prefix('+').unwrap_or(text);
+    let digits = rest.bytes().filter(u8::is_ascii_digit).count();
+    let is_plain = rest.bytes().all(|byte| {
+        byte.is_ascii_digit() || matches!(byte, b' ' | b'-' | b'(' | b')' | b'.' | b'/')
+    });
+    is_plain && (3..=20).contains(&digits)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::plan::care_plan::*;
+
+    #[test]
+    fn a_default_plan_has_no_fault_and_nothing_confirmed() {
+        for species in Species::ALL {
+            let plan = CarePlan::default_for(species);
+            assert_eq!(plan.faults(), [], "{}", species.profile().latin);
+            assert_eq!(plan.unconfirmed.len(), PlanField::ALL.len());
+        }
+    }
+
+    #[test]
+    fn a_default_feed_stays_within_a_tenth_of_the_adult_mass() {
+        for species in Species::ALL {
+            let plan = CarePlan::default_for(species);
+            let adult_tenth_g = species.profile().adult.value.tenths();
+            assert!(
+                plan.feeds
+                    .iter()
+                    .all(|feed| feed.volume.tenths() <= adult_tenth_g / 10),
+                "{species:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn each_fault_of_a_plan_is_named() {
+        let good = CarePlan::default_for(Species::GreenWingedMacaw);
+        let fault = |change: &dyn Fn(&mut CarePlan)| {
+            let mut plan = good.clone();
+            change(&mut plan);
+            plan.faults()
+        };
+        assert_eq!(
+            fault(&|plan| plan.feeds.swap(0, 2)),
+            [PlanFault::FeedsOutOfOrder]
+        );
+        assert_eq!(
+            fault(&|plan| plan.feeds[0].time = WallTime::new(15, 0).unwrap()),
+            [PlanFault::FeedsOutOfOrder]
+        );
+        assert_eq!(
+            fault(&|plan| plan.feeds[1].slot = Slot::Morning),
+            [PlanFault::SlotTwice]
+        );
+        assert_eq!(
+            fault(&|plan| plan.feeds[1].volume = Millilitres::whole(301)),
+            [PlanFault::FeedVolume]
+        );
+        assert_eq!(
+            fault(&|plan| plan.serve_to = plan.serve_from),
+            [PlanFault::WindowUpsideDown]
+        );
+        assert_eq!(
+            fault(&|plan| plan.loss_limit = Percent::tenths_held(9)),
+            [PlanFault::LossLimit]
+        );
+        assert_eq!(
+            fault(&|plan| plan.loss_limit = Percent::tenths_held(251)),
+            [PlanFault::LossLimit]
+        );
+        assert_eq!(
+            fault(&|plan| plan.name = "x".repeat(61)),
+            [PlanFault::TextTooLong]
+        );
+    }
+
+    #[test]
+    fn letters_in_a_telephone_number_are_refused() {
+        for number in [
+            "",
+            "12",
+            "555-CALL",
+            "+",
+            "1234567890123456789012",
+            "tel:123",
+        ] {
+            assert!(!is_phone_number(number), "{number}");
+        }
+        assert!(is_phone_number("112"));
+    }
+}

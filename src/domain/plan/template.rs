@@ -1,0 +1,74 @@
+//! A card as the template of the next one.
+
+use crate::domain::plan::care_plan::{CarePlan, Role};
+
+impl CarePlan {
+    /// The same plan for another chick: how this breeder feeds, without what belongs to one bird or
+    /// one home.
+    ///
+    /// Left out: name, ring, hatch day, handover weight, journey, and the vets, since a vet far from the
+    /// next home would be rung in vain. The breeder stays, and so does what was confirmed.
+    ///
+    /// # Examples
+    /// ```
+    /// use perchlight::domain::plan::care_plan::CarePlan;
+    /// use perchlight::domain::plan::species::Species;
+    ///
+    /// let mut plan = CarePlan::default_for(Species::ScarletMacaw);
+    /// plan.name = "Ember".to_owned();
+    /// let template = plan.as_template();
+    /// assert_eq!((template.name.as_str(), &template.feeds), ("", &plan.feeds));
+    /// ```
+    #[must_use]
+    pub fn as_template(&self) -> Self {
+        let is_of_breeder = |role| match role {
+            Role::Breeder => true,
+            Role::AvianVet | Role::EmergencyVet => false,
+        };
+        let mut template = Self {
+            name: String::new(),
+            ring: String::new(),
+            hatched: None,
+            reference: None,
+            journey: None,
+            ..self.clone()
+        };
+        template
+            .contacts
+            .retain(|contact| is_of_breeder(contact.role));
+        template
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::plan::care_plan::{CarePlan, Contact, PlanField, Reference, Role};
+    use crate::domain::plan::species::Species;
+    use crate::domain::quantity::units::{Grams, Percent};
+    use crate::domain::time::moment::Day;
+
+    #[test]
+    fn what_belongs_to_one_bird_or_one_home_is_left_out_and_the_rest_stays() {
+        let contact = |role| Contact {
+            role,
+            name: "Made up".to_owned(),
+            number: "+1 555 0100".to_owned(),
+        };
+        let mut plan = CarePlan::default_for(Species::HyacinthMacaw);
+        plan.powder_share = Percent::whole(28);
+        plan.unconfirmed.remove(&PlanField::PowderShare);
+        plan.contacts = vec![contact(Role::Breeder)];
+        plan.note = "Hold the head level.".to_owned();
+        let wanted = plan.clone();
+        plan.name = "Ember".to_owned();
+        plan.ring = "GB 12".to_owned();
+        plan.hatched = Some(Day::from_number(20_000));
+        plan.reference = Some(Reference {
+            weight: Grams::whole(1_040),
+            day: Day::from_number(20_090),
+        });
+        plan.contacts.push(contact(Role::AvianVet));
+        plan.contacts.push(contact(Role::EmergencyVet));
+        assert_eq!(plan.as_template(), wanted);
+    }
+}

@@ -1,0 +1,15 @@
+//! Normal chances, the level-and-slope filter and its smoother, medians and the Theil–Sen line.
+//!
+//! **Never:** no bird is named; "no data" is `None`, never zero or NaN.
+//!
+//! **Left out:** limits and verdicts: the rooms above decide what a number means.
+
+pub mod dynamics;
+pub mod kalman;
+pub mod kendall;
+pub mod line;
+pub mod normal;
+pub(crate) mod normal_equations;
+pub mod robust;
+pub mod smoother;
+pub mod student;

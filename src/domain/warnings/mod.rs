@@ -1,0 +1,9 @@
+//! The ladder of levels, one rule a file, and what is doubtful in a plan.
+//!
+//! **Never:** a rule never answers *Settled* and never speaks in prose.
+//!
+//! **Left out:** what to do and say about a finding: `words` holds that.
+
+pub mod level;
+pub mod plan_checks;
+pub mod rules;

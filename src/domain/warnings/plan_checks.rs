@@ -1,0 +1,237 @@
+//! What can be checked of a plan while it is written, before any chick is fed by it.
+//!
+//! The same limits as those of the rules that watch the chick, so that a card which passes here does
+//! not ring on its first day.
+
+use crate::domain::feeding::schedule::NIGHT_GAP_MINUTES;
+use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
+use crate::domain::warnings::rules::served_cold::WINDOW_FROM;
+use crate::domain::warnings::rules::served_hot::WINDOW_TO;
+use crate::domain::warnings::rules::volume_over_ceiling::{CEILING_PCT, USUAL_PCT, share};
+
+/// Where a number of the plan stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum CheckVerdict {
+    /// Within its limits.
+    InOrder,
+    /// More than usual, still allowed: the owner's app watches.
+    Unusual,
+    /// Past its limit.
+    Over,
+}
+
+/// One number of the plan beside its limits.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PlanCheck {
+    /// The largest feed against the handover weight.
+    LargestFeed {
+        /// The largest feed.
+        most: Millilitres,
+        /// The handover weight, crop empty.
+        weight: Grams,
+        /// 10 % of it.
+        usual: Millilitres,
+        /// 12 % of it.
+        by_weight: Millilitres,
+        /// The most for the species, whatever it weighs.
+        by_species: Option<Millilitres>,
+    },
+    /// There is no handover weight to check volumes against.
+    NoWeight,
+    /// From the last feed of a day to the first of the next, minutes.
+    NightGap {
+        /// Minutes.
+        minutes: i64,
+    },
+    /// The serving window.
+    Window {
+        /// Its low end.
+        from: Celsius,
+        /// Its high end.
+        to: Celsius,
+    },
+}
+
+impl PlanCheck {
+    /// Where it stands; every limit still counts as kept at the limit itself.
+    pub fn verdict(self) -> CheckVerdict {
+        let over_unless = |is_kept| {
+            if is_kept {
+                CheckVerdict::InOrder
+            } else {
+                CheckVerdict::Over
+            }
+        };
+        match self {
+            Self::LargestFeed {
+                most,
+                usual,
+                by_weight,
+                by_species,
+                ..
+            } => {
+                let is_over = by_weight < most || by_species.is_some_and(|limit| limit < most);
+                match (is_over, usual < most) {
+                    (true, _) => CheckVerdict::Over,
+                    (false, true) => CheckVerdict::Unusual,
+                    (false, false) => CheckVerdict::InOrder,
+                }
+            }
+            Self::NoWeight => CheckVerdict::Unusual,
+            Self::NightGap { minutes } => over_unless(NIGHT_GAP_MINUTES <= minutes),
+            Self::Window { from, to } => {
+                over_unless(WINDOW_FROM <= from && from < to && to <= WINDOW_TO)
+            }
+        }
+    }
+}
+
+/// Everything that can be checked of a plan, the feeds first.
+///
+/// # Examples
+/// ```
+/// use perchlight::domain::plan::care_plan::CarePlan;
+/// use perchlight::domain::warnings::plan_checks::{CheckVerdict, plan_checks};
+/// use perchlight::domain::plan::species::Species;
+///
+/// let plan = CarePlan::default_for(Species::ScarletMacaw);
+/// let verdicts: Vec<_> = plan_checks(&plan).into_iter().map(|check| check.verdict()).collect();
+/// // No weight yet; 07:00 after 21:00 is 10 h; 39.0 to 40.5 °C.
+/// assert_eq!(verdicts, [CheckVerdict::Unusual, CheckVerdict::InOrder, CheckVerdict::InOrder]);
+/// ```
+pub fn plan_checks(plan: &CarePlan) -> Vec<PlanCheck> {
+    let mut checks = Vec::new();
+    let most = plan.feeds.iter().map(|feed| feed.volume).max();
+    if let Some(most) = most {
+        let ceiling = plan.species.profile().feed_ceiling;
+        checks.push(match plan.reference.map(|reference| reference.weight) {
+            Some(weight) => PlanCheck::LargestFeed {
+                most,
+                weight,
+                usual: share(weight, USUAL_PCT),
+                by_weight: share(weight, CEILING_PCT),
+                by_species: ceiling.map(|ceiling| ceiling.value),
+            },
+            None => PlanCheck::NoWeight,
+        });
+    }
+    checks.extend(
+        plan.night_minutes()
+            .map(|minutes| PlanCheck::NightGap { minutes }),
+    );
+    let (from, to) = (plan.serve_from, plan.serve_to);
+    checks.push(PlanCheck::Window { from, to });
+    checks
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::plan::care_plan::{PlannedFeed, Reference, Slot};
+    use crate::domain::plan::species::Species;
+    use crate::domain::time::moment::{Day, WallTime};
+    use crate::domain::warnings::plan_checks::*;
+
+    /// A green-winged macaw on three feeds: 07:00, 14:00, 21:00.
+    fn plan(weight_g: i32, tenth_ml: i32) -> CarePlan {
+        let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        plan.reference = Some(Reference {
+            weight: Grams::whole(weight_g),
+            day: Day::from_number(20_000),
+        });
+        for feed in &mut plan.feeds {
+            feed.volume = Millilitres::tenths_held(tenth_ml);
+        }
+        plan
+    }
+
+    fn volume_verdict(weight_g: i32, tenth_ml: i32) -> CheckVerdict {
+        let checks = plan_checks(&plan(weight_g, tenth_ml));
+        let volume = checks
+            .iter()
+            .find(|check| matches!(check, PlanCheck::LargestFeed { .. }));
+        volume.unwrap().verdict()
+    }
+
+    #[test]
+    fn sixty_millilitres_three_times_at_a_kilogram_are_in_order() {
+        // 10 % is 100 ml, 12 % is 120 ml, which is the ceiling of the large macaws too.
+        assert_eq!(volume_verdict(1_000, 600), CheckVerdict::InOrder);
+        let checks = plan_checks(&plan(1_000, 600));
+        let wanted = PlanCheck::LargestFeed {
+            most: Millilitres::whole(60),
+            weight: Grams::whole(1_000),
+            usual: Millilitres::whole(100),
+            by_weight: Millilitres::whole(120),
+            by_species: Some(Millilitres::whole(120)),
+        };
+        assert_eq!(checks.first(), Some(&wanted));
+    }
+
+    #[test]
+    fn a_feed_is_judged_below_at_and_above_each_ceiling() {
+        // 900 g: 90.0 and 108.0 ml.
+        for (tenth_ml, wanted) in [
+            (899, CheckVerdict::InOrder),
+            (900, CheckVerdict::InOrder),
+            (901, CheckVerdict::Unusual),
+            (1_080, CheckVerdict::Unusual),
+            (1_081, CheckVerdict::Over),
+        ] {
+            assert_eq!(volume_verdict(900, tenth_ml), wanted, "{tenth_ml}");
+        }
+        // 1,300 g: 130.0 ml are 10 %, yet 120 ml are the most for the species.
+        assert_eq!(volume_verdict(1_300, 1_200), CheckVerdict::InOrder);
+        assert_eq!(volume_verdict(1_300, 1_201), CheckVerdict::Over);
+    }
+
+    #[test]
+    fn the_largest_of_the_feeds_counts() {
+        let mut uneven = plan(900, 400);
+        if let Some(feed) = uneven.feeds.get_mut(1) {
+            feed.volume = Millilitres::whole(109);
+        }
+        let verdict = plan_checks(&uneven).first().unwrap().verdict();
+        assert_eq!(verdict, CheckVerdict::Over);
+    }
+
+    #[test]
+    fn the_night_is_six_hours_at_least() {
+        let night = |first: i32, last: i32| {
+            let feed = |slot, minutes| PlannedFeed {
+                slot,
+                time: WallTime::from_minutes(minutes),
+                volume: Millilitres::whole(60),
+            };
+            let mut plan = plan(1_000, 600);
+            plan.feeds = vec![feed(Slot::Morning, first), feed(Slot::Bedtime, last)];
+            let checks = plan_checks(&plan);
+            checks.get(1).map(|check| (*check, check.verdict()))
+        };
+        let gap = |minutes, verdict| Some((PlanCheck::NightGap { minutes }, verdict));
+        // 23:00 to 05:00 are 360 min.
+        assert_eq!(night(301, 23 * 60), gap(361, CheckVerdict::InOrder));
+        assert_eq!(night(300, 23 * 60), gap(360, CheckVerdict::InOrder));
+        assert_eq!(night(299, 23 * 60), gap(359, CheckVerdict::Over));
+    }
+
+    #[test]
+    fn the_window_lies_within_38_and_41_degrees() {
+        let window = |from, to| {
+            let (from, to) = (Celsius::tenths_held(from), Celsius::tenths_held(to));
+            PlanCheck::Window { from, to }.verdict()
+        };
+        assert_eq!(window(380, 410), CheckVerdict::InOrder);
+        assert_eq!(window(379, 410), CheckVerdict::Over);
+        assert_eq!(window(380, 411), CheckVerdict::Over);
+        assert_eq!(window(400, 400), CheckVerdict::Over);
+        assert_eq!(window(381, 409), CheckVerdict::InOrder);
+    }
+
+    #[test]
+    fn a_plan_without_a_weight_says_that_its_volumes_cannot_be_checked() {
+        let mut plan = plan(1_000, 600);
+        plan.reference = None;
+        assert_eq!(plan_checks(&plan).first(), Some(&PlanCheck::NoWeight));
+    }
+}

@@ -1,0 +1,162 @@
+//! *Watches* the time between feeds that put food into the chick, over the last 12 h.
+//!
+//! *Limit* the gap that the schedule keeps: 4 h by day or three quarters of a shorter plan's own
+//! gap, 6 h over the night. Watch below it; below half of it: ring the breeder.
+//!
+//! *Why* food on top of food stretches the crop and slows it.
+//!
+//! *Sources* feed when the crop is empty or nearly so, and 6 h off at night: avian pediatric nutrition
+//! page of a US animal clinic; overfilling leads to stasis: Rivera 2008. The steps: ours.
+//!
+//! *Wrong when* a feed was split into parts more than an hour apart. Parts noted within an hour that
+//! together are no more than the plan's feed count as one feed; two full feeds so close do not.
+
+use crate::domain::feeding::schedule::FeedState;
+use crate::domain::journal::chick::{FeedNote, Noted};
+use crate::domain::quantity::evidence::Standing;
+use crate::domain::warnings::level::{Finding, Level, RuleId};
+use crate::domain::warnings::rules::{Facts, Rule, minutes_finding};
+
+/// The finding is shown for this long after the second feed, minutes. Ours.
+const SHOWN_MINUTES: i64 = 12 * 60;
+
+/// Parts of one feed lie within this time, minutes. Ours.
+pub const PARTS_MINUTES: i64 = 60;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "gap-too-short",
+    limits: "gap between two feeds: watch below the schedule's own gap (at most 4 h by day, 6 h at night), ring the breeder below half of it",
+    standing: Standing::Ours,
+    source: "6 h at night: clinic page on avian pediatric nutrition; stasis from overfilling: Rivera 2008; the steps: ours",
+    check,
+};
+
+fn check(facts: &Facts<'_>) -> Vec<Finding> {
+    let given: Vec<&Noted<FeedNote>> = facts
+        .chick
+        .feeds
+        .iter()
+        .filter(|feed| feed.at <= facts.now && feed.what.outcome.is_food())
+        .collect();
+    let pairs = given.iter().zip(given.iter().skip(1));
+    pairs
+        .filter(|(_, latest)| facts.now.minutes_since(latest.at) <= SHOWN_MINUTES)
+        .filter_map(|(before, latest)| short_gap(facts, before, latest))
+        .max_by(|first, second| first.level.cmp(&second.level))
+        .into_iter()
+        .collect()
+}
+
+fn short_gap(
+    facts: &Facts<'_>,
+    before: &Noted<FeedNote>,
+    latest: &Noted<FeedNote>,
+) -> Option<Finding> {
+    let is_of_latest = |state: &FeedState| match state {
+        FeedState::Done(note) => note.id == latest.id,
+        FeedState::Upcoming | FeedState::Due | FeedState::Late | FeedState::NotNoted => false,
+    };
+    let scheduled = facts.feeds.iter().find(|feed| is_of_latest(&feed.state))?;
+    let gap = latest.at.minutes_since(before.at);
+    let together = before.what.outcome.taken().tenths() + latest.what.outcome.taken().tenths();
+    let is_one_feed = before.what.slot == latest.what.slot
+        && gap <= PARTS_MINUTES
+        && together <= scheduled.volume.tenths();
+    if is_one_feed || gap >= scheduled.gap_minutes {
+        return None;
+    }
+    let (level, limit) = if gap < scheduled.gap_minutes / 2 {
+        (Level::RingBreeder, scheduled.gap_minutes / 2)
+    } else {
+        (Level::Watch, scheduled.gap_minutes)
+    };
+    let rule = RuleId::GapTooShort;
+    Some(minutes_finding(rule, level, gap, limit, Standing::Ours))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::journal::entries::Change;
+    use crate::domain::journal::scenario::Scenario;
+    use crate::domain::plan::care_plan::Slot;
+    use crate::domain::warnings::level::Value;
+    use crate::domain::warnings::rules::gap_too_short::*;
+    use crate::domain::warnings::rules::trial::{found, level_of, macaw};
+
+    /// Morning feed on day 1 at 09:00, midday feed at the given time, seen at 18:00.
+    fn by_day(hour: i32, minute: i32) -> Option<Level> {
+        let mut script = macaw();
+        script.feed(1, 9, 0, Slot::Morning, 80);
+        script.feed(1, hour, minute, Slot::Midday, 80);
+        level_of(&RULE, &script, script.at(1, 18, 0))
+    }
+
+    #[test]
+    fn four_hours_by_day_and_half_of_that_for_a_call() {
+        assert_eq!(by_day(13, 0), None);
+        assert_eq!(by_day(12, 59), Some(Level::Watch));
+        assert_eq!(by_day(11, 0), Some(Level::Watch));
+        assert_eq!(by_day(10, 59), Some(Level::RingBreeder));
+    }
+
+    #[test]
+    fn six_hours_over_the_night() {
+        let by_night = |hour, minute| {
+            let mut script = macaw();
+            script.feed(1, 23, 0, Slot::Bedtime, 80);
+            script.feed(2, hour, minute, Slot::Morning, 80);
+            level_of(&RULE, &script, script.at(2, 8, 0))
+        };
+        assert_eq!(by_night(5, 0), None);
+        assert_eq!(by_night(4, 59), Some(Level::Watch));
+    }
+
+    #[test]
+    fn a_later_feed_does_not_hide_an_earlier_short_gap() {
+        let mut script = macaw();
+        script.feed(1, 9, 0, Slot::Morning, 80);
+        script.feed(1, 10, 30, Slot::Midday, 80);
+        script.feed(1, 20, 0, Slot::Bedtime, 80);
+        let level = |hour, minute| level_of(&RULE, &script, script.at(1, hour, minute));
+        assert_eq!(level(22, 30), Some(Level::RingBreeder));
+        assert_eq!(level(22, 31), None);
+    }
+
+    #[test]
+    fn two_parts_of_one_feed_are_one_feed_and_a_double_feed_is_not() {
+        let parts = |minutes, ml| {
+            let mut script: Scenario = macaw();
+            script.feed(1, 7, 0, Slot::Morning, ml);
+            script.feed(1, 7, minutes, Slot::Morning, ml);
+            level_of(&RULE, &script, script.at(1, 9, 0))
+        };
+        // the plan's feed is 80 ml
+        assert_eq!(parts(60, 40), None);
+        assert_eq!(parts(61, 40), Some(Level::RingBreeder));
+        assert_eq!(parts(40, 41), Some(Level::RingBreeder));
+        assert_eq!(parts(40, 80), Some(Level::RingBreeder));
+    }
+
+    #[test]
+    fn a_feed_that_was_refused_is_no_feed() {
+        let mut script = macaw();
+        script.feed(1, 9, 0, Slot::Morning, 80);
+        let slot = Slot::Midday;
+        script.note(1, 12, 0, Change::FeedRefused { slot });
+        script.feed(1, 13, 30, Slot::Midday, 80);
+        assert_eq!(level_of(&RULE, &script, script.at(1, 18, 0)), None);
+    }
+
+    #[test]
+    fn half_of_the_gap_is_the_limit_of_the_call() {
+        let limit_at = |hour, minute| {
+            let mut script = macaw();
+            script.feed(1, 9, 0, Slot::Morning, 80);
+            script.feed(1, hour, minute, Slot::Midday, 80);
+            found(&RULE, &script, script.at(1, 18, 0))[0].limit
+        };
+        assert_eq!(limit_at(10, 59), Value::Minutes(120));
+        assert_eq!(limit_at(12, 59), Value::Minutes(240));
+    }
+}

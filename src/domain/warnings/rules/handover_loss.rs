@@ -1,0 +1,122 @@
+//! *Watches* the latest empty-crop weight against the handover weight.
+//!
+//! *Limit* the plan's loss limit (10 % unless the breeder says otherwise): ring the breeder; half as
+//! much again (15 %): vet today; twice as much (20 %): emergency; seven tenths of it (7 %): watch.
+//!
+//! The plan's limit is what the breeder asked for, so a single reading counts, also where the trend
+//! still doubts it.
+//!
+//! *Why* a chick that loses this much takes in too little or is ill, and has little to lose.
+//!
+//! *Sources* 10 %: Duerr & Gage (eds), Hand-Rearing Birds, 2nd ed. 2020, p. 599, a drop of around
+//! 10 % from the maximum before fledging; Watchbird Nov/Dec 1999, which reports that macaw chicks
+//! lost more. 15 %, 20 % and the watch level: ours.
+//!
+//! *Wrong when* the handover weight was taken with food in the crop, or on another scale. The finding
+//! stays until the next empty-crop weighing, however old the last one is.
+
+use crate::domain::quantity::evidence::Standing;
+use crate::domain::warnings::level::{Finding, Level, RuleId};
+use crate::domain::warnings::rules::{Facts, Rule, level_reached, pct_finding};
+use crate::domain::weight::readings;
+
+/// The published limit, per cent.
+const PUBLISHED_PCT: f64 = 10.0;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "handover-loss",
+    limits: "loss against the handover weight: watch at 0.7 × the plan's limit, ring the breeder at the limit (10 %), vet today at 1.5 × (15 %), emergency at 2 × (20 %)",
+    standing: Standing::Ours,
+    source: "10 %: Duerr & Gage 2020, p. 599; the steps around it: ours; another limit: the breeder's",
+    check,
+};
+
+fn check(facts: &Facts<'_>) -> Vec<Finding> {
+    let Some(loss) = readings::handover_loss_pct(facts.now, facts.chick) else {
+        return Vec::new();
+    };
+    let limit = facts.chick.plan.loss_limit.as_pct();
+    let limits = [
+        (limit * 0.7, Level::Watch),
+        (limit, Level::RingBreeder),
+        (limit * 1.5, Level::VetToday),
+        (limit * 2.0, Level::Emergency),
+    ];
+    let reached = level_reached(loss, &limits).map(|(reached, level)| {
+        let is_published = (reached - PUBLISHED_PCT).abs() < 1e-9;
+        let standing = match level {
+            Level::RingBreeder if is_published => Standing::Published,
+            Level::RingBreeder => Standing::CommonPractice,
+            Level::Settled | Level::Watch | Level::VetToday | Level::Emergency => Standing::Ours,
+        };
+        pct_finding(RuleId::HandoverLoss, level, loss, reached, standing)
+    });
+    reached.into_iter().collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::quantity::units::Percent;
+    use crate::domain::warnings::rules::handover_loss::*;
+    use crate::domain::warnings::rules::trial::{found, level_of, plan, with_plan};
+
+    /// The level at a weight, with a handover weight of 1,000 g and a limit in per cent.
+    fn level_at(grams: i32, limit: i32) -> Option<Level> {
+        let mut plan = plan();
+        plan.loss_limit = Percent::whole(limit);
+        let mut script = with_plan(plan);
+        script.weigh(1, grams);
+        level_of(&RULE, &script, script.at(1, 8, 0))
+    }
+
+    #[test]
+    fn each_step_is_reached_at_its_own_value() {
+        assert_eq!(level_at(1_020, 10), None);
+        assert_eq!(level_at(931, 10), None);
+        assert_eq!(level_at(930, 10), Some(Level::Watch));
+        assert_eq!(level_at(901, 10), Some(Level::Watch));
+        assert_eq!(level_at(900, 10), Some(Level::RingBreeder));
+        assert_eq!(level_at(851, 10), Some(Level::RingBreeder));
+        assert_eq!(level_at(850, 10), Some(Level::VetToday));
+        assert_eq!(level_at(801, 10), Some(Level::VetToday));
+        assert_eq!(level_at(800, 10), Some(Level::Emergency));
+    }
+
+    #[test]
+    fn the_breeders_limit_moves_every_step() {
+        assert_eq!(level_at(951, 5), Some(Level::Watch));
+        assert_eq!(level_at(950, 5), Some(Level::RingBreeder));
+        assert_eq!(level_at(900, 5), Some(Level::Emergency));
+    }
+
+    #[test]
+    fn only_the_ten_per_cent_is_called_published() {
+        let mut script = with_plan(plan());
+        script.weigh(1, 890);
+        let standing = found(&RULE, &script, script.at(1, 8, 0))[0].standing;
+        assert_eq!(standing, Standing::Published);
+        script.weigh(2, 840);
+        let standing = found(&RULE, &script, script.at(2, 8, 0))[0].standing;
+        assert_eq!(standing, Standing::Ours);
+    }
+
+    #[test]
+    fn another_limit_than_the_published_one_is_the_breeders() {
+        let mut plan = plan();
+        plan.loss_limit = Percent::whole(5);
+        let mut script = with_plan(plan);
+        script.weigh(1, 950);
+        let standing = found(&RULE, &script, script.at(1, 8, 0))[0].standing;
+        assert_eq!(standing, Standing::CommonPractice);
+    }
+
+    #[test]
+    fn without_a_handover_weight_there_is_nothing_to_compare() {
+        let mut plan = plan();
+        plan.reference = None;
+        let mut script = with_plan(plan);
+        script.weigh(1, 500);
+        assert_eq!(level_of(&RULE, &script, script.at(1, 8, 0)), None);
+    }
+}

@@ -1,0 +1,423 @@
+//! The ladder of warnings: one rule a file, and the two rules that raise the level.
+//!
+//! **Invariants.** A rule sees [`Facts`] and answers with numbers, never at *Settled*. It never says to
+//! give more food than the plan. Each rule names its limits, their standing and their source.
+
+pub mod arrival_loss;
+pub mod crop_late;
+pub mod crop_overnight;
+pub mod crop_slow;
+pub mod crop_static;
+pub mod droppings_seen;
+pub mod dull_loss;
+pub mod falling_weight;
+pub mod gap_too_short;
+pub mod growth_stalled;
+pub mod handover_loss;
+pub mod missed_feeds;
+pub mod no_weighing;
+pub mod one_day_loss;
+pub mod peak_loss;
+pub mod refused_feeds;
+pub mod room_temperature;
+pub mod served_cold;
+pub mod served_hot;
+pub mod sign_seen;
+pub mod transit_gap;
+#[cfg(test)]
+pub(crate) mod trial;
+pub mod vet_visit_due;
+pub mod volume_over_ceiling;
+
+use crate::domain::feeding::schedule::ScheduledFeed;
+use crate::domain::journal::chick::Chick;
+use crate::domain::journal::signs::{Sign, SignGroup};
+use crate::domain::quantity::evidence::Standing;
+use crate::domain::quantity::order::sorted_by;
+use crate::domain::time::moment::Moment;
+use crate::domain::time::zone::Zone;
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::weight::trend::WeightTrend;
+
+/// What a rule may look at.
+#[derive(Debug, Clone, Copy)]
+pub struct Facts<'a> {
+    /// Now.
+    pub now: Moment,
+    /// The zone the phone is in.
+    pub zone: &'a Zone,
+    /// The chick.
+    pub chick: &'a Chick,
+    /// Feeds from the day before yesterday to tomorrow.
+    pub feeds: &'a [ScheduledFeed],
+    /// Where the weight stands and goes at that moment.
+    pub trend: &'a WeightTrend,
+}
+
+/// One rule of the ladder.
+#[derive(Debug, Clone, Copy)]
+pub struct Rule {
+    /// Its name in the manual: its file's, with hyphens.
+    pub name: &'static str,
+    /// Its limits in words of the manual.
+    pub limits: &'static str,
+    /// How well founded the limits are: the weakest that decides a call. A finding has its own.
+    pub standing: Standing,
+    /// Where they come from.
+    pub source: &'static str,
+    /// Looks, and tells every finding.
+    pub check: fn(&Facts<'_>) -> Vec<Finding>,
+}
+
+/// Every rule, in the order of the manual.
+pub const RULES: &[Rule] = &[
+    handover_loss::RULE,
+    peak_loss::RULE,
+    falling_weight::RULE,
+    arrival_loss::RULE,
+    one_day_loss::RULE,
+    dull_loss::RULE,
+    growth_stalled::RULE,
+    no_weighing::RULE,
+    missed_feeds::RULE,
+    refused_feeds::RULE,
+    transit_gap::RULE,
+    gap_too_short::RULE,
+    volume_over_ceiling::RULE,
+    served_hot::RULE,
+    served_cold::RULE,
+    crop_slow::RULE,
+    crop_late::RULE,
+    crop_overnight::RULE,
+    crop_static::RULE,
+    droppings_seen::RULE,
+    sign_seen::RULE,
+    room_temperature::RULE,
+    vet_visit_due::RULE,
+];
+
+/// The rule that a finding comes from.
+pub const fn rule(id: RuleId) -> &'static Rule {
+    match id {
+        RuleId::HandoverLoss => &handover_loss::RULE,
+        RuleId::PeakLoss => &peak_loss::RULE,
+        RuleId::FallingWeight => &falling_weight::RULE,
+        RuleId::ArrivalLoss => &arrival_loss::RULE,
+        RuleId::OneDayLoss => &one_day_loss::RULE,
+        RuleId::DullLoss => &dull_loss::RULE,
+        RuleId::GrowthStalled => &growth_stalled::RULE,
+        RuleId::NoWeighing => &no_weighing::RULE,
+        RuleId::MissedFeeds => &missed_feeds::RULE,
+        RuleId::RefusedFeeds => &refused_feeds::RULE,
+        RuleId::TransitGap => &transit_gap::RULE,
+        RuleId::GapTooShort => &gap_too_short::RULE,
+        RuleId::VolumeOverCeiling => &volume_over_ceiling::RULE,
+        RuleId::ServedHot => &served_hot::RULE,
+        RuleId::ServedCold => &served_cold::RULE,
+        RuleId::CropSlow => &crop_slow::RULE,
+        RuleId::CropLate => &crop_late::RULE,
+        RuleId::CropOvernight => &crop_overnight::RULE,
+        RuleId::CropStatic => &crop_static::RULE,
+        RuleId::DroppingsSeen(_) => &droppings_seen::RULE,
+        RuleId::SignSeen(_) => &sign_seen::RULE,
+        RuleId::RoomTemperature => &room_temperature::RULE,
+        RuleId::VetVisitDue => &vet_visit_due::RULE,
+    }
+}
+
+/// Every finding, most worrying first, and the level they add up to.
+pub fn evaluate(facts: &Facts<'_>) -> (Level, Vec<Finding>) {
+    let findings: Vec<Finding> = RULES.iter().flat_map(|rule| (rule.check)(facts)).collect();
+    let findings = sorted_by(findings, |first, second| {
+        second
+            .level
+            .cmp(&first.level)
+            .then(first.rule.cmp(&second.rule))
+    });
+    (raised(&findings), findings)
+}
+
+/// What a finding is about. Two findings about the same thing are one reason to ring, not two.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Concern {
+    /// Weight.
+    Weight,
+    /// Food that did not go in.
+    Intake,
+    /// Crop and swallowing.
+    Crop,
+    /// Droppings.
+    Droppings,
+    /// Breathing.
+    Breathing,
+    /// Behaviour and warmth.
+    Behaviour,
+    /// Heat of a feed, or a feed that went wrong.
+    FeedingAccident,
+    /// Injury and poison.
+    Injury,
+}
+
+/// What a rule is about; `None` for rules that watch the care and not the chick.
+///
+/// Ours. A loss against the handover weight is nearly always a loss against the peak too, and a feed
+/// refused is followed by one not given: counted apart they would raise the level of one and the same
+/// trouble. A missing weighing, a short gap, a large feed, the room or a missing vet visit are no signs
+/// in the chick, so they ring the breeder but raise nothing.
+pub const fn concern(rule: RuleId) -> Option<Concern> {
+    match rule {
+        RuleId::HandoverLoss
+        | RuleId::PeakLoss
+        | RuleId::FallingWeight
+        | RuleId::ArrivalLoss
+        | RuleId::OneDayLoss
+        | RuleId::DullLoss
+        | RuleId::GrowthStalled => Some(Concern::Weight),
+        RuleId::MissedFeeds | RuleId::RefusedFeeds | RuleId::TransitGap => Some(Concern::Intake),
+        RuleId::CropSlow | RuleId::CropLate | RuleId::CropOvernight | RuleId::CropStatic => {
+            Some(Concern::Crop)
+        }
+        RuleId::DroppingsSeen(_) => Some(Concern::Droppings),
+        RuleId::ServedHot => Some(Concern::FeedingAccident),
+        RuleId::SignSeen(sign) => Some(match sign.group() {
+            SignGroup::Breathing => Concern::Breathing,
+            SignGroup::Crop => Concern::Crop,
+            SignGroup::Droppings => Concern::Droppings,
+            SignGroup::Behaviour => Concern::Behaviour,
+            SignGroup::FeedingAccident => Concern::FeedingAccident,
+            SignGroup::Injury => Concern::Injury,
+        }),
+        RuleId::NoWeighing
+        | RuleId::GapTooShort
+        | RuleId::VolumeOverCeiling
+        | RuleId::ServedCold
+        | RuleId::RoomTemperature
+        | RuleId::VetVisitDue => None,
+    }
+}
+
+/// The level that findings add up to: the highest of them, two concerns at *Ring the breeder* make
+/// *Vet today*, and *Vet today* with a dull chick makes *Emergency*. Both raising rules are ours.
+///
+/// A dull chick is at *Vet today* by itself and with any loss; only another reason for *Vet today*, or
+/// two concerns at *Ring the breeder*, makes it an emergency.
+pub fn raised(findings: &[Finding]) -> Level {
+    let highest = findings
+        .iter()
+        .map(|finding| finding.level)
+        .max()
+        .unwrap_or(Level::Settled);
+    let mut concerns = findings
+        .iter()
+        .filter(|finding| finding.level == Level::RingBreeder)
+        .filter_map(|finding| concern(finding.rule));
+    let first = concerns.next();
+    let are_several = concerns.any(|other| Some(other) != first);
+    let level = if are_several {
+        highest.max(Level::VetToday)
+    } else {
+        highest
+    };
+    let is_dull = findings.iter().any(|finding| is_of_dullness(finding.rule));
+    let is_vet_without = are_several
+        || findings
+            .iter()
+            .any(|finding| finding.level == Level::VetToday && !is_of_dullness(finding.rule));
+    if is_dull && is_vet_without {
+        Level::Emergency
+    } else {
+        level
+    }
+}
+
+/// Why a level is above that of every finding.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Raise {
+    /// Two concerns at *Ring the breeder*.
+    TwoConcerns,
+    /// A dull chick with another reason for the vet.
+    DullToo,
+}
+
+/// What raised the level that [`raised`] gives above the highest of the findings.
+pub fn raise_of(findings: &[Finding]) -> Option<Raise> {
+    let level = raised(findings);
+    if findings.iter().any(|finding| finding.level >= level) || level == Level::Settled {
+        return None;
+    }
+    if level == Level::Emergency {
+        Some(Raise::DullToo)
+    } else {
+        Some(Raise::TwoConcerns)
+    }
+}
+
+const fn is_of_dullness(rule: RuleId) -> bool {
+    matches!(
+        rule,
+        RuleId::SignSeen(Sign::Dull | Sign::Limp) | RuleId::DullLoss
+    )
+}
+
+/// The level of the highest limit that `value` reaches; limits rise with their levels.
+pub(crate) fn level_reached(value: f64, limits: &[(f64, Level)]) -> Option<(f64, Level)> {
+    // A limit written as 10 % is reached by a loss that is 10 % but for the float's last digits.
+    limits
+        .iter()
+        .rev()
+        .find(|(limit, _)| value >= *limit - 1e-9)
+        .copied()
+}
+
+/// A finding in per cent.
+pub(crate) const fn pct_finding(
+    rule: RuleId,
+    level: Level,
+    pct: f64,
+    limit: f64,
+    standing: Standing,
+) -> Finding {
+    Finding {
+        rule,
+        level,
+        value: Value::Pct(pct),
+        limit: Value::Pct(limit),
+        standing,
+    }
+}
+
+/// A finding in minutes.
+pub(crate) const fn minutes_finding(
+    rule: RuleId,
+    level: Level,
+    minutes: i64,
+    limit: i64,
+    standing: Standing,
+) -> Finding {
+    Finding {
+        rule,
+        level,
+        value: Value::Minutes(minutes),
+        limit: Value::Minutes(limit),
+        standing,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::warnings::rules::*;
+
+    fn finding(rule: RuleId, level: Level) -> Finding {
+        Finding {
+            rule,
+            level,
+            value: Value::Seen,
+            limit: Value::Seen,
+            standing: Standing::Ours,
+        }
+    }
+
+    #[test]
+    fn nothing_found_is_settled() {
+        assert_eq!(raised(&[]), Level::Settled);
+    }
+
+    #[test]
+    fn one_call_stays_a_call_and_two_make_vet_today() {
+        let loss = finding(RuleId::HandoverLoss, Level::RingBreeder);
+        let crop = finding(RuleId::CropLate, Level::RingBreeder);
+        let watch = finding(RuleId::CropSlow, Level::Watch);
+        assert_eq!(raised(&[loss, watch]), Level::RingBreeder);
+        assert_eq!(raised(&[loss, crop]), Level::VetToday);
+    }
+
+    #[test]
+    fn two_calls_about_the_same_thing_are_one_reason() {
+        let handover = finding(RuleId::HandoverLoss, Level::RingBreeder);
+        let peak = finding(RuleId::PeakLoss, Level::RingBreeder);
+        assert_eq!(raised(&[handover, peak]), Level::RingBreeder);
+        let refused = finding(RuleId::RefusedFeeds, Level::RingBreeder);
+        let missed = finding(RuleId::MissedFeeds, Level::RingBreeder);
+        assert_eq!(raised(&[refused, missed]), Level::RingBreeder);
+        assert_eq!(raised(&[refused, missed, peak]), Level::VetToday);
+    }
+
+    #[test]
+    fn a_call_about_the_care_raises_nothing() {
+        let loss = finding(RuleId::HandoverLoss, Level::RingBreeder);
+        let unweighed = finding(RuleId::NoWeighing, Level::RingBreeder);
+        let gap = finding(RuleId::GapTooShort, Level::RingBreeder);
+        assert_eq!(raised(&[loss, unweighed, gap]), Level::RingBreeder);
+    }
+
+    #[test]
+    fn vet_today_with_a_dull_chick_is_an_emergency() {
+        let vet = finding(RuleId::HandoverLoss, Level::VetToday);
+        let dull = finding(RuleId::SignSeen(Sign::Dull), Level::VetToday);
+        assert_eq!(raised(&[vet]), Level::VetToday);
+        assert_eq!(raised(&[dull]), Level::VetToday);
+        assert_eq!(raised(&[vet, dull]), Level::Emergency);
+    }
+
+    #[test]
+    fn two_calls_with_a_dull_chick_are_an_emergency() {
+        let loss = finding(RuleId::HandoverLoss, Level::RingBreeder);
+        let crop = finding(RuleId::CropLate, Level::RingBreeder);
+        let dull = finding(RuleId::SignSeen(Sign::Dull), Level::VetToday);
+        assert_eq!(raised(&[dull, loss]), Level::VetToday);
+        assert_eq!(raised(&[dull, loss, crop]), Level::Emergency);
+    }
+
+    #[test]
+    fn a_level_above_every_finding_says_what_raised_it() {
+        let loss = finding(RuleId::HandoverLoss, Level::RingBreeder);
+        let crop = finding(RuleId::CropLate, Level::RingBreeder);
+        let vet = finding(RuleId::PeakLoss, Level::VetToday);
+        let dull = finding(RuleId::SignSeen(Sign::Dull), Level::VetToday);
+        let breath = finding(RuleId::SignSeen(Sign::LabouredBreathing), Level::Emergency);
+        assert_eq!(raise_of(&[]), None);
+        assert_eq!(raise_of(&[loss]), None);
+        assert_eq!(raise_of(&[loss, crop]), Some(Raise::TwoConcerns));
+        assert_eq!(raise_of(&[loss, crop, vet]), None);
+        assert_eq!(raise_of(&[vet, dull]), Some(Raise::DullToo));
+        assert_eq!(raise_of(&[dull, loss, crop]), Some(Raise::DullToo));
+        assert_eq!(raise_of(&[vet, dull, breath]), None);
+    }
+
+    #[test]
+    fn a_dull_chick_that_lost_weight_or_was_not_weighed_stays_at_vet_today() {
+        let dull = finding(RuleId::SignSeen(Sign::Dull), Level::VetToday);
+        let lighter = finding(RuleId::DullLoss, Level::VetToday);
+        let unweighed = finding(RuleId::NoWeighing, Level::Watch);
+        assert_eq!(raised(&[dull, lighter, unweighed]), Level::VetToday);
+    }
+
+    #[test]
+    fn a_limit_is_reached_at_its_own_value() {
+        let limits = [(10.0, Level::RingBreeder), (15.0, Level::VetToday)];
+        assert_eq!(level_reached(9.99, &limits), None);
+        assert_eq!(
+            level_reached(10.0, &limits),
+            Some((10.0, Level::RingBreeder))
+        );
+        assert_eq!(
+            level_reached(14.99, &limits),
+            Some((10.0, Level::RingBreeder))
+        );
+        assert_eq!(level_reached(15.0, &limits), Some((15.0, Level::VetToday)));
+    }
+
+    #[test]
+    fn every_rule_is_listed_once_under_its_own_name() {
+        let names: std::collections::BTreeSet<&str> = RULES.iter().map(|rule| rule.name).collect();
+        assert_eq!(names.len(), RULES.len());
+        for name in names {
+            let file = format!(
+                "{}/src/domain/warnings/rules/{}.rs",
+                env!("CARGO_MANIFEST_DIR"),
+                name.replace('-', "_")
+            );
+            assert!(std::path::Path::new(&file).exists(), "{file}");
+        }
+    }
+}

@@ -1,0 +1,92 @@
+//! *Watches* how long ago the chick was last weighed with an empty crop.
+//!
+//! *Limit* 36 h: watch; 72 h: ring the breeder; counted from the coming home at the earliest.
+//!
+//! *Why* weight is the only early sign an owner can measure; every other rule is blind without it.
+//!
+//! *Sources* weighing daily during hand-feeding: Duerr & Gage 2020, p. 599. 36 h and 72 h: ours.
+//!
+//! *Wrong when* the weighing was done and not noted.
+
+use crate::domain::quantity::evidence::Standing;
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Rule};
+use crate::domain::weight::readings;
+
+/// Minutes without an empty-crop weighing that want a look, 36 h.
+pub const WATCH_MINUTES: i64 = 36 * 60;
+/// Minutes without an empty-crop weighing that want a call, 72 h.
+pub const RING_MINUTES: i64 = 72 * 60;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "no-weighing",
+    limits: "no empty-crop weighing: watch at 36 h, ring the breeder at 72 h",
+    standing: Standing::Ours,
+    source: "daily weighing: Duerr & Gage 2020, p. 599; the hours: ours",
+    check,
+};
+
+fn check(facts: &Facts<'_>) -> Vec<Finding> {
+    let chick = facts.chick;
+    let home = chick.home_since();
+    let since =
+        readings::latest_empty(facts.now, chick).map_or(home, |weighing| home.max(weighing.at));
+    let minutes = facts.now.minutes_since(since);
+    let (level, limit) = match minutes {
+        RING_MINUTES.. => (Level::RingBreeder, RING_MINUTES),
+        WATCH_MINUTES.. => (Level::Watch, WATCH_MINUTES),
+        _ => return Vec::new(),
+    };
+    vec![Finding {
+        rule: RuleId::NoWeighing,
+        level,
+        value: Value::Minutes(minutes),
+        limit: Value::Minutes(limit),
+        standing: Standing::Ours,
+    }]
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::journal::entries::{Change, CropAtWeighing};
+    use crate::domain::quantity::units::Grams;
+    use crate::domain::warnings::rules::no_weighing::*;
+    use crate::domain::warnings::rules::trial::{level_of, macaw};
+
+    #[test]
+    fn a_day_and_a_half_is_a_look_and_three_days_are_a_call() {
+        let mut script = macaw();
+        script.weigh(1, 1_000);
+        let level = |day, hour, minute| level_of(&RULE, &script, script.at(day, hour, minute));
+        // weighed on day 1 at 06:45
+        assert_eq!(level(2, 18, 44), None);
+        assert_eq!(level(2, 18, 45), Some(Level::Watch));
+        assert_eq!(level(4, 6, 44), Some(Level::Watch));
+        assert_eq!(level(4, 6, 45), Some(Level::RingBreeder));
+    }
+
+    #[test]
+    fn a_weighing_with_food_in_the_crop_does_not_count() {
+        let mut script = macaw();
+        script.weigh(1, 1_000);
+        let full = Change::Weighed {
+            weight: Grams::whole(1_080),
+            crop: CropAtWeighing::AfterFeed,
+        };
+        script.note(2, 8, 0, full);
+        assert_eq!(
+            level_of(&RULE, &script, script.at(2, 18, 45)),
+            Some(Level::Watch)
+        );
+    }
+
+    #[test]
+    fn the_hours_before_the_arrival_do_not_count() {
+        let mut script = macaw();
+        script.weigh(1, 1_000).note(3, 12, 0, Change::Arrived);
+        let level = |day, hour| level_of(&RULE, &script, script.at(day, hour, 0));
+        assert_eq!(level(4, 23), None);
+        assert_eq!(level(5, 0), Some(Level::Watch));
+    }
+}

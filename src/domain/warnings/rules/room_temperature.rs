@@ -1,0 +1,133 @@
+//! *Watches* the last room temperature noted in 24 h.
+//!
+//! *Limit* outside the plan's range (24 to 27 °C unless the breeder says otherwise): watch; also below
+//! 21 °C or above 30 °C: ring the breeder. Below 21 °C or above 30 °C within the plan's range: watch.
+//!
+//! *Why* in a cool room the crop slows and the chick burns its food for warmth; in a hot one it pants
+//! and dries out.
+//!
+//! *Sources* 75 to 80 °F (24 to 27 °C) for feathered chicks: Watchbird, Parrot pediatrics. Warn below
+//! 21 °C and above 30 °C, and the call: ours.
+//!
+//! *Wrong when* the thermometer hangs away from the chick's own warm spot.
+
+use crate::domain::quantity::evidence::Standing;
+use crate::domain::quantity::units::Celsius;
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Rule};
+
+/// Below this no unweaned chick is kept.
+const LOWEST: Celsius = Celsius::tenths_held(210);
+/// Above this no chick is kept.
+const HIGHEST: Celsius = Celsius::tenths_held(300);
+/// A reading counts for this long, minutes. Ours.
+const SHOWN_MINUTES: i64 = 24 * 60;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "room-temperature",
+    limits: "room outside the plan's range (24 to 27 °C): watch; also below 21 °C or above 30 °C: ring the breeder",
+    standing: Standing::Ours,
+    source: "24 to 27 °C: Watchbird, Parrot pediatrics; 21 °C, 30 °C and the call: ours",
+    check,
+};
+
+fn check(facts: &Facts<'_>) -> Vec<Finding> {
+    let (now, plan) = (facts.now, &facts.chick.plan);
+    let latest = facts.chick.rooms.iter().rev().find(|seen| seen.at <= now);
+    let Some(seen) = latest.filter(|seen| now.minutes_since(seen.at) <= SHOWN_MINUTES) else {
+        return Vec::new();
+    };
+    let room = seen.what;
+    let of_plan = passed(room, plan.room_from, plan.room_to);
+    let (level, limit) = match (of_plan, passed(room, LOWEST, HIGHEST)) {
+        (Some(_), Some(limit)) => (Level::RingBreeder, limit),
+        (Some(limit), None) | (None, Some(limit)) => (Level::Watch, limit),
+        (None, None) => return Vec::new(),
+    };
+    vec![Finding {
+        rule: RuleId::RoomTemperature,
+        level,
+        value: Value::Celsius(room),
+        limit: Value::Celsius(limit),
+        standing: Standing::Ours,
+    }]
+}
+
+/// The end of a range beyond which the room is.
+fn passed(room: Celsius, from: Celsius, to: Celsius) -> Option<Celsius> {
+    if room < from {
+        Some(from)
+    } else if room > to {
+        Some(to)
+    } else {
+        None
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::journal::entries::Change;
+    use crate::domain::journal::scenario::Scenario;
+    use crate::domain::warnings::rules::room_temperature::*;
+    use crate::domain::warnings::rules::trial::{found, level_of, plan, with_plan};
+
+    /// A room, in tenths of a degree, seen on day 1 at 08:00, with the plan's range starting at `from`.
+    fn seen(tenths: i32, from: i32) -> Scenario {
+        let mut plan = plan();
+        plan.room_from = Celsius::whole(from);
+        let mut script = with_plan(plan);
+        let room = Celsius::tenths_held(tenths);
+        script.note(1, 8, 0, Change::RoomSeen { room });
+        script
+    }
+
+    fn level_at(tenths: i32, from: i32) -> Option<Level> {
+        let script = seen(tenths, from);
+        level_of(&RULE, &script, script.at(1, 9, 0))
+    }
+
+    #[test]
+    fn the_plans_range_is_watched_and_its_extremes_are_a_call() {
+        assert_eq!(level_at(240, 24), None);
+        assert_eq!(level_at(270, 24), None);
+        assert_eq!(level_at(239, 24), Some(Level::Watch));
+        assert_eq!(level_at(271, 24), Some(Level::Watch));
+        assert_eq!(level_at(210, 24), Some(Level::Watch));
+        assert_eq!(level_at(209, 24), Some(Level::RingBreeder));
+        assert_eq!(level_at(300, 24), Some(Level::Watch));
+        assert_eq!(level_at(301, 24), Some(Level::RingBreeder));
+    }
+
+    #[test]
+    fn a_breeder_who_keeps_it_cooler_is_heard_but_told() {
+        assert_eq!(level_at(205, 20), Some(Level::Watch));
+        assert_eq!(level_at(199, 20), Some(Level::RingBreeder));
+        assert_eq!(level_at(220, 20), None);
+    }
+
+    #[test]
+    fn only_the_last_reading_of_a_day_counts() {
+        let mut script = with_plan(plan());
+        let room = |degrees| Change::RoomSeen {
+            room: Celsius::whole(degrees),
+        };
+        script.note(1, 8, 0, room(18));
+        assert!(level_of(&RULE, &script, script.at(2, 8, 0)).is_some());
+        assert_eq!(level_of(&RULE, &script, script.at(2, 8, 1)), None);
+        script.note(1, 10, 0, room(25));
+        assert_eq!(level_of(&RULE, &script, script.at(1, 11, 0)), None);
+    }
+
+    #[test]
+    fn the_limit_told_is_the_one_that_was_passed() {
+        let limit_at = |tenths| {
+            let script = seen(tenths, 24);
+            found(&RULE, &script, script.at(1, 9, 0))[0].limit
+        };
+        assert_eq!(limit_at(239), Value::Celsius(Celsius::whole(24)));
+        assert_eq!(limit_at(271), Value::Celsius(Celsius::whole(27)));
+        assert_eq!(limit_at(209), Value::Celsius(Celsius::whole(21)));
+        assert_eq!(limit_at(301), Value::Celsius(Celsius::whole(30)));
+    }
+}

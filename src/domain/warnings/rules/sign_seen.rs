@@ -1,0 +1,160 @@
+//! *Watches* the signs of trouble that somebody saw.
+//!
+//! *Limit* none: each sign has its own level, below. A sign counts until it is noted as gone, at the
+//! longest for 24 h, or for 72 h when it is one for the vet.
+//!
+//! *Why* a bird hides illness; what can be seen is late already.
+//!
+//! *Sources* signs: Duerr & Gage 2020; Romagnano; Rivera 2008; practice pages of avian vets. The
+//! levels and the hours: ours.
+//!
+//! *Wrong when* a sign was mistaken; noting it as gone ends the finding.
+
+use crate::domain::journal::chick::{Chick, Noted};
+use crate::domain::journal::signs::Sign;
+use crate::domain::quantity::evidence::Standing;
+use crate::domain::time::moment::Moment;
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Rule};
+
+/// How long a sign counts, minutes.
+pub const SHOWN_MINUTES: i64 = 24 * 60;
+
+/// How long a sign for the vet counts, minutes: it must not lapse because nobody looked again.
+pub const SHOWN_VET_MINUTES: i64 = 72 * 60;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "sign-seen",
+    limits: "each sign has its own level and counts until it is gone, at the longest for 24 h, or for 72 h when it is one for the vet",
+    standing: Standing::Ours,
+    source: "signs: Duerr & Gage 2020, Romagnano, Rivera 2008; the levels and hours: ours",
+    check,
+};
+
+fn check(facts: &Facts<'_>) -> Vec<Finding> {
+    let finding = |sign: Sign| Finding {
+        rule: RuleId::SignSeen(sign),
+        level: level(sign),
+        value: Value::Seen,
+        limit: Value::Seen,
+        standing: Standing::Ours,
+    };
+    present(facts.now, facts.chick)
+        .into_iter()
+        .map(|seen| finding(seen.what))
+        .collect()
+}
+
+/// The signs that count at `now`, each once with its latest sighting.
+pub fn present(now: Moment, chick: &Chick) -> Vec<Noted<Sign>> {
+    let mut present = chick.signs_present(now.plus_minutes(-SHOWN_VET_MINUTES));
+    present.retain(|seen| {
+        let shown = if level(seen.what) >= Level::VetToday {
+            SHOWN_VET_MINUTES
+        } else {
+            SHOWN_MINUTES
+        };
+        seen.at <= now && now.minutes_since(seen.at) <= shown
+    });
+    present
+}
+
+/// How worried to be about one sign by itself.
+pub const fn level(sign: Sign) -> Level {
+    match sign {
+        Sign::BroughtBackOnce | Sign::UndigestedFood | Sign::Overheated | Sign::BegsAllDay => {
+            Level::Watch
+        }
+        Sign::ClickCleared | Sign::NoDroppingFourHours => Level::RingBreeder,
+        Sign::Vomiting
+        | Sign::NoDroppingEightHours
+        | Sign::BadDroppingsOverADay
+        | Sign::BloodInDroppings
+        | Sign::Dull
+        | Sign::StaysOverheated
+        | Sign::Dehydrated
+        | Sign::FedTooHot
+        | Sign::Lame
+        | Sign::SwallowedObject => Level::VetToday,
+        Sign::LabouredBreathing
+        | Sign::ClickStays
+        | Sign::SourCrop
+        | Sign::CropPatch
+        | Sign::Limp
+        | Sign::Cold
+        | Sign::WentDownWrong
+        | Sign::Bleeding
+        | Sign::SeizureOrTrauma => Level::Emergency,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::journal::entries::Change;
+    use crate::domain::warnings::rules::sign_seen::*;
+    use crate::domain::warnings::rules::trial::{found, level_of, macaw, sign};
+
+    #[test]
+    fn a_sign_counts_for_a_day_and_a_sign_for_the_vet_for_three() {
+        let shown = |seen, hours: i32, minutes| {
+            let mut script = macaw();
+            script.note(1, 8, 0, sign(seen));
+            level_of(&RULE, &script, script.at(1, 8 + hours, minutes)).is_some()
+        };
+        assert!(shown(Sign::BegsAllDay, 24, 0));
+        assert!(!shown(Sign::BegsAllDay, 24, 1));
+        assert!(shown(Sign::ClickCleared, 24, 0));
+        assert!(!shown(Sign::ClickCleared, 24, 1));
+        assert!(shown(Sign::Vomiting, 72, 0));
+        assert!(!shown(Sign::Vomiting, 72, 1));
+        assert!(shown(Sign::CropPatch, 72, 0));
+    }
+
+    #[test]
+    fn a_sign_noted_as_gone_ends_and_comes_back_when_seen_again() {
+        let mut script = macaw();
+        script.note(1, 8, 0, sign(Sign::Cold));
+        script.note(1, 9, 0, Change::SignGone { sign: Sign::Cold });
+        assert_eq!(level_of(&RULE, &script, script.at(1, 10, 0)), None);
+        script.note(1, 11, 0, sign(Sign::Cold));
+        let now = script.at(1, 12, 0);
+        assert_eq!(level_of(&RULE, &script, now), Some(Level::Emergency));
+    }
+
+    #[test]
+    fn a_sign_seen_twice_is_one_finding_and_two_signs_are_two() {
+        let mut script = macaw();
+        script.note(1, 8, 0, sign(Sign::Dull));
+        script.note(1, 9, 0, sign(Sign::Dull));
+        script.note(1, 9, 5, sign(Sign::Lame));
+        assert_eq!(found(&RULE, &script, script.at(1, 10, 0)).len(), 2);
+    }
+
+    #[test]
+    fn each_sign_has_the_level_of_the_trades_ladder() {
+        // Signs for a look, the breeder, the vet and at once; source: the works named above, the
+        // order of the levels ours.
+        let by_level = |wanted| {
+            Sign::ALL
+                .into_iter()
+                .filter(move |sign| level(*sign) == wanted)
+        };
+        assert_eq!(
+            by_level(Level::Watch).collect::<Vec<_>>(),
+            [
+                Sign::BroughtBackOnce,
+                Sign::UndigestedFood,
+                Sign::Overheated,
+                Sign::BegsAllDay
+            ]
+        );
+        assert_eq!(
+            by_level(Level::RingBreeder).collect::<Vec<_>>(),
+            [Sign::ClickCleared, Sign::NoDroppingFourHours]
+        );
+        assert_eq!(by_level(Level::VetToday).count(), 10);
+        assert_eq!(by_level(Level::Emergency).count(), 9);
+        assert_eq!(by_level(Level::Settled).count(), 0);
+    }
+}

@@ -1,0 +1,109 @@
+//! What the tests of the rules share: a healthy chick to begin with, and one rule's answer.
+
+use crate::domain::feeding::schedule;
+use crate::domain::journal::entries::{Change, ChickId, CropFeel, CropState, Droppings, Response};
+use crate::domain::journal::scenario::Scenario;
+use crate::domain::journal::signs::Sign;
+use crate::domain::plan::care_plan::{CarePlan, Reference, Slot};
+use crate::domain::plan::species::Species;
+use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
+use crate::domain::time::moment::{Day, Moment, Offset};
+use crate::domain::warnings::level::{Finding, Level};
+use crate::domain::warnings::rules::{Facts, Rule, evaluate};
+use crate::domain::weight::trend;
+
+/// Day 0 of the scripts.
+pub(crate) fn day_zero() -> Day {
+    Day::from_date(2026, 11, 2).unwrap()
+}
+
+/// The plan of a green-winged macaw of 12 weeks and 1,000 g on three feeds of 80 ml: 07:00, 14:00 and
+/// 21:00. It is too young to be weaned (16 weeks) and too old to grow.
+pub(crate) fn plan() -> CarePlan {
+    let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+    plan.hatched = Some(day_zero().plus(-84));
+    plan.reference = Some(Reference {
+        weight: Grams::whole(1_000),
+        day: day_zero(),
+    });
+    for feed in &mut plan.feeds {
+        feed.volume = Millilitres::whole(80);
+    }
+    plan
+}
+
+/// A script with that plan, the chick added on day 0 at 05:00.
+pub(crate) fn macaw() -> Scenario {
+    with_plan(plan())
+}
+
+/// A script with another plan.
+pub(crate) fn with_plan(plan: CarePlan) -> Scenario {
+    Scenario::new(ChickId([7; 12]), plan, day_zero(), Offset::UTC)
+}
+
+/// A script with the chick of that plan at `weeks` weeks on day 0.
+pub(crate) fn aged(weeks: i32) -> Scenario {
+    let mut plan = plan();
+    plan.hatched = Some(day_zero().plus(-7 * weeks));
+    with_plan(plan)
+}
+
+/// Everything that one rule finds.
+pub(crate) fn found(rule: &Rule, script: &Scenario, now: Moment) -> Vec<Finding> {
+    on_facts(script, now, |facts| (rule.check)(facts))
+}
+
+/// The level of one rule's only finding; `None` when it finds nothing.
+pub(crate) fn level_of(rule: &Rule, script: &Scenario, now: Moment) -> Option<Level> {
+    let found = found(rule, script, now);
+    assert!(found.len() <= 1, "{found:?}");
+    found.first().map(|finding| finding.level)
+}
+
+/// Level and findings of the whole ladder.
+pub(crate) fn ladder(script: &Scenario, now: Moment) -> (Level, Vec<Finding>) {
+    on_facts(script, now, evaluate)
+}
+
+fn on_facts<T>(script: &Scenario, now: Moment, ask: impl Fn(&Facts<'_>) -> T) -> T {
+    let (chick, zone) = (script.chick().unwrap(), script.zone());
+    let today = zone.lived(now).day;
+    let feeds = schedule::feeds(now, &chick, &zone, today.plus(-2), today.plus(1));
+    ask(&Facts {
+        now,
+        zone: &zone,
+        chick: &chick,
+        feeds: &feeds,
+        trend: &trend::weight_trend(now, &chick),
+    })
+}
+
+/// A look at the crop.
+pub(crate) const fn crop(state: CropState) -> Change {
+    Change::CropSeen {
+        state,
+        feel: CropFeel::NotNoted,
+    }
+}
+
+/// A look at the droppings.
+pub(crate) const fn droppings(look: Droppings) -> Change {
+    Change::DroppingsSeen { look }
+}
+
+/// A sign seen.
+pub(crate) const fn sign(sign: Sign) -> Change {
+    Change::SignSeen { sign }
+}
+
+/// A bedtime feed of 80 ml served at so many tenths of a degree Celsius.
+pub(crate) const fn served(tenths: i32) -> Change {
+    Change::Fed {
+        slot: Slot::Bedtime,
+        taken: Millilitres::whole(80),
+        offered: Millilitres::whole(80),
+        served_at: Some(Celsius::tenths_held(tenths)),
+        response: Response::Eager,
+    }
+}

@@ -1,0 +1,13 @@
+//! Readings, level and pace, peak and loss, when a limit is reached, and the growth curve.
+//!
+//! **Never:** a reading with food in the crop never passes for an empty weight; a loss is never told without its reference.
+//!
+//! **Left out:** which loss is worth a call: the rules say that.
+
+pub mod crossing;
+pub mod growth_curve;
+pub mod growth_fit;
+pub mod growth_stand;
+pub mod readings;
+pub mod trend;
+pub mod weight_filter;

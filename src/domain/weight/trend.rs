@@ -1,0 +1,357 @@
+//! Where a chick's weight stands and where it goes: level, pace, chances, loss from the peak.
+//!
+//! Nothing is foretold from fewer than [`FEWEST_READINGS`] readings, and nothing is said of today
+//! when the last reading is older than [`STALE_DAYS`].
+
+use crate::domain::journal::chick::Chick;
+use crate::domain::journal::entries::EntryId;
+use crate::domain::quantity::count;
+use crate::domain::statistics::kalman::Filter;
+use crate::domain::statistics::normal::Z_95;
+use crate::domain::statistics::robust;
+use crate::domain::time::moment::Moment;
+use crate::domain::weight::crossing::{self, Crossing};
+use crate::domain::weight::growth_stand::{self, GrowthStand};
+use crate::domain::weight::readings::{self, Reading};
+use crate::domain::weight::weight_filter::{self, Heard, Point};
+
+/// Fewest readings for a slope or a forecast. Ours.
+pub const FEWEST_READINGS: usize = 4;
+
+/// Days after the last reading beyond which nothing is said of the level now. Ours.
+pub const STALE_DAYS: f64 = 7.0;
+
+/// Days that the plain slope looks back.
+pub const SLOPE_DAYS: f64 = 14.0;
+
+/// Days that the fan reaches ahead.
+pub const FAN_DAYS: f64 = 3.0;
+
+/// The fan ends where half of its 95 % width is more than this share of the level: beyond it would
+/// be guesswork. Ours: half of the usual loss limit of 10 %.
+pub const FAN_SHARE: f64 = 0.05;
+
+/// Days between two points of the fan.
+const FAN_STEP_DAYS: f64 = 0.5;
+
+/// Most readings that the plain slope is taken from, the latest first: its work grows with their
+/// square.
+const MOST_SLOPE_READINGS: usize = 60;
+
+/// A value with its 95 % interval.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Interval {
+    /// Most likely value.
+    pub value: f64,
+    /// Lower end of the 95 % interval.
+    pub low: f64,
+    /// Upper end of the 95 % interval.
+    pub high: f64,
+}
+
+impl Interval {
+    fn of(value: f64, sd: f64) -> Self {
+        Self {
+            value,
+            low: value - Z_95 * sd,
+            high: value + Z_95 * sd,
+        }
+    }
+}
+
+/// The level now.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LevelNow {
+    /// Most likely weight with an empty crop, g.
+    pub grams: f64,
+    /// Its standard deviation, g.
+    pub sd_g: f64,
+    /// The pace; `None` with fewer than [`FEWEST_READINGS`].
+    pub pace: Option<Pace>,
+}
+
+/// Gain or loss a day, as the filter sees it now.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Pace {
+    /// Gain, below zero for a loss, g/day.
+    pub g_per_day: f64,
+    /// Its standard deviation, g/day.
+    pub sd_g_per_day: f64,
+    /// The same gain in per cent of the level a day.
+    pub pct_per_day: f64,
+}
+
+/// Gain or loss a day over the last [`SLOPE_DAYS`] days, for plain words: the middle of what all
+/// pairs of morning readings say.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PlainSlope {
+    /// Gain, below zero for a loss, g/day.
+    pub g_per_day: Interval,
+    /// The same in per cent of the middle reading a day.
+    pub pct_per_day: Interval,
+    /// Readings that it was taken from.
+    pub readings: usize,
+}
+
+/// Chances, 0 to 1, that the level lies below the loss limit, if things go on as they do.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BelowLimit {
+    /// The limit: the handover weight less the plan's loss limit, g.
+    pub limit_g: f64,
+    /// Chance now.
+    pub now: f64,
+    /// Chances in 1, 2 and 3 days.
+    pub in_days: [f64; 3],
+}
+
+/// The highest level since handover.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PeakLevel {
+    /// When.
+    pub at: Moment,
+    /// Most likely level then, g.
+    pub grams: f64,
+    /// Its standard deviation, g.
+    pub sd_g: f64,
+}
+
+/// Where the weight stands and where it goes.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct WeightTrend {
+    /// Readings that count, up to now.
+    pub readings: usize,
+    /// The level now; `None` without a reading or when the last one is older than [`STALE_DAYS`].
+    pub now: Option<LevelNow>,
+    /// The plain slope; `None` with fewer than [`FEWEST_READINGS`] morning readings in its days.
+    pub slope: Option<PlainSlope>,
+    /// Chances of being below the limit; `None` without a pace or without a handover weight.
+    pub below_limit: Option<BelowLimit>,
+    /// When the limit is reached at this pace; `None` when it is not in sight or already passed.
+    pub crossing: Option<Crossing>,
+    /// The highest level since handover, or since the first reading without a handover day.
+    pub peak: Option<PeakLevel>,
+    /// Loss from the peak to the level now, per cent.
+    pub peak_loss_pct: Option<Interval>,
+    /// Loss from the handover weight to the level now, per cent; below zero for a gain.
+    pub handover_loss_pct: Option<Interval>,
+    /// The level in hindsight from the first reading to the last, at least every half day.
+    pub path: Vec<Point>,
+    /// The level to come, from the last reading to at most [`FAN_DAYS`] after now.
+    pub fan: Vec<Point>,
+    /// Whether the fan ends early because more would be guesswork.
+    pub is_fan_cut: bool,
+    /// Entries of the readings that are doubted.
+    pub doubted: Vec<EntryId>,
+    /// Where the chick stands against its species' growth, while it is young enough.
+    pub growth: Option<GrowthStand>,
+}
+
+impl Point {
+    /// Lower end of the 95 % band, g.
+    pub fn low_95(&self) -> f64 {
+        self.grams - Z_95 * self.sd_g
+    }
+
+    /// Upper end of the 95 % band, g.
+    pub fn high_95(&self) -> f64 {
+        self.grams + Z_95 * self.sd_g
+    }
+}
+
+/// The trend of a chick's weight at `now`, from the readings up to then.
+pub fn weight_trend(now: Moment, chick: &Chick) -> WeightTrend {
+    let readings = readings_until(now, chick);
+    let heard = weight_filter::hear(&readings);
+    let (Some(last), Some(heard)) = (readings.last(), heard) else {
+        return WeightTrend::default();
+    };
+    let path = heard.path(&readings).unwrap_or_default();
+    let filter_now = filter_at(now, last, &heard);
+    let level = filter_now
+        .as_ref()
+        .and_then(|filter| level_now(filter, readings.len()));
+    let doubted = heard.doubted_entries(&readings);
+    let peak = peak(now, chick, &readings, &path, level);
+    let mut trend = WeightTrend {
+        readings: readings.len(),
+        now: level,
+        slope: plain_slope(now, &readings),
+        peak,
+        peak_loss_pct: peak.zip(level).map(|(peak, level)| loss(peak, level)),
+        growth: growth_stand::growth_stand(now, chick, &readings, &doubted, level),
+        path,
+        doubted,
+        ..WeightTrend::default()
+    };
+    let reference = chick
+        .plan
+        .reference
+        .map(|reference| reference.weight.as_g());
+    let reference = reference.filter(|grams| 0.0 < *grams);
+    trend.handover_loss_pct = reference.zip(level).map(|(reference, level)| {
+        let loss_pct = 100.0 * (reference - level.grams) / reference;
+        Interval::of(loss_pct, 100.0 * level.sd_g / reference)
+    });
+    let Some(filter) = filter_now.filter(|_| level.is_some_and(|level| level.pace.is_some()))
+    else {
+        return trend;
+    };
+    (trend.fan, trend.is_fan_cut) = fan(now, last, &heard.last);
+    if let Some(reference) = reference {
+        let limit_g = reference * (1.0 - chick.plan.loss_limit.as_pct() / 100.0);
+        trend.below_limit = below_limit(&filter, limit_g);
+        let estimate = filter.estimate();
+        trend.crossing = estimate.and_then(|today| crossing::crossing(now, &today, limit_g));
+    }
+    trend
+}
+
+/// The empty-crop reading that is expected at `now`, and its standard deviation, both in grams.
+///
+/// `None` with fewer than [`FEWEST_READINGS`], and when the last is older than [`STALE_DAYS`].
+pub fn expected_reading(now: Moment, chick: &Chick) -> Option<(f64, f64)> {
+    let readings = readings_until(now, chick);
+    if readings.len() < FEWEST_READINGS {
+        return None;
+    }
+    let heard = weight_filter::hear(&readings)?;
+    let level = filter_at(now, readings.last()?, &heard)?.estimate()?;
+    let scale_sd = readings::scale_sd_g(level.level_g, chick.plan.scale_step);
+    let sd = level.level_var.max(0.0).sqrt().hypot(scale_sd);
+    Some((level.level_g, sd))
+}
+
+fn readings_until(now: Moment, chick: &Chick) -> Vec<Reading> {
+    let mut readings = readings::readings(chick);
+    readings.retain(|reading| reading.at <= now);
+    readings
+}
+
+fn filter_at(now: Moment, last: &Reading, heard: &Heard) -> Option<Filter> {
+    let days = now.days_since(last.at);
+    let mut filter = heard.last;
+    filter.predict(days).ok()?;
+    (days <= STALE_DAYS).then_some(filter)
+}
+
+fn level_now(filter: &Filter, readings: usize) -> Option<LevelNow> {
+    let estimate = filter.estimate()?;
+    let pace = estimate.slope.filter(|_| FEWEST_READINGS <= readings);
+    (0.0 < estimate.level_g).then(|| LevelNow {
+        grams: estimate.level_g,
+        sd_g: estimate.level_var.max(0.0).sqrt(),
+        pace: pace.map(|slope| Pace {
+            g_per_day: slope.g_per_day,
+            sd_g_per_day: slope.var.max(0.0).sqrt(),
+            pct_per_day: 100.0 * slope.g_per_day / estimate.level_g,
+        }),
+    })
+}
+
+fn plain_slope(now: Moment, readings: &[Reading]) -> Option<PlainSlope> {
+    let recent = readings
+        .iter()
+        .rev()
+        .filter(|reading| reading.is_empty_crop && now.days_since(reading.at) <= SLOPE_DAYS);
+    let (days, grams): (Vec<f64>, Vec<f64>) = recent
+        .take(MOST_SLOPE_READINGS)
+        .map(|reading| (reading.at.days_since(now), reading.grams))
+        .unzip();
+    if days.len() < FEWEST_READINGS {
+        return None;
+    }
+    let line = robust::theil_sen(&days, &grams)?;
+    let per_pct = robust::median(&grams).filter(|middle| 0.0 < *middle)? / 100.0;
+    let interval = |unit: f64| Interval {
+        value: line.slope / unit,
+        low: line.slope_low_95 / unit,
+        high: line.slope_high_95 / unit,
+    };
+    Some(PlainSlope {
+        g_per_day: interval(1.0),
+        pct_per_day: interval(per_pct),
+        readings: days.len(),
+    })
+}
+
+/// The highest level in hindsight at a reading since handover, or now if that is higher still.
+///
+/// In hindsight, not as it was known then: a single high reading at the start, or a filter that
+/// still runs on after the weight has turned, makes no peak. For 200 made-up chicks the loss from
+/// the peak then comes out 0.3 % of the weight too large instead of 0.9 %, with one reading in 25
+/// wild 0.4 % instead of 1.8 %.
+fn peak(
+    now: Moment,
+    chick: &Chick,
+    readings: &[Reading],
+    path: &[Point],
+    level: Option<LevelNow>,
+) -> Option<PeakLevel> {
+    let handover = chick.plan.reference.map(|reference| reference.day);
+    let is_since = |reading: &&Reading| handover.is_none_or(|day| day <= reading.lived().day);
+    let since = readings.iter().find(is_since)?.at;
+    let at_readings = path
+        .iter()
+        .filter(|point| point.is_reading && since <= point.at)
+        .map(|point| PeakLevel {
+            at: point.at,
+            grams: point.grams,
+            sd_g: point.sd_g,
+        });
+    let today = level.map(|level| PeakLevel {
+        at: now,
+        grams: level.grams,
+        sd_g: level.sd_g,
+    });
+    at_readings.chain(today).reduce(|highest, next| {
+        if highest.grams < next.grams {
+            next
+        } else {
+            highest
+        }
+    })
+}
+
+/// Loss from the peak, per cent. Peak and level are taken as independent, which makes the interval
+/// too wide rather than too narrow while the peak is recent.
+fn loss(peak: PeakLevel, level: LevelNow) -> Interval {
+    let left = level.grams / peak.grams;
+    let sd = left * (level.sd_g / level.grams).hypot(peak.sd_g / peak.grams);
+    Interval::of(100.0 * (1.0 - left), 100.0 * sd)
+}
+
+fn below_limit(filter: &Filter, limit_g: f64) -> Option<BelowLimit> {
+    let chance = |days: f64| filter.forecast(days)?.chance_level_below(limit_g);
+    Some(BelowLimit {
+        limit_g,
+        now: chance(0.0)?,
+        in_days: [chance(1.0)?, chance(2.0)?, chance(3.0)?],
+    })
+}
+
+fn fan(now: Moment, last: &Reading, filter: &Filter) -> (Vec<Point>, bool) {
+    let end = now.days_since(last.at) + FAN_DAYS;
+    let steps = (end / FAN_STEP_DAYS).ceil();
+    let days = (0..=count::rounded(steps)).map(|step| (f64::from(step) * FAN_STEP_DAYS).min(end));
+    let mut points = Vec::new();
+    for day in days {
+        let Some(ahead) = filter.forecast(day) else {
+            break;
+        };
+        let point = Point {
+            at: last.at.plus_seconds(count::whole(day * 86_400.0)),
+            grams: ahead.level_g,
+            sd_g: ahead.level_var.max(0.0).sqrt(),
+            is_reading: false,
+        };
+        if point.grams * FAN_SHARE < point.high_95() - point.grams {
+            break;
+        }
+        points.push(point);
+    }
+    let is_cut = count::as_f64(points.len()) <= steps;
+    if points.len() < 2 {
+        points.clear();
+    }
+    (points, is_cut)
+}
