@@ -416,6 +416,27 @@ fn a_report_since_a_day_keeps_what_still_holds_and_what_takes_it_back() {
 }
 
 #[test]
+fn what_was_noted_later_about_an_earlier_time_is_new_too() {
+    let plan = CarePlan::default_for(Species::GreyParrot);
+    let day = Day::from_date(2026, 11, 1).unwrap();
+    let mut script = Scenario::new(CHICK, plan, day, Offset::UTC);
+    script.weigh(1, 400).weigh(2, 401);
+    let mut entries = script.journal().entries().to_vec();
+    let sent_at = script.at(3, 12, 0);
+    let is_of_day_2 = |entry: &Entry| entry.at == script.at(2, 6, 45);
+    let sent = |entries: &[Entry]| {
+        entries_since(entries, CHICK, sent_at)
+            .iter()
+            .any(is_of_day_2)
+    };
+    assert!(!sent(&entries));
+    for entry in entries.iter_mut().filter(|entry| is_of_day_2(entry)) {
+        entry.noted_at = script.at(3, 12, 0);
+    }
+    assert!(sent(&entries));
+}
+
+#[test]
 fn too_many_entries_for_a_link_are_sent_as_a_file() {
     let one = three_weeks().pop().unwrap();
     let many = (0..2_100_u32).map(|number| {

@@ -24,8 +24,9 @@ pub fn entries_to_link_text(entries: &[Entry]) -> Option<String> {
     (text.len() <= MOST_CHARACTERS).then_some(text)
 }
 
-/// The entries of one chick that a report since `from` needs: everything since then, and of the time
-/// before what still holds, its plans, arrival and dropped feeds, with whatever takes these back.
+/// The entries of one chick that a phone lacks which had everything at `from`: what happened or was
+/// noted since then. Of the time before it also gets what still holds, its plans, arrival and dropped
+/// feeds, with whatever takes these back, so that it can judge the chick without the rest.
 pub fn entries_since(entries: &[Entry], chick: ChickId, from: Moment) -> Vec<Entry> {
     let is_sent = |entry: &&Entry| {
         let still_holds = matches!(
@@ -36,7 +37,7 @@ pub fn entries_since(entries: &[Entry], chick: ChickId, from: Moment) -> Vec<Ent
                 | Change::FeedDropped { .. }
                 | Change::FeedBroughtBack { .. }
         );
-        entry.chick == chick && (still_holds || entry.at >= from)
+        entry.chick == chick && (still_holds || entry.at.max(entry.noted_at) >= from)
     };
     let mut sent: BTreeSet<&Entry> = set_of(entries.iter().filter(is_sent));
     let mut ids: BTreeSet<EntryId> = set_of(sent.iter().map(|entry| entry.id));

@@ -25,6 +25,7 @@ pub mod record;
 pub mod saved;
 #[cfg(feature = "ui")]
 pub mod second_copy;
+pub mod sent_text;
 pub mod setting;
 
 use std::collections::{BTreeMap, BTreeSet};

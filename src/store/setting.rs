@@ -18,6 +18,8 @@ pub enum Setting {
     Carer,
     /// Where in the feed guide somebody stopped.
     GuideStep,
+    /// When the records of each chick were last sent to another phone.
+    Sent,
     /// The cup that formula is mixed in.
     Cup,
     /// The chick shown last.
@@ -37,6 +39,7 @@ impl Setting {
             Self::NudgeDismissed => "nudge-dismissed",
             Self::Carer => "carer",
             Self::GuideStep => "guide-step",
+            Self::Sent => "sent",
             Self::Cup => "cup",
             Self::ChickShown => "chick-shown",
             Self::CautionAccepted => "caution-accepted",

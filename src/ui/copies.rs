@@ -20,6 +20,7 @@ use crate::store::line::{Line, Name};
 use crate::store::open::open;
 use crate::store::saved::{id_from_text, id_to_text};
 use crate::store::second_copy::SecondCopy;
+use crate::store::sent_text::{sent_of, with_sent};
 use crate::store::setting::Setting;
 use crate::store::{Store, StoreError};
 use crate::ui::{clock, platform};
@@ -398,6 +399,17 @@ impl Copies {
     pub fn forget_guide(self, chick: ChickId) {
         let text = self.setting(Setting::GuideStep).unwrap_or_default();
         self.remember(Setting::GuideStep, &without_guide(&text, chick));
+    }
+
+    /// When the records of a chick were last sent to another phone.
+    pub fn last_sent(self, chick: ChickId) -> Option<Moment> {
+        sent_of(&self.setting(Setting::Sent)?, chick)
+    }
+
+    /// Remembers that the records of a chick were sent to another phone now.
+    pub fn remember_sent(self, chick: ChickId) {
+        let text = self.setting(Setting::Sent).unwrap_or_default();
+        self.remember(Setting::Sent, &with_sent(&text, chick, clock::now()));
     }
 
     /// The empty cup that formula is mixed in, and what it is made of.

@@ -1,5 +1,6 @@
 //! Words for what leaves the phone and comes back: refusals, previews, file names, shared labels.
 
+use crate::domain::time::moment::Lived;
 use crate::share::take::{TakeError, Taken};
 use crate::words::Language;
 use crate::words::format::Writing;
@@ -117,6 +118,15 @@ impl Writing {
         match self.language {
             Language::English => format!("Checksum {high:04X}\u{a0}{low:04X}."),
             Language::Spanish => format!("Suma de control {high:04X}\u{a0}{low:04X}."),
+        }
+    }
+
+    /// The act of copying only what another phone cannot have yet.
+    pub fn only_new_since(self, sent: Lived) -> String {
+        let sent = self.lived(sent);
+        match self.language {
+            Language::English => format!("Copy only what is new since {sent}"),
+            Language::Spanish => format!("Copiar solo lo nuevo desde el {sent}"),
         }
     }
 

@@ -195,6 +195,7 @@ texts! {
     handover_send_hint: "The report opens on any phone or computer, and the breeder's Perchlight takes it in.", "El informe se abre en cualquier teléfono u ordenador, y el Perchlight del criador lo incorpora.";
     handover_report: "Report for the breeder", "Informe para el criador";
     handover_report_link: "Copy report as link", "Copiar informe como enlace";
+    handover_only_new_hint: "For a phone that took in the last link. If it lacks anything from before, copy the whole report.", "Para un teléfono que incorporó el último enlace. Si le falta algo de antes, copie el informe entero.";
     handover_vet_page: "Page for the vet", "Página para el veterinario";
     handover_calendar: "Feeds in the phone's calendar", "Tomas en el calendario del teléfono";
     handover_calendar_hint: "A closed web app cannot ring; the calendar can. For two weeks.", "Una app web cerrada no puede sonar; el calendario sí. Para dos semanas.";

@@ -91,6 +91,45 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   assert.equal(await owner.locator('#taken').inputValue(), '50');
 });
 
+test('a second link to the other phone holds only what is new since the first', async (bench) => {
+  const site = await bench.site();
+  const one = await eveningPhone(bench, site);
+  await openApp(one, site);
+  await typeInChick(one);
+  await weigh(one, 1031);
+  await kept(one);
+  await go(one, '#/handover');
+  const onlyNew = one.getByRole('button', { name: /^Copy only what is new since/ });
+  assert.equal(await onlyNew.count(), 0, 'nothing was sent before');
+  await one.clock.fastForward(60_000);
+  const all = await copied(one, 'Copy report as link');
+
+  const other = await eveningPhone(bench, site);
+  await other.goto(all);
+  await started(other);
+  await other.getByRole('button', { name: 'Take it in' }).click();
+  await other.locator('.top-bar', { hasText: 'Ember' }).waitFor();
+
+  await one.clock.fastForward(60_000);
+  await go(one, '#/now');
+  await logNextFeed(one);
+  await kept(one);
+  await go(one, '#/handover');
+  assert.match(await onlyNew.innerText(), /since Tue 24 Nov, 20:5\d$/);
+  const since = await copied(one, /^Copy only what is new since/);
+  assert.ok(since.startsWith(`${site.url}#pl1e.`), since);
+  await go(other, '#/take-in');
+  await other.locator('#paste').fill(since);
+  await other.getByRole('button', { name: 'Read it' }).click();
+  // The plan still holds and goes along; the weighing of before does not.
+  await other.locator('.question', { hasText: 'It holds 2 entries, 1 of them new here.' }).waitFor();
+  await other.getByRole('button', { name: 'Take it in' }).click();
+  await go(other, '#/journal');
+  const words = await other.locator('.journal-line__words').allInnerTexts();
+  assert.ok(words.some((line) => line.includes('Bedtime feed')), words.join('\n'));
+  assert.ok(words.some((line) => line.includes('1031')), words.join('\n'));
+});
+
 test('two chicks stand in the breeder\'s table, the more worrying first', async (bench) => {
   const site = await bench.site();
   const breeder = await eveningPhone(bench, site);

@@ -17,7 +17,7 @@ use crate::share::calendar_of::{calendar_removal_text, calendar_text};
 use crate::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::html_file::{card_html, report_html};
-use crate::share::link::entries_to_link_text;
+use crate::share::link::{entries_since, entries_to_link_text};
 use crate::share::placed::rows;
 use crate::share::qr;
 use crate::share::table_of::{feeds_csv, weights_csv};
@@ -108,14 +108,12 @@ fn files(state: AppState) -> impl IntoView {
                 {file_button(sent, say.handover_report(), FileKind::Report, |writing, outlook, beside| {
                     Some(report_html(writing, outlook, beside.entries))
                 })}
-                <CopyButton word=say.handover_report_link() text=Box::new(move || {
-                    text_now(state, |_, _, beside| entries_to_link_text(beside.entries).map(|text| link_to(&text)))
-                }) />
                 {file_button(sent, say.handover_vet_page(), FileKind::VetPage, |writing, outlook, _| {
                     Some(vet_page_html(writing, outlook))
                 })}
             </div>
             {sent.answer()}
+            {records_by_link(state)}
             <h2>{say.handover_calendar()}</h2>
             <p class="hint">{say.handover_calendar_hint()} " " {say.exchange_alert_on()} " " {say.exchange_old_first()}</p>
             <div class="acts">
@@ -139,6 +137,41 @@ fn files(state: AppState) -> impl IntoView {
             {listed.answer()}
         </section>
     }
+}
+
+/// The records of the chick on screen as a link: all of them, or what is new since the last sending.
+///
+/// That moment stays as it was when the screen was opened, so that a second tap copies the same again.
+fn records_by_link(state: AppState) -> Option<impl IntoView> {
+    let writing = state.writing_now();
+    let say = writing.language;
+    let chick = state.chick.get_untracked()?;
+    let remember = move |()| {
+        if !state.is_demo.get_untracked() {
+            state.copies.remember_sent(chick);
+        }
+    };
+    let last = state.copies.last_sent(chick);
+    let last = last.filter(|_| !state.is_demo.get_untracked());
+    let newer = last.map(|last| {
+        let lived = state.zone.with_untracked(|zone| zone.lived(last));
+        let text = move || {
+            let journal = state.journal.get_untracked();
+            let text = entries_to_link_text(&entries_since(journal.entries(), chick, last));
+            text.map(|text| link_to(&text))
+        };
+        view! { <CopyButton word=writing.only_new_since(lived) text=Box::new(text) done=remember /> }
+    });
+    let hint = newer.is_some().then(|| say.handover_only_new_hint());
+    Some(view! {
+        <div class="acts">
+            <CopyButton word=say.handover_report_link() done=remember text=Box::new(move || {
+                text_now(state, |_, _, beside| entries_to_link_text(beside.entries).map(|text| link_to(&text)))
+            }) />
+            {newer}
+        </div>
+        {hint.map(|hint| view! { <p class="hint">{hint}</p> })}
+    })
 }
 
 /// A button for a file about the chick on screen.
