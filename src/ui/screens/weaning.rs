@@ -96,6 +96,7 @@ fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
         <p class="weaning__answer">{writing.weaning_answer(weaning)}</p>
         <Acts outlook=Arc::clone(&outlook) />
         {(weaning.verdict != Verdict::NothingToDrop).then(|| view! { <p>{writing.weaning_stage(&weaning.stage)}</p> })}
+        {say.weaned_look_for(&weaning.stage).map(|advice| view! { <p>{advice}</p> })}
         {order.map(|order| view! { <p>{order}</p> })}
         {has_checks.then(|| view! {
             <section class="group">

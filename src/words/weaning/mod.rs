@@ -77,12 +77,18 @@ impl Language {
         )
     }
 
-    /// What to look for in a weaned chick, which nothing here measures.
-    pub const fn weaned_look_for(self) -> &'static str {
-        self.pick(
-            "Look also for a crop full of solids at bedtime, and for drinking. Perchlight cannot see either.",
-            "Compruebe también que a la noche el buche esté lleno de sólidos y que beba. Perchlight no puede ver ninguna de las dos cosas.",
-        )
+    /// What to look for in a chick that gets no formula any more, which nothing here measures.
+    pub const fn weaned_look_for(self, stage: &Stage) -> Option<&'static str> {
+        match stage {
+            Stage::NoFormula { .. } | Stage::AfterWeaning { .. } | Stage::Done { .. } => Some(self.pick(
+                "Look also for a crop full of solids at bedtime, and for drinking. Perchlight cannot see either.",
+                "Compruebe también que a la noche el buche esté lleno de sólidos y que beba. Perchlight no puede ver ninguna de las dos cosas.",
+            )),
+            Stage::SettlingIn { .. }
+            | Stage::FullPlan
+            | Stage::Weaning { .. }
+            | Stage::LastFeed { .. } => None,
+        }
     }
 
     /// A feed within a sentence: "the bedtime feed".
@@ -241,6 +247,29 @@ impl Writing {
             (Language::Spanish, None) => {
                 format!("Tiene {age}. {species}: aquí no consta una edad habitual.")
             }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::time::moment::Day;
+    use crate::words::weaning::*;
+
+    #[test]
+    fn a_chick_without_formula_is_looked_at_further_and_one_with_it_is_not() {
+        let weaned = Day::from_date(2026, 11, 2).unwrap();
+        let weigh_until = weaned.plus(28);
+        for language in Language::ALL {
+            let advice = |stage: Stage| language.weaned_look_for(&stage).is_some();
+            assert!(advice(Stage::AfterWeaning {
+                weaned,
+                weigh_until
+            }));
+            assert!(advice(Stage::Done { weaned }));
+            assert!(!advice(Stage::FullPlan));
+            let slot = Slot::Bedtime;
+            assert!(!advice(Stage::LastFeed { slot }));
         }
     }
 }
