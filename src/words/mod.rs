@@ -25,6 +25,7 @@ pub mod entries;
 pub mod exchange;
 pub mod faults;
 pub mod format;
+pub mod growth;
 pub mod guards;
 pub mod guide;
 pub mod home;

@@ -86,7 +86,8 @@ fn figures(outlook: &Outlook, writing: Writing) -> Vec<String> {
         .now
         .is_none()
         .then(|| writing.language.weight_too_few().to_owned());
-    [level, pace, peak, chances, crossing, too_few]
+    let growth = writing.growth(trend);
+    [level, pace, peak, chances, crossing, too_few, growth]
         .into_iter()
         .flatten()
         .collect()
