@@ -2,11 +2,20 @@
 
 use crate::domain::formula::day_energy::DayEnergy;
 use crate::domain::formula::heat_balance::{CupStuff, WARMEST_WATER_C};
-use crate::domain::formula::mixing::{MixError, SUPPLEMENT_G_PER_100_ML};
-use crate::domain::formula::powder::{FAT_PCT, KCAL_PER_100_G, PROTEIN_PCT, PowderError};
+use crate::domain::formula::mixing::{
+    MixError, RecipeShare, SPOON_ML, SUPPLEMENT_G_PER_100_ML, WATER_PARTS, recipe_share,
+};
+use crate::domain::formula::nutrition::{
+    FatNeed, SUPPLEMENT_CAP_G_PER_100_ML, SupplementCap, TOO_THICK_ABOVE, TOO_THIN_BELOW,
+    WANTED_FAT_PCT, fat_need, supplement_for_fat,
+};
+use crate::domain::formula::powder::{
+    FAT_PCT, KCAL_PER_100_G, PROTEIN_PCT, Powder, PowderError, PowderLabel,
+};
 use crate::domain::formula::weighing_out::TEN_SPOONS_G;
+use crate::domain::plan::species::Species;
 use crate::domain::quantity::count::rounded;
-use crate::domain::quantity::units::Celsius;
+use crate::domain::quantity::units::{Celsius, NumberError, parse_thousandths};
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -19,6 +28,17 @@ texts! {
     plan_room_to: "Room up to", "Habitación hasta";
     plan_spoons: "Powder in ten level spoons", "Polvo en diez cucharas rasas";
     plan_spoons_hint: "Weigh ten once, without the cup; then the guide counts spoons too.", "Pese diez una vez, sin la taza; así la guía cuenta también cucharas.";
+    plan_spoon_ml: "One of these spoons holds", "Cada una de estas cucharas contiene";
+    plan_spoon_ml_hint: "Only for a recipe by volume: a teaspoon holds 5 ml, a tablespoon 15 ml.", "Solo para una receta por volumen: una cucharita contiene 5 ml, una cuchara sopera 15 ml.";
+    plan_recipe: "Recipe by volume: parts of water to 1 part of powder", "Receta por volumen: partes de agua por 1 de polvo";
+    plan_recipe_hint: "Only if the breeder measures by spoon or cup.", "Solo si el criador mide con cuchara o vaso.";
+    plan_wanted_fat: "Fat wanted in the dry part of the mix", "Grasa deseada en la parte seca de la mezcla";
+    plan_wanted_fat_hint: "Shows how much fat supplement it takes.", "Muestra cuánto suplemento graso hace falta.";
+    plan_fat_needs_label: "Type fat and protein of the powder\u{2019}s label first.", "Escriba antes la grasa y la proteína de la etiqueta del polvo.";
+    plan_fat_only_asked: "Only if your breeder or avian vet asks for it, smooth, without salt, dissolved in the warm water.", "Solo si lo pide su criador o su veterinario de aves; sin trozos ni sal, disuelta en el agua tibia.";
+    plan_fat_high_powder: "This powder is high in fat already: ask before you add any.", "Este polvo ya es rico en grasa: pregunte antes de añadir más.";
+    recipe_thin: "That is thin for a feathered chick (below 18 %, ours): ask your breeder.", "Es poco espeso para un pollo emplumado (menos del 18 %, nuestro): pregunte a su criador.";
+    recipe_thick: "That is thick (above 33 %, ours): ask your breeder.", "Es espeso (más del 33 %, nuestro): pregunte a su criador.";
     plan_label_energy: "Powder label: energy in 100 g", "Etiqueta del polvo: energía en 100 g";
     plan_label_fat: "Powder label: fat", "Etiqueta del polvo: grasa";
     plan_label_protein: "Powder label: protein", "Etiqueta del polvo: proteína";
@@ -76,6 +96,226 @@ impl Writing {
         }
     }
 
+    /// What a typed recipe by volume makes by weight: parts of water, and, where known, the weight of
+    /// ten level spoons in g and what one holds in ml. `None` before any parts are typed.
+    ///
+    /// # Errors
+    /// The sentence about the first figure that was not taken.
+    pub fn recipe_typed(
+        self,
+        parts: &str,
+        ten_spoons: &str,
+        spoon_ml: &str,
+    ) -> Option<Result<RecipeShare, String>> {
+        let (parts, ten_spoons, spoon_ml) = (typed(parts)?, typed(ten_spoons), typed(spoon_ml));
+        let weighed = ten_spoons.zip(spoon_ml).map(|(ten, one)| Ok((ten?, one?)));
+        let figures = weighed
+            .transpose()
+            .and_then(|weighed| Ok((parts?, weighed)));
+        Some(match figures {
+            Ok((parts, weighed)) => {
+                recipe_share(parts, weighed).map_err(|error| self.mix_error(error))
+            }
+            Err(error) => Err(self.number_error(error)),
+        })
+    }
+
+    /// The same as a sentence.
+    pub fn recipe(self, share: RecipeShare) -> String {
+        let pct = |share: f64| self.pct(100.0 * share);
+        match (self.language, share) {
+            (Language::English, RecipeShare::Weighed(share)) => {
+                format!(
+                    "By weight that is {} powder.{}",
+                    pct(share),
+                    self.thickness(share)
+                )
+            }
+            (Language::Spanish, RecipeShare::Weighed(share)) => {
+                format!(
+                    "En peso es un {} de polvo.{}",
+                    pct(share),
+                    self.thickness(share)
+                )
+            }
+            (Language::English, RecipeShare::Between(light, heavy)) => format!(
+                "By weight that is {} powder with a light powder and {} with a heavy one. Weigh ten level \
+                 spoons and say what one holds, and it becomes one figure.",
+                pct(light),
+                pct(heavy)
+            ),
+            (Language::Spanish, RecipeShare::Between(light, heavy)) => format!(
+                "En peso es un {} de polvo si es ligero y un {} si es pesado. Pese diez cucharas rasas y \
+                 diga cuánto contiene una: así será una sola cifra.",
+                pct(light),
+                pct(heavy)
+            ),
+        }
+    }
+
+    fn thickness(self, share: f64) -> String {
+        let remark = if share < TOO_THIN_BELOW {
+            self.language.recipe_thin()
+        } else if TOO_THICK_ABOVE < share {
+            self.language.recipe_thick()
+        } else {
+            return String::new();
+        };
+        format!(" {remark}")
+    }
+
+    /// The act of taking a recipe's share, in tenths of per cent, into the plan.
+    pub fn recipe_take(self, tenths: i32) -> String {
+        let pct = self.pct(f64::from(tenths) / 10.0);
+        match self.language {
+            Language::English => format!("Use {pct} in the plan"),
+            Language::Spanish => format!("Usar {pct} en el plan"),
+        }
+    }
+
+    /// How much fat supplement a typed share of fat takes, in per cent of the dry part, with a powder
+    /// of this label and share in the mix, in per cent. `None` before any share of fat is typed.
+    ///
+    /// # Errors
+    /// The sentence about what was not taken, or that it cannot be reached.
+    pub fn fat_typed(
+        self,
+        wanted: &str,
+        (fat, protein): (&str, &str),
+        powder: &str,
+    ) -> Option<Result<String, String>> {
+        let wanted = typed(wanted)?;
+        let (Some(fat), Some(protein)) = (typed(fat), typed(protein)) else {
+            return Some(Err(self.language.plan_fat_needs_label().to_owned()));
+        };
+        let powder = typed(powder).unwrap_or(Err(NumberError::Empty));
+        let figures = wanted.and_then(|wanted| Ok((wanted, fat?, protein?, powder?)));
+        Some(match figures {
+            Ok((wanted_pct, fat_pct, protein_pct, powder_pct)) => {
+                let label = PowderLabel {
+                    protein_pct,
+                    fat_pct,
+                    carbohydrate_pct: None,
+                    moisture_pct: None,
+                    kcal_per_100_g: None,
+                };
+                let powder = Powder::from_label(&label).map_err(|error| self.powder_error(error));
+                powder.and_then(|powder| self.fat(wanted_pct, &powder, powder_pct / 100.0))
+            }
+            Err(error) => Err(self.number_error(error)),
+        })
+    }
+
+    fn fat(self, wanted_pct: f64, powder: &Powder, share: f64) -> Result<String, String> {
+        let need = supplement_for_fat(powder, share, wanted_pct);
+        let need = need.map_err(|error| self.mix_error(error))?;
+        // Downwards, so that no cap is passed.
+        let grams = |g: f64| self.mass_of_food((g * 10.0).floor());
+        let (wanted, reached) = (self.pct(wanted_pct), self.pct(need.fat_pct_of_dry_matter));
+        let supplement = grams(need.g_per_100_ml);
+        if let Some(cap) = need.capped_by {
+            return Err(self.fat_out_of_reach(cap, &wanted, &supplement, &reached));
+        }
+        let say = self.language;
+        if need.g_per_100_ml <= 0.0 {
+            return Ok(match say {
+                Language::English => {
+                    format!("The powder alone has {reached} fat in its dry part: nothing to add.")
+                }
+                Language::Spanish => {
+                    format!(
+                        "El polvo solo ya tiene un {reached} de grasa en su parte seca: nada que añadir."
+                    )
+                }
+            });
+        }
+        let answer = match say {
+            Language::English => {
+                format!("{wanted} takes about {supplement} of peanut butter in 100 ml of mix.")
+            }
+            Language::Spanish => {
+                format!(
+                    "Un {wanted} pide unos {supplement} de crema de cacahuete en 100 ml de mezcla."
+                )
+            }
+        };
+        let more = if powder.is_high_fat() {
+            say.plan_fat_high_powder()
+        } else {
+            ""
+        };
+        Ok(format!("{answer} {} {more}", say.plan_fat_only_asked())
+            .trim_end()
+            .to_owned())
+    }
+
+    fn fat_out_of_reach(
+        self,
+        cap: SupplementCap,
+        wanted: &str,
+        supplement: &str,
+        reached: &str,
+    ) -> String {
+        let cap = match cap {
+            SupplementCap::Volume => {
+                let most = self.one_decimal(SUPPLEMENT_CAP_G_PER_100_ML);
+                match self.language {
+                    Language::English => format!("{most} g in 100 ml"),
+                    Language::Spanish => format!("{most} g en 100 ml"),
+                }
+            }
+            SupplementCap::DryMatter => self
+                .language
+                .pick("a tenth of the dry part", "una décima parte de lo seco")
+                .to_owned(),
+        };
+        match self.language {
+            Language::English => format!(
+                "{wanted} is out of reach with this powder: more supplement than {cap} (ours) slows the \
+                 crop. {supplement} reach {reached}. Ask your breeder about a powder with more fat."
+            ),
+            Language::Spanish => format!(
+                "Con este polvo no se llega al {wanted}: más suplemento que {cap} (nuestro) frena el \
+                 buche. {supplement} llegan al {reached}. Pregunte a su criador por un polvo con más grasa."
+            ),
+        }
+    }
+
+    fn mass_of_food(self, tenths: f64) -> String {
+        format!("{}\u{a0}g", self.one_decimal(tenths / 10.0))
+    }
+
+    /// How much fat the chicks of a species usually get; `None` where nothing is known of it.
+    pub fn fat_need(self, species: Species) -> Option<String> {
+        let need = fat_need(species)?;
+        let say = self.language;
+        let words = match need.value {
+            FatNeed::Most => say.pick(
+                "one of the macaws whose chicks get the most fat",
+                "uno de los guacamayos cuyos pollos reciben más grasa",
+            ),
+            FatNeed::Middling => say.pick(
+                "a macaw whose chicks get a middling amount of fat",
+                "un guacamayo cuyos pollos reciben una cantidad media de grasa",
+            ),
+            FatNeed::RegularToMedium => say.pick(
+                "a macaw whose chicks get a regular to medium amount of fat",
+                "un guacamayo cuyos pollos reciben una cantidad de grasa entre normal y media",
+            ),
+        };
+        let (species, standing) = (say.species(species), say.standing(need.standing));
+        Some(match say {
+            Language::English => format!(
+                "{species}: {words}. Source: {standing}, breeders differ; more fat for macaws: Duerr & \
+                 Gage 2020, p. 595. Your breeder decides."
+            ),
+            Language::Spanish => format!(
+                "{species}: {words}. Fuente: {standing}, los criadores difieren; más grasa para los \
+                 guacamayos: Duerr & Gage 2020, p. 595. Decide su criador."
+            ),
+        })
+    }
+
     /// A part of the mix that was not taken, with the range it must lie in.
     pub fn mix_error(self, error: MixError) -> String {
         match error {
@@ -103,14 +343,46 @@ impl Writing {
                     }
                 }
             }
+            MixError::WantedFat { .. } => {
+                let (low, high) = whole(WANTED_FAT_PCT);
+                match self.language {
+                    Language::English => {
+                        format!("Please type {low} to {high} % fat of the dry part.")
+                    }
+                    Language::Spanish => {
+                        format!("Escriba de {low} a {high} % de grasa de la parte seca.")
+                    }
+                }
+            }
+            MixError::WaterParts { .. } => {
+                let (low, high) = WATER_PARTS;
+                let (low, high) = (self.one_decimal(low), rounded(high));
+                match self.language {
+                    Language::English => format!("Recipes take {low} to {high} parts of water."),
+                    Language::Spanish => {
+                        format!("Las recetas llevan de {low} a {high} partes de agua.")
+                    }
+                }
+            }
+            MixError::Spoon { .. } => {
+                let (low, high) = whole(SPOON_ML);
+                match self.language {
+                    Language::English => format!("A spoon holds {low} to {high} ml."),
+                    Language::Spanish => format!("Una cuchara contiene de {low} a {high} ml."),
+                }
+            }
+            MixError::BulkDensity { .. } => self
+                .language
+                .pick(
+                    "Ten spoons of this size would weigh something else. Were they level, and without the cup?",
+                    "Diez cucharas de este tamaño pesarían otra cosa. ¿Eran rasas y sin la taza?",
+                )
+                .to_owned(),
             MixError::Volume { .. }
             | MixError::Allowance { .. }
             | MixError::PowderShare { .. }
-            | MixError::BulkDensity { .. }
-            | MixError::WaterParts { .. }
             | MixError::NoPowder { .. }
-            | MixError::NoWater { .. }
-            | MixError::WantedFat { .. } => self
+            | MixError::NoWater { .. } => self
                 .language
                 .pick(
                     "This cannot be mixed. Check the numbers of the plan.",
@@ -161,4 +433,141 @@ impl Writing {
 
 fn whole((low, high): (f64, f64)) -> (i32, i32) {
     (rounded(low), rounded(high))
+}
+
+/// A number typed in a field, to a thousandth; `None` for an empty field.
+fn typed(text: &str) -> Option<Result<f64, NumberError>> {
+    let text = text.trim();
+    (!text.is_empty()).then(|| {
+        let thousandths = i32::try_from(parse_thousandths(text)?);
+        let thousandths = thousandths.ok().ok_or(NumberError::NotANumber)?;
+        Ok(f64::from(thousandths) / 1_000.0)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::words::mixing::*;
+
+    const ENGLISH: Writing = Writing::metric(Language::English);
+
+    fn plain(text: &str) -> String {
+        text.replace('\u{a0}', " ")
+    }
+
+    fn recipe(parts: &str, ten_spoons: &str, spoon_ml: &str) -> Option<Result<String, String>> {
+        let share = ENGLISH.recipe_typed(parts, ten_spoons, spoon_ml)?;
+        Some(share.map(|share| plain(&ENGLISH.recipe(share))))
+    }
+
+    #[test]
+    fn a_typed_recipe_is_told_by_weight() {
+        assert_eq!(recipe(" ", "75", "15"), None);
+        // 75 g in 150 ml are 0.5 g/ml: 0.5 / 2.5.
+        let weighed = "By weight that is 20.0 % powder.";
+        assert_eq!(recipe("2", "75", "15"), Some(Ok(weighed.to_owned())));
+        // 0.5 / 3.5 = 14.3 %, below 18; 0.5 / 1.5 = 33.3 %, above 33.
+        assert!(
+            recipe("3", "75", "15")
+                .unwrap()
+                .unwrap()
+                .starts_with("By weight that is 14.3 % powder. That is thin")
+        );
+        assert!(
+            recipe("1", "75", "15")
+                .unwrap()
+                .unwrap()
+                .starts_with("By weight that is 33.3 % powder. That is thick")
+        );
+        // 0.5 / 1.75 = 28.6: a quarter of a part is not rounded away.
+        let quarter = recipe("1,25", "75", "15").unwrap().unwrap();
+        assert!(quarter.contains("28.6 %"), "{quarter}");
+        // Not weighed: 0.38 / 2.38 and 0.60 / 2.60.
+        for (ten_spoons, spoon_ml) in [("", ""), ("75", ""), ("", "15")] {
+            let range = recipe("2", ten_spoons, spoon_ml).unwrap().unwrap();
+            assert!(
+                range.contains("16.0 % powder with a light powder and 23.1 %"),
+                "{range}"
+            );
+        }
+    }
+
+    #[test]
+    fn a_recipe_that_is_none_says_which_figure_it_is() {
+        for (parts, ten_spoons, spoon_ml, words) in [
+            ("13", "75", "15", "0.5 to 12 parts of water"),
+            ("2", "7", "15", "Ten level spoons"),
+            ("2", "75", "1", "A spoon holds 2 to 50 ml"),
+            ("2", "75", "5", "Ten spoons of this size"),
+        ] {
+            let fault = recipe(parts, ten_spoons, spoon_ml).unwrap().unwrap_err();
+            assert!(fault.contains(words), "{fault}");
+        }
+        assert!(recipe("two", "75", "15").unwrap().is_err());
+    }
+
+    fn fat(wanted: &str, label: (&str, &str), powder: &str) -> Option<Result<String, String>> {
+        let answer = ENGLISH.fat_typed(wanted, label, powder)?;
+        Some(answer.map(|text| plain(&text)).map_err(|text| plain(&text)))
+    }
+
+    #[test]
+    fn a_wanted_share_of_fat_is_told_in_grams() {
+        assert_eq!(fat("", ("12", "20"), "25"), None);
+        // 26.55 g powder in 100 ml at 25 %: 24.16 g dry with 3.186 g fat. Supplement of 51.36 % fat and
+        // 98.77 % dry: (0.15 x 24.16 - 3.186) / (0.5136 - 0.15 x 0.9877) = 1.198, downwards 1.1 g.
+        let answer = fat("15", ("12", "20"), "25").unwrap().unwrap();
+        assert!(
+            answer.starts_with("15.0 % takes about 1.1 g of peanut butter in 100 ml"),
+            "{answer}"
+        );
+        assert!(
+            answer.contains("Only if your breeder or avian vet asks for it"),
+            "{answer}"
+        );
+        // 12 of 91 is 13.19 %.
+        let none = fat("13", ("12", "20"), "25").unwrap().unwrap();
+        assert!(
+            none.contains("13.2 % fat in its dry part: nothing to add"),
+            "{none}"
+        );
+        let rich = fat("17", ("15", "20"), "25").unwrap().unwrap();
+        assert!(rich.contains("high in fat already"), "{rich}");
+    }
+
+    #[test]
+    fn a_share_of_fat_out_of_reach_is_refused_with_what_can_be_reached() {
+        // 2.5 g: (3.186 + 2.5 x 0.5136) / (24.16 + 2.5 x 0.9877) = 16.8 %.
+        let far = fat("25", ("12", "20"), "25").unwrap().unwrap_err();
+        assert!(
+            far.contains("out of reach") && far.contains("2.5 g in 100 ml (ours)"),
+            "{far}"
+        );
+        assert!(far.contains("2.5 g reach 16.8 %"), "{far}");
+        let thin = fat("25", ("12", "20"), "20").unwrap().unwrap_err();
+        assert!(thin.contains("a tenth of the dry part (ours)"), "{thin}");
+        let no_label = fat("15", ("12", ""), "25").unwrap().unwrap_err();
+        assert!(no_label.contains("label first"), "{no_label}");
+        let wanted = fat("50", ("12", "20"), "25").unwrap().unwrap_err();
+        assert!(wanted.contains("1 to 40 % fat"), "{wanted}");
+    }
+
+    #[test]
+    fn the_three_fattest_fed_macaws_are_named_and_others_are_not() {
+        use crate::domain::plan::species::Species;
+        let most = |species: Species| {
+            let need = ENGLISH.fat_need(species);
+            need.is_some_and(|need| need.contains("the most fat") && need.contains("p. 595"))
+        };
+        let named: Vec<Species> = Species::ALL.into_iter().filter(|one| most(*one)).collect();
+        assert_eq!(named.len(), 3);
+        for species in [
+            Species::GreenWingedMacaw,
+            Species::GreatGreenMacaw,
+            Species::HyacinthMacaw,
+        ] {
+            assert!(named.contains(&species));
+        }
+        assert_eq!(ENGLISH.fat_need(Species::Cockatiel), None);
+    }
 }

@@ -36,6 +36,14 @@ pub const SUPPLEMENT_G_PER_100_ML: (f64, f64) = (0.0, 20.0);
 /// Weight of a millilitre of loose powder, in g/ml. Standing: common practice 0.45 to 0.60; ours wider.
 pub const BULK_DENSITY_G_PER_ML: (f64, f64) = (0.30, 0.90);
 
+/// Weight of a millilitre of loose powder that nobody has weighed, from light to heavy, in g/ml.
+///
+/// Standing: common practice. A label states 0.40 to 0.42 loosely packed, breeders 0.45 to 0.60.
+pub const UNWEIGHED_G_PER_ML: (f64, f64) = (0.38, 0.60);
+
+/// Volume of a level spoon, in ml. Standing: ours, from half a teaspoon to a large scoop.
+pub const SPOON_ML: (f64, f64) = (2.0, 50.0);
+
 /// Water parts for one part of powder by volume. Standing: ours; recipes run from 1 to 6.
 pub const WATER_PARTS: (f64, f64) = (0.5, 12.0);
 
@@ -71,6 +79,12 @@ pub enum MixError {
     TenSpoons {
         /// The weight given.
         given_g: f64,
+    },
+    /// The spoon is outside [`SPOON_ML`].
+    #[error("a spoon is outside {} to {} ml: {given_ml}", SPOON_ML.0, SPOON_ML.1)]
+    Spoon {
+        /// The volume given.
+        given_ml: f64,
     },
     /// The bulk density is outside [`BULK_DENSITY_G_PER_ML`].
     #[error("bulk density is outside {} to {} g/ml: {given_g_per_ml}", BULK_DENSITY_G_PER_ML.0, BULK_DENSITY_G_PER_ML.1)]
@@ -262,10 +276,45 @@ pub fn share_of_volume_recipe(bulk_g_per_ml: f64, water_parts: f64) -> Result<f6
     Ok(bulk_g_per_ml / (bulk_g_per_ml + water_parts))
 }
 
+/// The powder share that a recipe by volume makes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum RecipeShare {
+    /// The powder was weighed: this share, 0 to 1.
+    Weighed(f64),
+    /// It was not: from this share with a light powder to this with a heavy one, 0 to 1.
+    Between(f64, f64),
+}
+
+/// What a recipe by volume makes by weight. `weighed` is the weight of ten level spoons of the powder,
+/// in g, and what one such spoon holds, in ml.
+///
+/// # Errors
+/// [`MixError::WaterParts`], [`MixError::TenSpoons`], [`MixError::Spoon`], [`MixError::BulkDensity`],
+/// and [`MixError::PowderShare`] for a weighed recipe that no mix can be reckoned with.
+pub fn recipe_share(
+    water_parts: f64,
+    weighed: Option<(f64, f64)>,
+) -> Result<RecipeShare, MixError> {
+    let Some((ten_spoons_g, given_ml)) = weighed else {
+        let (light, heavy) = UNWEIGHED_G_PER_ML;
+        let light = share_of_volume_recipe(light, water_parts)?;
+        return Ok(RecipeShare::Between(
+            light,
+            share_of_volume_recipe(heavy, water_parts)?,
+        ));
+    };
+    let given_g = ten_spoons_g;
+    check(given_g, TEN_SPOONS_G, MixError::TenSpoons { given_g })?;
+    check(given_ml, SPOON_ML, MixError::Spoon { given_ml })?;
+    let given = share_of_volume_recipe(ten_spoons_g / (10.0 * given_ml), water_parts)?;
+    check(given, POWDER_SHARE, MixError::PowderShare { given })?;
+    Ok(RecipeShare::Weighed(given))
+}
+
 #[cfg(test)]
 mod tests {
     use crate::domain::formula::mixing::{
-        MixError, MixWanted, mix_amounts, share_of_volume_recipe,
+        MixError, MixWanted, RecipeShare, mix_amounts, recipe_share, share_of_volume_recipe,
     };
 
     const WANTED: MixWanted = MixWanted {
@@ -342,5 +391,56 @@ mod tests {
             let refusal = MixError::WaterParts { given };
             assert_eq!(share_of_volume_recipe(0.5, given), Err(refusal));
         }
+    }
+
+    #[test]
+    fn a_weighed_recipe_has_one_share_and_an_unweighed_one_a_range() {
+        // Ten spoons of 15 ml with 75 g: 0.5 g/ml; 0.5 / (0.5 + 2) = 0.2.
+        let RecipeShare::Weighed(share) = recipe_share(2.0, Some((75.0, 15.0))).unwrap() else {
+            panic!("weighed");
+        };
+        assert!((share - 0.2).abs() < 1e-12);
+        // 0.38 / 2.38 and 0.60 / 2.60.
+        let RecipeShare::Between(light, heavy) = recipe_share(2.0, None).unwrap() else {
+            panic!("not weighed");
+        };
+        assert!((light - 0.1597).abs() < 5e-5 && (heavy - 0.2308).abs() < 5e-5);
+    }
+
+    #[test]
+    fn each_figure_of_a_weighed_recipe_is_refused_by_name() {
+        let refused = |parts, ten_g, spoon_ml| recipe_share(parts, Some((ten_g, spoon_ml))).err();
+        assert_eq!(refused(2.0, 75.0, 15.0), None);
+        let given = 12.1;
+        assert_eq!(
+            refused(given, 75.0, 15.0),
+            Some(MixError::WaterParts { given })
+        );
+        assert_eq!(
+            recipe_share(given, None),
+            Err(MixError::WaterParts { given })
+        );
+        let given_g = 7.5;
+        assert_eq!(
+            refused(2.0, given_g, 15.0),
+            Some(MixError::TenSpoons { given_g })
+        );
+        for given_ml in [1.9, 50.1] {
+            assert_eq!(
+                refused(2.0, 75.0, given_ml),
+                Some(MixError::Spoon { given_ml })
+            );
+        }
+        // 75 g in ten spoons of 5 ml are 1.5 g/ml: heavier than water.
+        let given_g_per_ml = 1.5;
+        assert_eq!(
+            refused(2.0, 75.0, 5.0),
+            Some(MixError::BulkDensity { given_g_per_ml })
+        );
+        // 0.5 / 10.5 is below 5 %.
+        assert!(matches!(
+            refused(10.0, 75.0, 15.0),
+            Some(MixError::PowderShare { .. })
+        ));
     }
 }

@@ -6,6 +6,8 @@ use crate::domain::formula::mixing::{
     MIX_C, MixAmounts, MixError, POWDER_SHARE, check, mix_density_g_per_ml,
 };
 use crate::domain::formula::powder::Powder;
+use crate::domain::plan::species::Species;
+use crate::domain::quantity::evidence::{Cited, Standing};
 
 /// Below this powder share, 0.18, a feathered chick's formula is too thin.
 ///
@@ -224,6 +226,47 @@ pub fn supplement_for_fat(
         capped_by: (cap_g < needed_g).then_some(cap),
         fat_pct_of_dry_matter: 100.0 * fat_g / (powder_dry_g + g_per_100_ml * supplement_dry),
     })
+}
+
+/// How much fat the chicks of a macaw usually get.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FatNeed {
+    /// The most of all.
+    Most,
+    /// Between the two.
+    Middling,
+    /// A regular to medium powder.
+    RegularToMedium,
+}
+
+/// How much fat the chicks of a species usually get; `None` where nothing was found about it.
+///
+/// Macaws as a whole are given formula with more fat (Duerr & Gage 2020, p. 595).
+pub const fn fat_need(species: Species) -> Option<Cited<FatNeed>> {
+    let need = match species {
+        Species::GreenWingedMacaw | Species::GreatGreenMacaw | Species::HyacinthMacaw => {
+            FatNeed::Most
+        }
+        Species::BlueAndYellowMacaw => FatNeed::Middling,
+        Species::ScarletMacaw | Species::MilitaryMacaw => FatNeed::RegularToMedium,
+        Species::ChestnutFrontedMacaw
+        | Species::GreyParrot
+        | Species::WhiteCockatoo
+        | Species::BlueFrontedAmazon
+        | Species::YellowCrownedAmazon
+        | Species::SouthernMealyAmazon
+        | Species::SulphurCrestedCockatoo
+        | Species::MoluccanCockatoo
+        | Species::EclectusParrot
+        | Species::Cockatiel
+        | Species::SunParakeet
+        | Species::GreenCheekedParakeet => return None,
+    };
+    Some(Cited::new(
+        need,
+        Standing::CommonPractice,
+        "breeders of macaws; they differ",
+    ))
 }
 
 #[cfg(test)]

@@ -204,6 +204,7 @@ fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
             <summary>{say.exchange_card()}</summary>
             <p class="hint">{say.exchange_anyone()}</p>
             {plan_checks(writing, plan)}
+            {writing.fat_need(plan.species).map(|need| view! { <p class="hint">{need}</p> })}
             {unconfirmed(state, plan)}
             {picture}
             <div class="acts">

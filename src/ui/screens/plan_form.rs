@@ -606,6 +606,10 @@ fn MoreOfThePlan(form: Form) -> impl IntoView {
     all.extend([form.settle, form.waiting, form.room_from, form.room_to]);
     all.extend(form.mixing.all());
     let is_at_fault = is_any_at_fault(all);
+    let species = Signal::derive(move || {
+        let chosen = form.species.get()?;
+        Species::ALL.get(chosen).copied()
+    });
     view! {
         <details class="group" prop:open=is_at_fault>
             <summary>{say.plan_more()}</summary>
@@ -617,7 +621,7 @@ fn MoreOfThePlan(form: Form) -> impl IntoView {
             <TextField id="serve-to" label=say.plan_serve_to() text=form.serve_to kind=FieldKind::Number unit=degree />
             <TextField id="room-from" label=say.plan_room_from() text=form.room_from kind=FieldKind::Number unit=degree hint=hint(PlanField::Room) />
             <TextField id="room-to" label=say.plan_room_to() text=form.room_to kind=FieldKind::Number unit=degree />
-            <MixingRows mixing=form.mixing />
+            <MixingRows mixing=form.mixing powder=form.powder species />
             <TextField id="settle" label=say.plan_settle() text=form.settle kind=FieldKind::Number hint=hint(PlanField::SettleIn) />
             <TextField id="waiting" label=say.plan_waiting() text=form.waiting kind=FieldKind::Number hint=hint(PlanField::WaitingDays) />
             <TextField id="solids" label=say.plan_solids() text=form.solids kind=FieldKind::Text />

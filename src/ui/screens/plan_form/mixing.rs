@@ -2,10 +2,12 @@
 
 use leptos::prelude::*;
 
-use crate::domain::formula::mixing::{MixError, SUPPLEMENT_G_PER_100_ML, check};
+use crate::domain::formula::mixing::{MixError, RecipeShare, SUPPLEMENT_G_PER_100_ML, check};
 use crate::domain::formula::powder::{Powder, PowderError};
 use crate::domain::formula::weighing_out::Spoon;
 use crate::domain::plan::care_plan::{CarePlan, PowderLabel};
+use crate::domain::plan::species::Species;
+use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::{Grams, NumberError, Percent};
 use crate::ui::parts::field::FieldKind;
 use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, optional};
@@ -20,6 +22,9 @@ pub struct MixingText {
     protein: Text,
     supplement: Text,
     ten_spoons: Text,
+    spoon_ml: Text,
+    water_parts: Text,
+    wanted_fat: Text,
 }
 
 /// The parts of a plan that these fields hold.
@@ -49,10 +54,13 @@ impl MixingText {
             protein: tenths(label.map(|label| label.protein.tenths())),
             supplement: tenths(supplement.filter(|tenths| *tenths > 0)),
             ten_spoons: tenths(plan.ten_spoons.map(Grams::tenths)),
+            spoon_ml: Text::new(String::new()),
+            water_parts: Text::new(String::new()),
+            wanted_fat: Text::new(String::new()),
         }
     }
 
-    /// Every field.
+    /// Every field that the plan keeps; the others only help to find what it keeps.
     pub const fn all(self) -> [Text; 5] {
         [
             self.energy,
@@ -136,14 +144,72 @@ impl MixingText {
 pub fn MixingRows(
     /// What is typed.
     mixing: MixingText,
+    /// The powder share, in per cent.
+    powder: Text,
+    /// The species, once chosen.
+    species: Signal<Option<Species>>,
 ) -> impl IntoView {
-    let say = AppState::here().language();
+    let writing = AppState::here().writing_now();
+    let say = writing.language;
     let optional = say.optional();
+    let fat_need = move || species.get().and_then(|species| writing.fat_need(species));
     view! {
         <TextField id="ten-spoons" label=say.plan_spoons() text=mixing.ten_spoons kind=FieldKind::Number unit="g" hint=say.plan_spoons_hint() />
+        <RecipeRows mixing powder />
         <TextField id="fat-supplement" label=say.plan_part_fat() text=mixing.supplement kind=FieldKind::Number unit="g" hint=optional />
+        {move || fat_need().map(|need| view! { <p class="hint">{need}</p> })}
         <TextField id="label-energy" label=say.plan_label_energy() text=mixing.energy kind=FieldKind::Number unit="kcal" hint=optional />
         <TextField id="label-fat" label=say.plan_label_fat() text=mixing.label_fat kind=FieldKind::Number unit="%" hint=optional />
         <TextField id="label-protein" label=say.plan_label_protein() text=mixing.protein kind=FieldKind::Number unit="%" hint=optional />
+        <FatWanted mixing powder />
+    }
+}
+
+/// A recipe by volume, and the share by weight that it is kept as.
+#[component]
+fn RecipeRows(mixing: MixingText, powder: Text) -> impl IntoView {
+    let writing = AppState::here().writing_now();
+    let say = writing.language;
+    let answer = move || {
+        let typed = [mixing.water_parts, mixing.ten_spoons, mixing.spoon_ml];
+        let [parts, ten_spoons, spoon_ml] = typed.map(|field| field.text.get());
+        let share = match writing.recipe_typed(&parts, &ten_spoons, &spoon_ml)? {
+            Ok(share) => share,
+            Err(fault) => return Some(view! { <p class="fault">{fault}</p> }.into_any()),
+        };
+        let take = match share {
+            RecipeShare::Weighed(share) => Some(rounded(share * 1_000.0)),
+            RecipeShare::Between(..) => None,
+        };
+        let take = take.map(|tenths| {
+            let take = move |_| powder.text.set(writing.tenths(tenths));
+            view! { <button type="button" class="button" on:click=take>{writing.recipe_take(tenths)}</button> }
+        });
+        Some(view! { <p>{writing.recipe(share)}</p> {take} }.into_any())
+    };
+    view! {
+        <TextField id="spoon-ml" label=say.plan_spoon_ml() text=mixing.spoon_ml kind=FieldKind::Number unit="ml" hint=say.plan_spoon_ml_hint() />
+        <TextField id="water-parts" label=say.plan_recipe() text=mixing.water_parts kind=FieldKind::Number hint=say.plan_recipe_hint() />
+        <div id="recipe-answer" aria-live="polite">{answer}</div>
+    }
+}
+
+/// How much fat supplement reaches a wanted share of fat.
+#[component]
+fn FatWanted(mixing: MixingText, powder: Text) -> impl IntoView {
+    let writing = AppState::here().writing_now();
+    let say = writing.language;
+    let answer = move || {
+        let typed = [mixing.wanted_fat, mixing.label_fat, mixing.protein, powder];
+        let [wanted, fat, protein, powder] = typed.map(|field| field.text.get());
+        let (class, text) = match writing.fat_typed(&wanted, (&fat, &protein), &powder)? {
+            Ok(answer) => ("", answer),
+            Err(fault) => ("fault", fault),
+        };
+        Some(view! { <p class=class>{text}</p> })
+    };
+    view! {
+        <TextField id="wanted-fat" label=say.plan_wanted_fat() text=mixing.wanted_fat kind=FieldKind::Number unit="%" hint=say.plan_wanted_fat_hint() />
+        <div id="fat-answer" aria-live="polite">{answer}</div>
     }
 }
