@@ -7,6 +7,7 @@
 
 #![allow(
     clippy::unwrap_used,
+    clippy::panic,
     clippy::indexing_slicing,
     reason = "a test may stop at the first surprise"
 )]
@@ -19,6 +20,7 @@ mod week;
 use std::collections::BTreeSet;
 
 use perchlight::domain::journal::entries::{Entry, Journal};
+use perchlight::share::take::{TakeError, Taken, read_text};
 use perchlight::store::StoreError;
 use perchlight::store::key_value::{
     ENTRY, FOLDED_ON, KeyValue, KeyValueError, QUARANTINE, ROOT, SEGMENT,
@@ -358,4 +360,29 @@ fn a_blocked_place_is_said_and_the_app_goes_on_in_memory() {
     place.set_blocked(false);
     assert_eq!(store.retry(), Ok(()));
     assert_eq!(reopened(&place).journal, Journal::from_entries(entries));
+}
+
+#[test]
+fn what_is_whole_in_the_file_of_everything_can_be_taken_in_again() {
+    let steps = script(1);
+    let (place, _) = kept(&steps);
+    let text = open(place).store.everything_as_text();
+    let taken = |text: &str| match read_text(text) {
+        Ok(Taken::Entries(entries)) => Journal::from_entries(entries),
+        other => panic!("{other:?}"),
+    };
+    let whole = Journal::from_entries(all_entries(&steps));
+    assert_eq!(taken(&text), whole);
+    // Saved by a program that ends lines in its own way and puts a byte order mark in front.
+    assert_eq!(
+        taken(&format!("\u{feff}{}", text.replace('\n', "\r\n"))),
+        whole
+    );
+    let records = entries_in(&text).len();
+    let first = text.lines().find(|line| !entries_in(line).is_empty());
+    let damaged = text.replacen(first.unwrap(), "damaged", 1);
+    assert_eq!(entries_in(&damaged).len(), records - 1);
+    assert!(taken(&damaged).entries().len() < whole.entries().len());
+    let none = text.lines().next().unwrap();
+    assert_eq!(read_text(none), Err(TakeError::Damaged));
 }

@@ -9,6 +9,8 @@ use crate::share::card::card_of_bytes;
 use crate::share::data_block::{self, DataBlock};
 use crate::share::envelope::{self, Kind};
 use crate::share::link::entries_of_bytes;
+use crate::store::EVERYTHING;
+use crate::store::line::entries_in;
 use crate::store::saved::{Limits, SavedError, entries_from_text};
 
 /// What a text holds. Nothing is taken in yet: whoever reads it shows it first.
@@ -61,12 +63,13 @@ pub enum TakeError {
 
 /// What a pasted text, a whole link or the text of a file holds.
 ///
-/// A page of ours is known by its data block, a plain backup by its brace, anything else by the
-/// prefix of a link; words around a link and line breaks within it do no harm. Size is looked at
+/// A page of ours is known by its data block, a plain backup by its brace, everything that a browser
+/// held by its first line, anything else by the prefix of a link; words around a link and line breaks within it do no harm. Size is looked at
 /// before anything is made of the text, and every value goes through the checks of the domain.
 ///
 /// # Errors
-/// [`TakeError`]; nothing is taken by halves.
+/// [`TakeError`]; nothing is taken by halves, but for the text of everything that a browser held: it
+/// is saved when something there is damaged, and gives every entry that is whole.
 ///
 /// # Examples
 /// ```
@@ -91,7 +94,20 @@ pub fn read_text(text: &str) -> Result<Taken, TakeError> {
     match data_block::find(text) {
         Some(block) => read_block(&block?),
         None if text.starts_with('{') => read_json(text),
+        None if text.starts_with(EVERYTHING) => read_everything(text),
         None => read_link(text),
+    }
+}
+
+/// The whole entries in a text of everything that a browser held, which may be damaged in parts.
+fn read_everything(text: &str) -> Result<Taken, TakeError> {
+    let entries = entries_in(text);
+    if entries.is_empty() {
+        Err(TakeError::Damaged)
+    } else if Limits::FILE.entries < entries.len() {
+        Err(TakeError::TooLarge)
+    } else {
+        Ok(Taken::Entries(entries))
     }
 }
 

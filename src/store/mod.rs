@@ -41,6 +41,9 @@ use crate::store::record::checksum_text;
 use crate::store::saved::entry_to_text;
 use crate::store::setting::Setting;
 
+/// The first line of [`Store::everything_as_text`].
+pub const EVERYTHING: &str = "Perchlight: everything kept in this browser";
+
 /// Why something is not kept in the first copy.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum StoreError {
@@ -191,7 +194,7 @@ impl<K: KeyValue> Store<K> {
     /// Everything of ours in this place and in memory as plain text, damaged or not, to be saved by the
     /// person. [`line::entries_in`] finds the whole entries in it.
     pub fn everything_as_text(&self) -> String {
-        let mut text = String::from("Perchlight: everything kept in this browser\n");
+        let mut text = format!("{EVERYTHING}\n");
         match self.keys.keys(ROOT) {
             Ok(keys) => {
                 for key in keys {

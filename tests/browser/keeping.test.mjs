@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { started, tell, test } from './harness.mjs';
-import { go, journalWords, kept, logNextFeed, note, openApp, typeInChick, weigh } from './owner.mjs';
+import { go, journalWords, kept, logNextFeed, note, openApp, press, typeInChick, weigh } from './owner.mjs';
 
 test('two tabs keep each other up to date and lose nothing', async (bench) => {
   const site = await bench.site();
@@ -82,6 +82,16 @@ test('an entry damaged in its only copy is set aside and offered, and the rest i
   assert.equal(await page.evaluate((key) => localStorage.getItem(key), damaged.key), damaged.text, 'it stays where it was');
   const said = await banner.locator('p').first().innerText();
   tell({ fault: 'an entry changed in its only copy: the others', trials: 1, lost: [], said });
+  // Another phone takes in what is whole in the file.
+  const { page: other } = await bench.phone(site);
+  await openApp(other, site);
+  await go(other, '#/take-in');
+  await other.locator('#paste').fill(text);
+  await press(other, 'Read it');
+  await other.locator('.question', { hasText: 'It holds 2 entries, 2 of them new here.' }).waitFor();
+  await press(other, 'Take it in');
+  await other.locator('.lamp-band').waitFor();
+  assert.equal((await journalWords(other)).length, 2);
 });
 
 test('a start writes nothing into the first copy', async (bench) => {
