@@ -240,6 +240,11 @@ impl CarePlan {
     pub const MOST_FEEDS: usize = 6;
     /// Most contacts.
     pub const MOST_CONTACTS: usize = 6;
+    /// Low end of a plan's room, 24 °C. Source: 75 to 80 °F for feathered chicks, Watchbird, Parrot
+    /// pediatrics.
+    pub const ROOM_FROM: Celsius = Celsius::whole(24);
+    /// High end of a plan's room, 27 °C. Same source.
+    pub const ROOM_TO: Celsius = Celsius::whole(27);
 
     /// A plan of defaults for a feathered, part-weaned chick of `species`, all unconfirmed.
     ///
@@ -284,8 +289,8 @@ impl CarePlan {
             drop_order: vec![Slot::Midday, Slot::Morning, Slot::Bedtime],
             settle_in_days: 7,
             waiting_days: 5,
-            room_from: Celsius::whole(24),
-            room_to: Celsius::whole(27),
+            room_from: Self::ROOM_FROM,
+            room_to: Self::ROOM_TO,
             journey: None,
             contacts: Vec::new(),
             solids: String::new(),
