@@ -276,7 +276,7 @@ impl AppState {
     /// that it does not stay in the history.
     pub fn follow_address(self) {
         let hash = platform::hash();
-        // A text of a newer build is of ours too, and is told so.
+        // A text of a newer build is taken up too: the answer then says that it is newer.
         let version = hash
             .strip_prefix("#pl")
             .and_then(|text| text.bytes().next());

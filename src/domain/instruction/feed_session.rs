@@ -20,20 +20,19 @@ use crate::domain::time::moment::Moment;
 /// Source: breeder pages, strict end of 1 h to 24 h; standing: common practice.
 pub const MIX_KEEPS_MINUTES: i64 = 60;
 
-/// A guide that was begun this long ago is no longer under way, minutes. Ours: by then the next feed
-/// may be near.
+/// A guide that was begun this long ago is over, minutes. Ours: by then the next feed may be near.
 pub const UNDER_WAY_MINUTES: i64 = 6 * 60;
 
-/// A note of the same feed so long before the guide was begun, or later, ends it, minutes: times are
-/// typed a little early. Ours.
+/// A note of the same feed ends the guide when its time is at most this long before the guide was begun,
+/// or later, minutes. Ours: times are typed a little early.
 pub const NOTED_BEFORE_MINUTES: i64 = 60;
 
 /// A reading is good for this long, minutes. Ours: a filled syringe crosses the window in about that
 /// time.
 pub const READING_MINUTES: i64 = 5;
 
-/// A feed takes at most so long from the last reading, minutes: an older reading does not tell how warm
-/// it was served. Ours.
+/// The last reading counts as the serving temperature for this long, minutes. Ours: a feed takes no
+/// longer.
 pub const FEED_TAKES_MINUTES: i64 = 20;
 
 /// A step of the feed.

@@ -234,11 +234,11 @@ pub fn raised(findings: &[Finding]) -> Level {
     } else {
         highest
     };
-    let is_dull = findings.iter().any(|finding| is_of_dullness(finding.rule));
+    let is_dull = findings.iter().any(|finding| means_dull(finding.rule));
     let is_vet_without = are_several
         || findings
             .iter()
-            .any(|finding| finding.level == Level::VetToday && !is_of_dullness(finding.rule));
+            .any(|finding| finding.level == Level::VetToday && !means_dull(finding.rule));
     if is_dull && is_vet_without {
         Level::Emergency
     } else {
@@ -268,7 +268,7 @@ pub fn raise_of(findings: &[Finding]) -> Option<Raise> {
     }
 }
 
-const fn is_of_dullness(rule: RuleId) -> bool {
+const fn means_dull(rule: RuleId) -> bool {
     matches!(
         rule,
         RuleId::SignSeen(Sign::Dull | Sign::Limp) | RuleId::DullLoss

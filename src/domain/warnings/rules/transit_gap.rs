@@ -11,7 +11,7 @@
 //! practice, their emergency is ours.
 //!
 //! *Wrong when* the chick was fed on the way and nobody noted it. Without a feed noted in the day before
-//! leaving, the leaving stands for the last feed. Ends 24 h after the arrival, noted or
+//! leaving, the hours count from the leaving. Ends 24 h after the arrival, noted or
 //! expected, where the missed feeds take over; silent on a phone that got the card a day or more after
 //! the chick left.
 
@@ -22,7 +22,7 @@ use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{Facts, Limit, Rule, days, minutes_finding};
 
-/// Ends so long after the arrival, minutes. Ours.
+/// The finding ends this long after the arrival, minutes. Ours.
 const SHOWN_MINUTES: i64 = 24 * 60;
 
 /// The rule.

@@ -15,9 +15,9 @@ use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
 
-/// The first visit is due so long after the arrival, minutes.
+/// The first visit is due this long after the arrival, minutes.
 const DUE_MINUTES: i64 = 72 * 60;
-/// The finding ends so long after the arrival, minutes: two weeks.
+/// The finding ends this long after the arrival, minutes: two weeks.
 const SHOWN_MINUTES: i64 = 14 * 24 * 60;
 
 /// The rule.
