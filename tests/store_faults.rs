@@ -128,7 +128,7 @@ fn a_program_stopped_after_any_write_opens_as_before_or_after_the_act() {
 /// Everything can still be kept and folded, and is then there.
 fn assert_goes_on(mut opened: Opened<MemoryKeyValue>, place: &MemoryKeyValue, steps: &[Step]) {
     let entries = all_entries(steps);
-    opened.store.take_in(&entries).unwrap();
+    opened.store.import(&entries).unwrap();
     opened.store.fold_finished_weeks(on_day(30, 0)).unwrap();
     let again = reopened(place);
     assert_eq!(again.journal, Journal::from_entries(entries));
@@ -255,7 +255,7 @@ fn every_flipped_bit_is_reported_and_healed_from_the_second_copy() {
                 if bit % 61 == 0 {
                     opened
                         .store
-                        .take_in(&entries_in(&second.join("\n")))
+                        .import(&entries_in(&second.join("\n")))
                         .unwrap();
                     let again = reopened(&place);
                     assert_eq!(again.journal, whole, "{key} bit {bit}");
@@ -290,7 +290,7 @@ fn a_week_cut_between_two_lines_is_reported_and_healed() {
     let found = &opened.report.unreadable[0];
     assert!(matches!(found.why, LineError::Name { .. }), "{found:?}");
     assert_eq!((&found.key, found.text.as_str()), (key, cut));
-    assert_eq!(opened.store.take_in(whole.entries()), Ok(1));
+    assert_eq!(opened.store.import(whole.entries()), Ok(1));
     assert_eq!(reopened(&place).journal, whole);
 }
 

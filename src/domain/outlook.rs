@@ -75,7 +75,7 @@ impl Outlook {
         let Some(first) = next.filter(|feed| feed.is_first_home) else {
             return plan;
         };
-        plan.powder_share = first_feed_powder(plan.powder_share);
+        plan.powder_fraction = first_feed_powder(plan.powder_fraction);
         for feed in plan.feeds.iter_mut().filter(|feed| feed.slot == slot) {
             feed.volume = first.volume;
         }

@@ -255,7 +255,7 @@ impl AppState {
     }
 
     /// Takes in entries from elsewhere: a backup, a report, another tab, the second copy.
-    pub fn take_in(self, entries: Vec<Entry>, keep: bool) -> usize {
+    pub fn import(self, entries: Vec<Entry>, keep: bool) -> usize {
         let mut journal = self.journal.get_untracked();
         let new: Vec<Entry> = entries
             .into_iter()
@@ -282,8 +282,8 @@ impl AppState {
             .and_then(|text| text.bytes().next());
         if version.is_some_and(|byte| byte.is_ascii_digit()) {
             self.link.set(Some(hash));
-            platform::replace_hash(&Route::TakeIn.to_hash());
-            self.route.set(Route::TakeIn);
+            platform::replace_hash(&Route::Import.to_hash());
+            self.route.set(Route::Import);
             return;
         }
         let route = Route::from_hash(&hash);

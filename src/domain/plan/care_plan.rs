@@ -192,7 +192,7 @@ pub struct CarePlan {
     /// Feeds in the order of the day.
     pub feeds: Vec<PlannedFeed>,
     /// Powder as a share of the mix by mass.
-    pub powder_share: Percent,
+    pub powder_fraction: Percent,
     /// Peanut butter or other fat supplement in 100 ml of mix.
     pub fat_supplement_per_100_ml: Grams,
     /// The powder's label, when known.
@@ -277,7 +277,7 @@ impl CarePlan {
             reference: None,
             scale_step: Grams::whole(1),
             feeds,
-            powder_share: Percent::whole(25),
+            powder_fraction: Percent::whole(25),
             fat_supplement_per_100_ml: Grams::whole(0),
             powder_label: None,
             ten_spoons: None,

@@ -108,7 +108,7 @@ pub fn MixStep(
             .into_any();
     };
     let [powder, water, fat_supplement] = amounts_weighed(&out.amounts);
-    let share_pct = out.amounts.powder_share().unwrap_or_default() * 100.0;
+    let share_pct = out.amounts.powder_fraction().unwrap_or_default() * 100.0;
     let cup = Cup::remembered(feed.state);
     // What is counted unasked stands open.
     let is_open = !cup.text.with_untracked(String::is_empty);
@@ -129,7 +129,7 @@ pub fn MixStep(
             .and_then(|outlook| outlook.next_feed.as_ref());
         next.is_some_and(|next| next.is_first_home && next.slot == guide.slot)
     });
-    let first = is_first.then(|| writing.first_mix(guide.volume, plan.powder_share));
+    let first = is_first.then(|| writing.first_mix(guide.volume, plan.powder_fraction));
     let scale_error = writing.scale_error(share_pct, out.share_error * 100.0);
     let warnings = mix_warnings(&plan, &out, writing);
     view! {

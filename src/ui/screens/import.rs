@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{Change, ChickId, Entry, Journal};
 use crate::domain::plan::care_plan::CarePlan;
-use crate::share::take::{Taken, read_text};
+use crate::share::import::{Imported, read_text};
 use crate::ui::clock;
 use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::parts::file_field::FileField;
@@ -21,7 +21,7 @@ struct Sent {
     state: AppState,
     text: RwSignal<String>,
     fault: RwSignal<String>,
-    preview: RwSignal<Option<Taken>>,
+    preview: RwSignal<Option<Imported>>,
 }
 
 impl Sent {
@@ -44,7 +44,7 @@ impl Sent {
         }
         match read_text(text) {
             Ok(taken) => self.preview.set(Some(taken)),
-            Err(error) => self.refuse(say.take_error(&error)),
+            Err(error) => self.refuse(say.import_error(&error)),
         }
     }
 
@@ -94,7 +94,7 @@ impl Sent {
 
 /// Take in a pasted text or a file.
 #[component]
-pub fn TakeInScreen() -> impl IntoView {
+pub fn ImportScreen() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let sent = Sent::new(state);
@@ -135,11 +135,11 @@ pub fn TakeInScreen() -> impl IntoView {
 }
 
 /// What it would bring, and the button that takes it in.
-fn preview_of(taken: Taken) -> AnyView {
+fn preview_of(taken: Imported) -> AnyView {
     match taken {
-        Taken::Card { chick, plan } => plan_preview(chick, *plan, true),
-        Taken::PlanChange { chick, plan } => plan_preview(chick, *plan, false),
-        Taken::Entries(entries) => entries_preview(entries),
+        Imported::Card { chick, plan } => plan_preview(chick, *plan, true),
+        Imported::PlanChange { chick, plan } => plan_preview(chick, *plan, false),
+        Imported::Entries(entries) => entries_preview(entries),
     }
 }
 
@@ -224,7 +224,7 @@ fn entries_preview(entries: Vec<Entry>) -> AnyView {
         if state.is_demo.get_untracked() {
             state.leave_demo();
         }
-        let count = state.take_in(entries.clone(), true);
+        let count = state.import(entries.clone(), true);
         // A report is about its own chick, whichever was on screen.
         if let [chick] = Journal::from_entries(entries.clone()).chicks()[..] {
             state.show_chick(chick);
