@@ -160,7 +160,7 @@ fn check_ratio(id: &str, case: &Value, relative: f64) {
     let expected = &case["expected"];
     assert_near(id, amounts.powder_g, &expected["powder"], relative);
     assert_near(id, amounts.water_g, &expected["water"], relative);
-    let pct = 100.0 * amounts.powder_share().unwrap();
+    let pct = 100.0 * amounts.powder_fraction().unwrap();
     assert_near(id, pct, &expected["powder_percent_of_total"], relative);
 }
 

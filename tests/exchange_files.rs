@@ -24,9 +24,9 @@ use perchlight::domain::quantity::units::Grams;
 use perchlight::domain::time::moment::{Day, Offset};
 use perchlight::share::calendar_of::{calendar_removal_text, calendar_text};
 use perchlight::share::html_file::{card_html, report_html};
+use perchlight::share::import::{ImportError, Imported, read_text};
 use perchlight::share::link::entries_to_link_text;
 use perchlight::share::table_of::{feeds_csv, weights_csv};
-use perchlight::share::take::{TakeError, Taken, read_text};
 use perchlight::share::vet_page::vet_page_html;
 use perchlight::share::weight_picture::weight_picture;
 use perchlight::words::Language;
@@ -209,17 +209,17 @@ fn report_and_card_are_taken_in_again_whatever_was_typed() {
         let expected = Journal::from_entries(entries.clone());
         assert_eq!(
             read_text(&report),
-            Ok(Taken::Entries(expected.entries().to_vec()))
+            Ok(Imported::Entries(expected.entries().to_vec()))
         );
         let link = entries_to_link_text(&entries).unwrap();
         assert_eq!(
             read_text(&link),
-            Ok(Taken::Entries(expected.entries().to_vec()))
+            Ok(Imported::Entries(expected.entries().to_vec()))
         );
         let plan = &outlook.chick.plan;
         let card = card_html(Writing::metric(Language::Spanish), "", CHICK, plan);
         let plan = Box::new(plan.clone());
-        assert_eq!(read_text(&card), Ok(Taken::Card { chick: CHICK, plan }));
+        assert_eq!(read_text(&card), Ok(Imported::Card { chick: CHICK, plan }));
     }
 }
 
@@ -240,13 +240,13 @@ fn a_report_that_was_cut_or_altered_is_refused() {
         "1"
     };
     altered.replace_range(digit..=digit, other);
-    assert_eq!(read_text(&altered), Err(TakeError::Damaged));
+    assert_eq!(read_text(&altered), Err(ImportError::Damaged));
     for cut in [digit, report.rfind("</script>").unwrap() + 3, data + 25] {
-        assert_eq!(read_text(&report[..cut]), Err(TakeError::Truncated));
+        assert_eq!(read_text(&report[..cut]), Err(ImportError::Truncated));
     }
-    assert_eq!(read_text(&report[..60]), Err(TakeError::NotOurs));
+    assert_eq!(read_text(&report[..60]), Err(ImportError::NotOurs));
     let vet_page = vet_page_html(Writing::metric(Language::English), &seen(&script));
-    assert_eq!(read_text(&vet_page), Err(TakeError::WrongKind));
+    assert_eq!(read_text(&vet_page), Err(ImportError::WrongKind));
 }
 
 #[test]
@@ -602,24 +602,24 @@ fn a_year_of_records_is_a_file_that_can_be_sent() {
     let page = report_html(Writing::metric(Language::English), &outlook, &entries);
     assert!(entries.len() > 1_800, "{}", entries.len());
     assert!(page.len() < 1_500_000, "{} bytes", page.len());
-    assert_eq!(read_text(&page), Ok(Taken::Entries(entries)));
+    assert_eq!(read_text(&page), Ok(Imported::Entries(entries)));
 }
 
 #[test]
 fn every_refusal_has_a_sentence_of_its_own_in_each_language() {
     let version = 2;
     let errors = [
-        TakeError::NotOurs,
-        TakeError::Newer { version },
-        TakeError::Damaged,
-        TakeError::Truncated,
-        TakeError::TooLarge,
-        TakeError::WrongKind,
+        ImportError::NotOurs,
+        ImportError::Newer { version },
+        ImportError::Damaged,
+        ImportError::Truncated,
+        ImportError::TooLarge,
+        ImportError::WrongKind,
     ];
     for language in Language::ALL {
         let said: BTreeSet<&str> = errors
             .iter()
-            .map(|error| language.take_error(error))
+            .map(|error| language.import_error(error))
             .collect();
         assert_eq!(said.len(), errors.len());
         assert!(said.iter().all(|sentence| sentence.ends_with('.')));

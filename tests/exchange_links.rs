@@ -24,9 +24,9 @@ use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres};
 use perchlight::domain::time::moment::{Day, Moment, Offset};
 use perchlight::domain::time::zone::Zone;
 use perchlight::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
+use perchlight::share::import::{ImportError, Imported, read_text};
 use perchlight::share::link::{MOST_CHARACTERS, entries_since, entries_to_link_text};
 use perchlight::share::plan_part::plan_difference;
-use perchlight::share::take::{TakeError, Taken, read_text};
 use perchlight::share::{base64url, digits, qr};
 use perchlight::store::saved::entries_to_text;
 use perchlight::words::Language;
@@ -62,9 +62,9 @@ fn typical_plan() -> CarePlan {
     plan
 }
 
-fn card(chick: ChickId, plan: CarePlan) -> Taken {
+fn card(chick: ChickId, plan: CarePlan) -> Imported {
     let plan = Box::new(plan);
-    Taken::Card { chick, plan }
+    Imported::Card { chick, plan }
 }
 
 fn three_weeks() -> Vec<Entry> {
@@ -96,7 +96,7 @@ proptest! {
         prop_assert_eq!(read_text(&card_to_qr_text(chick, &plan)), Ok(card(chick, plan.clone())));
         let plan = Box::new(plan);
         let change = plan_change_to_link_text(chick, &plan);
-        prop_assert_eq!(read_text(&change), Ok(Taken::PlanChange { chick, plan }));
+        prop_assert_eq!(read_text(&change), Ok(Imported::PlanChange { chick, plan }));
     }
 
     #[test]
@@ -133,8 +133,8 @@ proptest! {
         };
         prop_assert_eq!(entries_to_link_text(&turned), Some(link.clone()));
         let taken = read_text(&link);
-        prop_assert_eq!(&taken, &Ok(Taken::Entries(expected.entries().to_vec())));
-        let Ok(Taken::Entries(back)) = taken else { panic!() };
+        prop_assert_eq!(&taken, &Ok(Imported::Entries(expected.entries().to_vec())));
+        let Ok(Imported::Entries(back)) = taken else { panic!() };
         prop_assert_eq!(entries_to_link_text(&back), Some(link));
     }
 
@@ -181,7 +181,7 @@ proptest! {
     ) {
         let text = sealed(1, kind, &content);
         let taken = read_text(&text);
-        if let Ok(Taken::Card { plan, .. } | Taken::PlanChange { plan, .. }) = taken {
+        if let Ok(Imported::Card { plan, .. } | Imported::PlanChange { plan, .. }) = taken {
             prop_assert_eq!(plan.faults(), vec![]);
         }
     }
@@ -233,54 +233,54 @@ fn a_card_cut_off_anywhere_is_called_cut_off() {
     ] {
         for length in 5..link.len() {
             let text = &link[..length];
-            assert_eq!(read_text(text), Err(TakeError::Truncated), "{text}");
+            assert_eq!(read_text(text), Err(ImportError::Truncated), "{text}");
         }
         for length in 0..5 {
-            assert_eq!(read_text(&link[..length]), Err(TakeError::NotOurs));
+            assert_eq!(read_text(&link[..length]), Err(ImportError::NotOurs));
         }
-        assert_eq!(read_text(&format!("{link}0")), Err(TakeError::Damaged));
+        assert_eq!(read_text(&format!("{link}0")), Err(ImportError::Damaged));
     }
 }
 
 #[test]
 fn each_reason_for_a_refusal_is_told_apart() {
     let content = [0_u8; 20];
-    assert_eq!(read_text(""), Err(TakeError::NotOurs));
-    assert_eq!(read_text("plan for tomorrow."), Err(TakeError::NotOurs));
-    assert_eq!(read_text("apl1c.AAAA"), Err(TakeError::NotOurs));
-    assert_eq!(read_text("{\"a\":1}"), Err(TakeError::NotOurs));
+    assert_eq!(read_text(""), Err(ImportError::NotOurs));
+    assert_eq!(read_text("plan for tomorrow."), Err(ImportError::NotOurs));
+    assert_eq!(read_text("apl1c.AAAA"), Err(ImportError::NotOurs));
+    assert_eq!(read_text("{\"a\":1}"), Err(ImportError::NotOurs));
     assert_eq!(
         read_text("<!doctype html><p>Hello"),
-        Err(TakeError::NotOurs)
+        Err(ImportError::NotOurs)
     );
-    let newer = |version| Err(TakeError::Newer { version });
+    let newer = |version| Err(ImportError::Newer { version });
     assert_eq!(read_text("pl2c.AAAA"), newer(2));
     assert_eq!(read_text(&sealed(9, 1, &content)), newer(9));
     assert_eq!(read_text("{\"v\":99,\"entries\":[]}"), newer(99));
-    assert_eq!(read_text("pl1z.AAAA"), Err(TakeError::WrongKind));
+    assert_eq!(read_text("pl1z.AAAA"), Err(ImportError::WrongKind));
     let swapped = sealed(1, 1, &content).replace("pl1c", "pl1e");
-    assert_eq!(read_text(&swapped), Err(TakeError::WrongKind));
+    assert_eq!(read_text(&swapped), Err(ImportError::WrongKind));
     let backup = entries_to_text(&three_weeks());
-    assert_eq!(read_text(&backup[..500]), Err(TakeError::Truncated));
+    assert_eq!(read_text(&backup[..500]), Err(ImportError::Truncated));
     let damaged = backup.replacen("\"g10\":", "\"g11\":", 1);
-    assert_eq!(read_text(&damaged), Err(TakeError::Damaged));
+    assert_eq!(read_text(&damaged), Err(ImportError::Damaged));
     // 65,537 bytes are announced, one more than are taken: 1 + 128 × (0 + 128 × 4).
     let announced = |lowest| {
         let bytes = [1, 3, lowest, 0x80, 4, 0];
         read_text(&format!("pl1e.{}", base64url::encode(&bytes)))
     };
-    assert_eq!(announced(0x81), Err(TakeError::TooLarge));
-    assert_eq!(announced(0x80), Err(TakeError::Truncated));
+    assert_eq!(announced(0x81), Err(ImportError::TooLarge));
+    assert_eq!(announced(0x80), Err(ImportError::Truncated));
     assert_eq!(
         read_text(&" ".repeat((32 << 20) + 1)),
-        Err(TakeError::TooLarge)
+        Err(ImportError::TooLarge)
     );
 }
 
 #[test]
 fn many_beginnings_of_a_link_take_no_time() {
     let text = "pl1".repeat(1 << 20);
-    assert_eq!(read_text(&text), Err(TakeError::NotOurs));
+    assert_eq!(read_text(&text), Err(ImportError::NotOurs));
 }
 
 /// What the first version of the form says, byte by byte, worked out by hand from its description;
@@ -350,7 +350,7 @@ fn the_first_form_of_entries_stays_readable() {
     content.extend([1_100, 100, 800].into_iter().flat_map(seven_bits_a_byte));
     let link = sealed(1, 3, &content);
     assert_eq!(entries_to_link_text(&entries), Some(link.clone()));
-    assert_eq!(read_text(&link), Ok(Taken::Entries(entries)));
+    assert_eq!(read_text(&link), Ok(Imported::Entries(entries)));
 }
 
 /// Limits: a QR code of version 20 at most, 15 aimed at; 412 bytes are what version 15 holds at M.
@@ -366,7 +366,7 @@ fn a_typical_card_fits_a_small_qr_code_and_three_weeks_fit_a_link() {
     let weeks = three_weeks();
     let link = entries_to_link_text(&weeks).unwrap();
     assert!(link.len() <= MOST_CHARACTERS);
-    assert_eq!(read_text(&link), Ok(Taken::Entries(weeks)));
+    assert_eq!(read_text(&link), Ok(Imported::Entries(weeks)));
 }
 
 /// The aim for 60 weighings and 60 feeds is 600 bytes beside their ids of 12 bytes each.

@@ -419,7 +419,7 @@ fn the_plan_of_the_first_feed_alone_is_smaller_and_thinner() {
     let of = |slot| {
         let plan = outlook.plan_of_feed(slot);
         let volume = plan.feed(slot).unwrap().volume;
-        (volume.tenths(), plan.powder_share.tenths())
+        (volume.tenths(), plan.powder_fraction.tenths())
     };
     // 75 % of 60 ml and 20 % powder (common practice); the plan's own are 60 ml and 25 %.
     assert_eq!(of(Slot::Midday), (450, 200));

@@ -13,7 +13,7 @@
 
 use perchlight::domain::journal::entries::{Change, ChickId, Entry, EntryId};
 use perchlight::domain::time::moment::{Age, Day, Moment, Offset};
-use perchlight::share::take::Taken;
+use perchlight::share::import::Imported;
 use perchlight::words::Language;
 use perchlight::words::format::Writing;
 
@@ -103,7 +103,7 @@ const SENTENCES: [Counted; 10] = [
         from: 1,
     },
     Counted {
-        text: |writing, count| writing.taken(&Taken::Entries(entries(count))),
+        text: |writing, count| writing.taken(&Imported::Entries(entries(count))),
         nouns: ["entry", "entries", "anotación", "anotaciones"],
         from: 0,
     },

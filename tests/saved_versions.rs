@@ -78,7 +78,7 @@ fn full_plan() -> CarePlan {
             feed(Slot::Midday, 14, 0, 600),
             feed(Slot::Bedtime, 21, 30, 655),
         ],
-        powder_share: Percent::whole(25),
+        powder_fraction: Percent::whole(25),
         fat_supplement_per_100_ml: Grams::whole(2),
         powder_label: Some(PowderLabel {
             energy_kcal: 430,
@@ -130,7 +130,7 @@ fn bare_plan() -> CarePlan {
         reference: None,
         scale_step: Grams::tenths_held(1),
         feeds: Vec::new(),
-        powder_share: Percent::whole(30),
+        powder_fraction: Percent::whole(30),
         fat_supplement_per_100_ml: Grams::whole(0),
         powder_label: None,
         ten_spoons: None,

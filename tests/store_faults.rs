@@ -20,7 +20,7 @@ mod week;
 use std::collections::BTreeSet;
 
 use perchlight::domain::journal::entries::{Entry, Journal};
-use perchlight::share::take::{TakeError, Taken, read_text};
+use perchlight::share::import::{ImportError, Imported, read_text};
 use perchlight::store::StoreError;
 use perchlight::store::key_value::{
     ENTRY, FOLDED_ON, KeyValue, KeyValueError, QUARANTINE, ROOT, SEGMENT,
@@ -130,7 +130,7 @@ fn a_program_stopped_after_any_write_opens_as_before_or_after_the_act() {
 /// Everything can still be kept and folded, and is then there.
 fn assert_goes_on(mut opened: Opened<MemoryKeyValue>, place: &MemoryKeyValue, steps: &[Step]) {
     let entries = all_entries(steps);
-    opened.store.take_in(&entries).unwrap();
+    opened.store.import(&entries).unwrap();
     opened.store.fold_finished_weeks(on_day(30, 0)).unwrap();
     let again = reopened(place);
     assert_eq!(again.journal, Journal::from_entries(entries));
@@ -257,7 +257,7 @@ fn every_flipped_bit_is_reported_and_healed_from_the_second_copy() {
                 if bit % 61 == 0 {
                     opened
                         .store
-                        .take_in(&entries_in(&second.join("\n")))
+                        .import(&entries_in(&second.join("\n")))
                         .unwrap();
                     let again = reopened(&place);
                     assert_eq!(again.journal, whole, "{key} bit {bit}");
@@ -292,7 +292,7 @@ fn a_week_cut_between_two_lines_is_reported_and_healed() {
     let found = &opened.report.unreadable[0];
     assert!(matches!(found.why, LineError::Name { .. }), "{found:?}");
     assert_eq!((&found.key, found.text.as_str()), (key, cut));
-    assert_eq!(opened.store.take_in(whole.entries()), Ok(1));
+    assert_eq!(opened.store.import(whole.entries()), Ok(1));
     assert_eq!(reopened(&place).journal, whole);
 }
 
@@ -368,7 +368,7 @@ fn what_is_whole_in_the_file_of_everything_can_be_taken_in_again() {
     let (place, _) = kept(&steps);
     let text = open(place).store.everything_as_text();
     let taken = |text: &str| match read_text(text) {
-        Ok(Taken::Entries(entries)) => Journal::from_entries(entries),
+        Ok(Imported::Entries(entries)) => Journal::from_entries(entries),
         other => panic!("{other:?}"),
     };
     let whole = Journal::from_entries(all_entries(&steps));
@@ -384,5 +384,5 @@ fn what_is_whole_in_the_file_of_everything_can_be_taken_in_again() {
     assert_eq!(entries_in(&damaged).len(), records - 1);
     assert!(taken(&damaged).entries().len() < whole.entries().len());
     let none = text.lines().next().unwrap();
-    assert_eq!(read_text(none), Err(TakeError::Damaged));
+    assert_eq!(read_text(none), Err(ImportError::Damaged));
 }

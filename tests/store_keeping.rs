@@ -79,7 +79,7 @@ fn another_tab_hears_what_was_kept() {
         Journal::from_entries(all_entries(&steps))
     );
     // It lies in the place that both share, so there is nothing to write.
-    assert_eq!(second.take_in(&all_entries(&steps)), Ok(0));
+    assert_eq!(second.import(&all_entries(&steps)), Ok(0));
     let line = encode(&entry_to_text(&entry(1, on_day(0, 0), Change::Arrived)));
     assert_eq!(
         second.entries_from_event(Some("other/v1/entry/x"), Some(&line)),
@@ -96,7 +96,7 @@ fn another_tab_hears_what_was_kept() {
     // Cleared in the other tab: what is still in memory can be written again.
     assert_eq!(second.entries_from_event(None, None), []);
     let all = all_entries(&steps);
-    assert_eq!(second.take_in(&all), Ok(all.len()));
+    assert_eq!(second.import(&all), Ok(all.len()));
 }
 
 #[test]
@@ -225,7 +225,7 @@ fn the_union_of_two_copies_that_lack_different_entries_is_whole() {
         };
         let place = MemoryKeyValue::new();
         let mut store = open(place.clone()).store;
-        store.take_in(&part(true)).unwrap();
+        store.import(&part(true)).unwrap();
         let second = lacking(&part(false), &BTreeSet::new());
         let name_of = |(name, _): &(String, String)| Name::from_text(name).unwrap();
         let mut names: BTreeSet<Name> = second.iter().map(name_of).collect();
@@ -233,7 +233,7 @@ fn the_union_of_two_copies_that_lack_different_entries_is_whole() {
         assert_eq!(unknown.len(), second.len());
         let from_second = second.iter().flat_map(|(_, line)| entries_in(line));
         let from_second: Vec<Entry> = from_second.collect();
-        assert_eq!(store.take_in(&from_second), Ok(from_second.len()));
+        assert_eq!(store.import(&from_second), Ok(from_second.len()));
         let journal = reopened(&place).journal;
         assert_eq!(journal, Journal::from_entries(all.clone()));
         // The other way round, and then neither lacks anything.

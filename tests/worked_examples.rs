@@ -42,11 +42,11 @@ fn regular_powder(kcal_per_g: f64) -> Powder {
 }
 
 /// 100 ml of powder and water, with that supplement.
-fn hundred_ml(powder_share: f64, supplement_g: f64, powder: &Powder) -> MixContents {
+fn hundred_ml(powder_fraction: f64, supplement_g: f64, powder: &Powder) -> MixContents {
     let wanted = MixWanted {
         volume_ml: 100.0,
         allowance_ml: 0.0,
-        powder_share,
+        powder_fraction,
         supplement_g_per_100_ml: supplement_g,
     };
     mix_contents(&mix_amounts(&wanted).unwrap(), powder).unwrap()

@@ -56,7 +56,7 @@ impl Outlook {
     }
 
     /// Whether the weighing of this day is still ahead: none was made, and the first feed is the next.
-    /// Once a feed went in, the crop tells no empty weight until the next morning.
+    /// After a feed the crop holds food, so the next empty-crop weight is that of the next morning.
     pub fn is_to_be_weighed(&self) -> bool {
         let feeds = self.chick.feeds_in_force(self.now);
         let next = self.next_feed.as_ref();
@@ -75,7 +75,7 @@ impl Outlook {
         let Some(first) = next.filter(|feed| feed.is_first_home) else {
             return plan;
         };
-        plan.powder_share = first_feed_powder(plan.powder_share);
+        plan.powder_fraction = first_feed_powder(plan.powder_fraction);
         for feed in plan.feeds.iter_mut().filter(|feed| feed.slot == slot) {
             feed.volume = first.volume;
         }

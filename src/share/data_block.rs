@@ -1,8 +1,8 @@
 //! The block of data in a page of ours, by which the app takes the page in again.
 
 use crate::checksum::crc32;
+use crate::share::import::ImportError;
 use crate::share::markup::json_in_script;
-use crate::share::take::TakeError;
 
 /// What the head of every page of ours says, so that one without data is known too.
 pub const MARK: &str = r#"<meta name="generator" content="Perchlight">"#;
@@ -34,22 +34,22 @@ pub fn write(json: &str) -> String {
 /// # Errors
 /// Within: cut off before or in the block, a page that carries no data, or a check sum that is no
 /// number.
-pub fn find(page: &str) -> Option<Result<DataBlock<'_>, TakeError>> {
+pub fn find(page: &str) -> Option<Result<DataBlock<'_>, ImportError>> {
     if let Some((_, rest)) = page.split_once(START) {
         return Some(read(rest));
     }
     page.contains(MARK).then_some(if page.ends_with("</html>") {
-        Err(TakeError::WrongKind)
+        Err(ImportError::WrongKind)
     } else {
-        Err(TakeError::Truncated)
+        Err(ImportError::Truncated)
     })
 }
 
-fn read(rest: &str) -> Result<DataBlock<'_>, TakeError> {
-    let (sum, rest) = rest.split_once(AFTER_SUM).ok_or(TakeError::Truncated)?;
-    let (json, _) = rest.split_once(END).ok_or(TakeError::Truncated)?;
+fn read(rest: &str) -> Result<DataBlock<'_>, ImportError> {
+    let (sum, rest) = rest.split_once(AFTER_SUM).ok_or(ImportError::Truncated)?;
+    let (json, _) = rest.split_once(END).ok_or(ImportError::Truncated)?;
     let is_plain = sum.len() == 8 && sum.bytes().all(|byte| byte.is_ascii_hexdigit());
     let sum = u32::from_str_radix(sum, 16).ok().filter(|_| is_plain);
-    let sum = sum.ok_or(TakeError::Damaged)?;
+    let sum = sum.ok_or(ImportError::Damaged)?;
     Ok(DataBlock { json, sum })
 }

@@ -6,7 +6,7 @@
 //! so that an older build can tell a newer link from a damaged one.
 
 use crate::checksum::crc32;
-use crate::share::take::TakeError;
+use crate::share::import::ImportError;
 use crate::share::varint::{ByteReader, ByteWriter};
 use crate::share::{base64url, digits};
 
@@ -75,7 +75,7 @@ fn sealed(kind: Kind, content: &[u8]) -> Vec<u8> {
 ///
 /// White space within the link is passed over, as messengers break long lines; words after the link
 /// do not matter.
-pub(crate) fn open(text: &str) -> Option<Result<(Kind, Vec<u8>), TakeError>> {
+pub(crate) fn open(text: &str) -> Option<Result<(Kind, Vec<u8>), ImportError>> {
     let prefix = text.match_indices("pl").find_map(|(at, _)| {
         let (before, rest) = text.split_at_checked(at)?;
         let is_start = before
@@ -111,16 +111,16 @@ impl<'a> Prefix<'a> {
         })
     }
 
-    fn open(&self) -> Result<(Kind, Vec<u8>), TakeError> {
+    fn open(&self) -> Result<(Kind, Vec<u8>), ImportError> {
         if self.version > u32::from(VERSION) {
             let version = self.version;
-            return Err(TakeError::Newer { version });
+            return Err(ImportError::Newer { version });
         }
         let kind = Kind::ALL
             .into_iter()
             .find(|kind| kind.letter() == self.letter);
         if kind.is_none() && self.letter != DIGITS {
-            return Err(TakeError::WrongKind);
+            return Err(ImportError::WrongKind);
         }
         let form = kind.map_or(Form::Digits, |_| Form::Base64Url);
         let bytes = self.bytes(form)?;
@@ -128,7 +128,7 @@ impl<'a> Prefix<'a> {
     }
 
     /// The bytes of the text that follows: as many characters as their own length asks for.
-    fn bytes(&self, form: Form) -> Result<Vec<u8>, TakeError> {
+    fn bytes(&self, form: Form) -> Result<Vec<u8>, ImportError> {
         let mut text = String::new();
         let mut whole = None;
         for byte in self.rest.bytes() {
@@ -143,7 +143,7 @@ impl<'a> Prefix<'a> {
             }
             text.push(char::from(byte));
             if whole.is_some_and(|whole| text.len() > whole) {
-                return Err(TakeError::Damaged);
+                return Err(ImportError::Damaged);
             }
             if text.len() == form.characters_for(HEAD_BYTES) {
                 let head = Head::of(&form.decode(&text)?)?;
@@ -153,7 +153,7 @@ impl<'a> Prefix<'a> {
         if whole == Some(text.len()) {
             form.decode(&text)
         } else {
-            Err(TakeError::Truncated)
+            Err(ImportError::Truncated)
         }
     }
 }
@@ -183,10 +183,10 @@ impl Form {
         }
     }
 
-    fn decode(self, text: &str) -> Result<Vec<u8>, TakeError> {
+    fn decode(self, text: &str) -> Result<Vec<u8>, ImportError> {
         match self {
-            Self::Base64Url => base64url::decode(text).or(Err(TakeError::Damaged)),
-            Self::Digits => digits::decode(text).or(Err(TakeError::Damaged)),
+            Self::Base64Url => base64url::decode(text).or(Err(ImportError::Damaged)),
+            Self::Digits => digits::decode(text).or(Err(ImportError::Damaged)),
         }
     }
 }
@@ -206,16 +206,18 @@ struct Head {
 }
 
 impl Head {
-    fn of(bytes: &[u8]) -> Result<Self, TakeError> {
+    fn of(bytes: &[u8]) -> Result<Self, ImportError> {
         let mut reader = ByteReader::new(bytes);
         let mut byte = || reader.raw(1).ok()?.first().copied();
         let (Some(version), Some(kind)) = (byte(), byte()) else {
-            return Err(TakeError::Truncated);
+            return Err(ImportError::Truncated);
         };
-        let length = reader.unsigned(0..=u32::MAX).or(Err(TakeError::Damaged))?;
+        let length = reader
+            .unsigned(0..=u32::MAX)
+            .or(Err(ImportError::Damaged))?;
         let content = usize::try_from(length).unwrap_or(usize::MAX);
         if content > MOST_BYTES {
-            return Err(TakeError::TooLarge);
+            return Err(ImportError::TooLarge);
         }
         let mut head = ByteWriter::default();
         head.unsigned(length);
@@ -232,18 +234,18 @@ impl Head {
     }
 }
 
-fn unsealed(kind: Option<Kind>, bytes: &[u8]) -> Result<(Kind, Vec<u8>), TakeError> {
+fn unsealed(kind: Option<Kind>, bytes: &[u8]) -> Result<(Kind, Vec<u8>), ImportError> {
     let head = Head::of(bytes)?;
-    let (summed, sum) = bytes.split_last_chunk().ok_or(TakeError::Truncated)?;
+    let (summed, sum) = bytes.split_last_chunk().ok_or(ImportError::Truncated)?;
     if bytes.len() != head.whole() || crc32(summed) != u32::from_le_bytes(*sum) {
-        return Err(TakeError::Damaged);
+        return Err(ImportError::Damaged);
     }
     if head.version > VERSION {
         let version = u32::from(head.version);
-        return Err(TakeError::Newer { version });
+        return Err(ImportError::Newer { version });
     }
     let found = Kind::ALL.into_iter().find(|any| any.code() == head.kind);
     let found = found.filter(|found| kind.is_none_or(|kind| kind == *found));
     let content = summed.get(head.bytes..).unwrap_or_default();
-    Ok((found.ok_or(TakeError::WrongKind)?, content.to_vec()))
+    Ok((found.ok_or(ImportError::WrongKind)?, content.to_vec()))
 }

@@ -23,7 +23,7 @@ use crate::share::varint::{ByteReader, ByteWriter};
 /// What a field that is left out holds.
 struct Usual {
     scale_step: Grams,
-    powder_share: Percent,
+    powder_fraction: Percent,
     fat_supplement_per_100_ml: Grams,
     serve: (Celsius, Celsius),
     tool: Tool,
@@ -37,7 +37,7 @@ struct Usual {
 
 const USUAL: Usual = Usual {
     scale_step: Grams::whole(1),
-    powder_share: Percent::whole(25),
+    powder_fraction: Percent::whole(25),
     fat_supplement_per_100_ml: Grams::whole(0),
     serve: (Celsius::whole(39), Celsius::tenths_held(405)),
     tool: Tool::Syringe,
@@ -172,8 +172,8 @@ fn write_numbers(fields: &mut Fields, plan: &CarePlan) {
     );
     fields.tenths(
         Field::POWDER_SHARE,
-        plan.powder_share.tenths(),
-        USUAL.powder_share.tenths(),
+        plan.powder_fraction.tenths(),
+        USUAL.powder_fraction.tenths(),
     );
     fields.tenths(
         Field::FAT_SUPPLEMENT,
@@ -256,7 +256,7 @@ pub(crate) fn read_plan(reader: &mut ByteReader<'_>) -> Result<CarePlan, UnpackE
         journey: fields.optional(Field::JOURNEY, read_journey)?,
         note: fields.text(Field::NOTE)?,
         scale_step: fields.or(Field::SCALE_STEP, USUAL.scale_step, grams)?,
-        powder_share: fields.or(Field::POWDER_SHARE, USUAL.powder_share, percent)?,
+        powder_fraction: fields.or(Field::POWDER_SHARE, USUAL.powder_fraction, percent)?,
         fat_supplement_per_100_ml: fields.or(
             Field::FAT_SUPPLEMENT,
             USUAL.fat_supplement_per_100_ml,

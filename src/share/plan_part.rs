@@ -100,7 +100,7 @@ impl PlanPart {
             Self::Hatched => one.hatched == other.hatched,
             Self::Reference => one.reference == other.reference,
             Self::Feed(slot) => one.feed(slot) == other.feed(slot),
-            Self::PowderShare => one.powder_share == other.powder_share,
+            Self::PowderShare => one.powder_fraction == other.powder_fraction,
             Self::FatSupplement => one.fat_supplement_per_100_ml == other.fat_supplement_per_100_ml,
             Self::PowderLabel => one.powder_label == other.powder_label,
             Self::TenSpoons => one.ten_spoons == other.ten_spoons,

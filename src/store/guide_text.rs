@@ -4,7 +4,7 @@
 //! whole: seconds, and tenths of a millilitre or degree. A line that is not whole gives no guide; the
 //! feed is then begun anew, and nothing of the journal depends on it.
 
-use crate::domain::instruction::feed_session::{CupReading, Guide, Step};
+use crate::domain::instruction::feed_session::{CupReading, FeedSession, Step};
 use crate::domain::journal::entries::ChickId;
 use crate::domain::plan::care_plan::Slot;
 use crate::domain::quantity::units::{Celsius, Millilitres};
@@ -20,13 +20,13 @@ const MOST_READINGS: usize = 60;
 const MOST_OTHERS: usize = 7;
 
 /// The guide of a chick; `None` when there is none.
-pub fn guide_of(text: &str, chick: ChickId) -> Option<Guide> {
+pub fn guide_of(text: &str, chick: ChickId) -> Option<FeedSession> {
     let mut guides = text.lines().filter_map(guide_from_text);
     guides.find(|guide| guide.chick == chick)
 }
 
 /// The text with this guide in place of its chick's former one.
-pub fn with_guide(text: &str, guide: &Guide) -> String {
+pub fn with_guide(text: &str, guide: &FeedSession) -> String {
     let others = without_guide(text, guide.chick);
     let others = others.lines().take(MOST_OTHERS);
     let mut lines = vec![guide_to_text(guide)];
@@ -42,7 +42,7 @@ pub fn without_guide(text: &str, chick: ChickId) -> String {
 }
 
 /// The guide as text.
-pub fn guide_to_text(guide: &Guide) -> String {
+pub fn guide_to_text(guide: &FeedSession) -> String {
     let place = |found: Option<usize>| found.unwrap_or_default();
     let slot = place(Slot::ALL.iter().position(|slot| *slot == guide.slot));
     let step = place(Step::ALL.iter().position(|step| *step == guide.step));
@@ -67,7 +67,7 @@ pub fn guide_to_text(guide: &Guide) -> String {
 }
 
 /// The guide of a text; `None` when it is not whole.
-pub fn guide_from_text(text: &str) -> Option<Guide> {
+pub fn guide_from_text(text: &str) -> Option<FeedSession> {
     let mut words = text.split(' ');
     if words.next()? != VERSION {
         return None;
@@ -91,7 +91,7 @@ pub fn guide_from_text(text: &str) -> Option<Guide> {
             cup: Celsius::from_tenths(cup.parse().ok()?).ok()?,
         });
     }
-    Some(Guide {
+    Some(FeedSession {
         chick,
         slot,
         step,
@@ -124,7 +124,7 @@ mod tests {
     fn each_chick_has_a_feed_under_way_of_its_own() {
         let now = Moment::from_seconds(1_790_000_000);
         let plan = CarePlan::default_for(Species::GreenWingedMacaw);
-        let of = |number| Guide::begin(now, ChickId([number; 12]), &plan, Slot::Bedtime);
+        let of = |number| FeedSession::begin(now, ChickId([number; 12]), &plan, Slot::Bedtime);
         let mut text = with_guide("", &of(1));
         text = with_guide(&text, &of(2));
         let mut first = of(1);
@@ -147,7 +147,7 @@ mod tests {
     fn a_feed_under_way_comes_back_as_it_was() {
         let now = Moment::from_seconds(1_790_000_000);
         let plan = CarePlan::default_for(Species::GreenWingedMacaw);
-        let mut guide = Guide::begin(now, CHICK, &plan, Slot::Bedtime);
+        let mut guide = FeedSession::begin(now, CHICK, &plan, Slot::Bedtime);
         assert_eq!(guide_from_text(&guide_to_text(&guide)), Some(guide.clone()));
         guide.mix(now.plus_minutes(2));
         guide
@@ -164,7 +164,7 @@ mod tests {
     #[test]
     fn a_line_that_is_cut_never_gives_another_step() {
         let plan = CarePlan::default_for(Species::GreenWingedMacaw);
-        let text = guide_to_text(&Guide::begin(
+        let text = guide_to_text(&FeedSession::begin(
             Moment::from_seconds(1_790_000_000),
             CHICK,
             &plan,

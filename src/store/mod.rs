@@ -6,7 +6,7 @@
 //! tried again.
 //!
 //! Two copies, one union: [`Store`] over a [`key_value::KeyValue`] place is the first copy and answers
-//! at once; `second_copy` (feature `ui`) is the second; [`keeper`] tells what may be shown as kept.
+//! at once; `second_copy` (feature `ui`) is the second; [`save_state`] tells what may be shown as kept.
 
 pub mod backup_due;
 #[cfg(feature = "ui")]
@@ -15,13 +15,13 @@ pub mod cup_text;
 pub mod fold;
 pub mod guide_text;
 pub mod json;
-pub mod keeper;
 pub mod key_value;
 pub mod line;
 pub mod memory;
 pub mod migrate;
 pub mod open;
 pub mod record;
+pub mod save_state;
 pub mod saved;
 #[cfg(feature = "ui")]
 pub mod second_copy;
@@ -127,7 +127,7 @@ impl<K: KeyValue> Store<K> {
     ///
     /// # Errors
     /// As for [`Store::keep`].
-    pub fn take_in(&mut self, entries: &[Entry]) -> Result<usize, StoreError> {
+    pub fn import(&mut self, entries: &[Entry]) -> Result<usize, StoreError> {
         let mut count = 0;
         for entry in entries {
             let is_held = self.held.contains(&Name::of(entry));
@@ -172,7 +172,7 @@ impl<K: KeyValue> Store<K> {
 
     /// The entries that another tab has just kept, from the key and new text of a `storage` event.
     ///
-    /// Without a key everything was cleared there: the next [`Store::take_in`] writes again what the
+    /// Without a key everything was cleared there: the next [`Store::import`] writes again what the
     /// caller still has in memory. Texts that are not ours or not whole give no entry.
     pub fn entries_from_event(&mut self, key: Option<&str>, text: Option<&str>) -> Vec<Entry> {
         let Some(key) = key else {

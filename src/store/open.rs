@@ -85,7 +85,7 @@ impl Reading {
                 Ok(lines) => lines
                     .into_iter()
                     .for_each(|line| self.take(line.name, line.entry)),
-                Err(why) => self.set_down(&key, &text, why),
+                Err(why) => self.report_unreadable(&key, &text, why),
             }
         }
         self.report.set_aside = keys.keys(QUARANTINE)?;
@@ -103,13 +103,13 @@ impl Reading {
             let entry = parts(text).map_err(LineError::from).and_then(named_entry);
             match entry {
                 Ok((name, entry)) => self.take(name, entry),
-                Err(why) => self.set_down(key, text, why),
+                Err(why) => self.report_unreadable(key, text, why),
             }
         }
         if self.report.unreadable.len() == before
             && let Err(why) = week
         {
-            self.set_down(key, text, why);
+            self.report_unreadable(key, text, why);
         }
     }
 
@@ -118,7 +118,7 @@ impl Reading {
         self.entries.push(entry);
     }
 
-    fn set_down(&mut self, key: &str, text: &str, why: LineError) {
+    fn report_unreadable(&mut self, key: &str, text: &str, why: LineError) {
         let newer = why.newer_version();
         self.report.newer_version = self.report.newer_version.max(newer);
         self.report.unreadable.push(Unreadable {

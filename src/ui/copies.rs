@@ -7,17 +7,17 @@ use leptos::task::spawn_local;
 
 use crate::domain::formula::heat_balance::CupStuff;
 use crate::domain::formula::serving_heat::TemperatureUnit;
-use crate::domain::instruction::feed_session::Guide;
+use crate::domain::instruction::feed_session::FeedSession;
 use crate::domain::journal::entries::{ChickId, Entry, Journal};
 use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::Moment;
 use crate::store::browser::LocalKeyValue;
 use crate::store::cup_text::{cup_from_text, cup_to_text};
 use crate::store::guide_text::{guide_of, with_guide, without_guide};
-use crate::store::keeper::{Keeper, SaveState};
 use crate::store::key_value::KeyValueError;
 use crate::store::line::{Line, Name};
 use crate::store::open::open;
+use crate::store::save_state::{SaveState, SaveTracker};
 use crate::store::saved::{id_from_text, id_to_text};
 use crate::store::second_copy::SecondCopy;
 use crate::store::sent_text::{sent_of, with_sent};
@@ -52,7 +52,7 @@ type Names = BTreeSet<Name>;
 /// Everything that is not a signal, in one place.
 struct Inner {
     store: Store<LocalKeyValue>,
-    keeper: Keeper,
+    tracker: SaveTracker,
     second: Option<SecondCopy>,
     /// Entries that only the second copy has; written to the first with the next act.
     to_heal: Vec<Entry>,
@@ -85,11 +85,11 @@ impl Copies {
             (_, Some(version)) => Some(StoreError::NewerVersion { version }),
             (storage, None) => storage.map(StoreError::Storage),
         };
-        let mut keeper = Keeper::new();
-        keeper.first_tried_again(trouble.is_none());
+        let mut tracker = SaveTracker::new();
+        tracker.first_tried_again(trouble.is_none());
         let inner = Inner {
             store: opened.store,
-            keeper,
+            tracker,
             second: None,
             to_heal: Vec::new(),
             aside: Journal::default(),
@@ -106,7 +106,7 @@ impl Copies {
     /// Opens the second copy, gives back what only it has, and sends it what it lacks.
     pub async fn open_second(self, journal: RwSignal<Journal>) -> Vec<Entry> {
         let Some((second, names, lines)) = self.read_second().await else {
-            self.update(|inner| inner.keeper.second_is_missing());
+            self.update(|inner| inner.tracker.second_is_missing());
             return Vec::new();
         };
         let (mut held, mut newer) = (Vec::new(), None);
@@ -132,7 +132,7 @@ impl Copies {
             }
             if let Some(version) = inner.store.newer_version() {
                 inner.trouble = Some(StoreError::NewerVersion { version });
-                inner.keeper.second_is_missing();
+                inner.tracker.second_is_missing();
                 return;
             }
             may_write = true;
@@ -169,7 +169,7 @@ impl Copies {
     ) {
         let mut is_to_repeat = true;
         while is_to_repeat {
-            self.update(|inner| inner.keeper.catching_up());
+            self.update(|inner| inner.tracker.catching_up());
             let names = match names.take() {
                 Some(names) => Ok(names),
                 None => second.names().await,
@@ -188,7 +188,7 @@ impl Copies {
                 }
                 Err(_) => false,
             };
-            self.update(|inner| is_to_repeat = inner.keeper.caught_up(is_taken));
+            self.update(|inner| is_to_repeat = inner.tracker.caught_up(is_taken));
         }
     }
 
@@ -200,11 +200,11 @@ impl Copies {
             let kept = inner
                 .store
                 .keep(act)
-                .and_then(|()| inner.store.take_in(&to_heal).map(drop));
+                .and_then(|()| inner.store.import(&to_heal).map(drop));
             inner.trouble = kept.err();
-            inner.keeper.noted(inner.trouble.is_none());
-            is_single = inner.keeper.sends_singly();
-            is_behind = inner.keeper.is_behind();
+            inner.tracker.noted(inner.trouble.is_none());
+            is_single = inner.tracker.sends_singly();
+            is_behind = inner.tracker.is_behind();
         });
         let second = self.inner.with_value(|inner| inner.second.clone());
         let Some(second) = second else { return };
@@ -217,7 +217,7 @@ impl Copies {
         let answer = second.put_all(&named_lines(act));
         spawn_local(async move {
             let is_taken = answer.await.is_ok();
-            self.update(|inner| inner.keeper.second_answered(is_taken));
+            self.update(|inner| inner.tracker.second_answered(is_taken));
             if self.keeping.get_untracked() == Keeping::Kept {
                 // At the end of an act and with everything in the second copy, once a day at most. What
                 // cannot be folded today stays as it is and is folded another day.
@@ -232,7 +232,7 @@ impl Copies {
         self.update(|inner| {
             if inner.trouble.is_some() {
                 inner.trouble = inner.store.retry().err();
-                inner.keeper.first_tried_again(inner.trouble.is_none());
+                inner.tracker.first_tried_again(inner.trouble.is_none());
             }
         });
     }
@@ -385,12 +385,12 @@ impl Copies {
     }
 
     /// The feed of a chick that was begun last, over or not.
-    pub fn guide(self, chick: ChickId) -> Option<Guide> {
+    pub fn guide(self, chick: ChickId) -> Option<FeedSession> {
         guide_of(&self.setting(Setting::GuideStep)?, chick)
     }
 
     /// Remembers the feed under way of its chick.
-    pub fn remember_guide(self, guide: &Guide) {
+    pub fn remember_guide(self, guide: &FeedSession) {
         let text = self.setting(Setting::GuideStep).unwrap_or_default();
         self.remember(Setting::GuideStep, &with_guide(&text, guide));
     }
@@ -458,7 +458,7 @@ impl Copies {
 
 impl Inner {
     fn told(&self) -> Keeping {
-        match (self.keeper.state(), &self.trouble) {
+        match (self.tracker.state(), &self.trouble) {
             (_, Some(StoreError::NewerVersion { .. })) => Keeping::NewerRecords,
             (SaveState::Unchanged, None) => Keeping::Nothing,
             (SaveState::Keeping, _) => Keeping::Working,

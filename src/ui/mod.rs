@@ -129,7 +129,7 @@ async fn join_second(state: AppState) {
     if state.is_demo.get_untracked() {
         state.copies.set_aside(&Journal::from_entries(healed));
     } else {
-        state.take_in(healed, false);
+        state.import(healed, false);
     }
 }
 
@@ -177,7 +177,7 @@ fn follow_other_tabs(state: AppState) {
             .copies
             .from_other_tab(event.key().as_deref(), event.new_value().as_deref());
         if !state.is_demo.get_untracked() {
-            state.take_in(entries, false);
+            state.import(entries, false);
         }
     })
     .remove_on_cleanup();

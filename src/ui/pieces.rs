@@ -18,13 +18,13 @@ use crate::ui::route::Route;
 use crate::ui::screens::guide::GuideScreen;
 use crate::ui::screens::handover::HandoverScreen;
 use crate::ui::screens::home::HomeScreen;
+use crate::ui::screens::import::ImportScreen;
 use crate::ui::screens::journal::JournalScreen;
 use crate::ui::screens::log_feed::LogFeedScreen;
-use crate::ui::screens::look::{CropScreen, DroppingsScreen, SolidsScreen};
 use crate::ui::screens::now::NowScreen;
+use crate::ui::screens::observation::{CropScreen, DroppingsScreen, SolidsScreen};
 use crate::ui::screens::plan_form::{PlanScreen, TypeInScreen};
 use crate::ui::screens::settings::SettingsScreen;
-use crate::ui::screens::take_in::TakeInScreen;
 use crate::ui::screens::weaning::WeaningScreen;
 use crate::ui::screens::weigh::WeighScreen;
 use crate::ui::screens::weight::WeightScreen;
@@ -195,7 +195,7 @@ fn draw_rest(route: Route) -> AnyView {
         Route::Wrong => view! { <WrongScreen /> }.into_any(),
         Route::Settings => view! { <SettingsScreen /> }.into_any(),
         Route::TypeIn => view! { <TypeInScreen /> }.into_any(),
-        Route::TakeIn => view! { <TakeInScreen /> }.into_any(),
+        Route::Import => view! { <ImportScreen /> }.into_any(),
         Route::Handover => view! { <HandoverScreen /> }.into_any(),
         Route::Weight => view! { <WeightScreen /> }.into_any(),
         Route::Weaning => view! { <WeaningScreen /> }.into_any(),

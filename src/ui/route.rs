@@ -40,7 +40,7 @@ pub enum Route {
     /// A new chick, typed in.
     TypeIn,
     /// Take in a pasted text or a file.
-    TakeIn,
+    Import,
 }
 
 /// Routes with a fixed name.
@@ -62,7 +62,7 @@ const NAMED: [(&str, Route); 18] = [
     ("plan", Route::Plan),
     ("start", Route::Start),
     ("type-in", Route::TypeIn),
-    ("take-in", Route::TakeIn),
+    ("take-in", Route::Import),
 ];
 
 /// Names of slots in the address.
@@ -116,7 +116,7 @@ impl Route {
             Self::Wrong
                 | Self::Settings
                 | Self::TypeIn
-                | Self::TakeIn
+                | Self::Import
                 | Self::Start
                 | Self::Handover
         )
@@ -134,7 +134,7 @@ impl Route {
             | Self::Solids
             | Self::Plan
             | Self::TypeIn
-            | Self::TakeIn
+            | Self::Import
             | Self::Journal => true,
             Self::Now
             | Self::Weight

@@ -255,7 +255,7 @@ impl AppState {
     }
 
     /// Takes in entries from elsewhere: a backup, a report, another tab, the second copy.
-    pub fn take_in(self, entries: Vec<Entry>, keep: bool) -> usize {
+    pub fn import(self, entries: Vec<Entry>, keep: bool) -> usize {
         let mut journal = self.journal.get_untracked();
         let new: Vec<Entry> = entries
             .into_iter()
@@ -276,14 +276,14 @@ impl AppState {
     /// that it does not stay in the history.
     pub fn follow_address(self) {
         let hash = platform::hash();
-        // A text of a newer build is of ours too, and is told so.
+        // A text of a newer build is taken up too: the answer then says that it is newer.
         let version = hash
             .strip_prefix("#pl")
             .and_then(|text| text.bytes().next());
         if version.is_some_and(|byte| byte.is_ascii_digit()) {
             self.link.set(Some(hash));
-            platform::replace_hash(&Route::TakeIn.to_hash());
-            self.route.set(Route::TakeIn);
+            platform::replace_hash(&Route::Import.to_hash());
+            self.route.set(Route::Import);
             return;
         }
         let route = Route::from_hash(&hash);

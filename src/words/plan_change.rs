@@ -99,7 +99,7 @@ impl Writing {
                 let feed = plan.feed(slot)?;
                 format!("{}, {}", self.time(feed.time), self.volume(feed.volume))
             }
-            PlanPart::PowderShare => self.pct(plan.powder_share.as_pct()),
+            PlanPart::PowderShare => self.pct(plan.powder_fraction.as_pct()),
             PlanPart::FatSupplement => {
                 let fat = plan.fat_supplement_per_100_ml;
                 (fat.tenths() > 0).then(|| self.mass(fat))?

@@ -171,7 +171,7 @@ pub(crate) fn plan() -> impl Strategy<Value = CarePlan> {
         reference: chick.4,
         scale_step: mix.4,
         feeds: feeds.0,
-        powder_share: mix.0,
+        powder_fraction: mix.0,
         fat_supplement_per_100_ml: mix.1,
         powder_label: mix.2,
         ten_spoons: mix.3,

@@ -26,7 +26,7 @@ pub struct Emptying {
     pub fed: Moment,
     /// Minutes until the last look that found food; `None` when no look did.
     pub food_until: Option<i64>,
-    /// Minutes until the first look that found the crop empty: at most so long did it take.
+    /// Minutes until the first look that found the crop empty: the longest that emptying can have taken.
     pub empty_by: Option<i64>,
 }
 
@@ -81,8 +81,8 @@ pub fn emptyings(from: Moment, now: Moment, chick: &Chick) -> Vec<Emptying> {
 
 /// This chick's own median emptying time in minutes, from feeds given before `before`.
 ///
-/// An emptying time is the first look that found the crop empty, so it is an upper bound: somebody
-/// who looks seldom has a long usual time and is warned late, never too early. A look just before the
+/// An emptying time is the first look that found the crop empty, so it is an upper bound. With
+/// few looks the usual time comes out too long, so that warnings come late, never too early. A look just before the
 /// next feed ([`LOOK_BEFORE_FEED_MINUTES`]) would give the time between two feeds and does not count.
 /// `None` with fewer than [`USUAL_FEEDS`] such feeds in the [`USUAL_WINDOW_MINUTES`] before.
 pub fn usual_minutes(before: Moment, chick: &Chick) -> Option<i64> {

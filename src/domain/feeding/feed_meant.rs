@@ -23,7 +23,8 @@ pub enum Meaning {
     Due,
     /// It has no note, and it is too near the next one.
     Missed,
-    /// It was noted last, and the next one is farther away than that: a second try or helping.
+    /// It was noted last, and the note is nearer to it than to the next one: the rest of this feed, or
+    /// another try at it.
     Again,
     /// It comes next.
     Next,

@@ -76,7 +76,7 @@ pub struct ScheduledFeed {
 
 impl ScheduledFeed {
     /// Makes it the first feed after the arrival.
-    fn make_first_home(&mut self) {
+    fn set_first_home(&mut self) {
         self.is_first_home = true;
         (_, self.volume) = first_feed_volumes(self.volume);
     }
@@ -117,7 +117,7 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
     for note in &chick.feeds {
         let place = place_of_note(&scheduled, note.what.slot, note.at);
         let feed = place.and_then(|place| scheduled.get_mut(place));
-        // A second try or helping is told of the feed, but what was refused undoes no food.
+        // The latest note of a feed counts, but a refusal does not replace food that went in before it.
         if let Some(feed) = feed.filter(|feed| note.what.outcome.is_food() || !feed.was_food()) {
             feed.state = FeedState::Done(note.clone());
         }
@@ -126,7 +126,7 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
     if let Some(index) = first_feed_home(&mut scheduled, now, chick, zone)
         && let Some(feed) = scheduled.get_mut(index)
     {
-        feed.make_first_home();
+        feed.set_first_home();
     }
     // What food has put off past the next one's own time is left to that one.
     let is_put_off: Vec<bool> = scheduled
@@ -173,7 +173,7 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
     let may_be_home = chick.arrived.is_none() && first_feed_since(now, chick).is_some();
     let mut open = scheduled.iter_mut().filter(|feed| feed.is_open());
     if let Some(feed) = open.next().filter(|_| may_be_home) {
-        feed.make_first_home();
+        feed.set_first_home();
     }
     let since = chick
         .arrived
@@ -239,7 +239,7 @@ fn planned_feeds(
                 },
                 Some(journey) => feed_moments(day, feed.time, zone, journey),
             };
-            // Who drops a feed that is late, or brings it back, means the one of this day too.
+            // Dropping a late feed, or bringing it back, counts for this day too.
             let is_in_force = |at: &Moment| {
                 let at = at.plus_minutes(LATE_MINUTES).min(now);
                 !chick.dropped_slots(at).contains(&feed.slot)

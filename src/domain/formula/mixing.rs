@@ -141,7 +141,7 @@ pub struct MixWanted {
     /// Made beyond it, for what stays in cup and syringes, in ml.
     pub allowance_ml: f64,
     /// Powder over powder and water by mass, 0 to 1.
-    pub powder_share: f64,
+    pub powder_fraction: f64,
     /// Fat supplement for each 100 ml of powder and water, in g.
     pub supplement_g_per_100_ml: f64,
 }
@@ -152,7 +152,7 @@ impl MixWanted {
         Self {
             volume_ml,
             allowance_ml,
-            powder_share: plan.powder_share.as_pct() / 100.0,
+            powder_fraction: plan.powder_fraction.as_pct() / 100.0,
             supplement_g_per_100_ml: plan.fat_supplement_per_100_ml.as_g(),
         }
     }
@@ -176,10 +176,10 @@ pub struct MixAmounts {
 /// fat makes the usual mix 0.6 % lighter at most. Air whipped in makes it lighter too.
 ///
 /// Source: Choi & Okos 1986 for the components.
-pub fn mix_density_g_per_ml(powder_share: f64) -> f64 {
+pub fn mix_density_g_per_ml(powder_fraction: f64) -> f64 {
     let powder_ml = REGULAR_POWDER.volume_ml_per_g(MIX_C);
     let water_ml = Composition::WATER.volume_ml_per_g(MIX_C);
-    1.0 / (powder_share * powder_ml + (1.0 - powder_share) * water_ml)
+    1.0 / (powder_fraction * powder_ml + (1.0 - powder_fraction) * water_ml)
 }
 
 /// Amounts for a wanted volume with its allowance.
@@ -194,12 +194,12 @@ pub fn mix_density_g_per_ml(powder_share: f64) -> f64 {
 /// let wanted = MixWanted {
 ///     volume_ml: 100.0,
 ///     allowance_ml: 0.0,
-///     powder_share: 0.25,
+///     powder_fraction: 0.25,
 ///     supplement_g_per_100_ml: 0.0,
 /// };
 /// // 100 ml x 1.062 g/ml x 0.25
 /// assert!((mix_amounts(&wanted).unwrap().powder_g - 26.55).abs() < 0.05);
-/// let none = MixWanted { powder_share: 0.0, ..wanted };
+/// let none = MixWanted { powder_fraction: 0.0, ..wanted };
 /// assert_eq!(mix_amounts(&none), Err(MixError::PowderShare { given: 0.0 }));
 /// ```
 pub fn mix_amounts(wanted: &MixWanted) -> Result<MixAmounts, MixError> {
@@ -207,7 +207,7 @@ pub fn mix_amounts(wanted: &MixWanted) -> Result<MixAmounts, MixError> {
     let volume_ml = check(given_ml, VOLUME_ML, MixError::Volume { given_ml })?;
     let given_ml = wanted.allowance_ml;
     let allowance_ml = check(given_ml, ALLOWANCE_ML, MixError::Allowance { given_ml })?;
-    let given = wanted.powder_share;
+    let given = wanted.powder_fraction;
     let share = check(given, POWDER_SHARE, MixError::PowderShare { given })?;
     let given_g = wanted.supplement_g_per_100_ml;
     let refusal = MixError::Supplement { given_g };
@@ -221,10 +221,10 @@ pub fn mix_amounts(wanted: &MixWanted) -> Result<MixAmounts, MixError> {
 
 impl MixAmounts {
     /// Powder and water that together weigh `total_g`.
-    pub fn of_mass(total_g: f64, powder_share: f64) -> Self {
+    pub fn of_mass(total_g: f64, powder_fraction: f64) -> Self {
         Self {
-            powder_g: total_g * powder_share,
-            water_g: total_g * (1.0 - powder_share),
+            powder_g: total_g * powder_fraction,
+            water_g: total_g * (1.0 - powder_fraction),
             supplement_g: 0.0,
         }
     }
@@ -233,7 +233,7 @@ impl MixAmounts {
     ///
     /// # Errors
     /// [`MixError::NoPowder`], [`MixError::NoWater`].
-    pub fn powder_share(&self) -> Result<f64, MixError> {
+    pub fn powder_fraction(&self) -> Result<f64, MixError> {
         let given_g = self.powder_g;
         check(
             given_g,
@@ -252,9 +252,9 @@ impl MixAmounts {
     /// Volume of powder and water at 40 C, in ml, without the supplement.
     ///
     /// # Errors
-    /// As [`MixAmounts::powder_share`].
+    /// As [`MixAmounts::powder_fraction`].
     pub fn volume_ml(&self) -> Result<f64, MixError> {
-        let share = self.powder_share()?;
+        let share = self.powder_fraction()?;
         Ok((self.powder_g + self.water_g) / mix_density_g_per_ml(share))
     }
 }
@@ -320,7 +320,7 @@ mod tests {
     const WANTED: MixWanted = MixWanted {
         volume_ml: 90.0,
         allowance_ml: 5.0,
-        powder_share: 0.25,
+        powder_fraction: 0.25,
         supplement_g_per_100_ml: 0.0,
     };
 
@@ -328,7 +328,7 @@ mod tests {
     fn the_allowance_is_made_on_top() {
         let amounts = mix_amounts(&WANTED).unwrap();
         assert!((amounts.volume_ml().unwrap() - 95.0).abs() < 1e-9);
-        assert!((amounts.powder_share().unwrap() - 0.25).abs() < 1e-12);
+        assert!((amounts.powder_fraction().unwrap() - 0.25).abs() < 1e-12);
     }
 
     #[test]
@@ -348,7 +348,7 @@ mod tests {
         };
         let share = |given| {
             refused(MixWanted {
-                powder_share: given,
+                powder_fraction: given,
                 ..WANTED
             })
         };

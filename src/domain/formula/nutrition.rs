@@ -50,7 +50,7 @@ pub struct MixContents {
     /// Volume at 40 C with the supplement, in ml.
     pub volume_ml: f64,
     /// Powder over powder and water by mass, 0 to 1.
-    pub powder_share: f64,
+    pub powder_fraction: f64,
     /// Dry matter of the whole, in per cent by mass.
     pub dry_matter_pct: f64,
     /// Fat of the dry matter, in per cent: to compare with studies.
@@ -85,7 +85,7 @@ pub fn mix_contents(amounts: &MixAmounts, powder: &Powder) -> Result<MixContents
     let volume_ml = plain_ml + supplement_g * PEANUT_BUTTER.volume_ml_per_g(MIX_C);
     Ok(MixContents {
         volume_ml,
-        powder_share: amounts.powder_share()?,
+        powder_fraction: amounts.powder_fraction()?,
         dry_matter_pct: 100.0 * dry_g / (powder_g + amounts.water_g + supplement_g),
         fat_pct_of_dry_matter: 100.0 * fat_g / dry_g,
         fat_pct_as_fed: 100.0 * fat_g / (powder_g + supplement_g),
@@ -103,12 +103,12 @@ pub enum MixWarning {
     /// Powder share below [`TOO_THIN_BELOW`].
     TooThin {
         /// The powder share, 0 to 1.
-        powder_share: f64,
+        powder_fraction: f64,
     },
     /// Powder share above [`TOO_THICK_ABOVE`].
     TooThick {
         /// The powder share, 0 to 1.
-        powder_share: f64,
+        powder_fraction: f64,
     },
     /// Supplement above [`SUPPLEMENT_CAP_G_PER_100_ML`].
     SupplementOverVolumeCap {
@@ -136,12 +136,12 @@ impl MixContents {
     /// All that is wrong with this mix of that powder, in the order of [`MixWarning`].
     pub fn warnings(&self, powder: &Powder) -> Vec<MixWarning> {
         let mut warnings = Vec::new();
-        let powder_share = self.powder_share;
-        if powder_share < TOO_THIN_BELOW * (1.0 - ROUNDING) {
-            warnings.push(MixWarning::TooThin { powder_share });
+        let powder_fraction = self.powder_fraction;
+        if powder_fraction < TOO_THIN_BELOW * (1.0 - ROUNDING) {
+            warnings.push(MixWarning::TooThin { powder_fraction });
         }
-        if TOO_THICK_ABOVE * (1.0 + ROUNDING) < powder_share {
-            warnings.push(MixWarning::TooThick { powder_share });
+        if TOO_THICK_ABOVE * (1.0 + ROUNDING) < powder_fraction {
+            warnings.push(MixWarning::TooThick { powder_fraction });
         }
         let g_per_100_ml = self.supplement_g_per_100_ml;
         if SUPPLEMENT_CAP_G_PER_100_ML * (1.0 + ROUNDING) < g_per_100_ml {
@@ -192,20 +192,20 @@ pub struct SupplementNeed {
 /// [`MixError::PowderShare`], [`MixError::WantedFat`] outside [`WANTED_FAT_PCT`].
 pub fn supplement_for_fat(
     powder: &Powder,
-    powder_share: f64,
+    powder_fraction: f64,
     wanted_pct: f64,
 ) -> Result<SupplementNeed, MixError> {
     let refusal = MixError::PowderShare {
-        given: powder_share,
+        given: powder_fraction,
     };
-    check(powder_share, POWDER_SHARE, refusal)?;
+    check(powder_fraction, POWDER_SHARE, refusal)?;
     let refusal = MixError::WantedFat {
         given_pct: wanted_pct,
         low_pct: WANTED_FAT_PCT.0,
         high_pct: WANTED_FAT_PCT.1,
     };
     let wanted = check(wanted_pct, WANTED_FAT_PCT, refusal)? / 100.0;
-    let powder_g = 100.0 * mix_density_g_per_ml(powder_share) * powder_share;
+    let powder_g = 100.0 * mix_density_g_per_ml(powder_fraction) * powder_fraction;
     let powder_dry_g = powder_g * (1.0 - powder.moisture_share);
     let powder_fat_g = powder_g * powder.fat_share;
     let supplement_dry = 1.0 - PEANUT_BUTTER.water_share;
@@ -287,11 +287,11 @@ mod tests {
         }
     }
 
-    fn made(powder_share: f64, supplement_g_per_100_ml: f64) -> MixContents {
+    fn made(powder_fraction: f64, supplement_g_per_100_ml: f64) -> MixContents {
         let wanted = MixWanted {
             volume_ml: 90.0,
             allowance_ml: 5.0,
-            powder_share,
+            powder_fraction,
             supplement_g_per_100_ml,
         };
         mix_contents(&mix_amounts(&wanted).unwrap(), &powder(0.12)).unwrap()
@@ -318,9 +318,19 @@ mod tests {
                 .warnings(&powder(0.12))
         };
         assert_eq!(weighed(18.0), []);
-        assert_eq!(weighed(17.0), [MixWarning::TooThin { powder_share: 0.17 }]);
+        assert_eq!(
+            weighed(17.0),
+            [MixWarning::TooThin {
+                powder_fraction: 0.17
+            }]
+        );
         assert_eq!(weighed(33.0), []);
-        assert_eq!(weighed(34.0), [MixWarning::TooThick { powder_share: 0.34 }]);
+        assert_eq!(
+            weighed(34.0),
+            [MixWarning::TooThick {
+                powder_fraction: 0.34
+            }]
+        );
     }
 
     #[test]

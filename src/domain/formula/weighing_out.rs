@@ -61,9 +61,9 @@ impl MixAmounts {
     /// that the share holds; the supplement goes down, so that no cap is passed.
     ///
     /// # Errors
-    /// As [`MixAmounts::powder_share`].
+    /// As [`MixAmounts::powder_fraction`].
     pub fn on_the_scale(&self) -> Result<WeighedOut, MixError> {
-        let share = self.powder_share()?;
+        let share = self.powder_fraction()?;
         let powder_g = count::rounded((self.powder_g - LAST_DIGITS_G).ceil()).max(1);
         self.weighed(share, f64::from(powder_g))
     }
@@ -71,9 +71,9 @@ impl MixAmounts {
     /// The same mix with powder by level half spoons, to the nearest, and the rest by the scale.
     ///
     /// # Errors
-    /// As [`MixAmounts::powder_share`].
+    /// As [`MixAmounts::powder_fraction`].
     pub fn in_spoons(&self, spoon: &Spoon) -> Result<SpoonedOut, MixError> {
-        let share = self.powder_share()?;
+        let share = self.powder_fraction()?;
         let half_spoons = count::rounded(2.0 * self.powder_g / spoon.powder_g).max(1);
         let powder_g = f64::from(half_spoons) * spoon.powder_g / 2.0;
         Ok(SpoonedOut {
@@ -96,7 +96,7 @@ impl MixAmounts {
         amounts.supplement_g = (most_g + LAST_DIGITS_G).floor();
         Ok(WeighedOut {
             amounts,
-            share_error: amounts.powder_share()? - share,
+            share_error: amounts.powder_fraction()? - share,
             volume_error_ml: amounts.volume_ml()? - self.volume_ml()?,
             supplement_error_g: amounts.supplement_g - self.supplement_g,
         })
@@ -212,7 +212,7 @@ mod tests {
             let wanted = mix_amounts(&MixWanted {
                 volume_ml: f64::from(tenth_ml) / 10.0,
                 allowance_ml: 0.0,
-                powder_share: 0.25,
+                powder_fraction: 0.25,
                 supplement_g_per_100_ml: 2.5,
             })
             .unwrap();

@@ -10,10 +10,10 @@ use crate::domain::time::zone::Zone;
 /// feathers open from the sixth week; standing: common practice. Smaller parrots are feathered earlier.
 pub const FEATHERED_FROM_DAYS: i32 = 42;
 
-/// A feed noted so long before leaving still counts as the last one before it, minutes: a day. Ours.
+/// A feed noted at most this long before leaving counts as the last one before it, minutes: a day. Ours.
 const LAST_FEED_WITHIN_MINUTES: i64 = 24 * 60;
 
-/// A journey tells nothing any more so long after the arrival that was expected, minutes: a day. Ours.
+/// A journey is no longer shown this long after the expected arrival, minutes: a day. Ours.
 pub const TOLD_MINUTES: i64 = 24 * 60;
 
 /// What covers the chick, which tells how long it can go without a feed.
@@ -119,7 +119,7 @@ pub fn transit(now: Moment, chick: &Chick, zone: &Zone) -> Option<Transit> {
 }
 
 /// The moment from which the hours without a feed count: the last feed noted up to `now`, or the
-/// leaving, which stands for the last feed before it.
+/// leaving where none was noted within a day before it.
 pub fn fed_before(now: Moment, chick: &Chick, journey: &Journey) -> Moment {
     chick
         .last_given(now)

@@ -20,20 +20,19 @@ use crate::domain::time::moment::Moment;
 /// Source: breeder pages, strict end of 1 h to 24 h; standing: common practice.
 pub const MIX_KEEPS_MINUTES: i64 = 60;
 
-/// A guide that was begun this long ago is no longer under way, minutes. Ours: by then the next feed
-/// may be near.
+/// A guide that was begun this long ago is over, minutes. Ours: by then the next feed may be near.
 pub const UNDER_WAY_MINUTES: i64 = 6 * 60;
 
-/// A note of the same feed so long before the guide was begun, or later, ends it, minutes: times are
-/// typed a little early. Ours.
+/// A note of the same feed ends the guide when its time is at most this long before the guide was begun,
+/// or later, minutes. Ours: times are typed a little early.
 pub const NOTED_BEFORE_MINUTES: i64 = 60;
 
 /// A reading is good for this long, minutes. Ours: a filled syringe crosses the window in about that
 /// time.
 pub const READING_MINUTES: i64 = 5;
 
-/// A feed takes at most so long from the last reading, minutes: an older reading does not tell how warm
-/// it was served. Ours.
+/// The last reading counts as the serving temperature for this long, minutes. Ours: a feed takes no
+/// longer.
 pub const FEED_TAKES_MINUTES: i64 = 20;
 
 /// A step of the feed.
@@ -96,7 +95,7 @@ pub struct CupReading {
 
 /// One feed under way.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Guide {
+pub struct FeedSession {
     /// Whose feed it is.
     pub chick: ChickId,
     /// Which feed of the plan.
@@ -147,7 +146,7 @@ pub enum CupOutlook {
     Unknown,
 }
 
-impl Guide {
+impl FeedSession {
     /// A feed begun now, for the plan's volume.
     pub fn begin(now: Moment, chick: ChickId, plan: &CarePlan, slot: Slot) -> Self {
         let volume = planned(plan, slot);
@@ -363,9 +362,9 @@ mod tests {
         Moment::from_seconds(1_790_000_000)
     }
 
-    fn guide() -> Guide {
+    fn guide() -> FeedSession {
         let plan = CarePlan::default_for(Species::GreenWingedMacaw);
-        let mut guide = Guide::begin(now(), CHICK, &plan, Slot::Bedtime);
+        let mut guide = FeedSession::begin(now(), CHICK, &plan, Slot::Bedtime);
         guide.room = Celsius::whole(22);
         guide
     }
@@ -430,12 +429,12 @@ mod tests {
     }
 
     /// The midday feed of 14:00, begun at 13:50.
-    fn at_midday() -> (Scenario, Guide) {
+    fn at_midday() -> (Scenario, FeedSession) {
         let plan = CarePlan::default_for(Species::GreenWingedMacaw);
         let day = Day::from_date(2026, 11, 2).unwrap();
         let mut script = Scenario::new(CHICK, plan.clone(), day, Offset::UTC);
         script.feed(1, 7, 0, Slot::Morning, 60);
-        let guide = Guide::begin(script.at(1, 13, 50), CHICK, &plan, Slot::Midday);
+        let guide = FeedSession::begin(script.at(1, 13, 50), CHICK, &plan, Slot::Midday);
         (script, guide)
     }
 
@@ -491,7 +490,7 @@ mod tests {
     fn a_feed_is_offered_by_the_plan_of_now_and_never_below_what_was_given() {
         let (_, mut guide) = at_midday();
         let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
-        let mut offered = |guide: &mut Guide, ml| {
+        let mut offered = |guide: &mut FeedSession, ml| {
             for feed in &mut plan.feeds {
                 feed.volume = Millilitres::whole(ml);
             }

@@ -16,11 +16,12 @@ use crate::domain::warnings::rules::{served_hot, sign_seen};
 /// common practice. Source for the order warm, hydrate, feed: Duerr & Gage 2020, pp. 5 and 590.
 pub const SETTLE_MINUTES: i64 = 30;
 
-/// A crop filled so lately counts as full without a look, minutes: half the usual emptying time of
-/// 4 h. Ours.
+/// After a feed the crop counts as full for this long without a look, minutes: half the usual emptying
+/// time of 4 h. Ours.
 pub const FED_LATELY_MINUTES: i64 = 120;
 
-/// A look that found food counts for this long, minutes: then somebody must look again. Ours.
+/// A look that found food counts for this long, minutes; after that the crop must be looked at again.
+/// Ours.
 pub const LOOK_MINUTES: i64 = 24 * 60;
 
 /// A reason that forbids a feed now, most dangerous first.

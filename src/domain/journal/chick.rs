@@ -231,95 +231,67 @@ impl Chick {
             | Change::Noted { .. }
             | Change::Retracted { .. } => {}
             Change::Arrived => self.arrived = Some(noted(entry, ())),
-            Change::Weighed { weight, crop } => {
-                self.weighings.push(noted(
-                    entry,
-                    Weighing {
-                        weight: *weight,
-                        crop: *crop,
-                    },
-                ));
+            &Change::Weighed { weight, crop } => {
+                let weighing = Weighing { weight, crop };
+                self.weighings.push(noted(entry, weighing));
             }
-            Change::Fed {
+            &Change::Fed {
                 slot,
                 taken,
                 offered,
                 served_at,
                 response,
             } => {
-                let (taken, offered, served_at, response) =
-                    (*taken, *offered, *served_at, *response);
-                self.feeds.push(feed(
-                    *slot,
-                    FeedOutcome::Given {
-                        taken,
-                        offered,
-                        served_at,
-                        response,
-                    },
-                ));
-            }
-            Change::FeedRefused { slot } => self.feeds.push(feed(*slot, FeedOutcome::Refused)),
-            Change::FeedPassedOver { slot, why } => {
-                self.feeds.push(feed(*slot, FeedOutcome::PassedOver(*why)));
-            }
-            Change::CropSeen { state, feel } => {
-                self.crops.push(noted(
-                    entry,
-                    CropLook {
-                        state: *state,
-                        feel: *feel,
-                    },
-                ));
-            }
-            Change::DroppingsSeen { look } => self.droppings.push(noted(entry, *look)),
-            Change::SolidsSeen { what, eaten } => {
-                self.solids.push(noted(
-                    entry,
-                    SolidsLook {
-                        what: what.clone(),
-                        eaten: *eaten,
-                    },
-                ));
-            }
-            Change::SignSeen { sign } => self.signs.push(noted(entry, *sign)),
-            Change::SignGone { sign } => {
-                self.signs_gone.insert(*sign, entry.at);
-            }
-            Change::FeedDropped { slot, by_breeder } => {
-                let step = WeaningStep::Dropped {
-                    slot: *slot,
-                    by_breeder: *by_breeder,
+                let given = FeedOutcome::Given {
+                    taken,
+                    offered,
+                    served_at,
+                    response,
                 };
+                self.feeds.push(feed(slot, given));
+            }
+            &Change::FeedRefused { slot } => self.feeds.push(feed(slot, FeedOutcome::Refused)),
+            &Change::FeedPassedOver { slot, why } => {
+                self.feeds.push(feed(slot, FeedOutcome::PassedOver(why)));
+            }
+            &Change::CropSeen { state, feel } => {
+                self.crops.push(noted(entry, CropLook { state, feel }));
+            }
+            &Change::DroppingsSeen { look } => self.droppings.push(noted(entry, look)),
+            Change::SolidsSeen { what, eaten } => {
+                let (what, eaten) = (what.clone(), *eaten);
+                self.solids.push(noted(entry, SolidsLook { what, eaten }));
+            }
+            &Change::SignSeen { sign } => self.signs.push(noted(entry, sign)),
+            &Change::SignGone { sign } => {
+                self.signs_gone.insert(sign, entry.at);
+            }
+            &Change::FeedDropped { slot, by_breeder } => {
+                let step = WeaningStep::Dropped { slot, by_breeder };
                 self.weaning.push(noted(entry, step));
             }
-            Change::FeedBroughtBack { slot } => {
-                self.weaning
-                    .push(noted(entry, WeaningStep::BroughtBack { slot: *slot }));
+            &Change::FeedBroughtBack { slot } => {
+                let step = WeaningStep::BroughtBack { slot };
+                self.weaning.push(noted(entry, step));
             }
-            Change::MixMade {
+            &Change::MixMade {
                 powder,
                 water,
                 fat_supplement,
             } => {
                 let mix = Mix {
-                    powder: *powder,
-                    water: *water,
-                    fat_supplement: *fat_supplement,
+                    powder,
+                    water,
+                    fat_supplement,
                 };
                 self.mixes.push(noted(entry, mix));
             }
-            Change::StockOpened { powder } => self.stock.push(noted(entry, *powder)),
+            &Change::StockOpened { powder } => self.stock.push(noted(entry, powder)),
             Change::Called { whom, agreed } => {
-                self.calls.push(noted(
-                    entry,
-                    Call {
-                        whom: *whom,
-                        agreed: agreed.clone(),
-                    },
-                ));
+                let (whom, agreed) = (*whom, agreed.clone());
+                self.calls.push(noted(entry, Call { whom, agreed }));
             }
-            Change::RoomSeen { room } => self.rooms.push(noted(entry, *room)),
+            &Change::RoomSeen { room } => self.rooms.push(noted(entry, room)),
         }
     }
 

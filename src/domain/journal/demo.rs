@@ -7,7 +7,7 @@ use crate::domain::journal::scenario::Scenario;
 use crate::domain::plan::care_plan::{CarePlan, Contact, PlannedFeed, Reference, Role, Slot};
 use crate::domain::plan::species::Species;
 use crate::domain::quantity::units::{Grams, Millilitres};
-use crate::domain::time::moment::Moment;
+use crate::domain::time::moment::{Day, Moment};
 use crate::domain::time::zone::Zone;
 
 /// Days that the made-up chick has been in its new home.
@@ -38,28 +38,7 @@ pub struct Typed {
 /// The journal of the made-up chick, its last entries this morning.
 pub fn journal(now: Moment, zone: &Zone, typed: Typed) -> Journal {
     let today = zone.lived(now).day;
-    let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
-    "Saffron".clone_into(&mut plan.name);
-    typed.ring.clone_into(&mut plan.ring);
-    plan.hatched = Some(today.plus(-93));
-    plan.reference = Some(Reference {
-        weight: Grams::whole(1_040),
-        day: today.plus(-DAYS),
-    });
-    plan.feeds = plan
-        .feeds
-        .iter()
-        .map(|feed| PlannedFeed {
-            volume: Millilitres::whole(60),
-            ..*feed
-        })
-        .collect();
-    plan.contacts = vec![
-        contact(Role::Breeder, typed.breeder, "555 0100"),
-        contact(Role::AvianVet, typed.vet, "555 0101"),
-    ];
-    typed.solids.clone_into(&mut plan.solids);
-    plan.unconfirmed.clear();
+    let plan = plan(today, typed);
     let offset = zone.offset_at(now);
     let mut script = Scenario::new(ChickId(*b"made-up-chck"), plan, today.plus(-DAYS), offset);
     script.note(0, 12, 0, Change::Arrived);
@@ -116,6 +95,33 @@ pub fn journal(now: Moment, zone: &Zone, typed: Typed) -> Journal {
         .cloned()
         .collect();
     Journal::from_entries(until_now)
+}
+
+/// The breeder's plan for it, as it stands on `today`.
+fn plan(today: Day, typed: Typed) -> CarePlan {
+    let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+    "Saffron".clone_into(&mut plan.name);
+    typed.ring.clone_into(&mut plan.ring);
+    plan.hatched = Some(today.plus(-93));
+    plan.reference = Some(Reference {
+        weight: Grams::whole(1_040),
+        day: today.plus(-DAYS),
+    });
+    plan.feeds = plan
+        .feeds
+        .iter()
+        .map(|feed| PlannedFeed {
+            volume: Millilitres::whole(60),
+            ..*feed
+        })
+        .collect();
+    plan.contacts = vec![
+        contact(Role::Breeder, typed.breeder, "555 0100"),
+        contact(Role::AvianVet, typed.vet, "555 0101"),
+    ];
+    typed.solids.clone_into(&mut plan.solids);
+    plan.unconfirmed.clear();
+    plan
 }
 
 /// A midday feed of 60 ml of which 25 ml were wanted.

@@ -192,7 +192,7 @@ pub struct CarePlan {
     /// Feeds in the order of the day.
     pub feeds: Vec<PlannedFeed>,
     /// Powder as a share of the mix by mass.
-    pub powder_share: Percent,
+    pub powder_fraction: Percent,
     /// Peanut butter or other fat supplement in 100 ml of mix.
     pub fat_supplement_per_100_ml: Grams,
     /// The powder's label, when known.
@@ -240,6 +240,11 @@ impl CarePlan {
     pub const MOST_FEEDS: usize = 6;
     /// Most contacts.
     pub const MOST_CONTACTS: usize = 6;
+    /// Low end of a plan's room, 24 °C. Source: 75 to 80 °F for feathered chicks, Watchbird, Parrot
+    /// pediatrics.
+    pub const ROOM_FROM: Celsius = Celsius::whole(24);
+    /// High end of a plan's room, 27 °C. Same source.
+    pub const ROOM_TO: Celsius = Celsius::whole(27);
 
     /// A plan of defaults for a feathered, part-weaned chick of `species`, all unconfirmed.
     ///
@@ -272,7 +277,7 @@ impl CarePlan {
             reference: None,
             scale_step: Grams::whole(1),
             feeds,
-            powder_share: Percent::whole(25),
+            powder_fraction: Percent::whole(25),
             fat_supplement_per_100_ml: Grams::whole(0),
             powder_label: None,
             ten_spoons: None,
@@ -284,8 +289,8 @@ impl CarePlan {
             drop_order: vec![Slot::Midday, Slot::Morning, Slot::Bedtime],
             settle_in_days: 7,
             waiting_days: 5,
-            room_from: Celsius::whole(24),
-            room_to: Celsius::whole(27),
+            room_from: Self::ROOM_FROM,
+            room_to: Self::ROOM_TO,
             journey: None,
             contacts: Vec::new(),
             solids: String::new(),

@@ -107,8 +107,13 @@ const fn growth_adult(grams: i32) -> Cited<Grams> {
     Cited::new(Grams::whole(grams), Standing::Published, ANAGE)
 }
 
-const fn ceiling(ml: i32) -> Cited<Millilitres> {
-    Cited::new(Millilitres::whole(ml), Standing::Ours, CEILING)
+/// Most that one feed of a large macaw may hold, 120 ml. Ours.
+pub const LARGE_MACAW_CEILING: Millilitres = Millilitres::whole(120);
+/// Most that one feed of a hyacinth macaw may hold, 150 ml. Ours.
+pub const HYACINTH_CEILING: Millilitres = Millilitres::whole(150);
+
+const fn ceiling(most: Millilitres) -> Cited<Millilitres> {
+    Cited::new(most, Standing::Ours, CEILING)
 }
 
 const fn adult(tenth_g: i32) -> Cited<Grams> {
@@ -162,7 +167,7 @@ impl Species {
                 growth_per_day: Some(growth(0.112)),
                 weaning: Some(weeks(16, 26)),
                 weaning_widest: Some(weeks(14, 39)),
-                feed_ceiling: Some(ceiling(120)),
+                feed_ceiling: Some(ceiling(LARGE_MACAW_CEILING)),
                 cites: cites(Cites::II),
             },
             Self::BlueAndYellowMacaw => SpeciesProfile {
@@ -173,7 +178,7 @@ impl Species {
                 growth_per_day: Some(growth(0.126)),
                 weaning: Some(weeks(14, 22)),
                 weaning_widest: Some(weeks(12, 26)),
-                feed_ceiling: Some(ceiling(120)),
+                feed_ceiling: Some(ceiling(LARGE_MACAW_CEILING)),
                 cites: cites(Cites::II),
             },
             Self::ScarletMacaw => SpeciesProfile {
@@ -184,7 +189,7 @@ impl Species {
                 growth_per_day: Some(growth(0.120)),
                 weaning: Some(weeks(14, 22)),
                 weaning_widest: Some(weeks(12, 26)),
-                feed_ceiling: Some(ceiling(120)),
+                feed_ceiling: Some(ceiling(LARGE_MACAW_CEILING)),
                 cites: cites(Cites::I),
             },
             Self::MilitaryMacaw => SpeciesProfile {
@@ -195,7 +200,7 @@ impl Species {
                 growth_per_day: Some(growth(0.120)),
                 weaning: Some(weeks(14, 20)),
                 weaning_widest: Some(weeks(12, 24)),
-                feed_ceiling: Some(ceiling(120)),
+                feed_ceiling: Some(ceiling(LARGE_MACAW_CEILING)),
                 cites: cites(Cites::I),
             },
             Self::GreatGreenMacaw => SpeciesProfile {
@@ -206,7 +211,7 @@ impl Species {
                 growth_per_day: Some(growth(0.119)),
                 weaning: None,
                 weaning_widest: None,
-                feed_ceiling: Some(ceiling(120)),
+                feed_ceiling: Some(ceiling(LARGE_MACAW_CEILING)),
                 cites: cites(Cites::I),
             },
             Self::HyacinthMacaw => SpeciesProfile {
@@ -217,7 +222,7 @@ impl Species {
                 growth_per_day: None,
                 weaning: Some(weeks(26, 40)),
                 weaning_widest: Some(weeks(20, 40)),
-                feed_ceiling: Some(ceiling(150)),
+                feed_ceiling: Some(ceiling(HYACINTH_CEILING)),
                 cites: cites(Cites::I),
             },
             Self::ChestnutFrontedMacaw => SpeciesProfile {

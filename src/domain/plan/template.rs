@@ -55,7 +55,7 @@ mod tests {
             number: "+1 555 0100".to_owned(),
         };
         let mut plan = CarePlan::default_for(Species::HyacinthMacaw);
-        plan.powder_share = Percent::whole(28);
+        plan.powder_fraction = Percent::whole(28);
         plan.unconfirmed.remove(&PlanField::PowderShare);
         plan.contacts = vec![contact(Role::Breeder)];
         plan.note = "Hold the head level.".to_owned();

@@ -196,7 +196,7 @@ fn droppings_small(facts: &WeaningFacts<'_>) -> TriggerCheck {
 }
 
 fn illness(facts: &WeaningFacts<'_>) -> TriggerCheck {
-    let is_ill = |finding: &&Finding| finding.level.is_call() && speaks_of_the_chick(finding.rule);
+    let is_ill = |finding: &&Finding| finding.level.is_call() && is_of_the_chick(finding.rule);
     let count = facts.findings.iter().filter(is_ill).count();
     TriggerCheck {
         trigger: Trigger::Illness,
@@ -209,7 +209,7 @@ fn illness(facts: &WeaningFacts<'_>) -> TriggerCheck {
 
 /// Whether a finding is about the chick's state, not about what people did or left undone: a feed too
 /// large or too soon is no reason for one more. Ours.
-const fn speaks_of_the_chick(rule: RuleId) -> bool {
+const fn is_of_the_chick(rule: RuleId) -> bool {
     match rule {
         RuleId::CropStatic
         | RuleId::SignSeen(_)

@@ -13,7 +13,7 @@ use crate::domain::time::moment::Moment;
 use crate::domain::weight::crossing::{self, Crossing};
 use crate::domain::weight::growth_stand::{self, GrowthStand};
 use crate::domain::weight::readings::{self, Reading};
-use crate::domain::weight::weight_filter::{self, Heard, Point};
+use crate::domain::weight::weight_filter::{self, FilteredReadings, Point};
 
 /// Fewest readings for a slope or a forecast. Ours.
 pub const FEWEST_READINGS: usize = 4;
@@ -161,16 +161,16 @@ impl Point {
 /// The trend of a chick's weight at `now`, from the readings up to then.
 pub fn weight_trend(now: Moment, chick: &Chick) -> WeightTrend {
     let readings = readings_until(now, chick);
-    let heard = weight_filter::hear(&readings);
-    let (Some(last), Some(heard)) = (readings.last(), heard) else {
+    let filtered = weight_filter::assimilate(&readings);
+    let (Some(last), Some(filtered)) = (readings.last(), filtered) else {
         return WeightTrend::default();
     };
-    let path = heard.path(&readings).unwrap_or_default();
-    let filter_now = filter_at(now, last, &heard);
+    let path = filtered.path(&readings).unwrap_or_default();
+    let filter_now = filter_at(now, last, &filtered);
     let level = filter_now
         .as_ref()
         .and_then(|filter| level_now(filter, readings.len()));
-    let doubted = heard.doubted_entries(&readings);
+    let doubted = filtered.doubted_entries(&readings);
     let peak = peak(now, chick, &readings, &path, level);
     let mut trend = WeightTrend {
         readings: readings.len(),
@@ -196,7 +196,7 @@ pub fn weight_trend(now: Moment, chick: &Chick) -> WeightTrend {
     else {
         return trend;
     };
-    (trend.fan, trend.is_fan_cut) = fan(now, last, &heard.last);
+    (trend.fan, trend.is_fan_cut) = fan(now, last, &filtered.last);
     if let Some(reference) = reference {
         let limit_g = reference * (1.0 - chick.plan.loss_limit.as_pct() / 100.0);
         trend.below_limit = below_limit(&filter, limit_g);
@@ -214,8 +214,8 @@ pub fn expected_reading(now: Moment, chick: &Chick) -> Option<(f64, f64)> {
     if readings.len() < FEWEST_READINGS {
         return None;
     }
-    let heard = weight_filter::hear(&readings)?;
-    let level = filter_at(now, readings.last()?, &heard)?.estimate()?;
+    let filtered = weight_filter::assimilate(&readings)?;
+    let level = filter_at(now, readings.last()?, &filtered)?.estimate()?;
     let scale_sd = readings::scale_sd_g(level.level_g, chick.plan.scale_step);
     let sd = level.level_var.max(0.0).sqrt().hypot(scale_sd);
     Some((level.level_g, sd))
@@ -227,9 +227,9 @@ fn readings_until(now: Moment, chick: &Chick) -> Vec<Reading> {
     readings
 }
 
-fn filter_at(now: Moment, last: &Reading, heard: &Heard) -> Option<Filter> {
+fn filter_at(now: Moment, last: &Reading, filtered: &FilteredReadings) -> Option<Filter> {
     let days = now.days_since(last.at);
-    let mut filter = heard.last;
+    let mut filter = filtered.last;
     filter.predict(days).ok()?;
     (days <= STALE_DAYS).then_some(filter)
 }

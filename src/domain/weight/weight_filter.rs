@@ -51,7 +51,7 @@ const MOST_BETWEEN: f64 = 28.0;
 
 /// What the readings say once all are taken in.
 #[derive(Debug, Clone)]
-pub(crate) struct Heard {
+pub(crate) struct FilteredReadings {
     /// The filter at the first reading.
     first: Filter,
     /// The filter after the last reading.
@@ -88,11 +88,11 @@ impl Doubt {
 }
 
 /// Takes the readings in; `None` without one, or when the numbers run out of range.
-pub(crate) fn hear(readings: &[Reading]) -> Option<Heard> {
+pub(crate) fn assimilate(readings: &[Reading]) -> Option<FilteredReadings> {
     let grams: Vec<f64> = readings.iter().map(|reading| reading.grams).collect();
     let usual_g = robust::median(&grams)?;
     let first = first_filter(readings.first()?, usual_g).ok()?;
-    let mut heard = Heard {
+    let mut filtered = FilteredReadings {
         first,
         last: first,
         variances: readings.iter().map(variance).collect(),
@@ -101,13 +101,13 @@ pub(crate) fn hear(readings: &[Reading]) -> Option<Heard> {
     let mut doubt: Option<Doubt> = None;
     for (place, pair) in (1..).zip(readings.windows(2)) {
         let [before, reading] = pair else { continue };
-        heard.last.predict(gap_days(before, reading)).ok()?;
-        doubt = heard.take(readings, place, reading, doubt).ok()?;
+        filtered.last.predict(gap_days(before, reading)).ok()?;
+        doubt = filtered.take(readings, place, reading, doubt).ok()?;
     }
-    Some(heard)
+    Some(filtered)
 }
 
-impl Heard {
+impl FilteredReadings {
     /// Takes a reading in; returns the doubt that is still open after it.
     fn take(
         &mut self,

@@ -24,7 +24,7 @@ pub(crate) fn plan_to_text(plan: &CarePlan) -> String {
     object.tenths("scale_step_g10", plan.scale_step.tenths());
     let feeds: Vec<String> = plan.feeds.iter().copied().map(feed_to_text).collect();
     object.list("feeds", &feeds);
-    object.tenths("powder_pct10", plan.powder_share.tenths());
+    object.tenths("powder_pct10", plan.powder_fraction.tenths());
     object.tenths(
         "fat_g10_per_100_ml",
         plan.fat_supplement_per_100_ml.tenths(),
@@ -66,7 +66,7 @@ pub(crate) fn read_plan(mut fields: Fields<'_>) -> Result<CarePlan, SavedError> 
         reference: fields.optional("reference", read_reference)?,
         scale_step: grams(&mut fields, "scale_step_g10")?,
         feeds: each(fields.list("feeds")?, "feeds", read_feed)?,
-        powder_share: percent(&mut fields, "powder_pct10")?,
+        powder_fraction: percent(&mut fields, "powder_pct10")?,
         fat_supplement_per_100_ml: grams(&mut fields, "fat_g10_per_100_ml")?,
         powder_label: fields.optional("label_per_100_g", read_label)?,
         ten_spoons: fields.optional("ten_spoons_g10", grams)?,

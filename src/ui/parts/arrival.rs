@@ -91,7 +91,7 @@ pub fn first_feed(outlook: &Outlook) -> impl IntoView + use<> {
         writing.first_feed(
             first_feed_volumes(usual),
             usual,
-            first_feed_powder(plan.powder_share),
+            first_feed_powder(plan.powder_fraction),
         ),
     ];
     let steps = steps.map(|step| view! { <li>{step}</li> }).collect_view();

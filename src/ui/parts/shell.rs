@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::ui::copies::Keeping;
-use crate::ui::parts::handing::Handing;
+use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -82,13 +82,13 @@ pub fn Banners() -> impl IntoView {
     let damaged = move || {
         let raw = state.copies.damaged.get();
         (!raw.is_empty() && !state.is_demo.get()).then(|| {
-            let handing = Handing::new(say);
+            let delivery = FileDelivery::new(say);
             let make = move || platform::text_file("perchlight-set-aside.txt", "text/plain", &raw);
             view! {
                 <div class="banner" data-kind="storage" role="alert">
                     <p>{say.keep_damaged()}</p>
-                    {handing.button(say.keep_download_raw(), true, Box::new(make))}
-                    {handing.answer()}
+                    {delivery.button(say.keep_download_raw(), true, Box::new(make))}
+                    {delivery.answer()}
                 </div>
             }
         })

@@ -9,11 +9,11 @@ use crate::domain::journal::entries::Journal;
 use crate::domain::outlook::Outlook;
 use crate::domain::time::moment::Moment;
 use crate::share::file_name::{FileKind, file_name};
-use crate::share::take::{Taken, read_text};
+use crate::share::import::{Imported, read_text};
 use crate::store::backup_due::{Backups, is_backup_due, put_off};
 use crate::store::saved::entries_to_text;
+use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::file_field::FileField;
-use crate::ui::parts::handing::Handing;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
@@ -24,7 +24,7 @@ pub fn Backup() -> impl IntoView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
-    let handing = Handing::new(say);
+    let delivery = FileDelivery::new(say);
     let saved_sum = RwSignal::new(None::<u32>);
     let answer = RwSignal::new(String::new());
     let checked_at = RwSignal::new(state.copies.last_backup());
@@ -52,7 +52,7 @@ pub fn Backup() -> impl IntoView {
             return answer.set(say.fault_file().to_owned());
         };
         match read_text(&text) {
-            Ok(Taken::Entries(entries)) => {
+            Ok(Imported::Entries(entries)) => {
                 let count = entries.len();
                 let read = Journal::from_entries(entries);
                 let lacks = state
@@ -66,10 +66,10 @@ pub fn Backup() -> impl IntoView {
                     checked_at.set(state.copies.last_backup());
                 }
             }
-            Ok(Taken::Card { .. } | Taken::PlanChange { .. }) => {
+            Ok(Imported::Card { .. } | Imported::PlanChange { .. }) => {
                 answer.set(say.backup_is_card().to_owned());
             }
-            Err(error) => answer.set(say.take_error(&error).to_owned()),
+            Err(error) => answer.set(say.import_error(&error).to_owned()),
         }
     };
     let sum = move || saved_sum.get().map(|sum| writing.checksum(sum));
@@ -79,8 +79,8 @@ pub fn Backup() -> impl IntoView {
             <h2>{say.handover_backup()}</h2>
             <p>{say.handover_backup_text()}</p>
             <p>{say.handover_last_backup()} ": " {last}</p>
-            <div class="acts">{handing.button(say.handover_backup_out(), to_share_sheet, Box::new(make))}</div>
-            {handing.answer()}
+            <div class="acts">{delivery.button(say.handover_backup_out(), to_share_sheet, Box::new(make))}</div>
+            {delivery.answer()}
             <p class="hint">{sum}</p>
             <FileField id="backup-check" label=say.backup_check() read=Callback::new(check) />
             <p class="hint">{say.backup_check_hint()}</p>

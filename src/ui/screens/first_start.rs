@@ -13,9 +13,9 @@ pub fn StartScreen() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let ways = [
-        (Route::TakeIn, say.start_card(), say.start_card_hint()),
+        (Route::Import, say.start_card(), say.start_card_hint()),
         (Route::TypeIn, say.start_type(), say.start_type_hint()),
-        (Route::TakeIn, say.start_backup(), say.start_backup_hint()),
+        (Route::Import, say.start_backup(), say.start_backup_hint()),
     ];
     let ways = ways.map(|(route, title, hint)| {
         view! {

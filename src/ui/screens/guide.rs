@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::feeding::feed_meant::feed_to_give;
-use crate::domain::instruction::feed_session::{Guide, Step};
+use crate::domain::instruction::feed_session::{FeedSession, Step};
 use crate::domain::outlook::Outlook;
 use crate::domain::time::moment::Moment;
 use crate::ui::parts::page::Heading;
@@ -45,7 +45,7 @@ pub fn GuideScreen() -> impl IntoView {
         let next = outlook.next_feed.as_ref()?;
         let zone = state.zone;
         let slot = zone.with_untracked(|zone| feed_to_give(now, next, &outlook.chick, zone));
-        Some(Guide::begin(
+        Some(FeedSession::begin(
             now,
             outlook.chick.id,
             &outlook.plan_of_feed(slot),
@@ -197,7 +197,7 @@ fn StaleMix(feed: Feed, step: Memo<Step>) -> impl IntoView {
 }
 
 /// The feed of this chick that is under way.
-fn under_way_now(now: Moment, outlook: &Outlook) -> Option<Guide> {
+fn under_way_now(now: Moment, outlook: &Outlook) -> Option<FeedSession> {
     let guide = AppState::here().copies.guide(outlook.chick.id);
     guide.filter(|guide| guide.is_under_way(now, &outlook.chick))
 }

@@ -23,7 +23,7 @@ use crate::share::qr;
 use crate::share::table_of::{feeds_csv, weights_csv};
 use crate::share::vet_page::vet_page_html;
 use crate::ui::parts::copy_button::CopyButton;
-use crate::ui::parts::handing::Handing;
+use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::level_mark::LevelMark;
 use crate::ui::parts::other_chicks::judged_chicks;
 use crate::ui::parts::page::Heading;
@@ -54,7 +54,7 @@ pub fn HandoverScreen() -> impl IntoView {
     view! {
         <Heading text=say.handover_title() />
         <p class="acts">
-            <a class="button" href=Route::TakeIn.to_hash()>{say.handover_take_in()}</a>
+            <a class="button" href=Route::Import.to_hash()>{say.handover_take_in()}</a>
         </p>
         {doubles}
         {of_chick}
@@ -99,7 +99,7 @@ fn text_now(state: AppState, text_of: TextOf) -> Option<String> {
 /// Report, vet page, calendar and tables of the chick on screen, each made when it is asked for.
 fn files(state: AppState) -> impl IntoView {
     let say = state.language();
-    let [sent, dated, listed] = [(); 3].map(|()| Handing::new(say));
+    let [sent, dated, listed] = [(); 3].map(|()| FileDelivery::new(say));
     view! {
         <section class="group">
             <h2>{say.handover_send()}</h2>
@@ -175,7 +175,12 @@ fn records_by_link(state: AppState) -> Option<impl IntoView> {
 }
 
 /// A button for a file about the chick on screen.
-fn file_button(handing: Handing, word: &'static str, kind: FileKind, text_of: TextOf) -> AnyView {
+fn file_button(
+    delivery: FileDelivery,
+    word: &'static str,
+    kind: FileKind,
+    text_of: TextOf,
+) -> AnyView {
     let state = AppState::here();
     let make = move || {
         let text = text_now(state, text_of)?;
@@ -183,7 +188,7 @@ fn file_button(handing: Handing, word: &'static str, kind: FileKind, text_of: Te
         let name = file_name(&outlook.chick.plan.name, kind, outlook.lived.day);
         platform::text_file(&name, kind.media_type(), &text)
     };
-    handing.button(word, kind.is_for_share_sheet(), Box::new(make))
+    delivery.button(word, kind.is_for_share_sheet(), Box::new(make))
 }
 
 /// The handover card of the chick on screen: link, picture, file.
@@ -198,7 +203,7 @@ fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
         || view! { <p>{say.exchange_too_long()}</p> }.into_any(),
         |svg| view! { <div class="qr" inner_html=svg></div> }.into_any(),
     );
-    let handing = Handing::new(say);
+    let delivery = FileDelivery::new(say);
     view! {
         <details class="group">
             <summary>{say.exchange_card()}</summary>
@@ -213,7 +218,7 @@ fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
                         Some(link_to(&card_to_link_text(outlook.chick.id, &outlook.chick.plan)))
                     })
                 }) />
-                {file_button(handing, say.handover_card_file(), FileKind::Card, |writing, outlook, _| {
+                {file_button(delivery, say.handover_card_file(), FileKind::Card, |writing, outlook, _| {
                     Some(card_html(writing, &platform::page_address(), outlook.chick.id, &outlook.chick.plan))
                 })}
                 <CopyButton word=say.handover_plan_link() text=Box::new(move || {
@@ -223,7 +228,7 @@ fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
                 }) />
                 <button type="button" class="button" on:click=move |_| state.start_from(id)>{say.handover_template()}</button>
             </div>
-            {handing.answer()}
+            {delivery.answer()}
             <p class="hint">{say.handover_template_hint()}</p>
         </details>
     }

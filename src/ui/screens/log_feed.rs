@@ -224,6 +224,14 @@ impl Form {
         Some((change, writing.feed_noted(slot, taken)))
     }
 
+    /// What a button does: [`Form::act`], and the answer comes into view.
+    fn on_tap(self, act: Act) -> impl Fn(web_sys::MouseEvent) + 'static {
+        move |event| {
+            self.act(act);
+            platform::show_answer(&event);
+        }
+    }
+
     /// Asks the domain about the chick on screen.
     fn about_chick<T>(self, ask: impl FnOnce(&Chick, &Zone) -> T) -> Option<T> {
         let outlook = self.state.outlook.get_untracked()?;
@@ -259,19 +267,6 @@ pub fn LogFeedScreen(
         event.prevent_default();
         form.act(Act::Given);
     };
-    let act = move |act| {
-        move |event: web_sys::MouseEvent| {
-            form.act(act);
-            platform::show_answer(&event);
-        }
-    };
-    let reasons = REASONS.map(|why| {
-        view! {
-            <button type="button" class="button" on:click=act(Act::PassedOver(why))>
-                {say.why_passed_over(why)}
-            </button>
-        }
-    });
     let done_already = move || {
         form.slot.track();
         state.outlook.track();
@@ -293,37 +288,64 @@ pub fn LogFeedScreen(
                     fault=form.taken_fault
                 />
                 <When when=form.when />
-                <details class="when" prop:open=move || !form.served_fault.get().is_empty()>
-                    <summary>{say.log_more()}</summary>
-                    <Field
-                        id="served-at"
-                        label=say.log_served_at()
-                        kind=FieldKind::Number
-                        text=form.served_at
-                        unit=writing.temperature_unit()
-                        hint=say.optional()
-                        fault=form.served_fault
-                    />
-                    <Choice
-                        legend=say.log_response()
-                        name="response"
-                        options=RESPONSES.map(|response| say.response(response)).to_vec()
-                        chosen=form.response
-                    />
-                </details>
+                <HowItWent form />
                 <p class="fault" role="alert">{move || form.fault.get()}</p>
                 <WhichFeedWasIt form />
                 <div class="form__acts" hidden=move || form.question.get().is_some()>
-                    <button type="button" class="button" on:click=act(Act::Refused)>{say.log_refused()}</button>
+                    <button type="button" class="button" on:click=form.on_tap(Act::Refused)>{say.log_refused()}</button>
                     <button type="submit" class="button button--main">{say.log_done()}</button>
                 </div>
-                <details class="when">
-                    <summary>{say.log_passed_over()}</summary>
-                    <p>{say.log_why()}</p>
-                    <div class="acts">{reasons.collect_view()}</div>
-                </details>
+                <WhyLeftOut form />
             </form>
         </Page>
+    }
+}
+
+/// How warm it was served and how the chick took it, both optional.
+#[component]
+fn HowItWent(form: Form) -> impl IntoView {
+    let writing = form.state.writing_now();
+    let say = writing.language;
+    view! {
+        <details class="when" prop:open=move || !form.served_fault.get().is_empty()>
+            <summary>{say.log_more()}</summary>
+            <Field
+                id="served-at"
+                label=say.log_served_at()
+                kind=FieldKind::Number
+                text=form.served_at
+                unit=writing.temperature_unit()
+                hint=say.optional()
+                fault=form.served_fault
+            />
+            <Choice
+                legend=say.log_response()
+                name="response"
+                options=RESPONSES.map(|response| say.response(response)).to_vec()
+                chosen=form.response
+            />
+        </details>
+    }
+}
+
+/// One button for each reason to leave the feed out.
+#[component]
+fn WhyLeftOut(form: Form) -> impl IntoView {
+    let say = form.state.language();
+    let reasons = REASONS.map(|why| {
+        let noted = form.on_tap(Act::PassedOver(why));
+        view! {
+            <button type="button" class="button" on:click=noted>
+                {say.why_passed_over(why)}
+            </button>
+        }
+    });
+    view! {
+        <details class="when">
+            <summary>{say.log_passed_over()}</summary>
+            <p>{say.log_why()}</p>
+            <div class="acts">{reasons.collect_view()}</div>
+        </details>
     }
 }
 

@@ -128,7 +128,7 @@ impl Form {
             feeds: StoredValue::new(feeds.to_vec()),
             feeds_fault: RwSignal::new(String::new()),
             contacts: StoredValue::new(contacts.to_vec()),
-            powder: Text::new(number(plan.powder_share.tenths())),
+            powder: Text::new(number(plan.powder_fraction.tenths())),
             loss: Text::new(number(plan.loss_limit.tenths())),
             syringe: Text::new(number(plan.syringe.tenths())),
             serve_from: Text::new(writing.temperature_number(plan.serve_from)),
@@ -373,7 +373,7 @@ impl Form {
         let (powder, loss, syringe) = (powder?, loss?, syringe?);
         let (from, to, settle_in, pause) = (from?, to?, settle_in?, pause?);
         let (room_from, room_to) = (room_from?, room_to?);
-        set(PlanField::PowderShare, powder != base.powder_share);
+        set(PlanField::PowderShare, powder != base.powder_fraction);
         set(PlanField::LossLimit, loss != base.loss_limit);
         set(PlanField::Tool, syringe != base.syringe);
         set(
@@ -386,7 +386,7 @@ impl Form {
         );
         set(PlanField::SettleIn, settle_in != base.settle_in_days);
         set(PlanField::WaitingDays, pause != base.waiting_days);
-        plan.powder_share = powder;
+        plan.powder_fraction = powder;
         plan.loss_limit = loss;
         plan.syringe = syringe;
         (plan.serve_from, plan.serve_to) = (from, to);

@@ -6,7 +6,7 @@ use leptos::task::spawn_local;
 use crate::domain::formula::serving_heat::TemperatureUnit;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
-use crate::ui::parts::handing::Handing;
+use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::page::Page;
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -180,7 +180,7 @@ fn Carer() -> impl IntoView {
 fn Storage() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
-    let handing = Handing::new(say);
+    let delivery = FileDelivery::new(say);
     let everything = move || {
         let text = state.copies.everything_as_text();
         platform::text_file("perchlight-everything.txt", "text/plain", &text)
@@ -200,8 +200,8 @@ fn Storage() -> impl IntoView {
             <p>{say.handover_backup_text()}</p>
             <p>{promise}</p>
             <a class="button" href=Route::Handover.to_hash()>{say.save_backup()}</a>
-            {handing.button(say.settings_save_all(), true, Box::new(everything))}
-            {handing.answer()}
+            {delivery.button(say.settings_save_all(), true, Box::new(everything))}
+            {delivery.answer()}
         </section>
     }
 }

@@ -8,7 +8,7 @@ use web_sys::{File, Url};
 
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::weight_picture::weight_picture;
-use crate::ui::parts::handing::Handing;
+use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::picture::png_file;
 use crate::ui::state::AppState;
 
@@ -75,7 +75,7 @@ pub fn PictureToSend() -> impl IntoView {
 
 fn picture_of(state: AppState, drawn: Drawn) -> impl IntoView {
     let say = state.language();
-    let handing = Handing::new(say);
+    let delivery = FileDelivery::new(say);
     let alt = format!("{}: {}", say.weight_chart(), drawn.meaning);
     let file = drawn.file;
     let make = move || Some(file.clone());
@@ -86,8 +86,8 @@ fn picture_of(state: AppState, drawn: Drawn) -> impl IntoView {
         </figure>
         <p class="hint">{say.picture_hold()}</p>
         <div class="acts">
-            {handing.button(say.picture_send(), FileKind::WeightPicture.is_for_share_sheet(), Box::new(make))}
+            {delivery.button(say.picture_send(), FileKind::WeightPicture.is_for_share_sheet(), Box::new(make))}
         </div>
-        {handing.answer()}
+        {delivery.answer()}
     }
 }

@@ -19,7 +19,7 @@ use perchlight::share::card::{card_to_link_text, card_to_qr_text, plan_change_to
 use perchlight::share::html_file::{card_html, report_html};
 use perchlight::share::link::entries_to_link_text;
 use perchlight::share::table_of::{feeds_csv, weights_csv};
-use perchlight::share::take::{Taken, read_text};
+use perchlight::share::import::{Imported, read_text};
 use perchlight::share::vet_page::vet_page_html;
 use perchlight::share::weight_picture::weight_picture;
 use perchlight::store::saved::{Limits, entries_from_text, entries_to_text};
@@ -49,8 +49,8 @@ pub fn sealed_link(kind: u8, content: &[u8]) -> String {
 pub fn read_and_show(text: &str) {
     match read_text(text) {
         Err(_) => {}
-        Ok(Taken::Card { chick, plan }) => {
-            let card = Ok(Taken::Card {
+        Ok(Imported::Card { chick, plan }) => {
+            let card = Ok(Imported::Card {
                 chick,
                 plan: plan.clone(),
             });
@@ -58,22 +58,22 @@ pub fn read_and_show(text: &str) {
             assert_eq!(read_text(&card_to_qr_text(chick, &plan)), card);
             show_plan(chick, &plan);
         }
-        Ok(Taken::PlanChange { chick, plan }) => {
-            let change = Ok(Taken::PlanChange {
+        Ok(Imported::PlanChange { chick, plan }) => {
+            let change = Ok(Imported::PlanChange {
                 chick,
                 plan: plan.clone(),
             });
             assert_eq!(read_text(&plan_change_to_link_text(chick, &plan)), change);
             show_plan(chick, &plan);
         }
-        Ok(Taken::Entries(entries)) => {
+        Ok(Imported::Entries(entries)) => {
             let again = entries_from_text(&entries_to_text(&entries), Limits::FILE);
             assert_eq!(again.as_ref(), Ok(&entries));
             if let Some(link) = entries_to_link_text(&entries) {
                 // In a link the entries stand in the journal's order, each once.
                 let settled: BTreeSet<&Entry> = entries.iter().collect();
                 let settled = settled.into_iter().cloned().collect();
-                assert_eq!(read_text(&link), Ok(Taken::Entries(settled)));
+                assert_eq!(read_text(&link), Ok(Imported::Entries(settled)));
             }
             show_entries(&entries);
         }

@@ -11,8 +11,8 @@
 //! *Wrong when* the breeder's scale and the one at home differ.
 
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::warnings::level::{Finding, Level, RuleId};
-use crate::domain::warnings::rules::{Facts, Rule, pct_finding};
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, pct_finding};
 use crate::domain::weight::readings;
 
 /// Weighings this long after the arrival count, minutes.
@@ -27,7 +27,11 @@ const RING_PCT: f64 = 5.0;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "arrival-loss",
-    limits: "loss against the handover weight in the first 24 h at home: watch above 3 %, ring the breeder at 5 %",
+    limits: &[
+        Limit::new(Level::Watch, Value::Minutes(FIRST_MINUTES)),
+        Limit::new(Level::Watch, Value::Pct(EXPECTED_PCT)),
+        Limit::new(Level::RingBreeder, Value::Pct(RING_PCT)),
+    ],
     standing: Standing::CommonPractice,
     source: "common practice of breeders",
     check,

@@ -16,8 +16,8 @@ use crate::domain::feeding::schedule::{FeedState, ScheduledFeed};
 use crate::domain::journal::entries::CropState;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::time::moment::Moment;
-use crate::domain::warnings::level::{Finding, Level, RuleId};
-use crate::domain::warnings::rules::{Facts, Rule, minutes_finding};
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
 
 /// So long after the due time the breeder is rung, minutes.
 const RING_MINUTES: i64 = 120;
@@ -25,7 +25,10 @@ const RING_MINUTES: i64 = 120;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "crop-late",
-    limits: "food in the crop when the next feed is due: watch; 2 h later and no smaller: ring the breeder and leave this feed out",
+    limits: &[
+        Limit::new(Level::Watch, Value::Seen),
+        Limit::new(Level::RingBreeder, Value::Minutes(RING_MINUTES)),
+    ],
     standing: Standing::Ours,
     source: "food left at the next feed: pages of avian vets; 2 h: ours",
     check,

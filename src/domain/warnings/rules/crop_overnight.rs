@@ -12,8 +12,8 @@
 
 use crate::domain::feeding::crop::{self, FoodSeen};
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::warnings::level::{Finding, Level, RuleId};
-use crate::domain::warnings::rules::{Facts, Rule, minutes_finding};
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
 
 /// Longest time for an evening feed, minutes.
 const NIGHT_MINUTES: i64 = 8 * 60;
@@ -27,7 +27,10 @@ const EVENING_TO: i32 = 3 * 60;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "crop-overnight",
-    limits: "food in the crop 8 h after an evening feed, or 12 h after any feed: vet today",
+    limits: &[
+        Limit::new(Level::VetToday, Value::Minutes(NIGHT_MINUTES)),
+        Limit::new(Level::VetToday, Value::Minutes(ANY_MINUTES)),
+    ],
     standing: Standing::CommonPractice,
     source: "formula left 6 to 8 h later in the morning: pages of avian vets; 12 h: common practice; what counts as evening: ours",
     check,

@@ -14,7 +14,7 @@ use crate::domain::feeding::crop;
 use crate::domain::quantity::count::as_f64;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Rule};
+use crate::domain::warnings::rules::{Facts, Limit, Rule};
 
 /// Slow from this multiple of the usual time on.
 const SLOW_TIMES: f64 = 1.25;
@@ -22,7 +22,7 @@ const SLOW_TIMES: f64 = 1.25;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "crop-slow",
-    limits: "food still in the crop at 1.25 × the chick's own median emptying time: watch",
+    limits: &[Limit::new(Level::Watch, Value::Times(SLOW_TIMES))],
     standing: Standing::Ours,
     source: "crop stasis: Rivera 2008; 1.25: ours, below the 1.5 of common practice",
     check,

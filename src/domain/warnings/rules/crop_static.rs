@@ -15,12 +15,12 @@ use crate::domain::journal::entries::CropState;
 use crate::domain::journal::signs::Sign;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Rule, crop_overnight, sign_seen};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, crop_overnight, sign_seen};
 
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "crop-static",
-    limits: "a crop that does not move, or food after the night, with a sour smell, gas, vomiting or a dull chick: emergency",
+    limits: &[Limit::new(Level::Emergency, Value::Seen)],
     standing: Standing::Published,
     source: "pages of avian vets on crop stasis; Rivera 2008",
     check,

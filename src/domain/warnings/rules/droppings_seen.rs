@@ -11,17 +11,21 @@
 //!
 //! *Wrong when* coloured or wet food was eaten.
 
+use std::collections::BTreeSet;
+
 use crate::domain::journal::chick::{Chick, Noted};
 use crate::domain::journal::entries::Droppings;
 use crate::domain::journal::signs::Sign;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::quantity::order::sorted_by;
-use crate::domain::time::moment::Moment;
+use crate::domain::time::moment::{Day, Moment};
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Rule, minutes_finding};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
 
 /// Blood counts for this long, minutes; a spell is long when it lasts longer than this.
 const DAY_MINUTES: i64 = 24 * 60;
+/// Days with undigested food that are for the vet.
+const UNDIGESTED_DAYS: usize = 2;
 /// A spell ends when nobody looked for this long, minutes. Ours.
 const SPELL_MINUTES: i64 = 36 * 60;
 
@@ -31,7 +35,13 @@ const LOOKS_MINUTES: i64 = 14 * 24 * 60;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "droppings-seen",
-    limits: "blood: vet today; undigested food: watch, on two days vet today; green, black or watery: watch, over more than 24 h vet today; small, dark or few: watch, over more than 24 h ring the breeder",
+    limits: &[
+        Limit::new(Level::Watch, Value::Seen),
+        Limit::new(Level::VetToday, Value::Seen),
+        Limit::new(Level::VetToday, Value::Count(UNDIGESTED_DAYS)),
+        Limit::new(Level::VetToday, Value::Minutes(DAY_MINUTES)),
+        Limit::new(Level::RingBreeder, Value::Minutes(DAY_MINUTES)),
+    ],
     standing: Standing::Ours,
     source: "common practice of avian vets and breeders; small, dark or few: ours",
     check,
@@ -114,20 +124,18 @@ fn blood(now: Moment, looks: &[Noted<Droppings>]) -> Option<Finding> {
 
 fn undigested(now: Moment, looks: &[Noted<Droppings>]) -> Option<Finding> {
     let spell = spell(now, looks, |look| look == Droppings::Undigested);
-    let latest = spell.first()?;
-    let is_on_two_days = spell
-        .iter()
-        .any(|look| look.lived().day != latest.lived().day);
-    let (level, days) = if is_on_two_days {
-        (Level::VetToday, 2)
-    } else {
-        (Level::Watch, 1)
+    let days: BTreeSet<Day> = spell.iter().map(|look| look.lived().day).collect();
+    let days = days.len().min(UNDIGESTED_DAYS);
+    let level = match days {
+        0 => return None,
+        1..UNDIGESTED_DAYS => Level::Watch,
+        UNDIGESTED_DAYS.. => Level::VetToday,
     };
     Some(Finding {
         rule: RuleId::DroppingsSeen(Droppings::Undigested),
         level,
         value: Value::Count(days),
-        limit: Value::Count(2),
+        limit: Value::Count(UNDIGESTED_DAYS),
         standing: Standing::CommonPractice,
     })
 }

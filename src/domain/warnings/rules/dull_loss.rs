@@ -11,8 +11,8 @@
 
 use crate::domain::journal::signs::Sign;
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::warnings::level::{Finding, Level, RuleId};
-use crate::domain::warnings::rules::{Facts, Rule, pct_finding, sign_seen};
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, pct_finding, sign_seen};
 use crate::domain::weight::readings;
 
 /// A weighing counts for this long, minutes. Ours.
@@ -21,7 +21,7 @@ const SHOWN_MINUTES: i64 = 36 * 60;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "dull-loss",
-    limits: "any loss with a dull or limp chick: vet today",
+    limits: &[Limit::new(Level::VetToday, Value::Seen)],
     standing: Standing::Published,
     source: "avian vets' pages on weighing: any loss with other signs",
     check,

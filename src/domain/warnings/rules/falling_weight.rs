@@ -17,19 +17,21 @@
 
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::statistics::normal;
-use crate::domain::warnings::level::{Finding, Level, RuleId};
-use crate::domain::warnings::rules::{Facts, Rule, pct_finding};
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, pct_finding};
 use crate::domain::weight::readings;
 
 /// Loss a day that healthy weaning stays below, per cent.
 pub const PACE_PCT: f64 = 0.7;
-/// Chance that the loss a day is more than that, from which it is watched: a call is not to come out of
-/// a settled sky.
+/// Chance that the loss a day is more than that, from which it is watched, so that a watch comes
+/// before a call.
 pub const WATCH_CHANCE: f64 = 0.70;
 /// Chance that the loss a day is more than that, from which somebody may be rung.
 pub const PACE_CHANCE: f64 = 0.88;
-/// Chance of being below the plan's limit within three days, from which somebody is rung.
+/// Chance of being below the plan's limit within [`LIMIT_DAYS`], from which somebody is rung.
 pub const LIMIT_CHANCE: f64 = 0.25;
+/// Days ahead at which the plan's limit is asked about, 1 to 3.
+const LIMIT_DAYS: usize = 3;
 
 /// A weighing counts for this long, minutes. Ours.
 const SHOWN_MINUTES: i64 = 36 * 60;
@@ -37,7 +39,13 @@ const SHOWN_MINUTES: i64 = 36 * 60;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "falling-weight",
-    limits: "pace of loss over all readings: watch when it is above 0.7 % a day with 70 % certainty; ring the breeder when that is 88 % certain and the chance of passing the plan's loss limit within 3 days is 25 % or more",
+    limits: &[
+        Limit::new(Level::Watch, Value::Pct(PACE_PCT)),
+        Limit::new(Level::Watch, Value::Pct(WATCH_CHANCE * 100.0)),
+        Limit::new(Level::RingBreeder, Value::Pct(PACE_CHANCE * 100.0)),
+        Limit::new(Level::RingBreeder, Value::Count(LIMIT_DAYS)),
+        Limit::new(Level::RingBreeder, Value::Pct(LIMIT_CHANCE * 100.0)),
+    ],
     standing: Standing::Ours,
     source: "0.7 % a day is more than 10 % over a weaning (Duerr & Gage 2020, p. 599); pace and chances: ours, tried on made-up chicks",
     check,
@@ -52,10 +60,11 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     if chance < WATCH_CHANCE {
         return Vec::new();
     }
-    let is_near_limit = facts
+    let below_limit = facts
         .trend
         .below_limit
-        .is_some_and(|below| LIMIT_CHANCE <= in_three_days(below.in_days));
+        .and_then(|below| below.in_days.get(LIMIT_DAYS - 1).copied());
+    let is_near_limit = below_limit.is_some_and(|below| LIMIT_CHANCE <= below);
     let level = if is_near_limit && PACE_CHANCE <= chance {
         Level::RingBreeder
     } else {
@@ -63,11 +72,6 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     };
     let (rule, standing) = (RuleId::FallingWeight, Standing::Ours);
     vec![pct_finding(rule, level, loss_pct, PACE_PCT, standing)]
-}
-
-const fn in_three_days(in_days: [f64; 3]) -> f64 {
-    let [_, _, third] = in_days;
-    third
 }
 
 /// The most likely loss a day in per cent, and the chance that it is above [`PACE_PCT`].

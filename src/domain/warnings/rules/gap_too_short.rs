@@ -11,14 +11,17 @@
 //! *Wrong when* a feed was split into parts more than an hour apart. Parts noted within an hour that
 //! together are no more than the plan's feed count as one feed; two full feeds so close do not.
 
-use crate::domain::feeding::schedule::FeedState;
+use crate::domain::feeding::schedule::{DAY_GAP_MINUTES, FeedState, NIGHT_GAP_MINUTES};
 use crate::domain::journal::chick::{FeedNote, Noted};
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::warnings::level::{Finding, Level, RuleId};
-use crate::domain::warnings::rules::{Facts, Rule, minutes_finding};
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding, whole};
 
 /// The finding is shown for this long after the second feed, minutes. Ours.
 const SHOWN_MINUTES: i64 = 12 * 60;
+
+/// Part of the schedule's gap below which the breeder is rung, per cent.
+const RING_PCT: i32 = 50;
 
 /// Parts of one feed lie within this time, minutes. Ours.
 pub const PARTS_MINUTES: i64 = 60;
@@ -26,7 +29,11 @@ pub const PARTS_MINUTES: i64 = 60;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "gap-too-short",
-    limits: "gap between two feeds: watch below the schedule's own gap (at most 4 h by day, 6 h at night), ring the breeder below half of it",
+    limits: &[
+        Limit::new(Level::Watch, Value::Minutes(DAY_GAP_MINUTES)),
+        Limit::new(Level::Watch, Value::Minutes(NIGHT_GAP_MINUTES)),
+        Limit::new(Level::RingBreeder, Value::Pct(whole(RING_PCT))),
+    ],
     standing: Standing::Ours,
     source: "6 h at night: clinic page on avian pediatric nutrition; stasis from overfilling: Rivera 2008; the steps: ours",
     check,
@@ -66,8 +73,9 @@ fn short_gap(
     if is_one_feed || gap >= scheduled.gap_minutes {
         return None;
     }
-    let (level, limit) = if gap < scheduled.gap_minutes / 2 {
-        (Level::RingBreeder, scheduled.gap_minutes / 2)
+    let far_too_short = scheduled.gap_minutes * i64::from(RING_PCT) / 100;
+    let (level, limit) = if gap < far_too_short {
+        (Level::RingBreeder, far_too_short)
     } else {
         (Level::Watch, scheduled.gap_minutes)
     };

@@ -18,7 +18,7 @@ use crate::domain::plan::species::Species;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::time::moment::Age;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Rule};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, days, whole};
 use crate::domain::weight::readings;
 
 /// A weighing counts for this long, minutes. Ours.
@@ -30,10 +30,23 @@ const LATEST_GROWTH_DAYS: i32 = 77;
 /// A chick of a species without weaning ages counts as growing up to this age, days: 6 weeks.
 const GROWTH_DAYS: i32 = 42;
 
+/// A chick counts as growing up to this part of its species' first weaning age, per cent.
+const GROWING_PCT: i32 = 50;
+
+/// Days without gain that are watched.
+const WATCH_DAYS: usize = 1;
+/// Days without gain that want a call.
+const RING_DAYS: usize = 2;
+
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "growth-stalled",
-    limits: "no gain in a chick that still grows (half of its species' first weaning age, 11 weeks at most, below mean adult weight, no feed dropped): watch at 1 day, ring the breeder at 2 days",
+    limits: &[
+        Limit::new(Level::Watch, Value::Pct(whole(GROWING_PCT))),
+        Limit::new(Level::Watch, days(LATEST_GROWTH_DAYS)),
+        Limit::new(Level::Watch, Value::Count(WATCH_DAYS)),
+        Limit::new(Level::RingBreeder, Value::Count(RING_DAYS)),
+    ],
     standing: Standing::Published,
     source: "two days: Duerr & Gage 2020, p. 599; one day and the age up to which it counts: ours",
     check,
@@ -43,7 +56,7 @@ pub const RULE: Rule = Rule {
 /// the first week of weaning (ours), 11 weeks at most, 6 weeks for species without weaning ages.
 pub fn growth_days(species: Species) -> i32 {
     species.profile().weaning.map_or(GROWTH_DAYS, |weeks| {
-        (weeks.value.from * 7 / 2).min(LATEST_GROWTH_DAYS)
+        (weeks.value.from * 7 * GROWING_PCT / 100).min(LATEST_GROWTH_DAYS)
     })
 }
 
@@ -72,15 +85,16 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         .take_while(|earlier| earlier.what.weight >= latest.what.weight)
         .last()
         .map_or(0, |earlier| days_between(earlier, latest));
+    let stalled = usize::try_from(stalled).unwrap_or_default();
     let (level, limit, standing) = match stalled {
-        ..=0 => return Vec::new(),
-        1 => (Level::Watch, 1, Standing::Ours),
-        2.. => (Level::RingBreeder, 2, Standing::Published),
+        ..WATCH_DAYS => return Vec::new(),
+        WATCH_DAYS..RING_DAYS => (Level::Watch, WATCH_DAYS, Standing::Ours),
+        RING_DAYS.. => (Level::RingBreeder, RING_DAYS, Standing::Published),
     };
     vec![Finding {
         rule: RuleId::GrowthStalled,
         level,
-        value: Value::Count(usize::try_from(stalled).unwrap_or(usize::MAX)),
+        value: Value::Count(stalled),
         limit: Value::Count(limit),
         standing,
     }]

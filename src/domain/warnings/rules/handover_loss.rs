@@ -16,17 +16,34 @@
 //! stays until the next empty-crop weighing, however old the last one is.
 
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::warnings::level::{Finding, Level, RuleId};
-use crate::domain::warnings::rules::{Facts, Rule, level_reached, pct_finding};
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, level_reached, pct_finding};
 use crate::domain::weight::readings;
 
 /// The published limit, per cent.
 const PUBLISHED_PCT: f64 = 10.0;
+/// Part of the plan's limit that is watched.
+const WATCH_TIMES: f64 = 0.7;
+/// Multiple of the plan's limit that is for the vet.
+const VET_TIMES: f64 = 1.5;
+/// Multiple of the plan's limit that is an emergency.
+const EMERGENCY_TIMES: f64 = 2.0;
 
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "handover-loss",
-    limits: "loss against the handover weight: watch at 0.7 × the plan's limit, ring the breeder at the limit (10 %), vet today at 1.5 × (15 %), emergency at 2 × (20 %)",
+    limits: &[
+        Limit::new(Level::Watch, Value::Times(WATCH_TIMES)),
+        Limit::new(Level::Watch, Value::Pct(PUBLISHED_PCT * WATCH_TIMES)),
+        Limit::new(Level::RingBreeder, Value::Pct(PUBLISHED_PCT)),
+        Limit::new(Level::VetToday, Value::Times(VET_TIMES)),
+        Limit::new(Level::VetToday, Value::Pct(PUBLISHED_PCT * VET_TIMES)),
+        Limit::new(Level::Emergency, Value::Times(EMERGENCY_TIMES)),
+        Limit::new(
+            Level::Emergency,
+            Value::Pct(PUBLISHED_PCT * EMERGENCY_TIMES),
+        ),
+    ],
     standing: Standing::Ours,
     source: "10 %: Duerr & Gage 2020, p. 599; the steps around it: ours; another limit: the breeder's",
     check,
@@ -38,10 +55,10 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     };
     let limit = facts.chick.plan.loss_limit.as_pct();
     let limits = [
-        (limit * 0.7, Level::Watch),
-        (limit, Level::RingBreeder),
-        (limit * 1.5, Level::VetToday),
-        (limit * 2.0, Level::Emergency),
+        Limit::new(Level::Watch, Value::Pct(limit * WATCH_TIMES)),
+        Limit::new(Level::RingBreeder, Value::Pct(limit)),
+        Limit::new(Level::VetToday, Value::Pct(limit * VET_TIMES)),
+        Limit::new(Level::Emergency, Value::Pct(limit * EMERGENCY_TIMES)),
     ];
     let reached = level_reached(loss, &limits).map(|(reached, level)| {
         let is_published = (reached - PUBLISHED_PCT).abs() < 1e-9;

@@ -13,15 +13,28 @@
 use crate::domain::feeding::feeding_streak;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Rule, minutes_finding};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
 
 /// Time without food that is for the vet, minutes.
 pub const FOODLESS_MINUTES: i64 = 24 * 60;
 
+/// Feeds in a row that are watched.
+pub(crate) const WATCH_FEEDS: usize = 1;
+/// Feeds in a row that want a call.
+pub(crate) const RING_FEEDS: usize = 2;
+/// Feeds in a row that are for the vet.
+pub(crate) const VET_FEEDS: usize = 3;
+
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "missed-feeds",
-    limits: "feeds in a row that were not given or not noted: watch at 1, ring the breeder at 2, vet today at 3, or at 2 with 24 h without food",
+    limits: &[
+        Limit::new(Level::Watch, Value::Count(WATCH_FEEDS)),
+        Limit::new(Level::RingBreeder, Value::Count(RING_FEEDS)),
+        Limit::new(Level::VetToday, Value::Count(VET_FEEDS)),
+        Limit::new(Level::VetToday, Value::Count(RING_FEEDS)),
+        Limit::new(Level::VetToday, Value::Minutes(FOODLESS_MINUTES)),
+    ],
     standing: Standing::Ours,
     source: "three feeds or 24 h: common practice; one and two: ours",
     check,
@@ -42,8 +55,8 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let minutes = now.minutes_since(row.since);
     let rule = RuleId::MissedFeeds;
     let (level, limit, standing) = match feeds {
-        0 | 1 => (Level::Watch, 1, Standing::Ours),
-        2 if minutes >= FOODLESS_MINUTES => {
+        ..RING_FEEDS => (Level::Watch, WATCH_FEEDS, Standing::Ours),
+        RING_FEEDS..VET_FEEDS if minutes >= FOODLESS_MINUTES => {
             return vec![minutes_finding(
                 rule,
                 Level::VetToday,
@@ -52,8 +65,8 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
                 Standing::CommonPractice,
             )];
         }
-        2 => (Level::RingBreeder, 2, Standing::Ours),
-        3.. => (Level::VetToday, 3, Standing::CommonPractice),
+        RING_FEEDS..VET_FEEDS => (Level::RingBreeder, RING_FEEDS, Standing::Ours),
+        VET_FEEDS.. => (Level::VetToday, VET_FEEDS, Standing::CommonPractice),
     };
     let (value, limit) = (Value::Count(feeds), Value::Count(limit));
     vec![Finding {

@@ -54,18 +54,34 @@ pub struct Facts<'a> {
     pub trend: &'a WeightTrend,
 }
 
+/// One limit of a rule: a number that decides, and the level it decides about.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Limit {
+    /// The level.
+    pub level: Level,
+    /// The number; [`Value::Seen`] where seeing it is enough.
+    pub at: Value,
+}
+
+impl Limit {
+    /// A limit.
+    pub const fn new(level: Level, at: Value) -> Self {
+        Self { level, at }
+    }
+}
+
 /// One rule of the ladder.
 #[derive(Debug, Clone, Copy)]
 pub struct Rule {
     /// Its name in the manual: its file's, with hyphens.
     pub name: &'static str,
-    /// Its limits in words of the manual.
-    pub limits: &'static str,
+    /// Every limit, from the constants of its check, in the order in which the manual names them.
+    pub limits: &'static [Limit],
     /// How well founded the limits are: the weakest that decides a call. A finding has its own.
     pub standing: Standing,
     /// Where they come from.
     pub source: &'static str,
-    /// Looks, and tells every finding.
+    /// Every finding of this rule.
     pub check: fn(&Facts<'_>) -> Vec<Finding>,
 }
 
@@ -218,11 +234,11 @@ pub fn raised(findings: &[Finding]) -> Level {
     } else {
         highest
     };
-    let is_dull = findings.iter().any(|finding| is_of_dullness(finding.rule));
+    let is_dull = findings.iter().any(|finding| means_dull(finding.rule));
     let is_vet_without = are_several
         || findings
             .iter()
-            .any(|finding| finding.level == Level::VetToday && !is_of_dullness(finding.rule));
+            .any(|finding| finding.level == Level::VetToday && !means_dull(finding.rule));
     if is_dull && is_vet_without {
         Level::Emergency
     } else {
@@ -252,21 +268,43 @@ pub fn raise_of(findings: &[Finding]) -> Option<Raise> {
     }
 }
 
-const fn is_of_dullness(rule: RuleId) -> bool {
+const fn means_dull(rule: RuleId) -> bool {
     matches!(
         rule,
         RuleId::SignSeen(Sign::Dull | Sign::Limp) | RuleId::DullLoss
     )
 }
 
-/// The level of the highest limit that `value` reaches; limits rise with their levels.
-pub(crate) fn level_reached(value: f64, limits: &[(f64, Level)]) -> Option<(f64, Level)> {
+/// The highest of the limits in per cent that `pct` reaches, and its level; limits rise with their
+/// levels.
+pub(crate) fn level_reached(pct: f64, limits: &[Limit]) -> Option<(f64, Level)> {
+    let mut in_pct = limits.iter().rev().filter_map(|limit| match limit.at {
+        Value::Pct(at) => Some((at, limit.level)),
+        Value::Grams(_)
+        | Value::Ml(_)
+        | Value::Celsius(_)
+        | Value::Minutes(_)
+        | Value::Count(_)
+        | Value::Times(_)
+        | Value::Seen => None,
+    });
     // A limit written as 10 % is reached by a loss that is 10 % but for the float's last digits.
-    limits
-        .iter()
-        .rev()
-        .find(|(limit, _)| value >= *limit - 1e-9)
-        .copied()
+    in_pct.find(|(at, _)| pct >= at - 1e-9)
+}
+
+/// A whole number in a constant; `f64::from` is not const.
+#[expect(clippy::as_conversions, reason = "every i32 is an f64")]
+pub(crate) const fn whole(number: i32) -> f64 {
+    number as f64
+}
+
+/// A stretch of so many days.
+#[expect(
+    clippy::as_conversions,
+    reason = "every i32 is an i64, and i64::from is not const"
+)]
+pub(crate) const fn days(days: i32) -> Value {
+    Value::Minutes(days as i64 * 24 * 60)
 }
 
 /// A finding in per cent.
@@ -394,7 +432,8 @@ mod tests {
 
     #[test]
     fn a_limit_is_reached_at_its_own_value() {
-        let limits = [(10.0, Level::RingBreeder), (15.0, Level::VetToday)];
+        let limits = [(Level::RingBreeder, 10.0), (Level::VetToday, 15.0)]
+            .map(|(level, pct)| Limit::new(level, Value::Pct(pct)));
         assert_eq!(level_reached(9.99, &limits), None);
         assert_eq!(
             level_reached(10.0, &limits),

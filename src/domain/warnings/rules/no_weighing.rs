@@ -10,7 +10,7 @@
 
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Rule};
+use crate::domain::warnings::rules::{Facts, Limit, Rule};
 use crate::domain::weight::readings;
 
 /// Minutes without an empty-crop weighing that want a look, 36 h.
@@ -21,7 +21,10 @@ pub const RING_MINUTES: i64 = 72 * 60;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "no-weighing",
-    limits: "no empty-crop weighing: watch at 36 h, ring the breeder at 72 h",
+    limits: &[
+        Limit::new(Level::Watch, Value::Minutes(WATCH_MINUTES)),
+        Limit::new(Level::RingBreeder, Value::Minutes(RING_MINUTES)),
+    ],
     standing: Standing::Ours,
     source: "daily weighing: Duerr & Gage 2020, p. 599; the hours: ours",
     check,

@@ -14,22 +14,19 @@
 //! *Wrong when* the first of the two crops was not empty and there are few readings.
 
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::warnings::level::{Finding, Level, RuleId};
-use crate::domain::warnings::rules::{Facts, Rule, level_reached, pct_finding};
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, level_reached, pct_finding};
 use crate::domain::weight::readings;
 use crate::domain::weight::trend;
-
-/// Limits in per cent of the earlier weight.
-const LIMITS: [(f64, Level); 3] = [
-    (3.0, Level::Watch),
-    (5.0, Level::RingBreeder),
-    (10.0, Level::VetToday),
-];
 
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "one-day-loss",
-    limits: "loss from one morning to the next: watch at 3 %, ring the breeder at 5 %, vet today at 10 %",
+    limits: &[
+        Limit::new(Level::Watch, Value::Pct(3.0)),
+        Limit::new(Level::RingBreeder, Value::Pct(5.0)),
+        Limit::new(Level::VetToday, Value::Pct(10.0)),
+    ],
     standing: Standing::Ours,
     source: "5 % and 10 % as significant and alarming losses: avian weighing pages; for a single day: ours",
     check,
@@ -41,7 +38,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     };
     let is_recent = readings::latest_empty(facts.now, facts.chick)
         .is_some_and(|latest| facts.now.minutes_since(latest.at) < 36 * 60);
-    let reached = level_reached(loss, &LIMITS).filter(|_| is_recent);
+    let reached = level_reached(loss, RULE.limits).filter(|_| is_recent);
     reached
         .map(|(limit, level)| pct_finding(RuleId::OneDayLoss, level, loss, limit, Standing::Ours))
         .into_iter()

@@ -21,25 +21,25 @@
 
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::statistics::normal;
-use crate::domain::warnings::level::{Finding, Level, RuleId};
-use crate::domain::warnings::rules::{Facts, Rule, level_reached, pct_finding};
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, days, level_reached, pct_finding};
 use crate::domain::weight::readings;
 use crate::domain::weight::trend::WeightTrend;
 
-/// Limits in per cent of the peak.
-const LIMITS: [(f64, Level); 3] = [
-    (10.0, Level::RingBreeder),
-    (15.0, Level::VetToday),
-    (20.0, Level::Emergency),
-];
-
-/// Chance that the loss is at least the first limit, from which a reading at it is believed.
+/// Loss that wants a call, per cent of the peak.
+const RING_PCT: f64 = 10.0;
+/// Chance that the loss is at least [`RING_PCT`], from which a reading at it is believed.
 const BELIEVED: f64 = 0.9;
 
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "peak-loss",
-    limits: "loss against the highest 3-day median since the handover: ring the breeder at 10 % unless the other readings speak against it (then watch), vet today at 15 %, emergency at 20 %",
+    limits: &[
+        Limit::new(Level::Watch, days(readings::PEAK_DAYS)),
+        Limit::new(Level::RingBreeder, Value::Pct(RING_PCT)),
+        Limit::new(Level::VetToday, Value::Pct(15.0)),
+        Limit::new(Level::Emergency, Value::Pct(20.0)),
+    ],
     standing: Standing::Ours,
     source: "10 %: Watchbird Nov/Dec 1999; Duerr & Gage 2020, p. 599; 15 % and 20 %: ours",
     check,
@@ -49,7 +49,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let loss = readings::peak_loss_pct(facts.now, facts.chick);
     let is_doubtful = believed(facts.trend).is_some_and(|chance| chance < BELIEVED);
     let reached = loss.and_then(|loss| {
-        let (limit, level) = level_reached(loss, &LIMITS)?;
+        let (limit, level) = level_reached(loss, RULE.limits)?;
         let is_waiting = is_doubtful && level == Level::RingBreeder;
         let level = if is_waiting { Level::Watch } else { level };
         Some((loss, (limit, level)))
@@ -67,13 +67,12 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         .collect()
 }
 
-/// Chance that the loss from the peak is at least the first limit; `None` while there is no pace.
+/// Chance that the loss from the peak is at least [`RING_PCT`]; `None` while there is no pace.
 fn believed(trend: &WeightTrend) -> Option<f64> {
-    let [(limit, _), ..] = LIMITS;
     trend.now?.pace?;
     let loss = trend.peak_loss_pct?;
     let sd = (loss.high - loss.value) / normal::Z_95;
-    Some(1.0 - normal::chance_below_limit(limit, loss.value, sd * sd)?)
+    Some(1.0 - normal::chance_below_limit(RING_PCT, loss.value, sd * sd)?)
 }
 
 #[cfg(test)]

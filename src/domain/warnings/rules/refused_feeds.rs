@@ -15,13 +15,21 @@
 use crate::domain::feeding::feeding_streak;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::missed_feeds::FOODLESS_MINUTES;
-use crate::domain::warnings::rules::{Facts, Rule, minutes_finding};
+use crate::domain::warnings::rules::missed_feeds::{
+    FOODLESS_MINUTES, RING_FEEDS, VET_FEEDS, WATCH_FEEDS,
+};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
 
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "refused-feeds",
-    limits: "feeds refused in a row: watch at 1, ring the breeder at 2, vet today at 3 or at 24 h without food; watch only while weaning above 90 % of peak and handover weight",
+    limits: &[
+        Limit::new(Level::Watch, Value::Count(WATCH_FEEDS)),
+        Limit::new(Level::RingBreeder, Value::Count(RING_FEEDS)),
+        Limit::new(Level::VetToday, Value::Count(VET_FEEDS)),
+        Limit::new(Level::VetToday, Value::Minutes(FOODLESS_MINUTES)),
+        Limit::new(Level::Watch, Value::Pct(feeding_streak::NORMAL_SHARE_PCT)),
+    ],
     standing: Standing::CommonPractice,
     source: "common practice; 90 % of the peak: Duerr & Gage 2020, p. 599",
     check,
@@ -37,8 +45,8 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let is_normal = feeding_streak::is_refusal_normal(now, facts.zone.lived(now).day, chick);
     let minutes = now.minutes_since(row.since);
     let (level, limit, standing) = match row.refused {
-        _ if is_normal => (Level::Watch, 1, Standing::Published),
-        ..=2 if minutes >= FOODLESS_MINUTES => {
+        _ if is_normal => (Level::Watch, WATCH_FEEDS, Standing::Published),
+        ..VET_FEEDS if minutes >= FOODLESS_MINUTES => {
             return vec![minutes_finding(
                 rule,
                 Level::VetToday,
@@ -47,9 +55,9 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
                 Standing::CommonPractice,
             )];
         }
-        ..=1 => (Level::Watch, 1, Standing::CommonPractice),
-        2 => (Level::RingBreeder, 2, Standing::CommonPractice),
-        3.. => (Level::VetToday, 3, Standing::CommonPractice),
+        ..RING_FEEDS => (Level::Watch, WATCH_FEEDS, Standing::CommonPractice),
+        RING_FEEDS..VET_FEEDS => (Level::RingBreeder, RING_FEEDS, Standing::CommonPractice),
+        VET_FEEDS.. => (Level::VetToday, VET_FEEDS, Standing::CommonPractice),
     };
     let (value, limit) = (Value::Count(row.refused), Value::Count(limit));
     vec![Finding {

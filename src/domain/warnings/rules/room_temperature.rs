@@ -11,10 +11,11 @@
 //!
 //! *Wrong when* the thermometer hangs away from the chick's own warm spot.
 
+use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::quantity::units::Celsius;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Rule};
+use crate::domain::warnings::rules::{Facts, Limit, Rule};
 
 /// Below this no unweaned chick is kept.
 const LOWEST: Celsius = Celsius::tenths_held(210);
@@ -26,7 +27,12 @@ const SHOWN_MINUTES: i64 = 24 * 60;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "room-temperature",
-    limits: "room outside the plan's range (24 to 27 °C): watch; also below 21 °C or above 30 °C: ring the breeder",
+    limits: &[
+        Limit::new(Level::Watch, Value::Celsius(CarePlan::ROOM_FROM)),
+        Limit::new(Level::Watch, Value::Celsius(CarePlan::ROOM_TO)),
+        Limit::new(Level::RingBreeder, Value::Celsius(LOWEST)),
+        Limit::new(Level::RingBreeder, Value::Celsius(HIGHEST)),
+    ],
     standing: Standing::Ours,
     source: "24 to 27 °C: Watchbird, Parrot pediatrics; 21 °C, 30 °C and the call: ours",
     check,

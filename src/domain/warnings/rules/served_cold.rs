@@ -13,10 +13,13 @@ use crate::domain::journal::chick::FeedOutcome;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::quantity::units::Celsius;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Rule};
+use crate::domain::warnings::rules::{Facts, Limit, Rule};
 
 /// The lowest temperature of the allowed window.
 pub const WINDOW_FROM: Celsius = Celsius::tenths_held(380);
+
+/// Cold feeds in a row that want a call.
+const RING_FEEDS: usize = 2;
 
 /// The last feed counts for this long, minutes. Ours.
 const SHOWN_MINUTES: i64 = 24 * 60;
@@ -24,7 +27,10 @@ const SHOWN_MINUTES: i64 = 24 * 60;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "served-cold",
-    limits: "formula served below 38.0 °C, or below the plan's window when that is lower: watch; two feeds in a row: ring the breeder",
+    limits: &[
+        Limit::new(Level::Watch, Value::Celsius(WINDOW_FROM)),
+        Limit::new(Level::RingBreeder, Value::Count(RING_FEEDS)),
+    ],
     standing: Standing::Ours,
     source: "cool food is refused: Duerr & Gage 2020, p. 190; 38.0 °C and the steps: ours",
     check,
@@ -46,8 +52,8 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let cold: Vec<Celsius> = served.take_while(|served| *served < limit).collect();
     let level = match cold.len() {
         0 => return Vec::new(),
-        1 => Level::Watch,
-        2.. => Level::RingBreeder,
+        1..RING_FEEDS => Level::Watch,
+        RING_FEEDS.. => Level::RingBreeder,
     };
     cold.first()
         .map(|latest| Finding {

@@ -18,7 +18,7 @@ use crate::domain::quantity::evidence::Standing;
 use crate::domain::quantity::units::Celsius;
 use crate::domain::time::moment::Moment;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Rule};
+use crate::domain::warnings::rules::{Facts, Limit, Rule};
 
 /// The highest temperature of the allowed window.
 pub const WINDOW_TO: Celsius = Celsius::tenths_held(410);
@@ -35,7 +35,13 @@ const MARKS_MINUTES: i64 = 14 * 24 * 60;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "served-hot",
-    limits: "formula served above 41.0 °C: watch; above 41.5 °C: ring the breeder; at 43.3 °C (110 °F) or more: vet today, then watch for 14 days",
+    limits: &[
+        Limit::new(Level::Watch, Value::Celsius(WINDOW_TO)),
+        Limit::new(Level::RingBreeder, Value::Celsius(REFUSE_ABOVE)),
+        Limit::new(Level::VetToday, Value::Celsius(BURN_FROM)),
+        Limit::new(Level::VetToday, Value::Celsius(BURN_FROM)),
+        Limit::new(Level::Watch, Value::Minutes(MARKS_MINUTES)),
+    ],
     standing: Standing::Ours,
     source: "43.3 °C: Rivera 2008; marks for up to two weeks: Vet Times, 18 Feb 2019; below 43.3 °C: ours",
     check,

@@ -15,7 +15,7 @@ use crate::domain::journal::signs::Sign;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::time::moment::Moment;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Rule};
+use crate::domain::warnings::rules::{Facts, Limit, Rule};
 
 /// How long a sign counts, minutes.
 pub const SHOWN_MINUTES: i64 = 24 * 60;
@@ -26,7 +26,12 @@ pub const SHOWN_VET_MINUTES: i64 = 72 * 60;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "sign-seen",
-    limits: "each sign has its own level and counts until it is gone, at the longest for 24 h, or for 72 h when it is one for the vet",
+    limits: &[
+        Limit::new(Level::Watch, Value::Minutes(SHOWN_MINUTES)),
+        Limit::new(Level::RingBreeder, Value::Seen),
+        Limit::new(Level::VetToday, Value::Minutes(SHOWN_VET_MINUTES)),
+        Limit::new(Level::Emergency, Value::Seen),
+    ],
     standing: Standing::Ours,
     source: "signs: Duerr & Gage 2020, Romagnano, Rivera 2008; the levels and hours: ours",
     check,

@@ -11,22 +11,35 @@
 //! practice, their emergency is ours.
 //!
 //! *Wrong when* the chick was fed on the way and nobody noted it. Without a feed noted in the day before
-//! leaving, the leaving stands for the last feed. Ends 24 h after the arrival, noted or
+//! leaving, the hours count from the leaving. Ends 24 h after the arrival, noted or
 //! expected, where the missed feeds take over; silent on a phone that got the card a day or more after
 //! the chick left.
 
-use crate::domain::homecoming::transit::{Cover, TransitLevels, TransitVerdict, fed_before};
+use crate::domain::homecoming::transit::{
+    Cover, DOWN_OR_PINS, FEATHERED, FEATHERED_FROM_DAYS, TransitLevels, TransitVerdict, fed_before,
+};
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::warnings::level::{Finding, Level, RuleId};
-use crate::domain::warnings::rules::{Facts, Rule, minutes_finding};
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, days, minutes_finding};
 
-/// Ends so long after the arrival, minutes. Ours.
+/// The finding ends this long after the arrival, minutes. Ours.
 const SHOWN_MINUTES: i64 = 24 * 60;
 
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "transit-gap",
-    limits: "no feed since the last before the journey: watch above 8 h or the plan's night, ring the breeder at 10 h, emergency at 12 h; below six weeks of age 4, 5 and 6 h",
+    limits: &[
+        Limit::new(Level::Watch, Value::Minutes(FEATHERED.value.plan)),
+        Limit::new(Level::RingBreeder, Value::Minutes(FEATHERED.value.alarm)),
+        Limit::new(Level::Emergency, Value::Minutes(FEATHERED.value.emergency)),
+        Limit::new(Level::Watch, days(FEATHERED_FROM_DAYS)),
+        Limit::new(Level::Watch, Value::Minutes(DOWN_OR_PINS.value.plan)),
+        Limit::new(Level::RingBreeder, Value::Minutes(DOWN_OR_PINS.value.alarm)),
+        Limit::new(
+            Level::Emergency,
+            Value::Minutes(DOWN_OR_PINS.value.emergency),
+        ),
+    ],
     standing: Standing::CommonPractice,
     source: "common practice for feathered chicks of 8 to 12 weeks",
     check,

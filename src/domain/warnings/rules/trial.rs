@@ -8,7 +8,7 @@ use crate::domain::plan::care_plan::{CarePlan, Reference, Slot};
 use crate::domain::plan::species::Species;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
 use crate::domain::time::moment::{Day, Moment, Offset};
-use crate::domain::warnings::level::{Finding, Level};
+use crate::domain::warnings::level::{Finding, Level, Value};
 use crate::domain::warnings::rules::{Facts, Rule, evaluate};
 use crate::domain::weight::trend;
 
@@ -51,7 +51,33 @@ pub(crate) fn aged(weeks: i32) -> Scenario {
 
 /// Everything that one rule finds.
 pub(crate) fn found(rule: &Rule, script: &Scenario, now: Moment) -> Vec<Finding> {
-    on_facts(script, now, |facts| (rule.check)(facts))
+    let found = on_facts(script, now, |facts| (rule.check)(facts));
+    for finding in &found {
+        assert!(is_listed(rule, finding), "{finding:?}");
+    }
+    found
+}
+
+/// Rules whose limit is a part of the chick's weight, of its plan or schedule, or no number at all.
+const OF_THIS_CHICK: [&str; 7] = [
+    "dull-loss",
+    "gap-too-short",
+    "handover-loss",
+    "room-temperature",
+    "served-cold",
+    "transit-gap",
+    "volume-over-ceiling",
+];
+
+/// Whether a finding's level and limit are among those that its rule lists for the manual.
+fn is_listed(rule: &Rule, finding: &Finding) -> bool {
+    let is_same = |at: Value| match (at, finding.limit) {
+        (Value::Pct(listed), Value::Pct(used)) => (listed - used).abs() < 1e-9,
+        (listed, used) => listed == used,
+    };
+    let has_level = rule.limits.iter().any(|limit| limit.level == finding.level);
+    let has_limit = rule.limits.iter().any(|limit| is_same(limit.at));
+    has_level && (has_limit || OF_THIS_CHICK.contains(&rule.name))
 }
 
 /// The level of one rule's only finding; `None` when it finds nothing.

@@ -12,18 +12,21 @@
 
 use crate::domain::plan::care_plan::Role;
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::warnings::level::{Finding, Level, RuleId};
-use crate::domain::warnings::rules::{Facts, Rule, minutes_finding};
+use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
 
-/// The first visit is due so long after the arrival, minutes.
+/// The first visit is due this long after the arrival, minutes.
 const DUE_MINUTES: i64 = 72 * 60;
-/// The finding ends so long after the arrival, minutes: two weeks.
+/// The finding ends this long after the arrival, minutes: two weeks.
 const SHOWN_MINUTES: i64 = 14 * 24 * 60;
 
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "vet-visit-due",
-    limits: "no call or visit to a vet noted 72 h after the arrival: watch, for two weeks",
+    limits: &[
+        Limit::new(Level::Watch, Value::Minutes(DUE_MINUTES)),
+        Limit::new(Level::Watch, Value::Minutes(SHOWN_MINUTES)),
+    ],
     standing: Standing::CommonPractice,
     source: "first visit within 48 to 72 h: breeders' contracts",
     check,

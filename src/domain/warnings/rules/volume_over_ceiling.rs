@@ -12,12 +12,13 @@
 //!
 //! *Wrong when* the last weight is old or was read wrongly.
 
+use crate::domain::plan::species::{HYACINTH_CEILING, LARGE_MACAW_CEILING};
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::quantity::units::{Grams, Millilitres};
 use crate::domain::time::moment::Moment;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::gap_too_short::PARTS_MINUTES;
-use crate::domain::warnings::rules::{Facts, Rule};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, whole};
 use crate::domain::weight::readings;
 
 /// Usual most, per cent of the empty-crop weight (1 ml counted as 1 g).
@@ -28,7 +29,12 @@ pub const CEILING_PCT: i32 = 12;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "volume-over-ceiling",
-    limits: "one feed against the empty-crop weight: watch above 10 %, ring the breeder above 12 % or above the species' ceiling (120 ml large macaws, 150 ml hyacinth)",
+    limits: &[
+        Limit::new(Level::Watch, Value::Pct(whole(USUAL_PCT))),
+        Limit::new(Level::RingBreeder, Value::Pct(whole(CEILING_PCT))),
+        Limit::new(Level::RingBreeder, Value::Ml(LARGE_MACAW_CEILING)),
+        Limit::new(Level::RingBreeder, Value::Ml(HYACINTH_CEILING)),
+    ],
     standing: Standing::Ours,
     source: "10 %: clinic page on avian pediatric nutrition; Duerr & Gage 2020, p. 210; 12 % and the ceilings: ours",
     check,

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::formula::heat_balance::{CupStuff, HeatError, HeatPart, water_needed_c};
-use crate::domain::formula::mixing::{MixWanted, USUAL_ALLOWANCE_ML, mix_amounts};
+use crate::domain::formula::mixing::{MixAmounts, MixWanted, USUAL_ALLOWANCE_ML, mix_amounts};
 use crate::domain::formula::nutrition::mix_contents;
 use crate::domain::formula::powder::Powder;
 use crate::domain::formula::weighing_out::{Spoon, WeighedOut};
@@ -107,46 +107,21 @@ pub fn MixStep(
         return view! { <p>{say.plan_unconfirmed()}</p> <Forward feed word=say.guide_next() /> }
             .into_any();
     };
-    let (powder, water, fat) = (
-        grams(out.amounts.powder_g),
-        grams(out.amounts.water_g),
-        grams(out.amounts.supplement_g),
-    );
-    let share_pct = out.amounts.powder_share().unwrap_or_default() * 100.0;
-    let aim = f64::from(plan.serve_from.tenths() + plan.serve_to.tenths()) / 20.0;
-    let (room_c, out_powder_g, out_water_g) =
-        (guide.room.as_c(), out.amounts.powder_g, out.amounts.water_g);
+    let [powder, water, fat_supplement] = amounts_weighed(&out.amounts);
+    let share_pct = out.amounts.powder_fraction().unwrap_or_default() * 100.0;
     let cup = Cup::remembered(feed.state);
     // What is counted unasked stands open.
     let is_open = !cup.text.with_untracked(String::is_empty);
-    let water_at = move || {
-        let cup = cup
-            .counted()
-            .map(|(mass, stuff)| HeatPart::cup(mass.as_g(), stuff, room_c));
-        let mut others = vec![HeatPart::powder(out_powder_g, room_c)];
-        others.extend(cup);
-        match water_needed_c(aim, out_water_g, &others) {
-            Ok(celsius) => writing.water_at(Celsius::tenths_held(rounded(celsius * 10.0))),
-            Err(HeatError::WaterTooHot { .. }) => writing.water_too_hot(),
-            Err(_) => String::new(),
-        }
-    };
+    let (aim_c, room, amounts) = (served_c(&plan), guide.room, out.amounts);
+    let water_at = move || water_line(writing, aim_c, room, &amounts, cup.counted());
     let spoons = in_spoons(&plan, &out, say);
     let mixed = move |_| {
         let change = Change::MixMade {
             powder,
             water,
-            fat_supplement: fat,
+            fat_supplement,
         };
-        match feed.state.dispatch(change) {
-            Ok(_) => {
-                untrack(|| cup.remember(feed.state));
-                let now = clock::now();
-                feed.change(|guide| guide.mix(now));
-                feed.step_on();
-            }
-            Err(refusal) => feed.state.say_refusal(&refusal),
-        }
+        note_mix(&feed, cup, change);
     };
     let is_first = feed.state.outlook.with_untracked(|outlook| {
         let next = outlook
@@ -154,7 +129,7 @@ pub fn MixStep(
             .and_then(|outlook| outlook.next_feed.as_ref());
         next.is_some_and(|next| next.is_first_home && next.slot == guide.slot)
     });
-    let first = is_first.then(|| writing.first_mix(guide.volume, plan.powder_share));
+    let first = is_first.then(|| writing.first_mix(guide.volume, plan.powder_fraction));
     let scale_error = writing.scale_error(share_pct, out.share_error * 100.0);
     let warnings = mix_warnings(&plan, &out, writing);
     view! {
@@ -165,7 +140,7 @@ pub fn MixStep(
             <dd>{writing.mass(water)}</dd>
             <dt>{say.guide_mix_powder()}</dt>
             <dd>{writing.mass(powder)} {spoons}</dd>
-            {(fat.tenths() > 0).then(|| view! { <dt>{say.guide_mix_fat()}</dt> <dd>{writing.mass(fat)}</dd> })}
+            {(fat_supplement.tenths() > 0).then(|| view! { <dt>{say.guide_mix_fat()}</dt> <dd>{writing.mass(fat_supplement)}</dd> })}
         </dl>
         <p class="guide__lead" data-water="true">{water_at}</p>
         {scale_error.map(|line| view! { <p class="hint">{line}</p> })}
@@ -188,6 +163,47 @@ pub fn MixStep(
         </details>
     }
     .into_any()
+}
+
+/// Powder, water and fat supplement, as they are weighed.
+fn amounts_weighed(amounts: &MixAmounts) -> [Grams; 3] {
+    [amounts.powder_g, amounts.water_g, amounts.supplement_g].map(grams)
+}
+
+/// The middle of the window in which the plan serves, °C.
+fn served_c(plan: &CarePlan) -> f64 {
+    f64::from(plan.serve_from.tenths() + plan.serve_to.tenths()) / 20.0
+}
+
+/// How warm the water must be, so that powder and cup from the room leave the mix at `aim_c`.
+fn water_line(
+    writing: Writing,
+    aim_c: f64,
+    room: Celsius,
+    amounts: &MixAmounts,
+    cup: Option<(Grams, CupStuff)>,
+) -> String {
+    let cup = cup.map(|(mass, stuff)| HeatPart::cup(mass.as_g(), stuff, room.as_c()));
+    let powder = HeatPart::powder(amounts.powder_g, room.as_c());
+    let others: Vec<HeatPart> = std::iter::once(powder).chain(cup).collect();
+    match water_needed_c(aim_c, amounts.water_g, &others) {
+        Ok(celsius) => writing.water_at(Celsius::tenths_held(rounded(celsius * 10.0))),
+        Err(HeatError::WaterTooHot { .. }) => writing.water_too_hot(),
+        Err(_) => String::new(),
+    }
+}
+
+/// Notes what was mixed, keeps the cup for the next mix and goes on.
+fn note_mix(feed: &Feed, cup: Cup, mix: Change) {
+    match feed.state.dispatch(mix) {
+        Ok(_) => {
+            untrack(|| cup.remember(feed.state));
+            let now = clock::now();
+            feed.change(|guide| guide.mix(now));
+            feed.step_on();
+        }
+        Err(refusal) => feed.state.say_refusal(&refusal),
+    }
 }
 
 /// The powder in level spoons, once ten of them were weighed.

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::instruction::feed_session::{Guide, Step};
+use crate::domain::instruction::feed_session::{FeedSession, Step};
 use crate::domain::journal::entries::{Change, Response, WhyPassedOver};
 use crate::domain::quantity::units::Millilitres;
 use crate::ui::route::Route;
@@ -15,7 +15,7 @@ pub struct Feed {
     /// The app.
     pub state: AppState,
     /// Where it stands.
-    pub guide: RwSignal<Guide>,
+    pub guide: RwSignal<FeedSession>,
     /// What was counted since the screen was opened, latest last, so that it can be taken back.
     pub counted: RwSignal<Vec<Millilitres>>,
     /// Whether the ways out are shown.
@@ -24,7 +24,7 @@ pub struct Feed {
 
 impl Feed {
     /// Changes the guide and puts it away at once, so that a reload finds it.
-    pub fn change(self, change: impl FnOnce(&mut Guide)) {
+    pub fn change(self, change: impl FnOnce(&mut FeedSession)) {
         self.guide.update(change);
         let copies = self.state.copies;
         self.guide
@@ -86,7 +86,7 @@ impl Feed {
         let slot = self.guide.with_untracked(|guide| guide.slot);
         if let Some(outlook) = self.state.outlook.get_untracked() {
             let plan = outlook.plan_of_feed(slot);
-            self.change(|guide| *guide = Guide::begin(now, guide.chick, &plan, slot));
+            self.change(|guide| *guide = FeedSession::begin(now, guide.chick, &plan, slot));
             self.counted.set(Vec::new());
             self.is_stopping.set(false);
             request_animation_frame(platform::focus_heading);

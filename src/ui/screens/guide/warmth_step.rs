@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::domain::formula::serving_heat::{
     ServingVerdict, TemperatureUnit, TypedTemperature, typed_temperature,
 };
-use crate::domain::instruction::feed_session::{CupOutlook, Guide, ReadingRefusal, Taken};
+use crate::domain::instruction::feed_session::{CupOutlook, FeedSession, ReadingRefusal, Taken};
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::Celsius;
 use crate::ui::clock;
@@ -72,7 +72,7 @@ pub fn WarmthStep(
             {question}
             <button type="submit" class="button">{say.guide_warm_measured()}</button>
         </form>
-        <button type="button" class="button" on:click=move |_| feed.change(Guide::warm_again)>{say.guide_warm_bath()}</button>
+        <button type="button" class="button" on:click=move |_| feed.change(FeedSession::warm_again)>{say.guide_warm_bath()}</button>
         <p class="hint">{say.guide_mix_no_microwave()} " " {say.guide_warm_tip()}</p>
     }
 }
@@ -107,7 +107,7 @@ fn other_unit(cup: Celsius, writing: Writing) -> String {
 fn CupNow(feed: Feed) -> impl IntoView {
     let writing = feed.state.writing_now();
     let say = writing.language;
-    let verdict = move || feed.guide.with(Guide::verdict);
+    let verdict = move || feed.guide.with(FeedSession::verdict);
     let now_c = move || {
         let cup = feed
             .guide

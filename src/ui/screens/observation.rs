@@ -41,7 +41,7 @@ fn note(state: AppState, when: WhenText, fault: RwSignal<String>, change: Change
 }
 
 #[component]
-fn LookForm(
+fn ObservationForm(
     title: &'static str,
     when: WhenText,
     fault: RwSignal<String>,
@@ -92,7 +92,7 @@ pub fn CropScreen() -> impl IntoView {
         note(state, when, fault, change, said);
     });
     view! {
-        <LookForm title=say.look_title_crop() when fault on_keep=keep>
+        <ObservationForm title=say.look_title_crop() when fault on_keep=keep>
             <Choice
                 legend=say.look_crop_state()
                 name="crop-state"
@@ -105,7 +105,7 @@ pub fn CropScreen() -> impl IntoView {
                 options=FEELS.map(|feel| say.crop_feel(feel)).to_vec()
                 chosen=felt
             />
-        </LookForm>
+        </ObservationForm>
     }
 }
 
@@ -127,14 +127,14 @@ pub fn DroppingsScreen() -> impl IntoView {
         note(state, when, fault, Change::DroppingsSeen { look }, said);
     });
     view! {
-        <LookForm title=say.look_title_droppings() when fault on_keep=keep>
+        <ObservationForm title=say.look_title_droppings() when fault on_keep=keep>
             <Choice
                 legend=say.look_droppings_look()
                 name="droppings"
                 options=DROPPINGS.map(|look| say.droppings(look)).to_vec()
                 chosen=seen
             />
-        </LookForm>
+        </ObservationForm>
     }
 }
 
@@ -170,7 +170,7 @@ pub fn SolidsScreen() -> impl IntoView {
         );
     });
     view! {
-        <LookForm title=say.look_title_solids() when fault on_keep=keep>
+        <ObservationForm title=say.look_title_solids() when fault on_keep=keep>
             <Field
                 id="food"
                 label=say.look_solids_what()
@@ -184,6 +184,6 @@ pub fn SolidsScreen() -> impl IntoView {
                 options=EATEN.map(|amount| say.solids_eaten(amount)).to_vec()
                 chosen=eaten
             />
-        </LookForm>
+        </ObservationForm>
     }
 }

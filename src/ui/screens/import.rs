@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{Change, ChickId, Entry, Journal};
 use crate::domain::plan::care_plan::CarePlan;
-use crate::share::take::{Taken, read_text};
+use crate::share::import::{Imported, read_text};
 use crate::ui::clock;
 use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::parts::file_field::FileField;
@@ -15,73 +15,103 @@ use crate::ui::route::Route;
 use crate::ui::screens::first_start::Caution;
 use crate::ui::state::AppState;
 
+/// What was typed or sent, and what it would bring.
+#[derive(Debug, Clone, Copy)]
+struct Sent {
+    state: AppState,
+    text: RwSignal<String>,
+    fault: RwSignal<String>,
+    preview: RwSignal<Option<Imported>>,
+}
+
+impl Sent {
+    fn new(state: AppState) -> Self {
+        Self {
+            state,
+            text: RwSignal::new(String::new()),
+            fault: RwSignal::new(String::new()),
+            preview: RwSignal::new(None),
+        }
+    }
+
+    /// Reads a text; what it would bring is shown, or what is wrong with it.
+    fn read(self, text: &str) {
+        self.preview.set(None);
+        self.fault.set(String::new());
+        let say = self.state.language();
+        if text.trim().is_empty() {
+            return self.fault.set(say.fault_text_needed().to_owned());
+        }
+        match read_text(text) {
+            Ok(taken) => self.preview.set(Some(taken)),
+            Err(error) => self.refuse(say.import_error(&error)),
+        }
+    }
+
+    /// Reads the text of a file; `None` when it is not a text.
+    fn read_file(self, content: Option<String>) {
+        match content {
+            Some(content) => self.read(&content),
+            None => self.refuse(self.state.language().fault_file()),
+        }
+    }
+
+    fn refuse(self, why: &str) {
+        let unchanged = self.state.language().handover_nothing_changed();
+        self.fault.set(format!("{why} {unchanged}"));
+    }
+
+    /// The field for a pasted text and the one for a file.
+    fn form(self) -> AnyView {
+        let say = self.state.language();
+        let (text, fault) = (self.text, self.fault);
+        let submit = move |event: web_sys::SubmitEvent| {
+            event.prevent_default();
+            self.read(&text.get_untracked());
+        };
+        let read_file = Callback::new(move |content| self.read_file(content));
+        view! {
+            <form class="form" on:submit=submit>
+                <div class="field">
+                    <label for="paste">{say.handover_paste()}</label>
+                    <textarea
+                        id="paste"
+                        rows="5"
+                        aria-describedby="paste-fault"
+                        aria-invalid=move || (!fault.get().is_empty()).to_string()
+                        prop:value=move || text.get()
+                        on:input=move |event| text.set(event_target_value(&event))
+                    ></textarea>
+                </div>
+                <button type="submit" class="button">{say.handover_read()}</button>
+                <FileField id="file" label=say.handover_file() read=read_file />
+                <p class="fault" id="paste-fault" role="alert">{move || fault.get()}</p>
+            </form>
+        }
+        .into_any()
+    }
+}
+
 /// Take in a pasted text or a file.
 #[component]
-pub fn TakeInScreen() -> impl IntoView {
+pub fn ImportScreen() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
-    let text = RwSignal::new(String::new());
-    let fault = RwSignal::new(String::new());
-    let preview = RwSignal::new(None::<Taken>);
-    let read = move |typed: &str| {
-        preview.set(None);
-        fault.set(String::new());
-        if typed.trim().is_empty() {
-            return fault.set(say.fault_text_needed().to_owned());
-        }
-        match read_text(typed) {
-            Ok(taken) => preview.set(Some(taken)),
-            Err(error) => fault.set(format!(
-                "{} {}",
-                say.take_error(&error),
-                say.handover_nothing_changed()
-            )),
-        }
-    };
+    let sent = Sent::new(state);
     let landed = state.take_link();
     if let Some(link) = landed.clone() {
-        read(&link);
-        text.set(link);
+        sent.read(&link);
+        sent.text.set(link);
     }
-    let read_file = move |content: Option<String>| match content {
-        Some(content) => read(&content),
-        None => fault.set(format!(
-            "{} {}",
-            say.fault_file(),
-            say.handover_nothing_changed()
-        )),
-    };
-    let submit = move |event: web_sys::SubmitEvent| {
-        event.prevent_default();
-        read(&text.get_untracked());
-    };
     let back = if state.chick.get_untracked().is_some() {
         Route::Handover
     } else {
         Route::Start
     };
     // Who opens a link wants to see what it holds; the way to something else stands below.
-    let is_shown_first = preview.with_untracked(Option::is_some);
-    let form = view! {
-        <form class="form" on:submit=submit>
-            <div class="field">
-                <label for="paste">{say.handover_paste()}</label>
-                <textarea
-                    id="paste"
-                    rows="5"
-                    aria-describedby="paste-fault"
-                    aria-invalid=move || (!fault.get().is_empty()).to_string()
-                    prop:value=move || text.get()
-                    on:input=move |event| text.set(event_target_value(&event))
-                ></textarea>
-            </div>
-            <button type="submit" class="button">{say.handover_read()}</button>
-            <FileField id="file" label=say.handover_file() read=Callback::new(read_file) />
-            <p class="fault" id="paste-fault" role="alert">{move || fault.get()}</p>
-        </form>
-    }
-    .into_any();
-    let shown = (move || preview.get().map(preview_of)).into_any();
+    let is_shown_first = sent.preview.with_untracked(Option::is_some);
+    let form = sent.form();
+    let shown = (move || sent.preview.get().map(preview_of)).into_any();
     let parts = if is_shown_first {
         let another = view! {
             <details class="group">
@@ -105,11 +135,11 @@ pub fn TakeInScreen() -> impl IntoView {
 }
 
 /// What it would bring, and the button that takes it in.
-fn preview_of(taken: Taken) -> AnyView {
+fn preview_of(taken: Imported) -> AnyView {
     match taken {
-        Taken::Card { chick, plan } => plan_preview(chick, *plan, true),
-        Taken::PlanChange { chick, plan } => plan_preview(chick, *plan, false),
-        Taken::Entries(entries) => entries_preview(entries),
+        Imported::Card { chick, plan } => plan_preview(chick, *plan, true),
+        Imported::PlanChange { chick, plan } => plan_preview(chick, *plan, false),
+        Imported::Entries(entries) => entries_preview(entries),
     }
 }
 
@@ -194,7 +224,7 @@ fn entries_preview(entries: Vec<Entry>) -> AnyView {
         if state.is_demo.get_untracked() {
             state.leave_demo();
         }
-        let count = state.take_in(entries.clone(), true);
+        let count = state.import(entries.clone(), true);
         // A report is about its own chick, whichever was on screen.
         if let [chick] = Journal::from_entries(entries.clone()).chicks()[..] {
             state.show_chick(chick);

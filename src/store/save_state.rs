@@ -39,7 +39,7 @@ enum Second {
 
 /// Puts the answers of both copies together.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Keeper {
+pub struct SaveTracker {
     has_noted: bool,
     first_has_all: bool,
     second: Second,
@@ -47,7 +47,7 @@ pub struct Keeper {
     was_noted_meanwhile: bool,
 }
 
-impl Keeper {
+impl SaveTracker {
     /// At start: nothing noted, the second copy being opened.
     pub const fn new() -> Self {
         Self {
@@ -61,8 +61,8 @@ impl Keeper {
 
     /// Something was noted, and the first copy has everything or not.
     ///
-    /// Where [`Keeper::sends_singly`] says so, the act goes to the second copy by itself, followed by
-    /// one call of [`Keeper::second_answered`]. Where [`Keeper::is_behind`] says so, the second copy is
+    /// Where [`SaveTracker::sends_singly`] says so, the act goes to the second copy by itself, followed by
+    /// one call of [`SaveTracker::second_answered`]. Where [`SaveTracker::is_behind`] says so, the second copy is
     /// to be caught up. Otherwise it is being opened or caught up already, and that goes round again.
     pub fn noted(&mut self, first_has_all: bool) {
         self.has_noted = true;
@@ -136,7 +136,7 @@ impl Keeper {
     }
 }
 
-impl Default for Keeper {
+impl Default for SaveTracker {
     fn default() -> Self {
         Self::new()
     }
@@ -144,121 +144,121 @@ impl Default for Keeper {
 
 #[cfg(test)]
 mod tests {
-    use crate::store::keeper::{Copy, Keeper, SaveState};
+    use crate::store::save_state::{Copy, SaveState, SaveTracker};
 
-    fn ready() -> Keeper {
-        let mut keeper = Keeper::new();
-        keeper.catching_up();
-        assert!(!keeper.caught_up(true));
-        keeper
+    fn ready() -> SaveTracker {
+        let mut tracker = SaveTracker::new();
+        tracker.catching_up();
+        assert!(!tracker.caught_up(true));
+        tracker
     }
 
     #[test]
     fn nothing_is_claimed_before_anything_was_noted() {
-        assert_eq!(Keeper::new().state(), SaveState::Unchanged);
+        assert_eq!(SaveTracker::new().state(), SaveState::Unchanged);
         assert_eq!(ready().state(), SaveState::Unchanged);
     }
 
     #[test]
     fn kept_is_shown_only_after_the_second_copy_answered() {
-        let mut keeper = ready();
-        keeper.noted(true);
-        assert_eq!(keeper.state(), SaveState::Keeping);
-        keeper.second_answered(true);
-        assert_eq!(keeper.state(), SaveState::KeptInBoth);
+        let mut tracker = ready();
+        tracker.noted(true);
+        assert_eq!(tracker.state(), SaveState::Keeping);
+        tracker.second_answered(true);
+        assert_eq!(tracker.state(), SaveState::KeptInBoth);
     }
 
     #[test]
     fn every_act_waits_for_its_own_answer() {
-        let mut keeper = ready();
-        keeper.noted(true);
-        keeper.noted(true);
-        keeper.second_answered(true);
-        assert_eq!(keeper.state(), SaveState::Keeping);
-        keeper.second_answered(true);
-        assert_eq!(keeper.state(), SaveState::KeptInBoth);
+        let mut tracker = ready();
+        tracker.noted(true);
+        tracker.noted(true);
+        tracker.second_answered(true);
+        assert_eq!(tracker.state(), SaveState::Keeping);
+        tracker.second_answered(true);
+        assert_eq!(tracker.state(), SaveState::KeptInBoth);
     }
 
     #[test]
     fn an_entry_noted_while_the_second_copy_opens_waits_for_it() {
-        let mut keeper = Keeper::new();
-        keeper.noted(true);
-        assert!(!keeper.sends_singly());
-        assert_eq!(keeper.state(), SaveState::Keeping);
-        keeper.catching_up();
-        assert!(!keeper.caught_up(true));
-        assert_eq!(keeper.state(), SaveState::KeptInBoth);
+        let mut tracker = SaveTracker::new();
+        tracker.noted(true);
+        assert!(!tracker.sends_singly());
+        assert_eq!(tracker.state(), SaveState::Keeping);
+        tracker.catching_up();
+        assert!(!tracker.caught_up(true));
+        assert_eq!(tracker.state(), SaveState::KeptInBoth);
     }
 
     #[test]
     fn an_entry_noted_while_the_second_copy_catches_up_makes_it_begin_again() {
-        let mut keeper = Keeper::new();
-        keeper.catching_up();
-        keeper.noted(true);
-        assert!(keeper.caught_up(true));
-        assert_eq!(keeper.state(), SaveState::Keeping);
-        keeper.catching_up();
-        assert!(!keeper.caught_up(true));
-        assert_eq!(keeper.state(), SaveState::KeptInBoth);
+        let mut tracker = SaveTracker::new();
+        tracker.catching_up();
+        tracker.noted(true);
+        assert!(tracker.caught_up(true));
+        assert_eq!(tracker.state(), SaveState::Keeping);
+        tracker.catching_up();
+        assert!(!tracker.caught_up(true));
+        assert_eq!(tracker.state(), SaveState::KeptInBoth);
     }
 
     #[test]
     fn while_the_second_copy_catches_up_nobody_begins_it_a_second_time() {
-        let mut keeper = Keeper::new();
-        keeper.catching_up();
-        keeper.noted(true);
-        assert!(!keeper.is_behind() && !keeper.sends_singly());
+        let mut tracker = SaveTracker::new();
+        tracker.catching_up();
+        tracker.noted(true);
+        assert!(!tracker.is_behind() && !tracker.sends_singly());
         // The first round does not hold the new entry, so its answer must not be taken for it.
-        assert!(keeper.caught_up(true));
-        assert_eq!(keeper.state(), SaveState::Keeping);
-        keeper.catching_up();
-        assert!(!keeper.caught_up(false));
-        assert!(keeper.is_behind());
+        assert!(tracker.caught_up(true));
+        assert_eq!(tracker.state(), SaveState::Keeping);
+        tracker.catching_up();
+        assert!(!tracker.caught_up(false));
+        assert!(tracker.is_behind());
     }
 
     #[test]
     fn a_first_copy_that_cannot_be_read_is_said_before_anything_is_noted() {
-        let mut keeper = Keeper::new();
-        keeper.first_tried_again(false);
-        assert_eq!(keeper.state(), SaveState::Keeping);
-        keeper.catching_up();
-        assert!(!keeper.caught_up(true));
-        assert_eq!(keeper.state(), SaveState::KeptInOne(Copy::Second));
-        keeper.second_is_missing();
-        assert_eq!(keeper.state(), SaveState::OnlyInMemory);
+        let mut tracker = SaveTracker::new();
+        tracker.first_tried_again(false);
+        assert_eq!(tracker.state(), SaveState::Keeping);
+        tracker.catching_up();
+        assert!(!tracker.caught_up(true));
+        assert_eq!(tracker.state(), SaveState::KeptInOne(Copy::Second));
+        tracker.second_is_missing();
+        assert_eq!(tracker.state(), SaveState::OnlyInMemory);
     }
 
     #[test]
     fn a_missing_second_copy_is_said() {
-        let mut keeper = Keeper::new();
-        keeper.second_is_missing();
-        keeper.noted(true);
-        assert_eq!(keeper.state(), SaveState::KeptInOne(Copy::First));
-        keeper.noted(false);
-        assert_eq!(keeper.state(), SaveState::OnlyInMemory);
-        keeper.first_tried_again(true);
-        assert_eq!(keeper.state(), SaveState::KeptInOne(Copy::First));
+        let mut tracker = SaveTracker::new();
+        tracker.second_is_missing();
+        tracker.noted(true);
+        assert_eq!(tracker.state(), SaveState::KeptInOne(Copy::First));
+        tracker.noted(false);
+        assert_eq!(tracker.state(), SaveState::OnlyInMemory);
+        tracker.first_tried_again(true);
+        assert_eq!(tracker.state(), SaveState::KeptInOne(Copy::First));
     }
 
     #[test]
     fn one_refused_act_is_said_until_the_second_copy_caught_up() {
-        let mut keeper = ready();
-        keeper.noted(true);
-        keeper.second_answered(false);
-        assert_eq!(keeper.state(), SaveState::KeptInOne(Copy::First));
-        keeper.noted(true);
-        assert_eq!(keeper.state(), SaveState::KeptInOne(Copy::First));
-        keeper.catching_up();
-        assert!(!keeper.caught_up(true));
-        assert_eq!(keeper.state(), SaveState::KeptInBoth);
+        let mut tracker = ready();
+        tracker.noted(true);
+        tracker.second_answered(false);
+        assert_eq!(tracker.state(), SaveState::KeptInOne(Copy::First));
+        tracker.noted(true);
+        assert_eq!(tracker.state(), SaveState::KeptInOne(Copy::First));
+        tracker.catching_up();
+        assert!(!tracker.caught_up(true));
+        assert_eq!(tracker.state(), SaveState::KeptInBoth);
     }
 
     #[test]
     fn a_full_first_copy_beside_a_whole_second_is_said() {
-        let mut keeper = ready();
-        keeper.noted(false);
-        assert_eq!(keeper.state(), SaveState::Keeping);
-        keeper.second_answered(true);
-        assert_eq!(keeper.state(), SaveState::KeptInOne(Copy::Second));
+        let mut tracker = ready();
+        tracker.noted(false);
+        assert_eq!(tracker.state(), SaveState::Keeping);
+        tracker.second_answered(true);
+        assert_eq!(tracker.state(), SaveState::KeptInOne(Copy::Second));
     }
 }

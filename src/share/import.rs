@@ -15,7 +15,7 @@ use crate::store::saved::{Limits, SavedError, entries_from_text};
 
 /// What a text holds. Nothing is taken in yet: whoever reads it shows it first.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Taken {
+pub enum Imported {
     /// A handover card.
     Card {
         /// The chick.
@@ -36,7 +36,7 @@ pub enum Taken {
 
 /// Why a text is not taken. Nothing was changed.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
-pub enum TakeError {
+pub enum ImportError {
     /// Nothing of ours is in it.
     #[error("the text holds no card, report or backup")]
     NotOurs,
@@ -68,7 +68,7 @@ pub enum TakeError {
 /// before anything is made of the text, and every value goes through the checks of the domain.
 ///
 /// # Errors
-/// [`TakeError`]; nothing is taken by halves, but for the text of everything that a browser held: it
+/// [`ImportError`]; nothing is taken by halves, but for the text of everything that a browser held: it
 /// is saved when something there is damaged, and gives every entry that is whole.
 ///
 /// # Examples
@@ -77,18 +77,18 @@ pub enum TakeError {
 /// use perchlight::domain::plan::care_plan::CarePlan;
 /// use perchlight::domain::plan::species::Species;
 /// use perchlight::share::card::card_to_link_text;
-/// use perchlight::share::take::{TakeError, Taken, read_text};
+/// use perchlight::share::import::{ImportError, Imported, read_text};
 ///
 /// let (chick, plan) = (ChickId([7; 12]), CarePlan::default_for(Species::ScarletMacaw));
 /// let link = format!("https://example.org/app/#{}", card_to_link_text(chick, &plan));
-/// let card = Taken::Card { chick, plan: Box::new(plan) };
+/// let card = Imported::Card { chick, plan: Box::new(plan) };
 /// assert_eq!(read_text(&format!("The card:\n{link}\nSee you!")), Ok(card));
-/// assert_eq!(read_text(&link[..60]), Err(TakeError::Truncated));
-/// assert_eq!(read_text("Good morning"), Err(TakeError::NotOurs));
+/// assert_eq!(read_text(&link[..60]), Err(ImportError::Truncated));
+/// assert_eq!(read_text("Good morning"), Err(ImportError::NotOurs));
 /// ```
-pub fn read_text(text: &str) -> Result<Taken, TakeError> {
+pub fn read_text(text: &str) -> Result<Imported, ImportError> {
     if text.len() > Limits::FILE.bytes {
-        return Err(TakeError::TooLarge);
+        return Err(ImportError::TooLarge);
     }
     let text = text.trim_start_matches('\u{feff}').trim();
     match data_block::find(text) {
@@ -100,21 +100,21 @@ pub fn read_text(text: &str) -> Result<Taken, TakeError> {
 }
 
 /// The whole entries in a text of everything that a browser held, which may be damaged in parts.
-fn read_everything(text: &str) -> Result<Taken, TakeError> {
+fn read_everything(text: &str) -> Result<Imported, ImportError> {
     let entries = entries_in(text);
     if entries.is_empty() {
-        Err(TakeError::Damaged)
+        Err(ImportError::Damaged)
     } else if Limits::FILE.entries < entries.len() {
-        Err(TakeError::TooLarge)
+        Err(ImportError::TooLarge)
     } else {
-        Ok(Taken::Entries(entries))
+        Ok(Imported::Entries(entries))
     }
 }
 
 /// A page's data: entries as JSON, or a card as a JSON text.
-fn read_block(block: &DataBlock<'_>) -> Result<Taken, TakeError> {
+fn read_block(block: &DataBlock<'_>) -> Result<Imported, ImportError> {
     if crc32(block.json.as_bytes()) != block.sum {
-        return Err(TakeError::Damaged);
+        return Err(ImportError::Damaged);
     }
     if block.json.starts_with('{') {
         read_json(block.json)
@@ -123,22 +123,22 @@ fn read_block(block: &DataBlock<'_>) -> Result<Taken, TakeError> {
     }
 }
 
-fn read_json(json: &str) -> Result<Taken, TakeError> {
+fn read_json(json: &str) -> Result<Imported, ImportError> {
     match entries_from_text(json, Limits::FILE) {
-        Ok(entries) => Ok(Taken::Entries(entries)),
+        Ok(entries) => Ok(Imported::Entries(entries)),
         Err(error) => Err(of_saved(json, &error)),
     }
 }
 
-fn of_saved(json: &str, error: &SavedError) -> TakeError {
+fn of_saved(json: &str, error: &SavedError) -> ImportError {
     match error {
-        SavedError::NotJson if !json.starts_with("{\"v\":") => TakeError::NotOurs,
-        SavedError::NotJson if !json.ends_with('}') => TakeError::Truncated,
-        SavedError::NoVersion | SavedError::TooDeep { .. } => TakeError::NotOurs,
-        SavedError::Newer { version } => TakeError::Newer {
+        SavedError::NotJson if !json.starts_with("{\"v\":") => ImportError::NotOurs,
+        SavedError::NotJson if !json.ends_with('}') => ImportError::Truncated,
+        SavedError::NoVersion | SavedError::TooDeep { .. } => ImportError::NotOurs,
+        SavedError::Newer { version } => ImportError::Newer {
             version: u32::try_from(*version).unwrap_or(u32::MAX),
         },
-        SavedError::TooLarge { .. } | SavedError::TooMany { .. } => TakeError::TooLarge,
+        SavedError::TooLarge { .. } | SavedError::TooMany { .. } => ImportError::TooLarge,
         SavedError::NotJson
         | SavedError::Missing { .. }
         | SavedError::WrongKind { .. }
@@ -147,22 +147,22 @@ fn of_saved(json: &str, error: &SavedError) -> TakeError {
         | SavedError::OutOfRange { .. }
         | SavedError::BadText { .. }
         | SavedError::NotTheSame
-        | SavedError::Refused(_) => TakeError::Damaged,
+        | SavedError::Refused(_) => ImportError::Damaged,
     }
 }
 
-fn read_link(text: &str) -> Result<Taken, TakeError> {
-    let (kind, bytes) = envelope::open(text).unwrap_or(Err(TakeError::NotOurs))?;
+fn read_link(text: &str) -> Result<Imported, ImportError> {
+    let (kind, bytes) = envelope::open(text).unwrap_or(Err(ImportError::NotOurs))?;
     let taken = match kind {
-        Kind::Card => card_of_bytes(&bytes).map(|(chick, plan)| Taken::Card {
+        Kind::Card => card_of_bytes(&bytes).map(|(chick, plan)| Imported::Card {
             chick,
             plan: Box::new(plan),
         }),
-        Kind::PlanChange => card_of_bytes(&bytes).map(|(chick, plan)| Taken::PlanChange {
+        Kind::PlanChange => card_of_bytes(&bytes).map(|(chick, plan)| Imported::PlanChange {
             chick,
             plan: Box::new(plan),
         }),
-        Kind::Entries => entries_of_bytes(&bytes).map(Taken::Entries),
+        Kind::Entries => entries_of_bytes(&bytes).map(Imported::Entries),
     };
-    taken.or(Err(TakeError::Damaged))
+    taken.or(Err(ImportError::Damaged))
 }

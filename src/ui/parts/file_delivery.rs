@@ -23,13 +23,13 @@ enum Left {
 
 /// What became of the last file of one group of buttons.
 #[derive(Debug, Clone, Copy)]
-pub struct Handing {
+pub struct FileDelivery {
     say: Language,
     answer: RwSignal<String>,
     left: RwSignal<Left, LocalStorage>,
 }
 
-impl Handing {
+impl FileDelivery {
     /// Nothing was handed out yet.
     pub fn new(say: Language) -> Self {
         Self {
