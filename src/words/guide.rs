@@ -143,12 +143,10 @@ impl Language {
                 "La taza no puede estar más fría que la sala. Revise los dos números.",
             ),
             CoolingError::NotANumber
-            | CoolingError::TooFewReadings { .. }
             | CoolingError::WrongOrder { .. }
             | CoolingError::MovesAway { .. }
             | CoolingError::HalfTime { .. }
-            | CoolingError::NeverReached { .. }
-            | CoolingError::NoCurve => self.pick(
+            | CoolingError::NeverReached { .. } => self.pick(
                 "These readings do not fit together. Measure again.",
                 "Estas medidas no encajan. Mida otra vez.",
             ),

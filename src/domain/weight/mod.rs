@@ -6,7 +6,6 @@
 
 pub mod crossing;
 pub mod growth_curve;
-pub mod growth_fit;
 pub mod growth_stand;
 pub mod readings;
 pub mod trend;
