@@ -135,17 +135,6 @@ impl Writing {
             PowderError::Protein { .. } => {
                 (self.language.pick("protein", "proteína"), PROTEIN_PCT, "%")
             }
-            PowderError::Carbohydrate { .. }
-            | PowderError::Moisture { .. }
-            | PowderError::MoreThanWhole { .. } => {
-                return self
-                    .language
-                    .pick(
-                        "Fat, protein and water are more than the whole. Check the label.",
-                        "Grasa, proteína y agua suman más que el total. Revise la etiqueta.",
-                    )
-                    .to_owned();
-            }
         };
         let (low, high) = whole(range);
         match self.language {

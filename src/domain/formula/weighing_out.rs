@@ -109,7 +109,7 @@ mod tests {
 
     use crate::domain::formula::mixing::{MixAmounts, MixError, MixWanted, mix_amounts};
     use crate::domain::formula::nutrition::mix_contents;
-    use crate::domain::formula::powder::{EnergySource, Powder};
+    use crate::domain::formula::powder::Powder;
     use crate::domain::formula::weighing_out::Spoon;
 
     #[test]
@@ -207,7 +207,6 @@ mod tests {
                 fat_share: 0.12,
                 moisture_share: 0.09,
                 kcal_per_g: 3.6,
-                energy_source: EnergySource::Label,
             };
             let wanted = mix_amounts(&MixWanted {
                 volume_ml: f64::from(tenth_ml) / 10.0,
