@@ -26,9 +26,10 @@ use perchlight::share::calendar_of::{calendar_removal_text, calendar_text};
 use perchlight::share::html_file::{card_html, report_html};
 use perchlight::share::link::entries_to_link_text;
 use perchlight::share::table_of::{feeds_csv, weights_csv};
-use perchlight::share::take::{TakeError, Taken, read_text};
+use perchlight::share::take::{Taken, read_text};
 use perchlight::share::vet_page::vet_page_html;
 use perchlight::share::weight_picture::weight_picture;
+use perchlight::store::take_error::TakeError;
 use perchlight::words::Language;
 use perchlight::words::format::Writing;
 

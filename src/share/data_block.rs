@@ -2,7 +2,7 @@
 
 use crate::checksum::crc32;
 use crate::share::markup::json_in_script;
-use crate::share::take::TakeError;
+use crate::store::take_error::TakeError;
 
 /// What the head of every page of ours says, so that one without data is known too.
 pub const MARK: &str = r#"<meta name="generator" content="Perchlight">"#;

@@ -5,8 +5,8 @@ use crate::domain::journal::chick::{Chick, Noted};
 use crate::domain::journal::signs::Sign;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::Slot;
+use crate::domain::plan::plan_part::PlanPart;
 use crate::share::page::{Page, Paper};
-use crate::share::plan_part::PlanPart;
 use crate::share::report_parts::{
     name_of, put_chart, put_contacts, put_feeds, put_findings, put_weighings,
 };

@@ -18,7 +18,6 @@ pub mod json;
 pub mod keeper;
 pub mod key_value;
 pub mod line;
-pub mod memory;
 pub mod migrate;
 pub mod open;
 pub mod record;
@@ -26,6 +25,7 @@ pub mod saved;
 #[cfg(feature = "ui")]
 pub mod second_copy;
 pub mod setting;
+pub mod take_error;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::mem;
