@@ -10,7 +10,8 @@ use crate::domain::time::moment::{Age, Day, Lived, Moment, Offset};
 use crate::domain::time::zone::Zone;
 use crate::domain::warnings::level::{Finding, Level};
 use crate::domain::warnings::rules::{self, Facts};
-use crate::domain::weaning::{self, Weaning, WeaningFacts};
+use crate::domain::weaning::facts::WeaningFacts;
+use crate::domain::weaning::{self, Weaning};
 use crate::domain::weight::readings;
 use crate::domain::weight::trend::{WeightTrend, weight_trend};
 

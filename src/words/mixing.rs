@@ -2,9 +2,8 @@
 
 use crate::domain::formula::day_energy::DayEnergy;
 use crate::domain::formula::heat_balance::{CupStuff, WARMEST_WATER_C};
-use crate::domain::formula::mixing::{MixError, SUPPLEMENT_G_PER_100_ML};
+use crate::domain::formula::mixing::{MixError, SUPPLEMENT_G_PER_100_ML, TEN_SPOONS_G};
 use crate::domain::formula::powder::{FAT_PCT, KCAL_PER_100_G, PROTEIN_PCT, PowderError};
-use crate::domain::formula::weighing_out::TEN_SPOONS_G;
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::Celsius;
 use crate::words::Language;
