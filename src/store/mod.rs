@@ -250,4 +250,28 @@ impl<K: KeyValue> Store<K> {
         let newer = self.newer_version;
         newer.map_or(Ok(()), |version| Err(StoreError::NewerVersion { version }))
     }
+
+    /// The text of a setting; `None` when it was never written.
+    ///
+    /// A setting written while the place did not answer is given back from memory.
+    ///
+    /// # Errors
+    /// [`StoreError::Storage`] when the place cannot be read.
+    pub fn read_setting(&self, setting: Setting) -> Result<Option<String>, StoreError> {
+        if let Some(text) = self.settings.get(&setting) {
+            return Ok(Some(text.clone()));
+        }
+        Ok(self.keys.get(&setting.key())?)
+    }
+
+    /// Writes a setting. When that does not go, it holds until the app is closed.
+    ///
+    /// # Errors
+    /// [`StoreError::Storage`] when it was not written.
+    pub fn write_setting(&mut self, setting: Setting, text: &str) -> Result<(), StoreError> {
+        self.settings.insert(setting, text.to_owned());
+        self.keys.set(&setting.key(), text)?;
+        self.settings.remove(&setting);
+        Ok(())
+    }
 }

@@ -23,7 +23,7 @@ use crate::domain::quantity::evidence::Standing;
 use crate::domain::statistics::normal;
 use crate::domain::warnings::level::{Finding, Level, RuleId};
 use crate::domain::warnings::rules::{Facts, Rule, level_reached, pct_finding};
-use crate::domain::weight::readings;
+use crate::domain::weight::loss;
 use crate::domain::weight::trend::WeightTrend;
 
 /// Limits in per cent of the peak.
@@ -46,7 +46,7 @@ pub const RULE: Rule = Rule {
 };
 
 fn check(facts: &Facts<'_>) -> Vec<Finding> {
-    let loss = readings::peak_loss_pct(facts.now, facts.chick);
+    let loss = loss::peak_loss_pct(facts.now, facts.chick);
     let is_doubtful = believed(facts.trend).is_some_and(|chance| chance < BELIEVED);
     let reached = loss.and_then(|loss| {
         let (limit, level) = level_reached(loss, &LIMITS)?;
@@ -81,7 +81,8 @@ mod tests {
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::warnings::rules::peak_loss::*;
     use crate::domain::warnings::rules::trial::{found, level_of, macaw};
-    use crate::domain::weight::trend::{Interval, LevelNow, Pace};
+    use crate::domain::weight::level::{LevelNow, Pace};
+    use crate::domain::weight::trend::Interval;
 
     /// The level at a weight after a peak of 1,100 g.
     fn level_at(grams: i32) -> Option<Level> {
