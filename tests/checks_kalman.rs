@@ -1,9 +1,7 @@
 //! Level and slope against values computed elsewhere.
 //!
-//! `kalman.json`: statsmodels and dense least squares, both the continuous and the daily form.
-//! `smoothing.json`: only its local linear trend is used by the project. The same file's moving
-//! averages (EWMA), Holt's method and LOWESS are other answers to the same question and are not
-//! used, so they do not exist here and are not checked.
+//! `kalman.json`: statsmodels and dense least squares. The file starts without any knowledge; there the
+//! first reading makes the level, so the filter here starts from that reading.
 
 #![allow(
     clippy::unwrap_used,
@@ -18,8 +16,8 @@ pub mod common;
 
 use common::{cases, checks_file, number, numbers};
 use perchlight::domain::statistics::dynamics::Dynamics;
-use perchlight::domain::statistics::kalman::{Estimate, Filter, Slope};
-use perchlight::domain::statistics::smoother::{Reading, Sample, Track};
+use perchlight::domain::statistics::kalman::{Estimate, Slope};
+use perchlight::domain::statistics::smoother::{Reading, Sample};
 use serde_json::Value;
 
 /// How far apart two numbers may lie, and where they come from.
@@ -63,23 +61,6 @@ fn slope(estimate: Option<Estimate>) -> Option<Slope> {
     estimate.and_then(|estimate| estimate.slope)
 }
 
-fn dynamics(input: &Value) -> Dynamics {
-    let variances = &input["variances"];
-    let level_per_day = number(&variances["var_level_per_day"]);
-    let slope_per_day = || number(&variances["var_slope_per_day"]);
-    let made = match (input["model"].as_str(), input["form"].as_str()) {
-        (Some("local_level"), _) => Dynamics::level(level_per_day),
-        (Some("local_trend"), Some("continuous")) => {
-            Dynamics::trend(level_per_day, slope_per_day())
-        }
-        (Some("local_trend"), Some("daily")) => {
-            Dynamics::trend_by_day(level_per_day, slope_per_day())
-        }
-        other => panic!("{other:?} is not a known form"),
-    };
-    made.unwrap()
-}
-
 #[test]
 fn every_case_of_kalman_json_is_met_to_its_tolerance() {
     let file = checks_file("kalman.json");
@@ -91,7 +72,13 @@ fn every_case_of_kalman_json_is_met_to_its_tolerance() {
         let (input, expected) = (&case["input"], &case["expected"]);
         let reading_var = number(&input["variances"]["var_scale"]);
         let samples = samples(&input["day"], &input["g"], reading_var);
-        let track = Track::through(Filter::new(dynamics(input)), &samples).unwrap();
+        let variances = &input["variances"];
+        let dynamics = Dynamics::trend(
+            number(&variances["var_level_per_day"]),
+            number(&variances["var_slope_per_day"]),
+        )
+        .unwrap();
+        let track = common::track(dynamics, samples).unwrap();
         let id = &case["id"];
         let k = usize::try_from(expected["k"].as_u64().unwrap()).unwrap();
         let steps = expected["steps"].as_array().unwrap();
@@ -167,8 +154,6 @@ fn every_case_of_kalman_json_is_met_to_its_tolerance() {
                 ours.chance_level_below(limit_g).unwrap(),
                 "p_level_below_limit",
             );
-            let reading_below = ours.chance_reading_below(limit_g, reading_var).unwrap();
-            check(reading_below, "p_reading_below_limit");
         }
         let key = "loglik_without_first_k";
         tolerance.check(
@@ -176,102 +161,5 @@ fn every_case_of_kalman_json_is_met_to_its_tolerance() {
             &expected[key],
             &format!("{id} {key}"),
         );
-    }
-}
-
-#[test]
-fn every_trend_of_smoothing_json_is_met_to_its_tolerance() {
-    let file = checks_file("smoothing.json");
-    // The file's tolerance is relative alone; its slopes start at exactly 0 and twelve digits are
-    // printed, so a zero gets the room that a value of 1 would have.
-    let rel = number(&file["tolerance"]["relative"]);
-    let tolerance = Tolerance { rel, abs: rel };
-    for case in cases(&file) {
-        let parameters = &case["parameters"];
-        let reading_var = number(&parameters["sigma2_irregular"]);
-        let dynamics = Dynamics::trend_by_day(
-            number(&parameters["sigma2_level"]),
-            number(&parameters["sigma2_trend"]),
-        )
-        .unwrap();
-        let prior = Estimate {
-            level_g: number(&parameters["prior_mean"][0]),
-            level_var: number(&parameters["prior_level_var"]),
-            slope: Some(Slope {
-                g_per_day: number(&parameters["prior_mean"][1]),
-                var: number(&parameters["prior_trend_var"]),
-                level_cov: 0.0,
-            }),
-        };
-        let samples = samples(&case["t"], &case["y"], reading_var);
-
-        let known = Filter::starting_from(dynamics, prior).unwrap();
-        let track = Track::through(known, &samples).unwrap();
-        let filtered: Vec<_> = track.steps().iter().map(|step| step.filtered).collect();
-        let smoothed = track.smoothed();
-        let expected = &case["expected"]["llt_known_prior"];
-        let at = |key: &str| format!("{} known prior {key}", case["id"]);
-        let check_all = |ours: &[Option<f64>], key: &str| {
-            let theirs = expected[key].as_array().unwrap();
-            assert_eq!(ours.len(), theirs.len(), "{}", at(key));
-            for (ours, theirs) in ours.iter().zip(theirs) {
-                tolerance.check(*ours, theirs, &at(key));
-            }
-        };
-        let rate = |estimate: Option<Estimate>| slope(estimate).map(|slope| slope.g_per_day);
-        let rate_var = |estimate: Option<Estimate>| slope(estimate).map(|slope| slope.var);
-        for (ours, name) in [(&filtered, "filtered"), (&smoothed, "smoothed")] {
-            let each = |value: &dyn Fn(Option<Estimate>) -> Option<f64>| -> Vec<_> {
-                ours.iter().copied().map(value).collect()
-            };
-            check_all(&each(&level), &format!("{name}_level"));
-            check_all(&each(&rate), &format!("{name}_trend"));
-            check_all(&each(&level_var), &format!("{name}_level_var"));
-            check_all(&each(&rate_var), &format!("{name}_trend_var"));
-        }
-        check_forecasts(&track, expected, reading_var, &tolerance, &at("forecast"));
-        tolerance.check(
-            Some(track.log_likelihood()),
-            &expected["loglik"],
-            &at("loglik"),
-        );
-
-        let track = Track::through(Filter::new(dynamics), &samples).unwrap();
-        let expected = &case["expected"]["llt_exact_diffuse"];
-        let at = format!("{} unknown start", case["id"]);
-        let smoothed = track.smoothed();
-        assert_eq!(
-            smoothed.len(),
-            expected["smoothed_level"].as_array().unwrap().len(),
-            "{at}"
-        );
-        for (index, ours) in smoothed.iter().enumerate() {
-            tolerance.check(level(*ours), &expected["smoothed_level"][index], &at);
-            tolerance.check(rate(*ours), &expected["smoothed_trend"][index], &at);
-        }
-        let last = track.filter().estimate();
-        tolerance.check(level(last), &expected["filtered_level_last"], &at);
-        tolerance.check(rate(last), &expected["filtered_trend_last"], &at);
-        check_forecasts(&track, expected, reading_var, &tolerance, &at);
-    }
-}
-
-fn check_forecasts(
-    track: &Track,
-    expected: &Value,
-    reading_var: f64,
-    tolerance: &Tolerance,
-    at: &str,
-) {
-    let means = expected["forecast_mean"].as_array().unwrap();
-    let errors = expected["forecast_se"].as_array().unwrap();
-    assert_eq!(means.len(), errors.len(), "{at}");
-    assert!(!means.is_empty(), "{at}");
-    let mut days = 0.0;
-    for (mean, error) in means.iter().zip(errors) {
-        days += 1.0;
-        let ours = track.filter().forecast(days).unwrap();
-        tolerance.check(Some(ours.level_g), mean, at);
-        tolerance.check(Some((ours.level_var + reading_var).sqrt()), error, at);
     }
 }

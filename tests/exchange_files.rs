@@ -24,11 +24,12 @@ use perchlight::domain::quantity::units::Grams;
 use perchlight::domain::time::moment::{Day, Offset};
 use perchlight::share::calendar_of::{calendar_removal_text, calendar_text};
 use perchlight::share::html_file::{card_html, report_html};
-use perchlight::share::import::{ImportError, Imported, read_text};
+use perchlight::share::import::{Imported, read_text};
 use perchlight::share::link::entries_to_link_text;
 use perchlight::share::table_of::{feeds_csv, weights_csv};
 use perchlight::share::vet_page::vet_page_html;
 use perchlight::share::weight_picture::weight_picture;
+use perchlight::store::import_error::ImportError;
 use perchlight::words::Language;
 use perchlight::words::format::Writing;
 

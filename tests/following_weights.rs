@@ -8,14 +8,22 @@
     reason = "a test may stop at the first surprise"
 )]
 
+pub mod common;
+
+use common::{filter_from, track};
 use perchlight::domain::statistics::dynamics::{Dynamics, KalmanError};
 use perchlight::domain::statistics::kalman::{Estimate, Filter, Slope};
 use perchlight::domain::statistics::smoother::{Reading, Sample, Track};
 use proptest::prelude::{ProptestConfig, Strategy, prop};
 use proptest::{prop_assert, proptest};
 
-fn trend() -> Filter {
-    Filter::new(Dynamics::trend(4.0, 0.5).unwrap())
+fn dynamics() -> Dynamics {
+    Dynamics::trend(4.0, 0.5).unwrap()
+}
+
+/// A filter that starts from a first reading.
+fn trend(grams: f64, variance: f64) -> Filter {
+    filter_from(dynamics(), grams, variance).unwrap()
 }
 
 /// The inverse of a symmetric positive matrix, by Gauss and Jordan.
@@ -128,8 +136,8 @@ proptest! {
     fn hindsight_agrees_with_the_whole_path_solved_at_once(
         samples in series(), level_var in 0.1..20.0, slope_var in 0.05..5.0,
     ) {
-        let filter = Filter::new(Dynamics::trend(level_var, slope_var).unwrap());
-        let track = Track::through(filter, &samples).unwrap();
+        let dynamics = Dynamics::trend(level_var, slope_var).unwrap();
+        let track = track(dynamics, samples.clone()).unwrap();
         let expected = path_at_once(level_var, slope_var, &samples);
         // Weights near 1,000 g: a millionth is a milligram. The dense inverse is the rougher one.
         let near = |ours: f64, theirs: f64| (ours - theirs).abs() <= 1e-6 * theirs.abs().max(1.0);
@@ -153,7 +161,7 @@ proptest! {
             (proptest::num::f64::ANY, proptest::num::f64::ANY, proptest::num::f64::ANY), 0..8,
         ),
     ) {
-        let mut filter = trend();
+        let mut filter = trend(700.0, 4.0);
         let mut samples = Vec::new();
         let mut day = 0.0;
         for (days, grams, variance) in steps {
@@ -172,7 +180,7 @@ proptest! {
         }
         // Sums of such days may differ from their steps by more than any of them, so a track may
         // refuse what the steps took.
-        if let Ok(track) = Track::through(trend(), &samples) {
+        if let Ok(track) = Track::through(trend(700.0, 4.0), &samples) {
             prop_assert!(track.smoothed().iter().flatten().all(is_sound));
         }
     }
@@ -191,8 +199,7 @@ fn is_sound(estimate: &Estimate) -> bool {
 #[test]
 fn two_readings_at_one_moment_count_as_their_weighted_mean() {
     // Precisions 1/4 and 1/12 add up to 1/3; the mean is (3 · 700 + 1 · 708) / 4 = 702.
-    let mut filter = trend();
-    filter.update(700.0, 4.0).unwrap();
+    let mut filter = trend(700.0, 4.0);
     let second = filter.update(708.0, 12.0).unwrap().unwrap();
     assert_eq!(
         (second.expected_g, second.expected_var, second.standardised),
@@ -205,7 +212,7 @@ fn two_readings_at_one_moment_count_as_their_weighted_mean() {
         day: 3.0,
         reading: Some(Reading { grams, variance }),
     });
-    for hindsight in Track::through(trend(), &samples).unwrap().smoothed() {
+    for hindsight in track(dynamics(), samples.to_vec()).unwrap().smoothed() {
         let hindsight = hindsight.unwrap();
         assert!((hindsight.level_g - 702.0).abs() < 1e-12);
         assert!((hindsight.level_var - 3.0).abs() < 1e-12);
@@ -217,8 +224,7 @@ fn two_readings_at_one_moment_count_as_their_weighted_mean() {
 fn a_rough_reading_at_the_start_widens_the_slope_by_its_own_variance() {
     // h = 2, Q = [[4·2 + 0.5·8/3, 1], [1, 1]]: slope variance
     // (100 + 9 + 9.333333) / 4 - 2 · 1 / 2 + 1 = 29.583333; covariance 9 / 2.
-    let mut filter = trend();
-    filter.update(700.0, 100.0).unwrap();
+    let mut filter = trend(700.0, 100.0);
     filter.predict(2.0).unwrap();
     filter.update(712.0, 9.0).unwrap();
     let slope = filter.estimate().unwrap().slope.unwrap();
@@ -228,10 +234,7 @@ fn a_rough_reading_at_the_start_widens_the_slope_by_its_own_variance() {
 
 #[test]
 fn one_reading_says_the_weight_now_but_nothing_of_tomorrow() {
-    let mut filter = trend();
-    assert_eq!(filter.estimate(), None);
-    assert_eq!(filter.forecast(1.0), None);
-    filter.update(700.0, 4.0).unwrap();
+    let mut filter = trend(700.0, 4.0);
     assert_eq!(filter.estimate().map(|now| now.level_g), Some(700.0));
     assert_eq!(filter.forecast(1.0), None);
     filter.predict(1.0).unwrap();
@@ -239,12 +242,27 @@ fn one_reading_says_the_weight_now_but_nothing_of_tomorrow() {
     assert_eq!(filter.innovation(700.0, 4.0), None);
 }
 
+/// Level variance 25 after a day: 7 known at the start, 16 of the day's wandering, 2 · 0.5 of the
+/// covariance and 1 of the slope; Q has no slope part here.
+fn a_day_on() -> Filter {
+    let known = Estimate {
+        level_g: 1_040.0,
+        level_var: 7.0,
+        slope: Some(Slope {
+            g_per_day: 0.0,
+            var: 1.0,
+            level_cov: 0.5,
+        }),
+    };
+    let mut filter = Filter::starting_from(Dynamics::trend(16.0, 0.0).unwrap(), known).unwrap();
+    filter.predict(1.0).unwrap();
+    filter
+}
+
 #[test]
 fn a_wild_reading_is_let_in_so_wide_that_it_hardly_moves_the_level() {
-    let mut filter = Filter::new(Dynamics::level(9.0).unwrap());
-    filter.update(1_040.0, 16.0).unwrap();
-    filter.predict(1.0).unwrap();
-    // The level's variance is 25 now. 1,400 g lies 360 g off: 4 sd of a spread of 90 g.
+    let mut filter = a_day_on();
+    // 1,400 g lies 360 g off: 4 sd of a spread of 90 g.
     let tempered = filter.tempered_variance(1_400.0, 16.0, 4.0);
     assert_eq!(tempered, 8_100.0 - 25.0);
     let innovation = filter.update(1_400.0, tempered).unwrap().unwrap();
@@ -255,11 +273,8 @@ fn a_wild_reading_is_let_in_so_wide_that_it_hardly_moves_the_level() {
 }
 
 #[test]
-fn a_reading_within_the_limit_and_a_first_reading_keep_their_own_variance() {
-    let mut filter = Filter::new(Dynamics::level(9.0).unwrap());
-    assert_eq!(filter.tempered_variance(1_400.0, 16.0, 4.0), 16.0);
-    filter.update(1_040.0, 16.0).unwrap();
-    filter.predict(1.0).unwrap();
+fn a_reading_within_the_limit_keeps_its_own_variance() {
+    let filter = a_day_on();
     // 4 sd of sqrt(25 + 16) g is 25.6 g.
     assert_eq!(filter.tempered_variance(1_065.0, 16.0, 4.0), 16.0);
     assert!(16.0 < filter.tempered_variance(1_066.0, 16.0, 4.0));
@@ -281,9 +296,8 @@ fn asking_in_between_changes_nothing() {
         reading(2.0, 712.0),
         reading(5.0, 724.0),
     ];
-    let plain = Track::through(trend(), &readings).unwrap();
-    let often = [
-        asked(-1.0),
+    let plain = track(dynamics(), readings.to_vec()).unwrap();
+    let often = vec![
         readings[0],
         asked(0.5),
         asked(1.0),
@@ -291,23 +305,23 @@ fn asking_in_between_changes_nothing() {
         asked(4.0),
         readings[2],
     ];
-    let often = Track::through(trend(), &often).unwrap();
+    let often = track(dynamics(), often).unwrap();
     let smoothed = often.smoothed();
-    for (index, expected) in [1, 4, 6].into_iter().zip(plain.smoothed()) {
+    for (index, expected) in [0, 3, 5].into_iter().zip(plain.smoothed()) {
         let (ours, expected) = (smoothed[index].unwrap(), expected.unwrap());
         assert!((ours.level_g - expected.level_g).abs() < 1e-9);
         assert!((ours.level_var - expected.level_var).abs() < 1e-9);
     }
-    // Between the readings, and before the first, hindsight still answers.
+    // Between the readings hindsight still answers.
     assert!(smoothed.iter().all(Option::is_some));
     assert!((often.log_likelihood() - plain.log_likelihood()).abs() < 1e-9);
     // The filter could not know the level between the first two readings.
-    assert_eq!(often.steps()[2].filtered, None);
+    assert_eq!(often.steps()[1].filtered, None);
 }
 
 #[test]
 fn no_samples_make_an_empty_track() {
-    let track = Track::through(trend(), &[]).unwrap();
+    let track = Track::through(trend(700.0, 4.0), &[]).unwrap();
     assert_eq!(track.steps().len(), 0);
     assert_eq!(track.smoothed(), Vec::new());
     assert_eq!(track.log_likelihood(), 0.0);
@@ -316,15 +330,14 @@ fn no_samples_make_an_empty_track() {
 #[test]
 fn what_cannot_be_is_refused_by_name_and_changes_nothing() {
     assert_eq!(
-        Dynamics::level(-1.0),
+        Dynamics::trend(-1.0, 0.5),
         Err(KalmanError::NegativeVariance(-1.0))
     );
     assert!(matches!(
         Dynamics::trend(1.0, f64::NAN),
         Err(KalmanError::NotFinite(_))
     ));
-    let mut filter = trend();
-    filter.update(700.0, 4.0).unwrap();
+    let mut filter = trend(700.0, 4.0);
     let before = filter.estimate();
     assert_eq!(filter.predict(-0.5), Err(KalmanError::BackInTime(-0.5)));
     assert_eq!(filter.update(710.0, 0.0), Err(KalmanError::NoVariance(0.0)));
@@ -337,8 +350,6 @@ fn what_cannot_be_is_refused_by_name_and_changes_nothing() {
         Err(KalmanError::NotFinite(_))
     ));
     assert_eq!(filter.estimate(), before);
-    let mut by_day = Filter::new(Dynamics::trend_by_day(4.0, 0.5).unwrap());
-    assert_eq!(by_day.predict(1.5), Err(KalmanError::NotWholeDays(1.5)));
     let slope = Slope {
         g_per_day: 0.0,
         var: 1.0,
@@ -349,6 +360,6 @@ fn what_cannot_be_is_refused_by_name_and_changes_nothing() {
         level_var: 4.0,
         slope: Some(slope),
     };
-    let started = Filter::starting_from(Dynamics::trend(4.0, 0.5).unwrap(), known);
+    let started = Filter::starting_from(dynamics(), known);
     assert_eq!(started.unwrap_err(), KalmanError::ImpossibleCovariance(3.0));
 }

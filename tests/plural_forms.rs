@@ -11,9 +11,7 @@
     reason = "a test may stop at the first surprise"
 )]
 
-use perchlight::domain::journal::entries::{Change, ChickId, Entry, EntryId};
-use perchlight::domain::time::moment::{Age, Day, Moment, Offset};
-use perchlight::share::import::Imported;
+use perchlight::domain::time::moment::{Age, Day};
 use perchlight::words::Language;
 use perchlight::words::format::Writing;
 
@@ -31,28 +29,11 @@ struct Counted {
     from: i32,
 }
 
-fn entries(count: i32) -> Vec<Entry> {
-    let entry = |number: i32| {
-        let mut id = [0; 12];
-        id[..4].copy_from_slice(&number.to_be_bytes());
-        Entry {
-            id: EntryId(id),
-            chick: ChickId([7; 12]),
-            at: Moment::from_seconds(i64::from(number)),
-            noted_at: Moment::from_seconds(i64::from(number)),
-            offset: Offset::UTC,
-            by: String::new(),
-            change: Change::Arrived,
-        }
-    };
-    (0..count).map(entry).collect()
-}
-
 fn size(count: i32) -> usize {
     usize::try_from(count).unwrap()
 }
 
-const SENTENCES: [Counted; 10] = [
+const SENTENCES: [Counted; 9] = [
     Counted {
         text: |writing, count| writing.days(count),
         nouns: ["day", "days", "día", "días"],
@@ -101,11 +82,6 @@ const SENTENCES: [Counted; 10] = [
         text: |writing, count| writing.quiet_days(Some(i64::from(count))),
         nouns: ["day", "days", "día", "días"],
         from: 1,
-    },
-    Counted {
-        text: |writing, count| writing.taken(&Imported::Entries(entries(count))),
-        nouns: ["entry", "entries", "anotación", "anotaciones"],
-        from: 0,
     },
 ];
 

@@ -14,24 +14,27 @@
 
 #[path = "common/fault_lines.rs"]
 mod fault_lines;
+#[path = "common/memory.rs"]
+mod memory;
 #[path = "common/week.rs"]
 mod week;
 
 use std::collections::BTreeSet;
 
 use perchlight::domain::journal::entries::{Entry, Journal};
-use perchlight::share::import::{ImportError, Imported, read_text};
+use perchlight::share::import::{Imported, read_text};
 use perchlight::store::StoreError;
+use perchlight::store::import_error::ImportError;
 use perchlight::store::key_value::{
     ENTRY, FOLDED_ON, KeyValue, KeyValueError, QUARANTINE, ROOT, SEGMENT,
 };
 use perchlight::store::line::{LineError, entries_in, lacking};
-use perchlight::store::memory::{Fault, MemoryKeyValue};
 use perchlight::store::open::{Opened, Report, open};
 use perchlight::store::setting::Setting;
 use perchlight::words::Language;
 
 use crate::fault_lines::{is_whole_run, tell};
+use crate::memory::{Fault, MemoryKeyValue};
 use crate::week::{Step, all_entries, kept, on_day, reopened, run, script, texts};
 
 #[test]

@@ -8,6 +8,8 @@
 
 #[path = "common/entries.rs"]
 mod entries;
+#[path = "common/memory.rs"]
+mod memory;
 #[path = "common/week.rs"]
 mod week;
 
@@ -20,13 +22,13 @@ use perchlight::domain::time::moment::Moment;
 use perchlight::store::StoreError;
 use perchlight::store::key_value::{ENTRY, FOLDED_ON, KeyValue, QUARANTINE, ROOT, SEGMENT};
 use perchlight::store::line::{Line, Name, entries_in, lacking};
-use perchlight::store::memory::MemoryKeyValue;
 use perchlight::store::open::{Report, open};
 use perchlight::store::record::encode;
 use perchlight::store::saved::{SavedError, entry_to_text};
 use perchlight::store::setting::Setting;
 use proptest::prelude::*;
 
+use crate::memory::MemoryKeyValue;
 use crate::week::{
     Step, all_entries, entry, fed, kept, on_day, reopened, run, script, texts, weighed,
 };

@@ -13,7 +13,7 @@ use perchlight::domain::plan::care_plan::{CarePlan, Reference, Slot};
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::Grams;
 use perchlight::domain::time::moment::{Day, Offset};
-use perchlight::domain::weight::readings::doubt;
+use perchlight::domain::weight::doubt::doubt;
 use perchlight::domain::weight::trend::{WeightTrend, expected_reading, weight_trend};
 use proptest::prelude::{ProptestConfig, prop};
 use proptest::{prop_assert, proptest};

@@ -10,7 +10,9 @@ use crate::domain::time::moment::{Age, Day, Lived, Moment, Offset};
 use crate::domain::time::zone::Zone;
 use crate::domain::warnings::level::{Finding, Level};
 use crate::domain::warnings::rules::{self, Facts};
-use crate::domain::weaning::{self, Weaning, WeaningFacts};
+use crate::domain::weaning::facts::WeaningFacts;
+use crate::domain::weaning::{self, Weaning};
+use crate::domain::weight::loss;
 use crate::domain::weight::readings;
 use crate::domain::weight::trend::{WeightTrend, weight_trend};
 
@@ -118,8 +120,8 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
             .as_ref()
             .is_some_and(|latest| latest.lived().day == lived.day),
         latest,
-        handover_loss_pct: readings::handover_loss_pct(now, &chick),
-        one_day_loss_pct: readings::one_day_loss_pct(now, &chick),
+        handover_loss_pct: loss::handover_loss_pct(now, &chick),
+        one_day_loss_pct: loss::one_day_loss_pct(now, &chick),
         trend,
     };
     let weaning = weaning::assess(&WeaningFacts {

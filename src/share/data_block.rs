@@ -1,8 +1,8 @@
 //! The block of data in a page of ours, by which the app takes the page in again.
 
 use crate::checksum::crc32;
-use crate::share::import::ImportError;
 use crate::share::markup::json_in_script;
+use crate::store::import_error::ImportError;
 
 /// What the head of every page of ours says, so that one without data is known too.
 pub const MARK: &str = r#"<meta name="generator" content="Perchlight">"#;

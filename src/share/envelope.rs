@@ -6,9 +6,9 @@
 //! so that an older build can tell a newer link from a damaged one.
 
 use crate::checksum::crc32;
-use crate::share::import::ImportError;
 use crate::share::varint::{ByteReader, ByteWriter};
 use crate::share::{base64url, digits};
+use crate::store::import_error::ImportError;
 
 /// The version of links that this build writes and reads.
 pub(crate) const VERSION: u8 = 1;

@@ -9,7 +9,7 @@ use crate::share::data_block;
 use crate::share::page::{Page, Paper};
 use crate::share::qr;
 use crate::share::report_parts::{
-    name_of, put_chart, put_contacts, put_feeds, put_findings, put_notes, put_weighings,
+    put_chart, put_contacts, put_feeds, put_findings, put_notes, put_weighings,
 };
 use crate::store::saved::entries_to_text;
 use crate::words::advice::advice;
@@ -24,7 +24,7 @@ use crate::words::sources::source_line;
 pub fn report_html(writing: Writing, outlook: &Outlook, entries: &[Entry]) -> String {
     let say = writing.language;
     let chick = &outlook.chick;
-    let mut page = Page::new(say, &name_of(writing, chick), Paper::A4);
+    let mut page = Page::new(say, &writing.name_of(chick), Paper::A4);
     page.paragraph("small", &writing.made_at(outlook.lived));
     put_findings(&mut page, writing, outlook, usize::MAX);
     page.paragraph("", call_first(say, outlook.level));

@@ -1,7 +1,5 @@
 //! Taking in what somebody sent: a link, a pasted text, a file.
 
-use thiserror::Error;
-
 use crate::checksum::crc32;
 use crate::domain::journal::entries::{ChickId, Entry};
 use crate::domain::plan::care_plan::CarePlan;
@@ -10,6 +8,7 @@ use crate::share::data_block::{self, DataBlock};
 use crate::share::envelope::{self, Kind};
 use crate::share::link::entries_of_bytes;
 use crate::store::EVERYTHING;
+use crate::store::import_error::ImportError;
 use crate::store::line::entries_in;
 use crate::store::saved::{Limits, SavedError, entries_from_text};
 
@@ -34,33 +33,6 @@ pub enum Imported {
     Entries(Vec<Entry>),
 }
 
-/// Why a text is not taken. Nothing was changed.
-#[derive(Debug, Clone, PartialEq, Eq, Error)]
-pub enum ImportError {
-    /// Nothing of ours is in it.
-    #[error("the text holds no card, report or backup")]
-    NotOurs,
-    /// A later build of the app wrote it.
-    #[error("version {version} is newer than this build of the app")]
-    Newer {
-        /// The version found.
-        version: u32,
-    },
-    /// It is whole, but something in it was altered.
-    #[error("the text was altered on its way")]
-    Damaged,
-    /// Its end is missing.
-    #[error("the text was cut off")]
-    Truncated,
-    /// It is larger than anything of ours.
-    #[error("the text is larger than any card, report or backup")]
-    TooLarge,
-    /// It is ours, but of a kind that this build does not know, or its prefix and its content
-    /// disagree.
-    #[error("the text is of a kind that is not known here")]
-    WrongKind,
-}
-
 /// What a pasted text, a whole link or the text of a file holds.
 ///
 /// A page of ours is known by its data block, a plain backup by its brace, everything that a browser
@@ -77,7 +49,8 @@ pub enum ImportError {
 /// use perchlight::domain::plan::care_plan::CarePlan;
 /// use perchlight::domain::plan::species::Species;
 /// use perchlight::share::card::card_to_link_text;
-/// use perchlight::share::import::{ImportError, Imported, read_text};
+/// use perchlight::share::import::{Taken, read_text};
+/// use perchlight::store::import_error::ImportError;
 ///
 /// let (chick, plan) = (ChickId([7; 12]), CarePlan::default_for(Species::ScarletMacaw));
 /// let link = format!("https://example.org/app/#{}", card_to_link_text(chick, &plan));

@@ -21,7 +21,6 @@ pub mod percent;
 pub mod phone;
 pub mod placed;
 mod plan_bytes;
-pub mod plan_part;
 pub mod qr;
 mod report_parts;
 pub mod table_of;

@@ -1,8 +1,6 @@
-//! Links that call someone or open a text message to them.
+//! Links that call someone.
 
 use thiserror::Error;
-
-use crate::share::percent;
 
 /// The most digits of an international number. Source: ITU-T E.164, section 6.
 const MOST_INTERNATIONAL_DIGITS: usize = 15;
@@ -101,34 +99,9 @@ pub fn call_link(text: &str) -> Result<String, PhoneError> {
     Ok(format!("tel:{}", number(text)?))
 }
 
-/// A link that opens a text message to the number with the body filled in.
-///
-/// Show number and message as text too, with a button to copy: not every telephone takes a body.
-///
-/// # Errors
-/// [`PhoneError`].
-///
-/// # Examples
-/// ```
-/// assert_eq!(
-///     perchlight::share::phone::message_link("555 0100", "Pip: 612 g").as_deref(),
-///     Ok("sms:5550100?&body=Pip%3A%20612%20g"),
-/// );
-/// ```
-///
-/// Source: RFC 5724 for `?body=`. `DIFFERENCE`: the ampersand after the question mark is common
-/// practice, since one maker's telephones expect `&body=`; not tried on all.
-pub fn message_link(text: &str, body: &str) -> Result<String, PhoneError> {
-    Ok(format!(
-        "sms:{}?&body={}",
-        number(text)?,
-        percent::encode(body)
-    ))
-}
-
 #[cfg(test)]
 mod tests {
-    use crate::share::phone::{PhoneError, call_link, message_link, number};
+    use crate::share::phone::{PhoneError, call_link, number};
 
     /// Numbers for fiction and examples: North America's 555-0100 to 0199, Britain's
     /// 01632 960000 to 960999, both from memory of the regulators' lists; RFC 3966 uses
@@ -188,11 +161,5 @@ mod tests {
         assert_eq!(digits("+1234567890123456"), refused(16, 15));
         assert_eq!(digits(&"1".repeat(20)), Ok(20));
         assert_eq!(digits(&"1".repeat(21)), refused(21, 20));
-    }
-
-    #[test]
-    fn a_message_cannot_leave_its_place_in_the_link() {
-        let link = message_link("112", "a&b=c?d#e\n½").unwrap();
-        assert_eq!(link, "sms:112?&body=a%26b%3Dc%3Fd%23e%0A%C2%BD");
     }
 }

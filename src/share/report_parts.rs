@@ -9,15 +9,6 @@ use crate::share::weight_picture::chart_svg;
 use crate::words::format::Writing;
 use crate::words::rules::finding_title;
 
-/// A name to call the chick by in a title.
-pub(crate) fn name_of(writing: Writing, chick: &Chick) -> String {
-    if chick.plan.name.is_empty() {
-        writing.language.species(chick.plan.species).to_owned()
-    } else {
-        chick.plan.name.clone()
-    }
-}
-
 /// The weight chart, when there is a weighing.
 pub(crate) fn put_chart(page: &mut Page, writing: Writing, outlook: &Outlook) {
     if let Some(svg) = chart_svg(writing, outlook) {

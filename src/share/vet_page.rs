@@ -5,11 +5,9 @@ use crate::domain::journal::chick::{Chick, Noted};
 use crate::domain::journal::signs::Sign;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::Slot;
+use crate::domain::plan::plan_part::PlanPart;
 use crate::share::page::{Page, Paper};
-use crate::share::plan_part::PlanPart;
-use crate::share::report_parts::{
-    name_of, put_chart, put_contacts, put_feeds, put_findings, put_weighings,
-};
+use crate::share::report_parts::{put_chart, put_contacts, put_feeds, put_findings, put_weighings};
 use crate::words::exchange::labelled;
 use crate::words::format::Writing;
 use crate::words::signs;
@@ -23,7 +21,7 @@ const FEW: usize = 3;
 pub fn vet_page_html(writing: Writing, outlook: &Outlook) -> String {
     let say = writing.language;
     let chick = &outlook.chick;
-    let mut page = Page::new(say, &name_of(writing, chick), Paper::OneA4);
+    let mut page = Page::new(say, &writing.name_of(chick), Paper::OneA4);
     page.paragraph("small", &writing.made_at(outlook.lived));
     page.pairs(&writing.signalment(outlook));
     page.heading(say.vet_reason());

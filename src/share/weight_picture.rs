@@ -6,7 +6,6 @@ use crate::domain::quantity::units::Grams;
 use crate::domain::warnings::level::Level;
 use crate::share::chart_of::chart_of;
 use crate::share::markup::escape;
-use crate::share::report_parts::name_of;
 use crate::share::weight_chart::SIZE;
 use crate::words::format::Writing;
 
@@ -68,7 +67,7 @@ pub fn weight_picture(writing: Writing, outlook: &Outlook) -> Option<WeightPictu
     let meaning = chart_meaning(writing, outlook).unwrap_or_default();
     let title = format!(
         "{} \u{b7} {}",
-        name_of(writing, &outlook.chick),
+        writing.name_of(&outlook.chick),
         writing.date(outlook.lived.day)
     );
     let strong = lines(&title, TITLE_LETTERS).into_iter();

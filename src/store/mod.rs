@@ -14,10 +14,10 @@ pub mod browser;
 pub mod cup_text;
 pub mod fold;
 pub mod guide_text;
+pub mod import_error;
 pub mod json;
 pub mod key_value;
 pub mod line;
-pub mod memory;
 pub mod migrate;
 pub mod open;
 pub mod record;
@@ -253,5 +253,29 @@ impl<K: KeyValue> Store<K> {
     fn check_version(&self) -> Result<(), StoreError> {
         let newer = self.newer_version;
         newer.map_or(Ok(()), |version| Err(StoreError::NewerVersion { version }))
+    }
+
+    /// The text of a setting; `None` when it was never written.
+    ///
+    /// A setting written while the place did not answer is given back from memory.
+    ///
+    /// # Errors
+    /// [`StoreError::Storage`] when the place cannot be read.
+    pub fn read_setting(&self, setting: Setting) -> Result<Option<String>, StoreError> {
+        if let Some(text) = self.settings.get(&setting) {
+            return Ok(Some(text.clone()));
+        }
+        Ok(self.keys.get(&setting.key())?)
+    }
+
+    /// Writes a setting. When that does not go, it holds until the app is closed.
+    ///
+    /// # Errors
+    /// [`StoreError::Storage`] when it was not written.
+    pub fn write_setting(&mut self, setting: Setting, text: &str) -> Result<(), StoreError> {
+        self.settings.insert(setting, text.to_owned());
+        self.keys.set(&setting.key(), text)?;
+        self.settings.remove(&setting);
+        Ok(())
     }
 }

@@ -1,7 +1,6 @@
 //! Small values of this device that are no part of any journal.
 
-use crate::store::key_value::{KeyValue, SETTING};
-use crate::store::{Store, StoreError};
+use crate::store::key_value::SETTING;
 
 /// A value of this device.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -50,31 +49,5 @@ impl Setting {
     /// The key that holds it.
     pub fn key(self) -> String {
         format!("{SETTING}{}", self.word())
-    }
-}
-
-impl<K: KeyValue> Store<K> {
-    /// The text of a setting; `None` when it was never written.
-    ///
-    /// A setting written while the place did not answer is given back from memory.
-    ///
-    /// # Errors
-    /// [`StoreError::Storage`] when the place cannot be read.
-    pub fn read_setting(&self, setting: Setting) -> Result<Option<String>, StoreError> {
-        if let Some(text) = self.settings.get(&setting) {
-            return Ok(Some(text.clone()));
-        }
-        Ok(self.keys.get(&setting.key())?)
-    }
-
-    /// Writes a setting. When that does not go, it holds until the app is closed.
-    ///
-    /// # Errors
-    /// [`StoreError::Storage`] when it was not written.
-    pub fn write_setting(&mut self, setting: Setting, text: &str) -> Result<(), StoreError> {
-        self.settings.insert(setting, text.to_owned());
-        self.keys.set(&setting.key(), text)?;
-        self.settings.remove(&setting);
-        Ok(())
     }
 }

@@ -9,10 +9,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
-use crate::domain::journal::entries::{ChickId, Journal};
-use crate::domain::outlook::{Outlook, outlook};
-use crate::domain::time::moment::Moment;
-use crate::domain::time::zone::Zone;
+use crate::domain::outlook::outlook;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::screens::guide::GuideScreen;
@@ -29,7 +26,7 @@ use crate::ui::screens::weaning::WeaningScreen;
 use crate::ui::screens::weigh::WeighScreen;
 use crate::ui::screens::weight::WeightScreen;
 use crate::ui::screens::wrong::WrongScreen;
-use crate::ui::state::AppState;
+use crate::ui::state::{AppState, Judge};
 
 /// A piece of the program that is fetched after the first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -50,9 +47,6 @@ impl Piece {
 
 /// Draws the screen of a route.
 type Draw = fn(Route) -> AnyView;
-
-/// Judges a chick: [`outlook`].
-pub type Judge = fn(Moment, &Journal, ChickId, &Zone) -> Option<Outlook>;
 
 /// How far a piece is.
 #[derive(Debug, Clone, Copy)]

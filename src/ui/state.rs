@@ -11,7 +11,6 @@ use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::time::moment::Moment;
 use crate::domain::time::zone::Zone;
 use crate::ui::copies::{Copies, Keeping};
-use crate::ui::pieces::Judge;
 use crate::ui::route::Route;
 use crate::ui::{clock, platform};
 use crate::words::Language;
@@ -20,6 +19,9 @@ use crate::words::format::{DecimalSign, Writing};
 /// The browser is asked not to clear the storage by itself after this many entries: browsers decide
 /// by use, so a first visit would be refused.
 const ENTRIES_BEFORE_ASKING: usize = 3;
+
+/// Judges a chick: [`outlook`](crate::domain::outlook::outlook).
+pub type Judge = fn(Moment, &Journal, ChickId, &Zone) -> Option<Outlook>;
 
 /// What was just done, shown at the foot of the screen with a way back.
 #[derive(Debug, Clone, PartialEq, Eq)]

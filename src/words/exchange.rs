@@ -1,7 +1,7 @@
 //! Words for what leaves the phone and comes back: refusals, previews, file names, shared labels.
 
 use crate::domain::time::moment::Lived;
-use crate::share::import::{ImportError, Imported};
+use crate::store::import_error::ImportError;
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -50,28 +50,6 @@ impl Language {
 }
 
 impl Writing {
-    /// What was found in a text, before it is taken in.
-    pub fn taken(self, taken: &Imported) -> String {
-        let say = self.language;
-        match taken {
-            Imported::Card { plan, .. } => labelled(say.exchange_card(), &plan.name),
-            Imported::PlanChange { plan, .. } => labelled(say.exchange_plan_change(), &plan.name),
-            Imported::Entries(entries) => match (say, entries.len()) {
-                (Language::English, 1) => "Records: 1 entry".to_owned(),
-                (Language::English, count) => format!("Records: {count} entries"),
-                (Language::Spanish, 1) => "Registros: 1 anotación".to_owned(),
-                (Language::Spanish, count) => format!("Registros: {count} anotaciones"),
-            },
-        }
-    }
-
-    /// What goes before a link in a message.
-    pub fn message_with_card(self, name: &str) -> String {
-        let say = self.language;
-        let card = labelled(say.exchange_card(), name);
-        format!("{card}. {}", say.exchange_anyone())
-    }
-
     /// What goes before a link or file with records in a message.
     pub fn message_with_records(self, name: &str) -> String {
         let say = self.language;
@@ -184,15 +162,12 @@ texts! {
     take_another: "Paste another text or choose a file", "Pegar otro texto o elegir un archivo";
     exchange_take_card: "Take this card", "Tomar esta tarjeta";
     exchange_take_plan: "Take the changed plan", "Tomar el plan cambiado";
-    exchange_take_records: "Take these records", "Tomar estos registros";
     exchange_no_change: "This plan is the same as the one you have.", "Este plan es igual al que ya tiene.";
     exchange_plan_of_other: "This plan is for a chick that is not on this phone. Ask for its card.", "Este plan es de un pollo que no está en este teléfono. Pida su tarjeta.";
-    exchange_here_already: "This chick is here already. Its plan would change:", "Este pollo ya está aquí. Su plan cambiaría:";
     exchange_paste_hint: "On an iPhone a scanned link opens in Safari, which keeps its own records. Copy the link there, open Perchlight from the home screen and paste it here.", "En un iPhone, un enlace escaneado se abre en Safari, que guarda sus propios registros. Copie allí el enlace, abra Perchlight desde la pantalla de inicio y péguelo aquí.";
     exchange_too_long: "Too much for a link: send the file.", "Demasiado para un enlace: envíe el archivo.";
     exchange_alert_on: "Open one event after the import and check that its alert is on: some calendars leave it out.", "Abra un evento tras importar y compruebe que su aviso está activo: algunos calendarios lo omiten.";
     exchange_old_first: "After each change of the plan open a new file: it replaces the events of the old one. If feeds then stand there twice, delete the old events.", "Tras cada cambio del plan abra un archivo nuevo: sustituye los eventos del anterior. Si entonces las tomas aparecen dos veces, borre los antiguos.";
     exchange_double: "The same feed is noted twice. If it was given once, take one of them back.", "La misma toma está anotada dos veces. Si se dio una vez, retire una.";
     exchange_placed: "Placed chicks", "Pollos entregados";
-    exchange_plan_change: "Changed plan", "Plan cambiado";
 }

@@ -4,7 +4,7 @@ use crate::domain::formula::cooling::CoolingError;
 use crate::domain::formula::nutrition::MixWarning;
 use crate::domain::formula::serving_heat::{ServingVerdict, TemperatureUnit};
 use crate::domain::instruction::feed_session::Step;
-use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
+use crate::domain::quantity::units::{Celsius, Millilitres};
 use crate::domain::time::moment::WallTime;
 use crate::words::Language;
 use crate::words::format::Writing;
@@ -44,7 +44,6 @@ texts! {
     guide_warm_lead: "Stir, measure in the cup, type what the thermometer says.", "Remueva, mida en la taza y escriba lo que dice el termómetro.";
     guide_warm_field: "Thermometer", "Termómetro";
     guide_warm_implausible: "That is no temperature of a cup of formula. Check the number and the unit.", "Esa no es la temperatura de una taza de papilla. Revise el número y la unidad.";
-    guide_warm_room: "Room", "Sala";
     guide_warm_measured: "Measured", "Medido";
     guide_warm_bath: "The cup is in a warm bath", "La taza está en un baño caliente";
     guide_warm_now: "about now", "ahora unos";
@@ -143,12 +142,10 @@ impl Language {
                 "La taza no puede estar más fría que la sala. Revise los dos números.",
             ),
             CoolingError::NotANumber
-            | CoolingError::TooFewReadings { .. }
             | CoolingError::WrongOrder { .. }
             | CoolingError::MovesAway { .. }
             | CoolingError::HalfTime { .. }
-            | CoolingError::NeverReached { .. }
-            | CoolingError::NoCurve => self.pick(
+            | CoolingError::NeverReached { .. } => self.pick(
                 "These readings do not fit together. Measure again.",
                 "Estas medidas no encajan. Mida otra vez.",
             ),
@@ -271,11 +268,6 @@ impl Writing {
             Language::English => format!("Take back the last {draw}"),
             Language::Spanish => format!("Retirar los últimos {draw}"),
         }
-    }
-
-    /// An amount on the scale with its name.
-    pub fn amount_of(self, mass: Grams, name: &str) -> String {
-        format!("{name}: {}", self.mass(mass))
     }
 }
 

@@ -1,8 +1,8 @@
 //! The way to the new home, and the first feed there.
 
+use crate::domain::homecoming::first_days::SETTLE_MINUTES;
 use crate::domain::homecoming::journey::JourneyFault;
 use crate::domain::homecoming::transit::{Cover, TransitLevels};
-use crate::domain::instruction::guards::SETTLE_MINUTES;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::quantity::units::{Millilitres, Percent};
 use crate::domain::time::moment::{Lived, WallTime};

@@ -3,16 +3,14 @@
 use crate::domain::formula::day_energy::DayEnergy;
 use crate::domain::formula::heat_balance::{CupStuff, WARMEST_WATER_C};
 use crate::domain::formula::mixing::{
-    MixError, RecipeShare, SPOON_ML, SUPPLEMENT_G_PER_100_ML, WATER_PARTS, recipe_share,
+    MixError, RecipeShare, SPOON_ML, SUPPLEMENT_G_PER_100_ML, TEN_SPOONS_G, WATER_PARTS,
+    recipe_share,
 };
 use crate::domain::formula::nutrition::{
     FatNeed, SUPPLEMENT_CAP_G_PER_100_ML, SupplementCap, TOO_THICK_ABOVE, TOO_THIN_BELOW,
     WANTED_FAT_PCT, fat_need, supplement_for_fat,
 };
-use crate::domain::formula::powder::{
-    FAT_PCT, KCAL_PER_100_G, PROTEIN_PCT, Powder, PowderError, PowderLabel,
-};
-use crate::domain::formula::weighing_out::TEN_SPOONS_G;
+use crate::domain::formula::powder::{FAT_PCT, KCAL_PER_100_G, PROTEIN_PCT, Powder, PowderError};
 use crate::domain::plan::species::Species;
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::{Celsius, NumberError, parse_thousandths};
@@ -192,14 +190,9 @@ impl Writing {
         let figures = wanted.and_then(|wanted| Ok((wanted, fat?, protein?, powder?)));
         Some(match figures {
             Ok((wanted_pct, fat_pct, protein_pct, powder_pct)) => {
-                let label = PowderLabel {
-                    protein_pct,
-                    fat_pct,
-                    carbohydrate_pct: None,
-                    moisture_pct: None,
-                    kcal_per_100_g: None,
-                };
-                let powder = Powder::from_label(&label).map_err(|error| self.powder_error(error));
+                let powder =
+                    Powder::of_label(protein_pct, fat_pct, Powder::USUAL.kcal_per_g * 100.0)
+                        .map_err(|error| self.powder_error(error));
                 powder.and_then(|powder| self.fat(wanted_pct, &powder, powder_pct / 100.0))
             }
             Err(error) => Err(self.number_error(error)),
@@ -406,17 +399,6 @@ impl Writing {
             PowderError::Fat { .. } => (self.language.pick("fat", "grasa"), FAT_PCT, "%"),
             PowderError::Protein { .. } => {
                 (self.language.pick("protein", "proteína"), PROTEIN_PCT, "%")
-            }
-            PowderError::Carbohydrate { .. }
-            | PowderError::Moisture { .. }
-            | PowderError::MoreThanWhole { .. } => {
-                return self
-                    .language
-                    .pick(
-                        "Fat, protein and water are more than the whole. Check the label.",
-                        "Grasa, proteína y agua suman más que el total. Revise la etiqueta.",
-                    )
-                    .to_owned();
             }
         };
         let (low, high) = whole(range);

@@ -1,8 +1,8 @@
 //! A care plan in words: line by line, and old → new.
 
 use crate::domain::plan::care_plan::{CarePlan, ClockShift, PlanField, Role};
+use crate::domain::plan::plan_part::{PlanPart, plan_difference};
 use crate::domain::quantity::units::Celsius;
-use crate::share::plan_part::{PlanPart, plan_difference};
 use crate::words::Language;
 use crate::words::format::Writing;
 

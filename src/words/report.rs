@@ -1,5 +1,6 @@
 //! Words of the report, the card on paper, the vet page, the calendar and the tables.
 
+use crate::domain::journal::chick::Chick;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::Millilitres;
@@ -8,6 +9,15 @@ use crate::words::Language;
 use crate::words::format::Writing;
 
 impl Writing {
+    /// A name to call the chick by in a title.
+    pub(crate) fn name_of(self, chick: &Chick) -> String {
+        if chick.plan.name.is_empty() {
+            self.language.species(chick.plan.species).to_owned()
+        } else {
+            chick.plan.name.clone()
+        }
+    }
+
     /// When a page was made.
     pub fn made_at(self, lived: Lived) -> String {
         let (date, time) = (self.date(lived.day), self.time(lived.time));

@@ -42,7 +42,6 @@ pub const fn call_first(language: Language, level: Level) -> &'static str {
 fn amount(writing: Writing, value: Value) -> String {
     match value {
         Value::Pct(pct) => writing.pct(pct),
-        Value::Grams(grams) => writing.mass(grams),
         Value::Ml(volume) => writing.volume(volume),
         Value::Celsius(temperature) => writing.temperature(temperature),
         Value::Minutes(minutes) => writing.minutes(minutes),

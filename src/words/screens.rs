@@ -15,12 +15,9 @@ texts! {
     bar_more: "Chicks and settings", "Pollos y ajustes";
 
     back: "Back", "Volver";
-    cancel: "Cancel", "Cancelar";
-    done: "Done", "Hecho";
     keep: "Keep", "Guardar";
     undo: "Undo", "Deshacer";
     close: "Close", "Cerrar";
-    change: "Change", "Cambiar";
     remove: "Remove", "Quitar";
     optional: "may stay empty", "puede quedar vacío";
 
@@ -71,7 +68,6 @@ texts! {
     plan_time: "time", "hora";
     plan_volume: "ml", "ml";
     plan_breeder: "How do you reach the breeder?", "¿Cómo se localiza al criador?";
-    plan_vet: "And an avian vet?", "¿Y un veterinario de aves?";
     plan_contact_name: "Name", "Nombre";
     plan_contact_number: "Telephone", "Teléfono";
     plan_keep: "Start with these", "Empezar con estos";
@@ -162,8 +158,6 @@ texts! {
     weight_when: "When", "Cuándo";
     weight_weight: "Weight", "Peso";
     weight_against: "Against handover", "Contra la entrega";
-    weight_handover: "handover", "entrega";
-    weight_limit: "limit", "límite";
     weight_key: "Full dot: empty crop. Hollow dot: after a feed, with the food taken off. Ringed dot: doubted. Line and band: level and its 95 % range; lighter fan: the next days at this pace. Dashed: handover weight. Hatched: below the limit. Mark on the axis: a feed was dropped.", "Punto lleno: buche vacío. Hueco: tras una toma, sin la comida. Con anillo: dudoso. Línea y banda: nivel y su margen del 95 %; abanico claro: los próximos días a este paso. Rayas: peso de entrega. Tramado: bajo el límite. Marca en el eje: se quitó una toma.";
     weight_too_few: "A forecast needs four weighings.", "Un pronóstico necesita cuatro pesadas.";
     weight_chart: "Weight chart", "Gráfico de peso";
@@ -247,7 +241,6 @@ texts! {
     settings_persisted: "The browser has promised not to clear it by itself.", "El navegador ha prometido no borrarlo por sí mismo.";
     settings_not_persisted: "The browser may clear it when space is short. Save backups.", "El navegador puede borrarlo si falta espacio. Guarde copias.";
     settings_save_all: "Save everything as plain text", "Guardar todo como texto";
-    settings_install: "On the home screen", "En la pantalla de inicio";
     settings_install_text: "Add Perchlight to the home screen before you enter a chick: on an iPhone the installed app and Safari keep separate records.", "Añada Perchlight a la pantalla de inicio antes de escribir un pollo: en un iPhone la app instalada y Safari guardan registros separados.";
 
     update_ready: "A new version is ready.", "Hay una versión nueva.";

@@ -9,15 +9,17 @@
     reason = "a text for a program; it may stop at the first surprise"
 )]
 
+#[path = "../common/memory.rs"]
+mod memory;
 mod script;
 
 use std::collections::BTreeMap;
 
 use perchlight::domain::time::moment::Day;
 use perchlight::store::key_value::KeyValue;
-use perchlight::store::memory::MemoryKeyValue;
 use perchlight::store::open::open;
 
+use crate::memory::MemoryKeyValue;
 use crate::script::{days_of, script};
 
 fn main() {

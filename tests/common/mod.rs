@@ -10,6 +10,9 @@
 
 use std::path::PathBuf;
 
+use perchlight::domain::statistics::dynamics::{Dynamics, KalmanError};
+use perchlight::domain::statistics::kalman::{Estimate, Filter};
+use perchlight::domain::statistics::smoother::{Sample, Track};
 use serde_json::Value;
 
 /// The check file of that name, from the folder `PERCHLIGHT_CHECKS` or else `tests/fixtures/checks/`.
@@ -55,4 +58,30 @@ pub fn number(value: &Value) -> f64 {
 pub fn numbers(value: &Value) -> Vec<f64> {
     let list = value.as_array().expect("a list of numbers");
     list.iter().map(number).collect()
+}
+
+/// A filter whose level is one reading, with nothing known of the slope.
+///
+/// # Errors
+/// [`KalmanError`] of the reading.
+pub fn filter_from(dynamics: Dynamics, grams: f64, variance: f64) -> Result<Filter, KalmanError> {
+    let known = Estimate {
+        level_g: grams,
+        level_var: variance,
+        slope: None,
+    };
+    Filter::starting_from(dynamics, known)
+}
+
+/// The samples through a filter that starts from the reading of the first.
+///
+/// # Errors
+/// [`KalmanError`] of the first sample that cannot be taken.
+///
+/// # Panics
+/// When the first sample holds no reading.
+pub fn track(dynamics: Dynamics, mut samples: Vec<Sample>) -> Result<Track, KalmanError> {
+    let first = samples[0].reading.take().expect("a reading to start from");
+    let filter = filter_from(dynamics, first.grams, first.variance)?;
+    Track::through(filter, &samples)
 }

@@ -12,9 +12,10 @@ use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres};
 use perchlight::domain::time::moment::{Moment, Offset};
 use perchlight::store::key_value::KeyValue;
-use perchlight::store::memory::MemoryKeyValue;
 use perchlight::store::open::{Opened, open};
 use perchlight::store::{Store, StoreError};
+
+use crate::memory::MemoryKeyValue;
 
 /// Monday 2026-11-02T00:00:00Z.
 const MONDAY: i64 = 1_793_577_600;

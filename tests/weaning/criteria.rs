@@ -8,7 +8,8 @@ use perchlight::domain::quantity::evidence::Standing;
 use perchlight::domain::time::moment::WallTime;
 use perchlight::domain::warnings::level::{Finding, Level, RuleId, Value};
 use perchlight::domain::weaning::criteria::Criterion;
-use perchlight::domain::weaning::{Answer, Verdict, may_offer_drop};
+use perchlight::domain::weaning::facts::Answer;
+use perchlight::domain::weaning::{Verdict, may_offer_drop};
 
 use crate::script::{
     CHICK, Without, answer, arrived, at, count, day_zero, dropped, droppings, earliest, evening,

@@ -3,7 +3,8 @@
 use perchlight::domain::journal::entries::{Change, Droppings, Journal, SolidsEaten};
 use perchlight::domain::outlook::outlook;
 use perchlight::domain::plan::care_plan::Slot;
-use perchlight::domain::weaning::{Verdict, WeaningFacts, assess};
+use perchlight::domain::weaning::facts::WeaningFacts;
+use perchlight::domain::weaning::{Verdict, assess};
 use proptest::collection::vec;
 use proptest::prelude::{Just, ProptestConfig, Strategy};
 use proptest::strategy::ValueTree;

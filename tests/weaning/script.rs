@@ -13,7 +13,8 @@ use perchlight::domain::time::moment::{Day, Moment, Offset};
 use perchlight::domain::warnings::level::Value;
 use perchlight::domain::warnings::level::{Finding, Level};
 use perchlight::domain::weaning::criteria::Criterion;
-use perchlight::domain::weaning::{Answer, Verdict, Weaning, WeaningFacts, assess};
+use perchlight::domain::weaning::facts::{Answer, WeaningFacts};
+use perchlight::domain::weaning::{Verdict, Weaning, assess};
 
 /// The chick of every script.
 pub(crate) const CHICK: ChickId = ChickId([7; 12]);

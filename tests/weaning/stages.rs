@@ -5,8 +5,9 @@ use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::plan::care_plan::Slot;
 use perchlight::domain::plan::species::Weeks;
 use perchlight::domain::time::moment::Day;
+use perchlight::domain::weaning::Verdict;
+use perchlight::domain::weaning::facts::Answer;
 use perchlight::domain::weaning::stage::Stage;
-use perchlight::domain::weaning::{Answer, Verdict};
 
 use crate::script::{Without, arrived, at, day, dropped, evening, good_days, plan, ready};
 

@@ -6,8 +6,9 @@ use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::plan::care_plan::Slot;
 use perchlight::domain::quantity::evidence::Standing;
 use perchlight::domain::warnings::level::{Finding, Level, RuleId, Value};
+use perchlight::domain::weaning::facts::Answer;
 use perchlight::domain::weaning::triggers::Trigger;
-use perchlight::domain::weaning::{Answer, Verdict, Weaning};
+use perchlight::domain::weaning::{Verdict, Weaning};
 
 use crate::script::{
     Without, arrived, at, dropped, droppings, good_days, judged, plan, ready, sign, weighed,

@@ -5,8 +5,9 @@ use perchlight::domain::plan::care_plan::Slot;
 use perchlight::domain::quantity::units::Grams;
 use perchlight::domain::warnings::level::Value;
 use perchlight::domain::weaning::criteria::Criterion;
+use perchlight::domain::weaning::facts::Answer;
 use perchlight::domain::weaning::mornings::{Morning, mornings, steady_mornings_needed};
-use perchlight::domain::weaning::{Answer, Verdict, Weaning};
+use perchlight::domain::weaning::{Verdict, Weaning};
 
 use crate::script::{
     Without, answer, arrived, at, day, earliest, evening, good_days, judged, only_reason, plan,

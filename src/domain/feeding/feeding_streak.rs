@@ -5,6 +5,7 @@ use crate::domain::feeding::schedule::{FeedState, ScheduledFeed};
 use crate::domain::journal::chick::{Chick, FeedOutcome, Noted};
 use crate::domain::journal::entries::WhyPassedOver;
 use crate::domain::time::moment::{Age, Day, Moment};
+use crate::domain::weight::loss;
 use crate::domain::weight::readings;
 
 /// A weighing tells whether a refusal is part of weaning when it is no older than this, minutes:
@@ -78,8 +79,8 @@ pub fn is_refusal_normal(now: Moment, today: Day, chick: &Chick) -> bool {
     let is_fresh = readings::latest_empty(now, chick)
         .map(|weighing: &Noted<_>| now.minutes_since(weighing.at) <= WEIGHED_WITHIN_MINUTES);
     let losses = [
-        readings::handover_loss_pct(now, chick),
-        readings::peak_loss_pct(now, chick),
+        loss::handover_loss_pct(now, chick),
+        loss::peak_loss_pct(now, chick),
     ];
     let worst = losses.into_iter().flatten().max_by(f64::total_cmp);
     is_weaning(now, today, chick)

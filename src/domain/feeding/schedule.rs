@@ -4,10 +4,10 @@
 //! follow the zone table; with a journey in the plan they go from the breeder's clock to the owner's.
 //! The first feed after a journey is smaller, and is the one that was missed on the way.
 
+use crate::domain::homecoming::first_days::SETTLE_MINUTES;
 use crate::domain::homecoming::first_days::{first_feed_since, first_feed_volumes};
 use crate::domain::homecoming::journey::{FeedMoments, feed_moments, is_doubled};
 use crate::domain::homecoming::transit::{TransitLevels, fed_before};
-use crate::domain::instruction::guards::SETTLE_MINUTES;
 use crate::domain::journal::chick::{Chick, FeedNote, FeedOutcome, Noted};
 use crate::domain::plan::care_plan::{PlannedFeed, Slot};
 use crate::domain::quantity::units::Millilitres;

@@ -5,25 +5,12 @@
 
 use thiserror::Error;
 
-/// Half-times that formula in a cup or syringe can have, 5 to 120 min; outside, measure again.
-///
-/// Standing: ours: a third of the 10 ml syringe's estimate, three times the open cup's.
-pub const PLAUSIBLE_HALF_TIME_MIN: (f64, f64) = (5.0, 120.0);
-
 /// Why a cooling law or a time cannot be told.
 #[derive(Debug, Clone, Copy, PartialEq, Error)]
 pub enum CoolingError {
     /// A reading, the room or a half-time is not a finite number.
     #[error("a time or temperature is not a number")]
     NotANumber,
-    /// Fewer readings than the law has unknowns.
-    #[error("needs at least {needed} readings, given {given}")]
-    TooFewReadings {
-        /// Readings needed.
-        needed: usize,
-        /// Readings given.
-        given: usize,
-    },
     /// Two readings at one moment: the same reading twice, or two that contradict.
     #[error("two readings at minute {at_min}")]
     SameMoment {
@@ -84,9 +71,6 @@ pub enum CoolingError {
         /// The room.
         room_c: f64,
     },
-    /// The readings show no cooling curve that can be fitted.
-    #[error("readings do not follow a cooling curve")]
-    NoCurve,
 }
 
 /// One temperature at one moment.
@@ -210,17 +194,6 @@ impl CoolingLaw {
         self.room_c + (self.start_c - self.room_c) * (-self.rate_per_min * at_min).exp()
     }
 
-    /// Time in which the distance to the room halves, in minutes: `ln 2 / rate`.
-    pub fn half_time_min(&self) -> f64 {
-        std::f64::consts::LN_2 / self.rate_per_min
-    }
-
-    /// Whether formula in a cup or syringe can cool like this, see [`PLAUSIBLE_HALF_TIME_MIN`].
-    pub fn is_plausible_for_formula(&self) -> bool {
-        let half_time_min = self.half_time_min();
-        PLAUSIBLE_HALF_TIME_MIN.0 <= half_time_min && half_time_min <= PLAUSIBLE_HALF_TIME_MIN.1
-    }
-
     /// Minute at which the curve passes `target_c`; below zero is before the caller's zero.
     ///
     /// # Formula
@@ -240,37 +213,8 @@ impl CoolingLaw {
     }
 }
 
-/// The law through three readings at equal steps, without knowing the room.
-///
-/// # Formula
-/// `room = (T1 T3 - T2^2) / (T1 + T3 - 2 T2)`; sensitive to a tenth of a degree.
-///
-/// # Errors
-/// As [`CoolingLaw::through`] for the first two and the last two readings;
-/// [`CoolingError::NoCurve`] when the steps in time are not equal or the drops do not shrink.
-pub fn through_three(readings: [Reading; 3]) -> Result<CoolingLaw, CoolingError> {
-    checked_order(&readings)?;
-    let [first, second, third] = readings;
-    let uneven_min = (third.at_min - second.at_min) - (second.at_min - first.at_min);
-    let bend_c = (first.temp_c - second.temp_c) - (second.temp_c - third.temp_c);
-    // A thousandth of a minute: far below what a clock in a kitchen tells.
-    if 1e-3 < uneven_min.abs() || bend_c <= 0.0 {
-        return Err(CoolingError::NoCurve);
-    }
-    // The formula above, reckoned from the third reading, so that near numbers do not cancel.
-    let first_drop_c = first.temp_c - third.temp_c;
-    let second_drop_c = second.temp_c - third.temp_c;
-    let room_c =
-        third.temp_c - second_drop_c * second_drop_c / (first_drop_c - 2.0 * second_drop_c);
-    CoolingLaw::through(room_c, second, third)?;
-    CoolingLaw::through(room_c, first, second)
-}
-
 /// Refuses readings that are not numbers, out of order, or two at one moment.
-///
-/// # Errors
-/// [`CoolingError::NotANumber`], [`CoolingError::SameMoment`], [`CoolingError::WrongOrder`].
-pub fn checked_order(readings: &[Reading]) -> Result<(), CoolingError> {
+fn checked_order(readings: &[Reading]) -> Result<(), CoolingError> {
     let is_number = |reading: &Reading| reading.at_min.is_finite() && reading.temp_c.is_finite();
     if !readings.iter().all(is_number) {
         return Err(CoolingError::NotANumber);
@@ -293,7 +237,7 @@ pub fn checked_order(readings: &[Reading]) -> Result<(), CoolingError> {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::formula::cooling::{CoolingError, CoolingLaw, Reading, through_three};
+    use crate::domain::formula::cooling::{CoolingError, CoolingLaw, Reading};
 
     fn reading(at_min: f64, temp_c: f64) -> Reading {
         Reading { at_min, temp_c }
@@ -349,35 +293,5 @@ mod tests {
                 Err(CoolingError::HalfTime { given_min })
             );
         }
-    }
-
-    #[test]
-    fn half_times_outside_the_plausible_range_are_told() {
-        let plausible = |half_time_min: f64| {
-            CoolingLaw {
-                room_c: 22.0,
-                start_c: 44.0,
-                rate_per_min: 2.0_f64.ln() / half_time_min,
-            }
-            .is_plausible_for_formula()
-        };
-        assert!(!plausible(4.9) && plausible(5.0));
-        assert!(plausible(120.0) && !plausible(120.1));
-    }
-
-    #[test]
-    fn three_readings_need_equal_steps_and_a_shrinking_drop() {
-        let drops = |second_c, third_c| {
-            through_three([
-                reading(0.0, 47.0),
-                reading(5.0, second_c),
-                reading(10.0, third_c),
-            ])
-        };
-        assert!(drops(42.6, 39.2).is_ok());
-        assert_eq!(drops(43.0, 39.0), Err(CoolingError::NoCurve));
-        assert_eq!(drops(43.0, 38.9), Err(CoolingError::NoCurve));
-        let uneven = [reading(0.0, 47.0), reading(5.0, 42.6), reading(11.0, 39.2)];
-        assert_eq!(through_three(uneven), Err(CoolingError::NoCurve));
     }
 }

@@ -1,8 +1,7 @@
-//! What food is made of, and how dense and how slow to warm that makes it.
+//! What food is made of, and how dense that makes it.
 //!
 //! Choi Y. & Okos M.R. 1986, *Food Engineering and Process Applications* 1:93-101: each component
-//! has its own density and specific heat, both polynomials of the temperature. Volumes add up, heat
-//! capacities add up. Coefficients read in several reproductions of the paper, not in the paper.
+//! has its own density, a polynomial of the temperature. Volumes add up. Coefficients read in several reproductions of the paper, not in the paper.
 
 /// Composition of a food by mass; the shares are 0 to 1 and add up to 1.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -66,19 +65,6 @@ const DENSITIES: [Curve; 6] = [
     Curve(2423.8, -0.280_63, 0.0),
 ];
 
-/// Specific heat in kJ/(kg K) of water, protein, fat, carbohydrate, fibre, ash.
-///
-/// The water row is the print of the handbooks, 1.3 % below the measured value near 20 C; it serves
-/// only for the little water inside a powder. Poured water has its own constant, see `heat_balance`.
-const SPECIFIC_HEATS: [Curve; 6] = [
-    Curve(4.1289, -9.0864e-5, 5.4731e-6),
-    Curve(2.0082, 1.2089e-3, -1.3129e-6),
-    Curve(1.9842, 1.4733e-3, -4.8008e-6),
-    Curve(1.5488, 1.9625e-3, -5.9399e-6),
-    Curve(1.8459, 1.8306e-3, -4.6509e-6),
-    Curve(1.0926, 1.8896e-3, -3.6817e-6),
-];
-
 impl Composition {
     /// Nothing but water.
     pub const WATER: Self = Self {
@@ -112,28 +98,6 @@ impl Composition {
             .iter()
             .zip(DENSITIES)
             .map(|(share, density)| share * 1000.0 / density.at(temp_c))
-            .sum()
-    }
-
-    /// Specific heat in kJ/(kg K), the same as J/(g K), at `temp_c` (-40 to 150 C).
-    ///
-    /// # Formula
-    /// `sum of share x specific heat`.
-    ///
-    /// # Examples
-    /// ```
-    /// use perchlight::domain::formula::food_components::REGULAR_POWDER;
-    /// // 1.94 at 20 C, a little above measured flours (1.80 to 1.88, Geankoplis).
-    /// let specific_heat = REGULAR_POWDER.specific_heat_kj_per_kg_k(20.0);
-    /// assert!((1.93..1.95).contains(&specific_heat));
-    /// ```
-    ///
-    /// Source: Choi & Okos 1986.
-    pub fn specific_heat_kj_per_kg_k(&self, temp_c: f64) -> f64 {
-        self.shares()
-            .iter()
-            .zip(SPECIFIC_HEATS)
-            .map(|(share, specific_heat)| share * specific_heat.at(temp_c))
             .sum()
     }
 }

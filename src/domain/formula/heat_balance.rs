@@ -1,4 +1,4 @@
-//! Mixing warm and cold: how warm the mix gets, and how warm the water must be.
+//! Mixing warm and cold: how warm the water must be.
 //!
 //! Heat kept inside the parts; what the room takes during stirring is left out, so a real mix is a
 //! little cooler than said here and must be measured.
@@ -30,9 +30,6 @@ pub const WARMEST_WATER_C: f64 = 60.0;
 /// Why a mix cannot be reckoned.
 #[derive(Debug, Clone, Copy, PartialEq, Error)]
 pub enum HeatError {
-    /// No part holds any heat.
-    #[error("nothing to mix: every part weighs zero")]
-    NothingToMix,
     /// A mass is negative, zero where water must be, or not a number.
     #[error("mass must be above 0 g: {given_g}")]
     Mass {
@@ -50,16 +47,6 @@ pub enum HeatError {
     Temperature {
         /// The temperature given.
         given_c: f64,
-    },
-    /// The target lies outside the coldest and the warmest part.
-    #[error("target {target_c} C is not between {cold_c} and {hot_c} C")]
-    TargetNotBetween {
-        /// The temperature wanted.
-        target_c: f64,
-        /// The cold part.
-        cold_c: f64,
-        /// The hot part.
-        hot_c: f64,
     },
     /// The water would have to be hotter than [`WARMEST_WATER_C`].
     #[error("water would have to be above {WARMEST_WATER_C} C: {needed_c}")]
@@ -123,11 +110,6 @@ impl HeatPart {
         }
     }
 
-    /// Water, [`WATER_SPECIFIC_HEAT`].
-    pub fn water(mass_g: f64, temp_c: f64) -> Self {
-        Self::of(mass_g, WATER_SPECIFIC_HEAT, temp_c)
-    }
-
     /// Powder, [`POWDER_SPECIFIC_HEAT`].
     pub fn powder(mass_g: f64, temp_c: f64) -> Self {
         Self::of(mass_g, POWDER_SPECIFIC_HEAT, temp_c)
@@ -158,36 +140,6 @@ fn checked_mass(given_g: f64) -> Result<f64, HeatError> {
     Err(HeatError::Mass { given_g })
 }
 
-/// Temperature of the whole once every part has the same, in Celsius.
-///
-/// # Formula
-/// `sum(capacity x temperature) / sum(capacity)`.
-///
-/// # Errors
-/// [`HeatError::HeatCapacity`] and [`HeatError::Temperature`] for a part out of range,
-/// [`HeatError::NothingToMix`] when no part holds heat.
-///
-/// # Examples
-/// ```
-/// use perchlight::domain::formula::heat_balance::{HeatError, HeatPart, mixed_c};
-/// let mixed = mixed_c(&[HeatPart::water(100.0, 60.0), HeatPart::water(100.0, 20.0)]).unwrap();
-/// assert!((mixed - 40.0).abs() < 1e-12);
-/// assert_eq!(mixed_c(&[]), Err(HeatError::NothingToMix));
-/// ```
-pub fn mixed_c(parts: &[HeatPart]) -> Result<f64, HeatError> {
-    let mut capacity_j_per_k = 0.0;
-    let mut heat_j = 0.0;
-    for part in parts {
-        let part = part.checked()?;
-        capacity_j_per_k += part.heat_capacity_j_per_k;
-        heat_j += part.heat_capacity_j_per_k * part.temp_c;
-    }
-    if 0.0 < capacity_j_per_k {
-        return Ok(heat_j / capacity_j_per_k);
-    }
-    Err(HeatError::NothingToMix)
-}
-
 /// Temperature that `water` must have so that it and the `others` meet at `target_c`, in Celsius.
 ///
 /// Of `water` only the heat capacity counts. The `others` are powder, supplement and, when its heat
@@ -198,8 +150,8 @@ pub fn mixed_c(parts: &[HeatPart]) -> Result<f64, HeatError> {
 ///
 /// # Errors
 /// [`HeatError::Mass`] when there is no water, [`HeatError::WaterTooHot`] above
-/// [`WARMEST_WATER_C`], [`HeatError::WaterFrozen`] below 0 C, and as [`mixed_c`] for parts out of
-/// range.
+/// [`WARMEST_WATER_C`], [`HeatError::WaterFrozen`] below 0 C, and as [`needed_c`] for parts out
+/// of range.
 ///
 /// # Examples
 /// ```
@@ -243,51 +195,11 @@ pub fn needed_c(
     Ok(target_c + missing_j / heat_capacity_j_per_k)
 }
 
-/// Hot and cold water that together give the wanted mass and warmth.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct WaterBlend {
-    /// Hot water, in grams.
-    pub hot_g: f64,
-    /// Cold water, in grams.
-    pub cold_g: f64,
-}
-
-/// How much hot and how much cold water make `total_g` at `target_c`.
-///
-/// # Formula
-/// `hot = total x (target - cold) / (hot - cold)`, one specific heat for both.
-///
-/// # Errors
-/// [`HeatError::TargetNotBetween`] when the target is colder than the cold or warmer than the hot
-/// water, or when the two are equally warm; [`HeatError::Mass`]; [`HeatError::Temperature`].
-pub fn water_blend(
-    total_g: f64,
-    hot_c: f64,
-    cold_c: f64,
-    target_c: f64,
-) -> Result<WaterBlend, HeatError> {
-    let total_g = checked_mass(total_g)?;
-    for temp_c in [hot_c, cold_c, target_c] {
-        checked_temp(temp_c)?;
-    }
-    if !(cold_c < hot_c && cold_c <= target_c && target_c <= hot_c) {
-        return Err(HeatError::TargetNotBetween {
-            target_c,
-            cold_c,
-            hot_c,
-        });
-    }
-    let hot_g = total_g * (target_c - cold_c) / (hot_c - cold_c);
-    Ok(WaterBlend {
-        hot_g,
-        cold_g: total_g - hot_g,
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use crate::domain::formula::heat_balance::{
-        CupStuff, HeatError, HeatPart, WARMEST_WATER_C, mixed_c, water_blend, water_needed_c,
+        CupStuff, HeatError, HeatPart, WARMEST_WATER_C, WATER_SPECIFIC_HEAT, needed_c,
+        water_needed_c,
     };
 
     #[test]
@@ -298,8 +210,9 @@ mod tests {
         let bare_c = water_needed_c(40.5, 75.0, &[powder]).unwrap();
         let in_cup_c = water_needed_c(40.5, 75.0, &[powder, cup]).unwrap();
         assert!(bare_c < in_cup_c);
-        let landed_c = mixed_c(&[HeatPart::water(75.0, in_cup_c), powder, cup]).unwrap();
-        assert!((landed_c - 40.5).abs() < 1e-9);
+        // 25 g x 1.85 and 100 g x 0.84 are 20.5 K below the target: 46.25 x 20.5 + 84 x 20.5 = 2670.1 J;
+        // 75 g of water hold 313.5 J/K, so they start 8.517 K above it.
+        assert!((in_cup_c - 49.017).abs() < 0.001, "{in_cup_c}");
     }
 
     #[test]
@@ -316,7 +229,11 @@ mod tests {
 
     /// Equal heat capacities: the water must be as far above the target as the other part is below.
     fn needed_beside_equal_water(other_c: f64) -> Result<f64, HeatError> {
-        water_needed_c(40.0, 50.0, &[HeatPart::water(50.0, other_c)])
+        water_needed_c(
+            40.0,
+            50.0,
+            &[HeatPart::of(50.0, WATER_SPECIFIC_HEAT, other_c)],
+        )
     }
 
     #[test]
@@ -346,40 +263,23 @@ mod tests {
             Err(HeatError::Mass { given_g: 0.0 })
         );
         assert_eq!(
-            mixed_c(&[HeatPart::water(-1.0, 20.0)]),
+            water_needed_c(40.0, 50.0, &[HeatPart::powder(-1.0, 20.0)]),
             Err(HeatError::HeatCapacity {
-                given_j_per_k: -4.18
+                given_j_per_k: -1.85
             })
         );
         for given_c in [-30.1, 200.1, f64::INFINITY] {
             assert_eq!(
-                mixed_c(&[HeatPart::water(1.0, given_c)]),
+                needed_c(40.0, 1.0, &[HeatPart::powder(1.0, given_c)]),
                 Err(HeatError::Temperature { given_c })
             );
         }
         for edge_c in [-30.0, 200.0] {
-            assert_eq!(mixed_c(&[HeatPart::of(1.0, 1.0, edge_c)]), Ok(edge_c));
+            assert!(needed_c(40.0, 1.0, &[HeatPart::of(1.0, 1.0, edge_c)]).is_ok());
         }
         assert!(matches!(
-            mixed_c(&[HeatPart::water(1.0, f64::NAN)]),
+            needed_c(40.0, 1.0, &[HeatPart::powder(1.0, f64::NAN)]),
             Err(HeatError::Temperature { .. })
         ));
-    }
-
-    #[test]
-    fn a_blend_may_be_all_cold_or_all_hot_but_not_beyond() {
-        assert_eq!(water_blend(100.0, 60.0, 20.0, 20.0).unwrap().hot_g, 0.0);
-        assert_eq!(water_blend(100.0, 60.0, 20.0, 60.0).unwrap().cold_g, 0.0);
-        for target_c in [19.9, 60.1] {
-            assert_eq!(
-                water_blend(100.0, 60.0, 20.0, target_c),
-                Err(HeatError::TargetNotBetween {
-                    target_c,
-                    cold_c: 20.0,
-                    hot_c: 60.0
-                })
-            );
-        }
-        assert!(water_blend(100.0, 40.0, 40.0, 40.0).is_err());
     }
 }

@@ -5,7 +5,6 @@
 use thiserror::Error;
 
 use crate::domain::formula::food_components::{Composition, REGULAR_POWDER};
-use crate::domain::formula::weighing_out::TEN_SPOONS_G;
 use crate::domain::plan::care_plan::CarePlan;
 
 /// What stays in cup and syringes, 5 ml. Standing: ours.
@@ -32,6 +31,12 @@ pub const POWDER_SHARE: (f64, f64) = (0.05, 0.50);
 
 /// Supplement that can be asked for, in g per 100 ml. Standing: ours; eight times the cap.
 pub const SUPPLEMENT_G_PER_100_ML: (f64, f64) = (0.0, 20.0);
+
+/// Weight of ten level spoons of powder, in g.
+///
+/// Standing: ours. From half a teaspoon (2.5 ml) at 0.45 g/ml to a 40 ml scoop at 0.60 g/ml, rounded
+/// outwards.
+pub const TEN_SPOONS_G: (f64, f64) = (10.0, 250.0);
 
 /// Weight of a millilitre of loose powder, in g/ml. Standing: common practice 0.45 to 0.60; ours wider.
 pub const BULK_DENSITY_G_PER_ML: (f64, f64) = (0.30, 0.90);

@@ -5,7 +5,6 @@
 //! **Left out:** medicine, doses and brands.
 
 pub mod cooling;
-pub mod cooling_fit;
 pub mod day_energy;
 pub mod energy;
 pub mod food_components;

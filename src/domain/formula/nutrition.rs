@@ -275,7 +275,7 @@ mod tests {
     use crate::domain::formula::nutrition::{
         MixContents, MixWarning, SupplementCap, mix_contents, supplement_for_fat,
     };
-    use crate::domain::formula::powder::{EnergySource, Powder};
+    use crate::domain::formula::powder::Powder;
 
     fn powder(fat_share: f64) -> Powder {
         Powder {
@@ -283,7 +283,6 @@ mod tests {
             fat_share,
             moisture_share: 0.09,
             kcal_per_g: 3.6,
-            energy_source: EnergySource::Label,
         }
     }
 

@@ -11,9 +11,6 @@ pub const COLDEST_C: f64 = 38.0;
 /// Low end of the best range, 39.0 C. Source: *Vet Times* 18 Feb 2019 (39 to 41 C).
 pub const IDEAL_FROM_C: f64 = 39.0;
 
-/// What to aim for, 40.0 C. Standing: ours, inside every veterinary range quoted here.
-pub const AIM_C: f64 = 40.0;
-
 /// High end of the best range, 40.5 C. Source: Duerr & Gage 2020 p. 616 (38 to 40.5 C).
 pub const IDEAL_TO_C: f64 = 40.5;
 

@@ -1,13 +1,7 @@
 //! A mix as the kitchen scale and the spoon can measure it, and how far off that is.
 
-use crate::domain::formula::mixing::{MixAmounts, MixError, check};
+use crate::domain::formula::mixing::{MixAmounts, MixError, TEN_SPOONS_G, check};
 use crate::domain::quantity::count;
-
-/// Weight of ten level spoons of powder, in g.
-///
-/// Standing: ours. From half a teaspoon (2.5 ml) at 0.45 g/ml to a 40 ml scoop at 0.60 g/ml, rounded
-/// outwards.
-pub const TEN_SPOONS_G: (f64, f64) = (10.0, 250.0);
 
 /// A billionth of a gram: 3.0 g must stay 3 whatever the last digits of a double say.
 const LAST_DIGITS_G: f64 = 1e-9;
@@ -109,7 +103,7 @@ mod tests {
 
     use crate::domain::formula::mixing::{MixAmounts, MixError, MixWanted, mix_amounts};
     use crate::domain::formula::nutrition::mix_contents;
-    use crate::domain::formula::powder::{EnergySource, Powder};
+    use crate::domain::formula::powder::Powder;
     use crate::domain::formula::weighing_out::Spoon;
 
     #[test]
@@ -207,7 +201,6 @@ mod tests {
                 fat_share: 0.12,
                 moisture_share: 0.09,
                 kcal_per_g: 3.6,
-                energy_source: EnergySource::Label,
             };
             let wanted = mix_amounts(&MixWanted {
                 volume_ml: f64::from(tenth_ml) / 10.0,

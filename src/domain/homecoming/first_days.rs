@@ -18,6 +18,10 @@ pub const QUARANTINE_DAYS: Cited<i32> = Cited::new(
     "30 to 90 days on avian vets' pages; 45 is ours between them",
 );
 
+/// Warm and quiet time after the arrival before the first feed, minutes: 30 of the 30 to 60 that are
+/// common practice. Source for the order warm, hydrate, feed: Duerr & Gage 2020, pp. 5 and 590.
+pub const SETTLE_MINUTES: i64 = 30;
+
 /// Share of the usual volume at the first feed, per cent. Common practice.
 pub const FIRST_FEED_PCT: Cited<(i32, i32)> = Cited::new(
     (50, 75),

@@ -3,6 +3,7 @@
 //! **Invariant.** A guard can only stop a feed; nothing here ever calls for one.
 
 use crate::domain::feeding::crop;
+use crate::domain::homecoming::first_days::SETTLE_MINUTES;
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::CropState;
 use crate::domain::journal::signs::Sign;
@@ -11,10 +12,6 @@ use crate::domain::quantity::units::Celsius;
 use crate::domain::time::moment::Moment;
 use crate::domain::warnings::level::Level;
 use crate::domain::warnings::rules::{served_hot, sign_seen};
-
-/// Warm and quiet time after the arrival before the first feed, minutes: 30 of the 30 to 60 that are
-/// common practice. Source for the order warm, hydrate, feed: Duerr & Gage 2020, pp. 5 and 590.
-pub const SETTLE_MINUTES: i64 = 30;
 
 /// After a feed the crop counts as full for this long without a look, minutes: half the usual emptying
 /// time of 4 h. Ours.

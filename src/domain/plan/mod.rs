@@ -5,5 +5,6 @@
 //! **Left out:** what was done with the plan, and any judgement of it by the rules.
 
 pub mod care_plan;
+pub mod plan_part;
 pub mod species;
 pub mod template;

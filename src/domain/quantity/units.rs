@@ -10,24 +10,8 @@ use crate::domain::quantity::count::rounded;
 
 /// Grams in one ounce avoirdupois, exact. Source: NIST SP 811 (2008), appendix B.8.
 pub const GRAMS_PER_OUNCE: f64 = 28.349_523_125;
-/// Grams in one pound avoirdupois, exact. Source: NIST SP 811 (2008), appendix B.8.
-pub const GRAMS_PER_POUND: f64 = 453.592_37;
-/// Millilitres in one US fluid ounce, exact. Source: NIST Handbook 44, appendix C.
-pub const ML_PER_US_FLUID_OUNCE: f64 = 29.573_529_562_5;
-/// Millilitres in one imperial fluid ounce, exact. Source: UK Weights and Measures Act 1985, sch. 1.
-pub const ML_PER_IMPERIAL_FLUID_OUNCE: f64 = 28.413_062_5;
-/// Millilitres in one US cup, exact: 8 US fluid ounces. Source: NIST Handbook 44, appendix C.
-pub const ML_PER_US_CUP: f64 = 236.588_236_5;
-/// Millilitres in one US tablespoon, exact: half a US fluid ounce. Source: NIST Handbook 44,
-/// appendix C.
-pub const ML_PER_US_TABLESPOON: f64 = 14.786_764_781_25;
-/// Millilitres in one US teaspoon, exact: a sixth of a US fluid ounce. Source: NIST Handbook 44,
-/// appendix C.
-pub const ML_PER_US_TEASPOON: f64 = 4.928_921_593_75;
 /// Degrees Fahrenheit in a difference of one degree Celsius, exact. Source: NIST SP 811 (2008), B.8.
 pub const FAHRENHEIT_PER_CELSIUS: f64 = 1.8;
-/// Kilojoules in one thermochemical kilocalorie, exact. Source: NIST SP 811 (2008), appendix B.8.
-pub const KJ_PER_KCAL: f64 = 4.184;
 
 /// Why typed text is not a quantity.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
@@ -304,11 +288,6 @@ impl Percent {
 pub struct GramsChange(i32);
 
 impl GramsChange {
-    /// The change in exact tenths of a gram.
-    pub const fn tenths(self) -> i32 {
-        self.0
-    }
-
     /// The loss in per cent of `reference`, below zero for a gain; `None` for a reference of 0 g.
     pub fn loss_pct_of(self, reference: Grams) -> Option<f64> {
         if reference.tenths() == 0 {
@@ -326,11 +305,6 @@ pub fn celsius_from_fahrenheit(fahrenheit: f64) -> f64 {
 /// Degrees Fahrenheit from degrees Celsius: `C × 1.8 + 32`. Source: NIST SP 811 (2008), B.8.
 pub fn fahrenheit_from_celsius(celsius: f64) -> f64 {
     celsius * FAHRENHEIT_PER_CELSIUS + 32.0
-}
-
-/// Ounces avoirdupois from grams.
-pub fn ounces_from_grams(grams: f64) -> f64 {
-    grams / GRAMS_PER_OUNCE
 }
 
 #[cfg(test)]

@@ -4,7 +4,6 @@
 //! Level `L` and slope `B`, in days and grams: `dL = B dt + sqrt(v_level) dW1`,
 //! `dB = sqrt(v_slope) dW2`. Over `h` days `F = [[1, h], [0, 1]]` and
 //! `Q = v_level [[h, 0], [0, 0]] + v_slope [[h^3/3, h^2/2], [h^2/2, h]]`.
-//! The level alone: `F = 1`, `Q = v_level h`.
 //!
 //! Source: Harvey (1989), Forecasting, Structural Time Series Models and the Kalman Filter, ch. 9;
 //! from memory.
@@ -29,24 +28,13 @@ pub enum KalmanError {
     /// The filter was asked to go back in time.
     #[error("days to go ahead are below 0: {0}")]
     BackInTime(f64),
-    /// Daily steps cannot be taken for a part of a day.
-    #[error("days to go ahead are not whole: {0}")]
-    NotWholeDays(f64),
 }
 
 /// How the level and the slope are expected to wander. Variances in g² (level) and (g/day)² (slope) per day.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Dynamics {
-    form: Form,
     level_var_per_day: f64,
     slope_var_per_day: f64,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) enum Form {
-    Level,
-    Trend,
-    TrendByDay,
 }
 
 /// What the movement adds to the variances over some days.
@@ -58,77 +46,23 @@ pub(crate) struct Noise {
 }
 
 impl Dynamics {
-    /// A level that wanders and has no slope.
-    ///
-    /// # Errors
-    /// [`KalmanError`] when the variance is negative or not finite.
-    pub fn level(level_var_per_day: f64) -> Result<Self, KalmanError> {
-        Self::checked(Form::Level, level_var_per_day, 0.0)
-    }
-
-    /// A level with a slope, both wandering in continuous time; the form that weights are followed with.
+    /// A level with a slope, both wandering in continuous time.
     ///
     /// # Errors
     /// [`KalmanError`] when a variance is negative or not finite.
     pub fn trend(level_var_per_day: f64, slope_var_per_day: f64) -> Result<Self, KalmanError> {
-        Self::checked(Form::Trend, level_var_per_day, slope_var_per_day)
-    }
-
-    /// A level with a slope that both jump once a day: the textbook form for one weighing every day.
-    ///
-    /// Each day has `Q = diag(v_level, v_slope)`, so only whole days can be stepped over.
-    ///
-    /// # Errors
-    /// [`KalmanError`] when a variance is negative or not finite.
-    pub fn trend_by_day(
-        level_var_per_day: f64,
-        slope_var_per_day: f64,
-    ) -> Result<Self, KalmanError> {
-        Self::checked(Form::TrendByDay, level_var_per_day, slope_var_per_day)
-    }
-
-    fn checked(form: Form, level_var: f64, slope_var: f64) -> Result<Self, KalmanError> {
         Ok(Self {
-            form,
-            level_var_per_day: at_least_zero(level_var)?,
-            slope_var_per_day: at_least_zero(slope_var)?,
+            level_var_per_day: at_least_zero(level_var_per_day)?,
+            slope_var_per_day: at_least_zero(slope_var_per_day)?,
         })
-    }
-
-    /// Refuses days that cannot be stepped over.
-    pub(crate) fn check_days(&self, days: f64) -> Result<(), KalmanError> {
-        if finite(days)? < 0.0 {
-            return Err(KalmanError::BackInTime(days));
-        }
-        if self.form == Form::TrendByDay && 1e-9 < (days - days.round()).abs() {
-            return Err(KalmanError::NotWholeDays(days));
-        }
-        Ok(())
-    }
-
-    pub(crate) fn form(&self) -> Form {
-        self.form
     }
 
     pub(crate) fn noise(&self, days: f64) -> Noise {
         let (level, slope) = (self.level_var_per_day * days, self.slope_var_per_day * days);
-        match self.form {
-            Form::Level => Noise {
-                level,
-                cross: 0.0,
-                slope: 0.0,
-            },
-            Form::Trend => Noise {
-                level: level + slope * days * days / 3.0,
-                cross: slope * days / 2.0,
-                slope,
-            },
-            // The sums of 0, 1, … n - 1 and of their squares.
-            Form::TrendByDay => Noise {
-                level: level + slope * (days - 1.0) * (2.0 * days - 1.0) / 6.0,
-                cross: slope * (days - 1.0) / 2.0,
-                slope,
-            },
+        Noise {
+            level: level + slope * days * days / 3.0,
+            cross: slope * days / 2.0,
+            slope,
         }
     }
 }

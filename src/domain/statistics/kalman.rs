@@ -1,16 +1,16 @@
 //! Where a weight stands and where it goes: level and slope from readings at uneven times.
 //!
-//! A Kalman filter over [`Dynamics`], with readings `y = L + N(0, v_reading)`. The start takes
-//! nothing for granted: one reading makes the level, the first later one the slope. The variances
+//! A Kalman filter over [`Dynamics`], with readings `y = L + N(0, v_reading)`. It starts
+//! from a known level; a slope that is not known then is made by the first later reading. The variances
 //! are given, not estimated, and each reading brings its own.
 //!
 //! Source: Harvey (1989), Forecasting, Structural Time Series Models and the Kalman Filter, ch. 9
-//! (continuous time), and Durbin & Koopman (2012), ch. 5 (exact diffuse start); from memory.
+//! (continuous time), and Durbin & Koopman (2012), ch. 5 (slope without a prior); from memory.
 
 use std::f64::consts::TAU;
 
 use crate::domain::statistics::dynamics::{
-    Dynamics, Form, KalmanError, Noise, above_zero, at_least_zero, finite,
+    Dynamics, KalmanError, Noise, above_zero, at_least_zero, finite,
 };
 use crate::domain::statistics::normal;
 
@@ -27,7 +27,7 @@ pub struct Estimate {
     pub level_g: f64,
     /// Variance of the level, g².
     pub level_var: f64,
-    /// `None` while one moment's readings are all there is, and for a level without slope.
+    /// `None` while one moment's readings are all there is.
     pub slope: Option<Slope>,
 }
 
@@ -65,11 +65,6 @@ impl Forecast {
     pub fn chance_level_below(&self, limit_g: f64) -> Option<f64> {
         normal::chance_below_limit(limit_g, self.level_g, self.level_var)
     }
-
-    /// Chance that a reading with this variance comes out below `limit_g`; `None` as for the level.
-    pub fn chance_reading_below(&self, limit_g: f64, reading_var: f64) -> Option<f64> {
-        normal::chance_below_limit(limit_g, self.level_g, self.level_var + reading_var)
-    }
 }
 
 /// How a reading lay to what was expected of it.
@@ -101,7 +96,6 @@ pub(crate) struct Joint {
 /// What the readings so far say.
 #[derive(Clone, Copy, Debug)]
 pub(crate) enum Belief {
-    Nothing,
     /// The level was known some days ago; nothing is known of the slope since.
     LevelOnly {
         level_g: f64,
@@ -116,12 +110,12 @@ pub(crate) enum Belief {
 /// # Examples
 /// ```
 /// use perchlight::domain::statistics::dynamics::Dynamics;
-/// use perchlight::domain::statistics::kalman::Filter;
-/// let mut filter = Filter::new(Dynamics::trend(4.0, 0.5)?);
-/// filter.update(700.0, 16.0)?;
+/// use perchlight::domain::statistics::kalman::{Estimate, Filter};
+/// let known = Estimate { level_g: 700.0, level_var: 16.0, slope: None };
+/// let mut filter = Filter::starting_from(Dynamics::trend(4.0, 0.5)?, known)?;
 /// filter.predict(3.0)?;
 /// filter.update(724.0, 16.0)?;
-/// // Two readings make a straight line: 24 g in 3 days.
+/// // Two weights make a straight line: 24 g in 3 days.
 /// assert_eq!(filter.estimate().and_then(|now| now.slope).map(|slope| slope.g_per_day), Some(8.0));
 /// assert!(filter.update(f64::NAN, 16.0).is_err());
 /// # Ok::<(), perchlight::domain::statistics::dynamics::KalmanError>(())
@@ -133,18 +127,9 @@ pub struct Filter {
 }
 
 impl Filter {
-    /// A filter that knows nothing yet (flat prior on level and slope).
-    pub fn new(dynamics: Dynamics) -> Self {
-        Self {
-            dynamics,
-            belief: Belief::Nothing,
-        }
-    }
-
-    /// A filter that starts from something known, such as a breeder's record.
+    /// A filter that starts from something known, such as a first reading.
     ///
-    /// Without a slope in `known` the slope starts unknown; a level without slope needs none and
-    /// leaves one aside.
+    /// Without a slope in `known` the slope starts unknown.
     ///
     /// # Errors
     /// [`KalmanError`] when a value is not finite or a variance is impossible.
@@ -152,7 +137,7 @@ impl Filter {
         let level_g = finite(known.level_g)?;
         let level_var = above_zero(known.level_var)?;
         let belief = match known.slope {
-            Some(slope) if dynamics.form() != Form::Level => {
+            Some(slope) => {
                 finite(slope.g_per_day)?;
                 at_least_zero(slope.var)?;
                 if level_var * slope.var < finite(slope.level_cov)? * slope.level_cov {
@@ -164,7 +149,11 @@ impl Filter {
                     level_var,
                 })
             }
-            Some(_) | None => first_belief(dynamics, level_g, level_var),
+            None => Belief::LevelOnly {
+                level_g,
+                level_var,
+                days_since: 0.0,
+            },
         };
         Ok(Self { dynamics, belief })
     }
@@ -172,12 +161,12 @@ impl Filter {
     /// Goes ahead by some days, at least 0.
     ///
     /// # Errors
-    /// [`KalmanError::BackInTime`], [`KalmanError::NotFinite`], and for daily steps
-    /// [`KalmanError::NotWholeDays`].
+    /// [`KalmanError::BackInTime`] or [`KalmanError::NotFinite`].
     pub fn predict(&mut self, days: f64) -> Result<(), KalmanError> {
-        self.dynamics.check_days(days)?;
+        if finite(days)? < 0.0 {
+            return Err(KalmanError::BackInTime(days));
+        }
         self.belief = match self.belief {
-            Belief::Nothing => Belief::Nothing,
             Belief::LevelOnly {
                 level_g,
                 level_var,
@@ -222,7 +211,7 @@ impl Filter {
 
     /// Takes in a reading in grams with its variance in g²; says how it lay to the expected one.
     ///
-    /// The answer holds `None` for the readings that make the start.
+    /// The answer holds `None` for the reading that makes the slope.
     ///
     /// # Errors
     /// [`KalmanError::NotFinite`] or [`KalmanError::NoVariance`].
@@ -235,7 +224,6 @@ impl Filter {
         above_zero(reading_var)?;
         let innovation = self.innovation(reading_g, reading_var);
         self.belief = match self.belief {
-            Belief::Nothing => first_belief(self.dynamics, reading_g, reading_var),
             Belief::LevelOnly {
                 level_g,
                 level_var,
@@ -285,8 +273,8 @@ impl Filter {
                 level_var,
                 slope: None,
             }),
-            Belief::Nothing | Belief::LevelOnly { .. } => None,
-            Belief::Joint(joint) => Some(joint.estimate(self.dynamics)),
+            Belief::LevelOnly { .. } => None,
+            Belief::Joint(joint) => Some(joint.estimate()),
         }
     }
 
@@ -297,7 +285,7 @@ impl Filter {
         let mut ahead = *self;
         ahead.predict(days).ok()?;
         match ahead.belief {
-            Belief::Nothing | Belief::LevelOnly { .. } => None,
+            Belief::LevelOnly { .. } => None,
             Belief::Joint(joint) => Some(Forecast {
                 level_g: joint.level_g,
                 level_var: joint.level_var,
@@ -356,31 +344,11 @@ impl Joint {
         Ok(self)
     }
 
-    pub(crate) fn estimate(self, dynamics: Dynamics) -> Estimate {
+    pub(crate) fn estimate(self) -> Estimate {
         Estimate {
             level_g: self.level_g,
             level_var: self.level_var,
-            slope: (dynamics.form() != Form::Level).then_some(self.slope),
+            slope: Some(self.slope),
         }
-    }
-}
-
-/// What is believed when the level is all there is. A level without slope has one known to be 0.
-fn first_belief(dynamics: Dynamics, level_g: f64, level_var: f64) -> Belief {
-    match dynamics.form() {
-        Form::Level => Belief::Joint(Joint {
-            level_g,
-            slope: Slope {
-                g_per_day: 0.0,
-                var: 0.0,
-                level_cov: 0.0,
-            },
-            level_var,
-        }),
-        Form::Trend | Form::TrendByDay => Belief::LevelOnly {
-            level_g,
-            level_var,
-            days_since: 0.0,
-        },
     }
 }

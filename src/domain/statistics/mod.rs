@@ -6,10 +6,6 @@
 
 pub mod dynamics;
 pub mod kalman;
-pub mod kendall;
-pub mod line;
 pub mod normal;
-pub(crate) mod normal_equations;
 pub mod robust;
 pub mod smoother;
-pub mod student;

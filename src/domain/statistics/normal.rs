@@ -1,6 +1,6 @@
-//! The normal distribution: chances and quantiles, good far out in the tail.
+//! The normal distribution: chances, good far out in the tail.
 
-use std::f64::consts::{FRAC_1_SQRT_2, PI, SQRT_2};
+use std::f64::consts::{FRAC_1_SQRT_2, PI};
 
 /// Standard deviations on each side that hold 95 % of a normal distribution.
 ///
@@ -45,34 +45,6 @@ pub fn chance_below_limit(limit: f64, mean: f64, variance: f64) -> Option<f64> {
     })
 }
 
-/// The value that a standard normal value is below with this chance; `None` unless `0 < chance < 1`.
-///
-/// A rational first guess, then Halley's steps on [`chance_below`].
-///
-/// Source: first guess Abramowitz & Stegun (1964) 26.2.23, error below 4.5e-4.
-pub fn quantile(chance: f64) -> Option<f64> {
-    if !(0.0 < chance && chance < 1.0) {
-        return None;
-    }
-    let tail = chance.min(1.0 - chance);
-    let t = (-2.0 * tail.ln()).sqrt();
-    let top = 2.515_517 + t * (0.802_853 + t * 0.010_328);
-    let bottom = 1.0 + t * (1.432_788 + t * (0.189_269 + t * 0.001_308));
-    // The lower tail keeps its digits, so the work is done there and mirrored at the end.
-    let mut lower = top / bottom - t;
-    for _ in 0..3 {
-        let surplus = erfc(-lower * FRAC_1_SQRT_2) / 2.0 - tail;
-        let step = surplus / density(lower);
-        lower -= step / (1.0 + lower * step / 2.0);
-    }
-    Some(if chance < 0.5 { lower } else { -lower })
-}
-
-/// Height of the standard normal curve at `z`.
-fn density(z: f64) -> f64 {
-    (-z * z / 2.0).exp() / (SQRT_2 * PI.sqrt())
-}
-
 /// Complementary error function, relative error about 1e-13 or better where it is not zero.
 ///
 /// Source: Abramowitz & Stegun (1964) 7.1.6 (series of positive terms) and 7.1.14 (continued
@@ -105,7 +77,7 @@ fn erf_by_series(x: f64) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::statistics::normal::{Z_95, chance_below, chance_below_limit, quantile};
+    use crate::domain::statistics::normal::{chance_below, chance_below_limit};
 
     /// z and the chance below it. Source: mpmath 1.4.1, `ncdf` with 40 digits.
     const CHANCES: [(f64, f64); 12] = [
@@ -132,22 +104,10 @@ mod tests {
     }
 
     #[test]
-    fn quantiles_lead_back_to_the_table() {
-        for (z, chance) in CHANCES.into_iter().filter(|(z, _)| *z < 2.0) {
-            let ours = quantile(chance).unwrap();
-            assert!((ours - z).abs() <= 1e-12 * z.abs().max(1.0), "{z}: {ours}");
-        }
-        assert!((quantile(0.975).unwrap() - Z_95).abs() < 1e-14);
-    }
-
-    #[test]
     fn infinite_limits_are_certain_and_nonsense_has_no_chance() {
         assert_eq!(chance_below(f64::INFINITY), Some(1.0));
         assert_eq!(chance_below(f64::NEG_INFINITY), Some(0.0));
         assert_eq!(chance_below(f64::NAN), None);
-        for chance in [0.0, 1.0, -0.1, 1.1, f64::NAN] {
-            assert_eq!(quantile(chance), None, "{chance}");
-        }
     }
 
     #[test]

@@ -97,10 +97,9 @@ impl Track {
     ///
     /// Source: Fraser & Potter (1969), two-filter smoother; from memory.
     pub fn smoothed(&self) -> Vec<Option<Estimate>> {
-        let origin_g = self.steps.iter().find_map(|step| match step.belief {
-            Belief::Nothing => None,
-            Belief::LevelOnly { level_g, .. } => Some(level_g),
-            Belief::Joint(joint) => Some(joint.level_g),
+        let origin_g = self.steps.first().map(|step| match step.belief {
+            Belief::LevelOnly { level_g, .. } => level_g,
+            Belief::Joint(joint) => joint.level_g,
         });
         let hindsight = Hindsight {
             dynamics: self.filter.dynamics,
@@ -181,7 +180,6 @@ impl Hindsight {
 
     fn joined(&self, belief: Belief, later: Information) -> Option<Estimate> {
         match belief {
-            Belief::Nothing => self.informed(later),
             Belief::LevelOnly {
                 level_g,
                 level_var,
@@ -253,6 +251,6 @@ impl Hindsight {
             },
             level_var: smooth_level_var,
         }
-        .estimate(self.dynamics)
+        .estimate()
     }
 }

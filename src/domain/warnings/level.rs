@@ -3,7 +3,7 @@
 use crate::domain::journal::entries::Droppings;
 use crate::domain::journal::signs::Sign;
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
+use crate::domain::quantity::units::{Celsius, Millilitres};
 
 /// How worried to be, calmest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -41,8 +41,6 @@ impl Level {
 pub enum Value {
     /// Per cent, 0 to 100.
     Pct(f64),
-    /// A mass.
-    Grams(Grams),
     /// A volume.
     Ml(Millilitres),
     /// A temperature.

@@ -10,18 +10,15 @@ use crate::domain::quantity::evidence::Standing;
 use crate::domain::time::moment::{Day, Moment};
 use crate::domain::warnings::level::{Level, Value};
 use crate::domain::warnings::rules::{no_weighing, sign_seen};
+use crate::domain::weaning::facts::{Answer, WeaningFacts, last_feed_change};
 use crate::domain::weaning::mornings::{self, Morning};
 use crate::domain::weaning::three_days::{self, ThreeDays};
-use crate::domain::weaning::{Answer, WeaningFacts, last_feed_change};
 use crate::domain::weight::readings;
 
 /// Least weight for a drop, per cent of the peak.
 ///
 /// Source: a fall of about 10 % from the peak, Watchbird Nov/Dec 1999; Duerr & Gage 2020, p. 599.
 pub const LEAST_PCT_OF_PEAK: f64 = 90.0;
-
-/// Steepest slope for a drop, per cent a day: a loss of 1 %. Common practice.
-pub const MOST_LOSS_PCT_PER_DAY: f64 = -1.0;
 
 /// Days without trouble before a drop. Common practice ("no move, illness, new home in the last 7
 /// days"); that any sign counts, and until it is noted as gone: ours.
@@ -181,16 +178,11 @@ fn weight_near_peak(facts: &WeaningFacts<'_>, mornings: &[Morning]) -> Check {
     }
 }
 
-/// Whether a slope in per cent a day is no steeper a loss than the limit.
-pub(crate) fn is_steady(slope_pct_per_day: f64) -> bool {
-    slope_pct_per_day >= MOST_LOSS_PCT_PER_DAY - 1e-9
-}
-
 fn weight_steady(facts: &WeaningFacts<'_>, mornings: &[Morning]) -> Check {
     let today = facts.today();
     let slope = mornings::slope_pct_per_day(mornings, today);
     let answer = match slope {
-        Some(slope) if !is_steady(slope) => Answer::No,
+        Some(slope) if !mornings::is_steady(slope) => Answer::No,
         Some(_) if is_weighed_lately(facts) => Answer::Yes,
         Some(_) | None => Answer::NotEnoughData,
     };
@@ -205,7 +197,7 @@ fn weight_steady(facts: &WeaningFacts<'_>, mornings: &[Morning]) -> Check {
     Check {
         criterion: Criterion::WeightSteady,
         value: slope.map(Value::Pct),
-        limit: Value::Pct(MOST_LOSS_PCT_PER_DAY),
+        limit: Value::Pct(mornings::MOST_LOSS_PCT_PER_DAY),
         answer,
         met_from: ahead.map(|needed| next.plus(needed - 1)),
         standing: Standing::CommonPractice,

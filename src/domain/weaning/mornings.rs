@@ -5,7 +5,6 @@ use crate::domain::journal::entries::CropAtWeighing;
 use crate::domain::quantity::order::sorted_by;
 use crate::domain::statistics::robust;
 use crate::domain::time::moment::{Day, Moment};
-use crate::domain::weaning::criteria;
 
 /// Days that the slope looks back, today among them.
 ///
@@ -18,6 +17,9 @@ pub const LEAST_MORNINGS: usize = 3;
 /// Days in a row over which weights are smoothed before they are called flat. Ours: one reading with
 /// food in the crop then spoils nothing.
 pub const SMOOTHED_DAYS: i32 = 3;
+
+/// Steepest slope for a drop, per cent a day: a loss of 1 %. Common practice.
+pub const MOST_LOSS_PCT_PER_DAY: f64 = -1.0;
 
 /// One day's empty-crop weight: the median of that day's readings.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -64,6 +66,11 @@ fn median_of(mornings: &[Morning]) -> Option<f64> {
     robust::median(&grams)
 }
 
+/// Whether a slope in per cent a day is no steeper a loss than the limit.
+pub(crate) fn is_steady(slope_pct_per_day: f64) -> bool {
+    slope_pct_per_day >= MOST_LOSS_PCT_PER_DAY - 1e-9
+}
+
 /// Robust slope of the mornings of the last [`SLOPE_DAYS`], per cent of their median a day; below zero
 /// for a loss.
 ///
@@ -91,7 +98,7 @@ pub fn steady_mornings_needed(mornings: &[Morning], today: Day) -> i32 {
     for needed in 1..SLOPE_DAYS {
         let day = first.plus(needed - 1);
         ahead.push(Morning { day, grams });
-        let is_steady = slope_pct_per_day(&ahead, day).is_some_and(criteria::is_steady);
+        let is_steady = slope_pct_per_day(&ahead, day).is_some_and(is_steady);
         if is_steady {
             return needed;
         }

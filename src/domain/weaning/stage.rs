@@ -3,8 +3,8 @@
 use crate::domain::plan::care_plan::Slot;
 use crate::domain::time::moment::Day;
 use crate::domain::weaning::criteria::settling_until;
+use crate::domain::weaning::facts::{Answer, WeaningFacts, last_feed_change};
 use crate::domain::weaning::mornings::{self, Morning};
-use crate::domain::weaning::{Answer, WeaningFacts, last_feed_change};
 
 /// Days without formula before a chick counts as weaned. Common practice.
 pub const WEANED_DAYS: i32 = 14;

@@ -6,7 +6,7 @@ use crate::domain::journal::entries::{Droppings, SolidsEaten};
 use crate::domain::plan::care_plan::{PlannedFeed, Slot};
 use crate::domain::quantity::units::Millilitres;
 use crate::domain::time::moment::{Day, Moment};
-use crate::domain::weaning::{Answer, WeaningFacts};
+use crate::domain::weaning::facts::{Answer, WeaningFacts};
 
 /// Days in a row that must agree.
 ///

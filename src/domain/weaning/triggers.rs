@@ -5,6 +5,7 @@
 //! each is read from what was noted: ours.
 
 use crate::domain::journal::chick::Chick;
+use crate::domain::journal::chick::WeaningStep;
 use crate::domain::journal::entries::{CropAtWeighing, Droppings};
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::Slot;
@@ -14,7 +15,7 @@ use crate::domain::time::moment::{Day, Moment};
 use crate::domain::warnings::level::{Finding, RuleId, Value};
 use crate::domain::warnings::rules::no_weighing;
 use crate::domain::weaning::criteria::LEAST_PCT_OF_PEAK;
-use crate::domain::weaning::{Answer, WeaningFacts, WeaningStep, dropped_at};
+use crate::domain::weaning::facts::{Answer, WeaningFacts, dropped_at};
 use crate::domain::weight::readings;
 
 /// Loss after a drop that brings the feed back, per cent of the weight at the drop. Common practice.

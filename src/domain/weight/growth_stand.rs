@@ -10,8 +10,8 @@ use crate::domain::quantity::evidence::{Cited, Standing};
 use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::{Day, Lived, Moment};
 use crate::domain::weight::growth_curve::GrowthCurve;
+use crate::domain::weight::level::LevelNow;
 use crate::domain::weight::readings::Reading;
-use crate::domain::weight::trend::LevelNow;
 
 /// Share of the adult weight from which a chick counts as grown. Ours.
 pub const GROWN_SHARE: f64 = 0.95;

@@ -5,9 +5,11 @@
 //! **Left out:** which loss is worth a call: the rules say that.
 
 pub mod crossing;
+pub mod doubt;
 pub mod growth_curve;
-pub mod growth_fit;
 pub mod growth_stand;
+pub mod level;
+pub mod loss;
 pub mod readings;
 pub mod trend;
 pub mod weight_filter;

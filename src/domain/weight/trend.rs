@@ -12,6 +12,7 @@ use crate::domain::statistics::robust;
 use crate::domain::time::moment::Moment;
 use crate::domain::weight::crossing::{self, Crossing};
 use crate::domain::weight::growth_stand::{self, GrowthStand};
+use crate::domain::weight::level::{LevelNow, Pace};
 use crate::domain::weight::readings::{self, Reading};
 use crate::domain::weight::weight_filter::{self, FilteredReadings, Point};
 
@@ -57,28 +58,6 @@ impl Interval {
             high: value + Z_95 * sd,
         }
     }
-}
-
-/// The level now.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct LevelNow {
-    /// Most likely weight with an empty crop, g.
-    pub grams: f64,
-    /// Its standard deviation, g.
-    pub sd_g: f64,
-    /// The pace; `None` with fewer than [`FEWEST_READINGS`].
-    pub pace: Option<Pace>,
-}
-
-/// Gain or loss a day, as the filter sees it now.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Pace {
-    /// Gain, below zero for a loss, g/day.
-    pub g_per_day: f64,
-    /// Its standard deviation, g/day.
-    pub sd_g_per_day: f64,
-    /// The same gain in per cent of the level a day.
-    pub pct_per_day: f64,
 }
 
 /// Gain or loss a day over the last [`SLOPE_DAYS`] days, for plain words: the middle of what all

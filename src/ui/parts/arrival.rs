@@ -2,11 +2,11 @@
 
 use leptos::prelude::*;
 
+use crate::domain::homecoming::first_days::SETTLE_MINUTES;
 use crate::domain::homecoming::first_days::{
     first_days, first_feed_powder, first_feed_since, first_feed_volumes,
 };
 use crate::domain::homecoming::transit::TransitVerdict;
-use crate::domain::instruction::guards::SETTLE_MINUTES;
 use crate::domain::journal::entries::Change;
 use crate::domain::outlook::Outlook;
 use crate::ui::route::Route;

@@ -7,7 +7,8 @@ use leptos::prelude::*;
 use crate::domain::journal::entries::Change;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::Slot;
-use crate::domain::weaning::{Answer, Verdict, may_offer_drop};
+use crate::domain::weaning::facts::Answer;
+use crate::domain::weaning::{Verdict, may_offer_drop};
 use crate::ui::parts::page::Heading;
 use crate::ui::state::AppState;
 

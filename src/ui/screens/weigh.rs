@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{Change, CropAtWeighing, Refusal};
 use crate::domain::quantity::units::Grams;
-use crate::domain::weight::readings::{Doubt, doubt};
+use crate::domain::weight::doubt::{Doubt, doubt};
 use crate::ui::clock;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::page::Page;

@@ -4,7 +4,8 @@ use crate::domain::plan::care_plan::Slot;
 use crate::domain::time::moment::Day;
 use crate::domain::warnings::level::Value;
 use crate::domain::weaning::criteria::{Check, Criterion};
-use crate::domain::weaning::{Answer, Verdict, Weaning};
+use crate::domain::weaning::facts::Answer;
+use crate::domain::weaning::{Verdict, Weaning};
 use crate::words::Language;
 use crate::words::format::Writing;
 

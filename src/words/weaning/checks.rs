@@ -1,8 +1,8 @@
 //! Each criterion as a line with its number, and what would change its answer.
 
 use crate::domain::plan::care_plan::Slot;
-use crate::domain::weaning::Answer;
 use crate::domain::weaning::criteria::{Check, Criterion};
+use crate::domain::weaning::facts::Answer;
 use crate::words::Language;
 use crate::words::format::Writing;
 use crate::words::weaning::answer::counted;

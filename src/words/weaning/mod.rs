@@ -6,21 +6,12 @@ pub mod triggers;
 
 use crate::domain::plan::care_plan::Slot;
 use crate::domain::plan::species::Species;
+use crate::domain::weaning::AgeNote;
 use crate::domain::weaning::stage::{FLAT_PCT, Flatness, Stage, WEANED_DAYS};
-use crate::domain::weaning::{AgeNote, Answer};
 use crate::words::Language;
 use crate::words::format::Writing;
 
 impl Language {
-    /// The answer to one check.
-    pub const fn weaning_yes_no(self, answer: Answer) -> &'static str {
-        match answer {
-            Answer::Yes => self.pick("yes", "sí"),
-            Answer::No => self.pick("no", "no"),
-            Answer::NotEnoughData => self.pick("not enough data", "faltan datos"),
-        }
-    }
-
     /// Heading of the list of criteria.
     pub const fn weaning_checks_title(self) -> &'static str {
         self.pick(

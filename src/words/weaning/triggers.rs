@@ -1,7 +1,7 @@
 //! Each trigger that brings a feed back: as a line with its number, and as a reason.
 
 use crate::domain::warnings::level::Value;
-use crate::domain::weaning::Answer;
+use crate::domain::weaning::facts::Answer;
 use crate::domain::weaning::triggers::{Trigger, TriggerCheck};
 use crate::words::Language;
 use crate::words::format::Writing;

@@ -10,7 +10,7 @@ use perchlight::domain::quantity::count;
 use perchlight::domain::quantity::units::{Grams, Millilitres};
 use perchlight::domain::time::moment::{Day, Offset};
 use perchlight::domain::warnings::level::RuleId;
-use perchlight::domain::weight::readings;
+use perchlight::domain::weight::doubt::doubt;
 
 use crate::simulator::chances::Chances;
 use crate::simulator::habit::Habit;
@@ -126,7 +126,7 @@ fn righted(script: &Scenario, day: i32, typed: i32, true_g: f64, chances: &mut C
     let Some(chick): Option<Chick> = script.chick() else {
         return typed;
     };
-    let is_asked = readings::doubt(script.at(day, 6, 45), &chick, Grams::whole(typed)).is_some();
+    let is_asked = doubt(script.at(day, 6, 45), &chick, Grams::whole(typed)).is_some();
     // An unlikely weight that is true is weighed again and kept, so nothing changes then.
     if is_asked && chances.happens(RIGHTED) {
         count::rounded(true_g)

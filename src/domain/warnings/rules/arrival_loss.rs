@@ -13,6 +13,7 @@
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{Facts, Limit, Rule, pct_finding};
+use crate::domain::weight::loss;
 use crate::domain::weight::readings;
 
 /// Weighings this long after the arrival count, minutes.
@@ -47,7 +48,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
             (0..=FIRST_MINUTES).contains(&latest.at.minutes_since(arrived.at))
                 && facts.now.minutes_since(latest.at) <= SHOWN_MINUTES
         });
-    let loss = readings::handover_loss_pct(facts.now, chick).filter(|_| is_first);
+    let loss = loss::handover_loss_pct(facts.now, chick).filter(|_| is_first);
     let reached = loss.and_then(|loss| {
         if loss >= RING_PCT - 1e-9 {
             Some((loss, RING_PCT, Level::RingBreeder))

@@ -13,6 +13,7 @@ use crate::domain::journal::signs::Sign;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{Facts, Limit, Rule, pct_finding, sign_seen};
+use crate::domain::weight::loss;
 use crate::domain::weight::readings;
 
 /// A weighing counts for this long, minutes. Ours.
@@ -38,9 +39,9 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         return Vec::new();
     }
     let losses = [
-        readings::handover_loss_pct(now, chick),
-        readings::peak_loss_pct(now, chick),
-        readings::one_day_loss_pct(now, chick),
+        loss::handover_loss_pct(now, chick),
+        loss::peak_loss_pct(now, chick),
+        loss::one_day_loss_pct(now, chick),
     ];
     let worst = losses.into_iter().flatten().max_by(f64::total_cmp);
     let (rule, level, standing) = (RuleId::DullLoss, Level::VetToday, Standing::Published);

@@ -92,7 +92,8 @@ mod tests {
     use crate::domain::warnings::level::Value;
     use crate::domain::warnings::rules::falling_weight::*;
     use crate::domain::warnings::rules::trial::{found, level_of, macaw, plan, with_plan};
-    use crate::domain::weight::trend::{BelowLimit, LevelNow, Pace, WeightTrend};
+    use crate::domain::weight::level::{LevelNow, Pace};
+    use crate::domain::weight::trend::{BelowLimit, WeightTrend};
 
     /// The level of a chick weighed today whose trend says that it weighs 1,000 g, loses so many
     /// per cent a day with that standard deviation, and passes the limit with that chance.

@@ -18,7 +18,7 @@
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{Facts, Limit, Rule, level_reached, pct_finding};
-use crate::domain::weight::readings;
+use crate::domain::weight::loss;
 
 /// The published limit, per cent.
 const PUBLISHED_PCT: f64 = 10.0;
@@ -50,7 +50,7 @@ pub const RULE: Rule = Rule {
 };
 
 fn check(facts: &Facts<'_>) -> Vec<Finding> {
-    let Some(loss) = readings::handover_loss_pct(facts.now, facts.chick) else {
+    let Some(loss) = loss::handover_loss_pct(facts.now, facts.chick) else {
         return Vec::new();
     };
     let limit = facts.chick.plan.loss_limit.as_pct();

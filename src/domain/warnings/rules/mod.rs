@@ -280,8 +280,7 @@ const fn means_dull(rule: RuleId) -> bool {
 pub(crate) fn level_reached(pct: f64, limits: &[Limit]) -> Option<(f64, Level)> {
     let mut in_pct = limits.iter().rev().filter_map(|limit| match limit.at {
         Value::Pct(at) => Some((at, limit.level)),
-        Value::Grams(_)
-        | Value::Ml(_)
+        Value::Ml(_)
         | Value::Celsius(_)
         | Value::Minutes(_)
         | Value::Count(_)

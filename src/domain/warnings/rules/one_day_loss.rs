@@ -16,6 +16,7 @@
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{Facts, Limit, Rule, level_reached, pct_finding};
+use crate::domain::weight::loss;
 use crate::domain::weight::readings;
 use crate::domain::weight::trend;
 
@@ -47,12 +48,12 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
 
 /// Loss in per cent of the earlier reading, or of what was expected before it when that is lower.
 fn loss_pct(facts: &Facts<'_>) -> Option<f64> {
-    let read = readings::one_day_loss_pct(facts.now, facts.chick)?;
+    let read = loss::one_day_loss_pct(facts.now, facts.chick)?;
     let latest_g = readings::latest_empty(facts.now, facts.chick)?
         .what
         .weight
         .as_g();
-    let before = readings::day_before(facts.now, facts.chick)?
+    let before = loss::day_before(facts.now, facts.chick)?
         .at
         .plus_seconds(-1);
     let from_level = trend::expected_reading(before, facts.chick)

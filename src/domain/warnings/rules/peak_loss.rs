@@ -23,7 +23,7 @@ use crate::domain::quantity::evidence::Standing;
 use crate::domain::statistics::normal;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{Facts, Limit, Rule, days, level_reached, pct_finding};
-use crate::domain::weight::readings;
+use crate::domain::weight::loss;
 use crate::domain::weight::trend::WeightTrend;
 
 /// Loss that wants a call, per cent of the peak.
@@ -35,7 +35,7 @@ const BELIEVED: f64 = 0.9;
 pub const RULE: Rule = Rule {
     name: "peak-loss",
     limits: &[
-        Limit::new(Level::Watch, days(readings::PEAK_DAYS)),
+        Limit::new(Level::Watch, days(loss::PEAK_DAYS)),
         Limit::new(Level::RingBreeder, Value::Pct(RING_PCT)),
         Limit::new(Level::VetToday, Value::Pct(15.0)),
         Limit::new(Level::Emergency, Value::Pct(20.0)),
@@ -46,7 +46,7 @@ pub const RULE: Rule = Rule {
 };
 
 fn check(facts: &Facts<'_>) -> Vec<Finding> {
-    let loss = readings::peak_loss_pct(facts.now, facts.chick);
+    let loss = loss::peak_loss_pct(facts.now, facts.chick);
     let is_doubtful = believed(facts.trend).is_some_and(|chance| chance < BELIEVED);
     let reached = loss.and_then(|loss| {
         let (limit, level) = level_reached(loss, RULE.limits)?;
@@ -80,7 +80,8 @@ mod tests {
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::warnings::rules::peak_loss::*;
     use crate::domain::warnings::rules::trial::{found, level_of, macaw};
-    use crate::domain::weight::trend::{Interval, LevelNow, Pace};
+    use crate::domain::weight::level::{LevelNow, Pace};
+    use crate::domain::weight::trend::Interval;
 
     /// The level at a weight after a peak of 1,100 g.
     fn level_at(grams: i32) -> Option<Level> {

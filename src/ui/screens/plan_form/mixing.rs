@@ -129,10 +129,7 @@ impl MixingText {
         let field = match error {
             PowderError::Energy { .. } => self.energy,
             PowderError::Fat { .. } => self.label_fat,
-            PowderError::Protein { .. }
-            | PowderError::Carbohydrate { .. }
-            | PowderError::Moisture { .. }
-            | PowderError::MoreThanWhole { .. } => self.protein,
+            PowderError::Protein { .. } => self.protein,
         };
         field.fault.set(writing.powder_error(error));
         Err(AtFault)

@@ -1,14 +1,16 @@
 //! A place in memory that can be told to fail like a real one.
 
+#![allow(dead_code, reason = "each test file uses its own part of this")]
+
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
-use crate::store::key_value::{KeyValue, KeyValueError};
+use perchlight::store::key_value::{KeyValue, KeyValueError};
 
 /// What goes wrong, counted from the first write after it was set; writes count from 1.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Fault {
+pub(crate) enum Fault {
     /// This write answers with an error and changes nothing.
     FailWrite(usize),
     /// After this many writes the program is stopped: whatever it asks for fails.
@@ -41,23 +43,23 @@ struct Disk {
 
 /// A place in memory. Clones share it, like two tabs of one browser.
 #[derive(Debug, Clone, Default)]
-pub struct MemoryKeyValue(Rc<RefCell<Disk>>);
+pub(crate) struct MemoryKeyValue(Rc<RefCell<Disk>>);
 
 impl MemoryKeyValue {
     /// An empty place without faults.
-    pub fn new() -> Self {
+    pub(crate) fn new() -> Self {
         Self::default()
     }
 
     /// Sets a fault and begins to count writes anew.
-    pub fn set_fault(&self, fault: Fault) {
+    pub(crate) fn set_fault(&self, fault: Fault) {
         let mut disk = self.0.borrow_mut();
         disk.fault = Some(fault);
         disk.writes = 0;
     }
 
     /// Starts the program again: the texts stay, faults are gone, writes are counted anew.
-    pub fn restart(&self) {
+    pub(crate) fn restart(&self) {
         let mut disk = self.0.borrow_mut();
         disk.fault = None;
         disk.writes = 0;
@@ -65,23 +67,23 @@ impl MemoryKeyValue {
     }
 
     /// Writes and removals since the count began, failed ones too.
-    pub fn writes(&self) -> usize {
+    pub(crate) fn writes(&self) -> usize {
         self.0.borrow().writes
     }
 
     /// Forbids or allows everything.
-    pub fn set_blocked(&self, is_blocked: bool) {
+    pub(crate) fn set_blocked(&self, is_blocked: bool) {
         self.0.borrow_mut().is_blocked = is_blocked;
     }
 
     /// Limits keys and texts together to this many UTF-16 units, as browsers count.
-    pub fn set_quota(&self, units: Option<usize>) {
+    pub(crate) fn set_quota(&self, units: Option<usize>) {
         self.0.borrow_mut().quota = units;
     }
 
     /// Changes one bit of the text under `key`, counted from its first byte; text that is no longer
     /// text gets replacement characters.
-    pub fn flip_bit(&self, key: &str, bit: usize) {
+    pub(crate) fn flip_bit(&self, key: &str, bit: usize) {
         let mut disk = self.0.borrow_mut();
         if let Some(text) = disk.texts.get_mut(key) {
             let mut bytes = text.clone().into_bytes();
@@ -93,7 +95,7 @@ impl MemoryKeyValue {
     }
 
     /// Keys and texts together in UTF-16 units.
-    pub fn units(&self) -> usize {
+    pub(crate) fn units(&self) -> usize {
         self.0.borrow().units()
     }
 }

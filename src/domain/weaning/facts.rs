@@ -1,0 +1,69 @@
+//! What a judgement of weaning sees, and how a question is answered.
+
+use crate::domain::journal::chick::{Chick, WeaningStep};
+use crate::domain::plan::care_plan::Slot;
+use crate::domain::time::moment::{Day, Moment};
+use crate::domain::time::zone::Zone;
+use crate::domain::warnings::level::{Finding, Level};
+
+/// What is known for the judgement.
+#[derive(Debug, Clone, Copy)]
+pub struct WeaningFacts<'a> {
+    /// Now.
+    pub now: Moment,
+    /// The zone the phone is in.
+    pub zone: &'a Zone,
+    /// The chick.
+    pub chick: &'a Chick,
+    /// The level that all findings add up to.
+    pub level: Level,
+    /// Every finding.
+    pub findings: &'a [Finding],
+    /// The smoothed weight now, per cent of the smoothed peak, from a weighing of the last days.
+    pub pct_of_peak: Option<f64>,
+}
+
+impl WeaningFacts<'_> {
+    /// The day lived now.
+    pub(crate) fn today(&self) -> Day {
+        self.zone.lived(self.now).day
+    }
+}
+
+/// The answer to one question.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Answer {
+    /// Yes.
+    Yes,
+    /// No.
+    No,
+    /// Too little was noted to say.
+    NotEnoughData,
+}
+
+/// When the set of feeds last changed: a feed dropped, brought back, or gone from the plan.
+///
+/// A plan does not say what it replaced; a feed noted in a slot that the plan no longer has tells
+/// that the plan took it away after that note.
+pub(crate) fn last_feed_change(now: Moment, chick: &Chick) -> Option<Moment> {
+    let step = chick.weaning.iter().rev().find(|step| step.at <= now);
+    let gone = chick
+        .feeds
+        .iter()
+        .rev()
+        .find(|feed| feed.at <= now && chick.plan.feed(feed.what.slot).is_none());
+    step.map(|step| step.at).max(gone.map(|feed| feed.at))
+}
+
+/// When a slot was last dropped, up to `now`.
+pub(crate) fn dropped_at(now: Moment, chick: &Chick, wanted: Slot) -> Option<&Moment> {
+    let is_drop = |step: &WeaningStep| match step {
+        WeaningStep::Dropped { slot, .. } => *slot == wanted,
+        WeaningStep::BroughtBack { .. } => false,
+    };
+    let drops = chick.weaning.iter().rev();
+    drops
+        .filter(|step| step.at <= now && is_drop(&step.what))
+        .map(|step| &step.at)
+        .next()
+}
