@@ -108,11 +108,11 @@ impl CoolingLaw {
     /// # Examples
     /// ```
     /// use perchlight::domain::formula::cooling::{CoolingLaw, Reading};
-    /// // From 62 to 42 C in a room at 22 C: the distance halves, so 10 min is the half-time.
+    /// // From 62 to 42 C in a room at 22 C the distance halves in 10 min; in 10 more it halves again.
     /// let first = Reading { at_min: 0.0, temp_c: 62.0 };
     /// let second = Reading { at_min: 10.0, temp_c: 42.0 };
     /// let law = CoolingLaw::through(22.0, first, second).unwrap();
-    /// assert!((law.half_time_min() - 10.0).abs() < 1e-9);
+    /// assert!((law.temp_c_at(20.0) - 32.0).abs() < 1e-9);
     /// assert!(CoolingLaw::through(22.0, second, first).is_err());
     /// ```
     pub fn through(room_c: f64, first: Reading, second: Reading) -> Result<Self, CoolingError> {
