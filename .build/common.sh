@@ -9,6 +9,7 @@ WASM_OPT_VERSION=132
 WASM_SPLIT_VERSION=0.2.4
 CARGO_MUTANTS_VERSION=27.1.0
 CARGO_DENY_VERSION=0.20.2
+RUSTFILT_VERSION=0.2.2
 # The tool and the crate must have the very same version.
 WASM_BINDGEN_VERSION="$(grep -A1 '^name = "wasm-bindgen"$' Cargo.lock | sed -n 's/^version = "\(.*\)"/\1/p')"
 WASM_TARGET=wasm32-unknown-unknown
