@@ -66,7 +66,8 @@ npm_ci() {
   shift
   sum="$(cat "$folder/package-lock.json" | cksum) $*"
   if [ ! -f "$folder/node_modules/.installed" ] || [ "$(cat "$folder/node_modules/.installed")" != "$sum" ]; then
-    (cd "$folder" && npm ci --no-audit --no-fund "$@")
+    # The system's Chromium is used, so none is downloaded.
+    (cd "$folder" && PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD=1 npm ci --no-audit --no-fund "$@")
     printf '%s' "$sum" >"$folder/node_modules/.installed"
   fi
 }
@@ -79,4 +80,11 @@ find_chromium() {
       return
     fi
   done
+}
+
+# Runs the browser tests whose file or name holds one of the words, all without words; capitals do not matter.
+browser_tests() {
+  local words
+  words="$(printf '%s\n' "$@" | sed 's/[][\.*^$+?(){}|/]/\\&/g' | paste -sd '|')"
+  tests/browser/node_modules/.bin/playwright test --config tests/browser/playwright.config.mjs --grep "$words"
 }
