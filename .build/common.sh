@@ -9,6 +9,7 @@ WASM_OPT_VERSION=132
 WASM_SPLIT_VERSION=0.2.4
 CARGO_MUTANTS_VERSION=27.1.0
 CARGO_DENY_VERSION=0.20.2
+RUSTFILT_VERSION=0.2.2
 # The tool and the crate must have the very same version.
 WASM_BINDGEN_VERSION="$(grep -A1 '^name = "wasm-bindgen"$' Cargo.lock | sed -n 's/^version = "\(.*\)"/\1/p')"
 WASM_TARGET=wasm32-unknown-unknown
@@ -65,7 +66,8 @@ npm_ci() {
   shift
   sum="$(cat "$folder/package-lock.json" | cksum) $*"
   if [ ! -f "$folder/node_modules/.installed" ] || [ "$(cat "$folder/node_modules/.installed")" != "$sum" ]; then
-    (cd "$folder" && npm ci --no-audit --no-fund "$@")
+    # The system's Chromium is used, so none is downloaded.
+    (cd "$folder" && PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD=1 npm ci --no-audit --no-fund "$@")
     printf '%s' "$sum" >"$folder/node_modules/.installed"
   fi
 }
@@ -78,4 +80,11 @@ find_chromium() {
       return
     fi
   done
+}
+
+# Runs the browser tests whose file or name holds one of the words, all without words; capitals do not matter.
+browser_tests() {
+  local words
+  words="$(printf '%s\n' "$@" | sed 's/[][\.*^$+?(){}|/]/\\&/g' | paste -sd '|')"
+  tests/browser/node_modules/.bin/playwright test --config tests/browser/playwright.config.mjs --grep "$words"
 }

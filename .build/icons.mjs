@@ -4,7 +4,7 @@ import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 
 const require = createRequire(new URL('../tests/browser/package.json', import.meta.url));
-const { chromium } = require('playwright-core');
+const { chromium } = require('@playwright/test');
 const icons = new URL('../public/icons/', import.meta.url);
 const lamp = readFileSync(new URL('lamp.svg', icons), 'utf8');
 // Systems cut these to a shape of their own: no corners, and for the mask all of it in the inner 80 %.

@@ -1,6 +1,8 @@
 // Bytes of each piece of the program by crate and layer, from its code and its names: node .build/sizes.mjs [MOST]
 // With MOST, so many of the largest functions as well. It needs a release build.
+// Names come in the form that the compiler gives them; rustfilt gives them back the form they have in the source.
 // The sections are those of the WebAssembly core specification, 5.5; names: appendix, custom sections, name section.
+import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { shrink, split } from './split.mjs';
@@ -104,7 +106,8 @@ const functionNames = (reader) => {
       }
     }
   }
-  return names;
+  const source = execFileSync('rustfilt', { input: [...names.values()].join('\n'), encoding: 'utf8', maxBuffer: 1 << 26 }).split('\n');
+  return new Map([...names.keys()].map((place, index) => [place, source[index]]));
 };
 
 // The path that a demangled name begins with, without brackets and words before it.
@@ -158,9 +161,10 @@ const tell = (path, most) => {
   }
 };
 
-const FOLDER = 'target/pieces/named';
+const TARGET = process.env.CARGO_TARGET_DIR ?? 'target';
+const FOLDER = join(TARGET, 'pieces/named');
 const most = Number(process.argv[2] ?? 0);
-const pieces = split('target/wasm32-unknown-unknown/release/perchlight.wasm', FOLDER, '--keep-debug');
+const pieces = split(join(TARGET, 'wasm32-unknown-unknown/release/perchlight.wasm'), FOLDER, '--keep-debug');
 for (const piece of pieces.filter((name) => name.endsWith('.wasm'))) {
   const path = join(FOLDER, piece);
   // The build's own last step, with the names kept.

@@ -5,4 +5,6 @@
 .build/need-browser.sh
 CHROME_PATH="$(find_chromium)"
 export CHROME_PATH
-step "Browser tests" "1 to 3 min" node tests/browser/run.mjs "$@"
+# Without `step`: the last line is the count of tests.
+printf '\n== Browser tests (usually 6 to 10 min)\n'
+browser_tests "$@"

@@ -1,7 +1,10 @@
 #!/usr/bin/env bash
 # The calendar files read by Python's icalendar; installs it into .tools when it is not there.
 . "$(dirname "${BASH_SOURCE[0]}")/common.sh"
-has python3 || give_up "Python 3.10 or newer with venv is missing: install it, then run this again."
+if ! python3 -c 'import ensurepip, venv' 2>/dev/null; then
+  can_use_apt || give_up "Python 3.10 or newer with venv is missing: install it, then run this again."
+  step "Installing Python" "30 s" apt_install python3 python3-venv
+fi
 READER="$TOOLS/calendar-reader"
 if ! cmp -s tests/calendars/requirements.txt "$READER/installed"; then
   step "Installing the calendar reader into .tools" "20 s" python3 -m venv "$READER"

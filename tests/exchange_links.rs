@@ -20,7 +20,6 @@ use perchlight::domain::journal::entries::{
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::plan::care_plan::{CarePlan, Contact, PlanField, Reference, Role, Slot};
 use perchlight::domain::plan::plan_part::plan_difference;
-use perchlight::domain::plan::plan_part::plan_difference;
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres};
 use perchlight::domain::time::moment::{Day, Moment, Offset};

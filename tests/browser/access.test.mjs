@@ -2,7 +2,8 @@
 // colours, no movement. The keyboard and what is read out have files of their own.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { axe, cutWords, overflow, shot, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { axe, cutWords, overflow, shot } from './harness.mjs';
 import { go, kept, openApp, typeInChick, weigh } from './owner.mjs';
 import { SCREENS, STATES, walk, withLosingChick } from './states.mjs';
 
@@ -15,19 +16,16 @@ test('the walk knows every screen that the app knows', () => {
 });
 
 for (const theme of ['dark', 'light']) {
-  test(
-    `axe finds nothing on any screen in any state, ${theme}`,
-    async (bench) => {
-      const page = await withLosingChick(bench, { theme });
-      await walk(page, STATES, async (name) => {
-        await shot(page, `${name}-${theme}`);
-        assert.deepEqual(await axe(page), [], name);
-      });
-    },
-    { timeoutMs: 300_000 },
-  );
+  test(`axe finds nothing on any screen in any state, ${theme}`, async ({ bench }) => {
+    test.setTimeout(300_000);
+    const page = await withLosingChick(bench, { theme });
+    await walk(page, STATES, async (name) => {
+      await shot(page, `${name}-${theme}`);
+      assert.deepEqual(await axe(page), [], name);
+    });
+  });
 
-  test(`axe finds nothing on the first start, with a made-up chick and under an alarm, ${theme}`, async (bench) => {
+  test(`axe finds nothing on the first start, with a made-up chick and under an alarm, ${theme}`, async ({ bench }) => {
     const site = await bench.site();
     const { page } = await bench.phone(site, { theme });
     await openApp(page, site);
@@ -49,39 +47,33 @@ for (const theme of ['dark', 'light']) {
   });
 }
 
-test(
-  'no screen scrolls sideways at 320 px with text at 200 %',
-  async (bench) => {
-    const page = await withLosingChick(bench, { viewport: { width: 320, height: 640 } });
-    await page.evaluate(() => {
-      const sheet = new CSSStyleSheet();
-      sheet.replaceSync('html { font-size: 200%; }');
-      document.adoptedStyleSheets = [sheet];
-    });
-    await walk(page, STATES, async (name) => {
-      await shot(page, `${name}-320-200`);
-      assert.equal(await overflow(page), 0, name);
-      assert.deepEqual(await cutWords(page), [], name);
-    });
-  },
-  { timeoutMs: 180_000 },
-);
+test('no screen scrolls sideways at 320 px with text at 200 %', async ({ bench }) => {
+  test.setTimeout(180_000);
+  const page = await withLosingChick(bench, { viewport: { width: 320, height: 640 } });
+  await page.evaluate(() => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync('html { font-size: 200%; }');
+    document.adoptedStyleSheets = [sheet];
+  });
+  await walk(page, STATES, async (name) => {
+    await shot(page, `${name}-320-200`);
+    assert.equal(await overflow(page), 0, name);
+    assert.deepEqual(await cutWords(page), [], name);
+  });
+});
 
-test(
-  'everything that is pressed is at least 48 px high',
-  async (bench) => {
-    const page = await withLosingChick(bench);
-    await walk(page, STATES, async (name) => {
-      const small = await page.evaluate(() => {
-        const pressed = [...document.querySelectorAll('a[href], button, summary, select, input:not([type=radio]):not([type=checkbox]), label.choice__option')];
-        const seen = pressed.filter((element) => element.offsetParent !== null && !element.closest('p'));
-        return seen.filter((element) => element.getBoundingClientRect().height < 47.5).map((element) => element.outerHTML.slice(0, 120));
-      });
-      assert.deepEqual(small, [], name);
+test('everything that is pressed is at least 48 px high', async ({ bench }) => {
+  test.setTimeout(120_000);
+  const page = await withLosingChick(bench);
+  await walk(page, STATES, async (name) => {
+    const small = await page.evaluate(() => {
+      const pressed = [...document.querySelectorAll('a[href], button, summary, select, input:not([type=radio]):not([type=checkbox]), label.choice__option')];
+      const seen = pressed.filter((element) => element.offsetParent !== null && !element.closest('p'));
+      return seen.filter((element) => element.getBoundingClientRect().height < 47.5).map((element) => element.outerHTML.slice(0, 120));
     });
-  },
-  { timeoutMs: 120_000 },
-);
+    assert.deepEqual(small, [], name);
+  });
+});
 
 // Contrast of two colours (W3C WCAG 2.2, definitions of contrast ratio and relative luminance).
 const contrast = (one, other) => {
@@ -95,7 +87,7 @@ const contrast = (one, other) => {
 };
 
 for (const theme of ['dark', 'light']) {
-  test(`with forced colours the shapes of the levels and the ring of the focus stay visible, ${theme}`, async (bench) => {
+  test(`with forced colours the shapes of the levels and the ring of the focus stay visible, ${theme}`, async ({ bench }) => {
     const page = await withLosingChick(bench, { theme });
     await page.emulateMedia({ forcedColors: 'active', colorScheme: theme });
     await go(page, '#/wrong');
@@ -145,26 +137,23 @@ for (const theme of ['dark', 'light']) {
   });
 }
 
-test(
-  'nothing moves for those who asked for less movement',
-  async (bench) => {
-    const page = await withLosingChick(bench, { reducedMotion: 'reduce' });
-    await walk(page, STATES, async (name) => {
-      const moving = await page.evaluate(() => {
-        const running = document.getAnimations().map((animation) => animation.effect.target.outerHTML.slice(0, 80));
-        const moved = [...document.querySelectorAll('*')].filter((element) => {
-          const { transitionDuration, animationName, scrollBehavior } = getComputedStyle(element);
-          return /[1-9]/.test(transitionDuration) || animationName !== 'none' || scrollBehavior === 'smooth';
-        });
-        return [...running, ...moved.map((element) => element.outerHTML.slice(0, 80))];
+test('nothing moves for those who asked for less movement', async ({ bench }) => {
+  test.setTimeout(120_000);
+  const page = await withLosingChick(bench, { reducedMotion: 'reduce' });
+  await walk(page, STATES, async (name) => {
+    const moving = await page.evaluate(() => {
+      const running = document.getAnimations().map((animation) => animation.effect.target.outerHTML.slice(0, 80));
+      const moved = [...document.querySelectorAll('*')].filter((element) => {
+        const { transitionDuration, animationName, scrollBehavior } = getComputedStyle(element);
+        return /[1-9]/.test(transitionDuration) || animationName !== 'none' || scrollBehavior === 'smooth';
       });
-      assert.deepEqual(moving, [], name);
+      return [...running, ...moved.map((element) => element.outerHTML.slice(0, 80))];
     });
-  },
-  { timeoutMs: 120_000 },
-);
+    assert.deepEqual(moving, [], name);
+  });
+});
 
-test('the check above sees what moves when less movement was not asked for', async (bench) => {
+test('the check above sees what moves when less movement was not asked for', async ({ bench }) => {
   const page = await withLosingChick(bench);
   await go(page, '#/now');
   await page.clock.fastForward('00:11:00');

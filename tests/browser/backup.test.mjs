@@ -2,10 +2,11 @@
 import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { clock, shot, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { clock, shot } from './harness.mjs';
 import { go, kept, openApp, typeInChick, weigh } from './owner.mjs';
 
-const open = async (bench) => {
+const open = async ({ bench }) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await clock(page, '2026-11-24T20:50:00Z');
@@ -41,7 +42,7 @@ const note = async (page, count) => {
   }
 };
 
-test('only a backup that was opened again and holds everything counts', async (bench) => {
+test('only a backup that was opened again and holds everything counts', async ({ bench }) => {
   const { page } = await open(bench);
   await weigh(page, 1030);
   await kept(page);
@@ -77,7 +78,8 @@ test('only a backup that was opened again and holds everything counts', async (b
   assert.match(await lastChecked(page), /25 Nov/);
 });
 
-test('the reminder comes with the tenth entry, stays away for three days when put off, and goes with a checked backup', async (bench) => {
+test('the reminder comes with the tenth entry, stays away for three days when put off, and goes with a checked backup', async ({ bench }) => {
+  test.setTimeout(120_000);
   const { page } = await open(bench);
   const nudge = page.locator('.nudge');
   await note(page, 8);
@@ -106,4 +108,4 @@ test('the reminder comes with the tenth entry, stays away for three days when pu
   await answer(page, file, 'all that are on this phone');
   await go(page, '#/now');
   assert.equal(await nudge.count(), 0, 'checked');
-}, { timeoutMs: 120_000 });
+});

@@ -1,9 +1,10 @@
 // Bad input gets a sentence at its field; the typed text stays and nothing else changes.
 import assert from 'node:assert/strict';
-import { clock, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { clock } from './harness.mjs';
 import { fillPlan, go, hasFault, journalWords, kept, openApp, typeInChick } from './owner.mjs';
 
-const open = async (bench) => {
+const open = async ({ bench }) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await clock(page, '2026-11-24T20:50:00Z');
@@ -11,7 +12,7 @@ const open = async (bench) => {
   return page;
 };
 
-test('weights that are none are refused one by one, and the text stays', async (bench) => {
+test('weights that are none are refused one by one, and the text stays', async ({ bench }) => {
   const page = await open(bench);
   await typeInChick(page);
   await kept(page);
@@ -39,7 +40,7 @@ test('weights that are none are refused one by one, and the text stays', async (
   assert.equal((await journalWords(page)).length, 1);
 });
 
-test('a feed with no number, in the future or before the hatch day is refused', async (bench) => {
+test('a feed with no number, in the future or before the hatch day is refused', async ({ bench }) => {
   const page = await open(bench);
   await typeInChick(page);
   const attempt = async (fields, words) => {
@@ -67,7 +68,7 @@ test('a feed with no number, in the future or before the hatch day is refused', 
 });
 
 // From the foot of a form that is many screens long.
-test('the first field at fault takes the focus, with its label and its sentence in view', async (bench) => {
+test('the first field at fault takes the focus, with its label and its sentence in view', async ({ bench }) => {
   const page = await open(bench);
   await page.getByRole('link', { name: "I'll type it in" }).click();
   await fillPlan(page);
@@ -101,7 +102,7 @@ test('the first field at fault takes the focus, with its label and its sentence 
   await page.locator('input[name="crop"]:focus').first().waitFor();
 });
 
-test('a plan with holes and slips says what is wrong at each field', async (bench) => {
+test('a plan with holes and slips says what is wrong at each field', async ({ bench }) => {
   const page = await open(bench);
   await page.getByRole('link', { name: "I'll type it in" }).click();
   await page.getByRole('button', { name: 'Start with these' }).click();
@@ -121,7 +122,7 @@ test('a plan with holes and slips says what is wrong at each field', async (benc
   assert.equal(await page.locator('.top-bar').count(), 0, 'no chick was added');
 });
 
-test('feeds out of order are refused with a sentence', async (bench) => {
+test('feeds out of order are refused with a sentence', async ({ bench }) => {
   const page = await open(bench);
   await page.getByRole('link', { name: "I'll type it in" }).click();
   await fillPlan(page);
@@ -130,7 +131,7 @@ test('feeds out of order are refused with a sentence', async (bench) => {
   await hasFault(page, /follow each other/);
 });
 
-test('a pasted text that is no card changes nothing', async (bench) => {
+test('a pasted text that is no card changes nothing', async ({ bench }) => {
   const page = await open(bench);
   await go(page, '#/take-in');
   for (const text of ['hello', '{"v":1}', '{"v":99,"entries":[]}', '['.repeat(5000), '<script>alert(1)</script>']) {

@@ -1,7 +1,8 @@
 // Breeder and owner on two phones, without a server: card, report, table, changed plan, calendar.
 import assert from 'node:assert/strict';
 import { createRequire } from 'node:module';
-import { offlineReady, started, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { offlineReady, started } from './harness.mjs';
 import { CHICK, eveningPhone, go, hasFault, kept, logNextFeed, openApp, openCard, typeInChick, weigh } from './owner.mjs';
 
 const require = createRequire(import.meta.url);
@@ -22,7 +23,7 @@ const copied = async (page, button) => {
   return page.evaluate(() => navigator.clipboard.readText());
 };
 
-test('card, a day at the owner, report, breeder, changed plan, and back to the owner', async (bench) => {
+test('card, a day at the owner, report, breeder, changed plan, and back to the owner', async ({ bench }) => {
   const site = await bench.site();
   const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);
@@ -91,7 +92,7 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   assert.equal(await owner.locator('#taken').inputValue(), '50');
 });
 
-test('a second link to the other phone holds only what is new since the first', async (bench) => {
+test('a second link to the other phone holds only what is new since the first', async ({ bench }) => {
   const site = await bench.site();
   const one = await eveningPhone(bench, site);
   await openApp(one, site);
@@ -130,7 +131,7 @@ test('a second link to the other phone holds only what is new since the first', 
   assert.ok(words.some((line) => line.includes('1031')), words.join('\n'));
 });
 
-test('two chicks stand in the breeder\'s table, the more worrying first', async (bench) => {
+test('two chicks stand in the breeder\'s table, the more worrying first', async ({ bench }) => {
   const site = await bench.site();
   const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);
@@ -144,7 +145,7 @@ test('two chicks stand in the breeder\'s table, the more worrying first', async 
   assert.deepEqual(names, ['Flint', 'Ember']);
 });
 
-test('the card\'s picture is read from a screen of 320 px by another decoder', async (bench) => {
+test('the card\'s picture is read from a screen of 320 px by another decoder', async ({ bench }) => {
   const site = await bench.site();
   const page = await eveningPhone(bench, site, { viewport: { width: 320, height: 720 }, deviceScaleFactor: 2 });
   await openApp(page, site);
@@ -152,7 +153,7 @@ test('the card\'s picture is read from a screen of 320 px by another decoder', a
   await openCard(page);
   const picture = page.locator('.qr');
   const shot = await picture.screenshot();
-  const { data, width, height } = await page.evaluate(async (base64) => {
+  const { pixels, width, height } = await page.evaluate(async (base64) => {
     const image = new Image();
     image.src = `data:image/png;base64,${base64}`;
     await image.decode();
@@ -161,9 +162,15 @@ test('the card\'s picture is read from a screen of 320 px by another decoder', a
     const context = canvas.getContext('2d');
     context.drawImage(image, 0, 0);
     const { data, width, height } = context.getImageData(0, 0, image.width, image.height);
-    return { data: [...data], width, height };
+    // As one text: a million numbers one by one take the browser's driver many seconds.
+    const reader = new FileReader();
+    reader.readAsDataURL(new Blob([data]));
+    await new Promise((done) => {
+      reader.onload = done;
+    });
+    return { pixels: reader.result.split(',')[1], width, height };
   }, shot.toString('base64'));
-  const read = jsQR(Uint8ClampedArray.from(data), width, height);
+  const read = jsQR(Uint8ClampedArray.from(Buffer.from(pixels, 'base64')), width, height);
   assert.ok(read !== null, 'jsQR reads the picture');
   assert.ok(read.data.startsWith(`${site.url}#pl1q.`), read.data.slice(0, 60));
   assert.ok(read.version <= 20, `version ${read.version}`);
@@ -174,7 +181,7 @@ test('the card\'s picture is read from a screen of 320 px by another decoder', a
   await other.getByRole('button', { name: 'Take this card' }).waitFor();
 });
 
-test('the calendar file holds a daily event with an alarm for each feed', async (bench) => {
+test('the calendar file holds a daily event with an alarm for each feed', async ({ bench }) => {
   const site = await bench.site();
   const page = await eveningPhone(bench, site);
   await openApp(page, site);
@@ -194,7 +201,7 @@ test('the calendar file holds a daily event with an alarm for each feed', async 
   }
 });
 
-test('the report opens with scripts off and shows every typed text as text', async (bench) => {
+test('the report opens with scripts off and shows every typed text as text', async ({ bench }) => {
   const site = await bench.site();
   const page = await eveningPhone(bench, site);
   await openApp(page, site);
@@ -211,7 +218,7 @@ test('the report opens with scripts off and shows every typed text as text', asy
   }
 });
 
-test('damaged, cut, newer and foreign texts each get their own sentence and change nothing', async (bench) => {
+test('damaged, cut, newer and foreign texts each get their own sentence and change nothing', async ({ bench }) => {
   const site = await bench.site();
   const page = await eveningPhone(bench, site);
   await openApp(page, site);
@@ -234,7 +241,7 @@ test('damaged, cut, newer and foreign texts each get their own sentence and chan
   assert.ok(sentences.size >= 3, [...sentences].join('\n'));
 });
 
-test('a card is taken without a network', async (bench) => {
+test('a card is taken without a network', async ({ bench }) => {
   const site = await bench.site();
   const page = await eveningPhone(bench, site);
   await openApp(page, site);

@@ -1,6 +1,7 @@
 // The browser's storage fails: what was shown as kept is there afterwards, and the screen says what is so.
 import assert from 'node:assert/strict';
-import { started, tell, test, until } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { started, tell, until } from './harness.mjs';
 import {
   CHICK, countInSecond, go, journalWords, kept, keptState, logNextFeed, missing, note, noteDown, openApp, storageNotice, typeInChick,
 } from './owner.mjs';
@@ -54,7 +55,7 @@ const fillSecond = (page) =>
     };
   });
 
-test('with the first copy full an entry is kept in the second, said, and healed when there is space again', async (bench) => {
+test('with the first copy full an entry is kept in the second, said, and healed when there is space again', async ({ bench }) => {
   const { page } = await withChick(bench);
   await kept(page);
   await fillFirst(page);
@@ -70,7 +71,7 @@ test('with the first copy full an entry is kept in the second, said, and healed 
   tell({ fault: 'quota of the first copy reached', trials: 1, lost, said });
 });
 
-test('with both copies full the screen says that nothing new is kept, and it is kept when there is space', async (bench) => {
+test('with both copies full the screen says that nothing new is kept, and it is kept when there is space', async ({ bench }) => {
   const { page } = await withChick(bench);
   await kept(page);
   await fillFirst(page);
@@ -96,7 +97,7 @@ const blockFirst = () => {
   });
 };
 
-test('with localStorage forbidden from the start the second copy alone carries everything, and the screen says so', async (bench) => {
+test('with localStorage forbidden from the start the second copy alone carries everything, and the screen says so', async ({ bench }) => {
   const { page } = await withChick(bench, blockFirst);
   await noteDown(page, 'noted without the first copy');
   await storageNotice(page, ONE_COPY);
@@ -106,7 +107,7 @@ test('with localStorage forbidden from the start the second copy alone carries e
   tell({ fault: 'first copy blocked at the start', trials: 1, lost, said });
 });
 
-test('with both copies forbidden from the start the app goes on in memory and says so on every screen', async (bench) => {
+test('with both copies forbidden from the start the app goes on in memory and says so on every screen', async ({ bench }) => {
   const { page } = await withChick(bench, () => {
     Object.defineProperty(window, 'localStorage', {
       get() {
@@ -129,7 +130,7 @@ test('with both copies forbidden from the start the app goes on in memory and sa
   tell({ fault: 'both copies blocked at the start', trials: 1, lost: [], said });
 });
 
-test('with storage forbidden later the screen says at once what is no longer kept', async (bench) => {
+test('with storage forbidden later the screen says at once what is no longer kept', async ({ bench }) => {
   const { page } = await withChick(bench);
   await note(page, 'noted before');
   await page.evaluate(() => {
@@ -155,7 +156,7 @@ test('with storage forbidden later the screen says at once what is no longer kep
   tell({ fault: 'both copies blocked later, one after the other', trials: 1, lost, said });
 });
 
-test('with the second copy missing the app says that only one copy is there', async (bench) => {
+test('with the second copy missing the app says that only one copy is there', async ({ bench }) => {
   const { page } = await withChick(bench, () => Object.defineProperty(window, 'indexedDB', { get: () => undefined }));
   const said = await storageNotice(page, ONE_COPY);
   await reload(page);
@@ -174,7 +175,8 @@ const silent = {
     Object.defineProperty(IDBTransaction.prototype, 'oncomplete', { set() {} });
   },
 };
-test('a second copy that never answers is never waited for in vain, and nothing is called kept meanwhile', async (bench) => {
+test('a second copy that never answers is never waited for in vain, and nothing is called kept meanwhile', async ({ bench }) => {
+  test.setTimeout(120_000);
   const tried = Object.entries(silent).map(async ([what, prepare]) => {
     const { page } = await withChick(bench, prepare);
     const start = Date.now();
@@ -190,7 +192,7 @@ test('a second copy that never answers is never waited for in vain, and nothing 
   const lost = answers.flatMap((answer) => answer.lost);
   const [{ said }] = answers;
   tell({ fault: 'IndexedDB never answers: its opening, a reading, a writing', trials: 3, lost, said });
-}, { timeoutMs: 120_000 });
+});
 
 const clearFirst = (page) => page.evaluate(() => localStorage.clear());
 const clearSecond = (page) =>
@@ -210,7 +212,7 @@ const clearSecond = (page) =>
       }),
   );
 
-test('a cleared first copy comes back from the second, with the app open and with it closed', async (bench) => {
+test('a cleared first copy comes back from the second, with the app open and with it closed', async ({ bench }) => {
   const { page } = await withChick(bench);
   await note(page, 'noted before');
   await clearFirst(page);
@@ -230,7 +232,7 @@ test('a cleared first copy comes back from the second, with the app open and wit
   tell({ fault: 'localStorage cleared', trials: 2, lost, said: said.replace(/^.*\. /, '') });
 });
 
-test('a cleared second copy is filled again from the first', async (bench) => {
+test('a cleared second copy is filled again from the first', async ({ bench }) => {
   const { page } = await withChick(bench);
   await note(page, 'noted before');
   await clearSecond(page);
@@ -246,39 +248,36 @@ test('a cleared second copy is filled again from the first', async (bench) => {
   tell({ fault: 'IndexedDB cleared', trials: 2, lost, said: said.replace(/^.*\. /, '') });
 });
 
-test(
-  `two tabs that write at the same time for ${SECONDS_WITH_TWO_TABS} s lose nothing`,
-  async (bench) => {
-    const { site, context, page } = await withChick(bench);
-    await kept(page);
-    const other = await context.newPage();
-    await openApp(other, site);
-    const end = Date.now() + SECONDS_WITH_TWO_TABS * 1_000;
-    const write = async (tab, name) => {
-      const noted = [];
-      while (Date.now() < end) {
-        noted.push(`${name} ${noted.length + 1}`);
-        await noteDown(tab, noted.at(-1));
-      }
-      await kept(tab);
-      return noted;
-    };
-    const noted = (await Promise.all([write(page, 'first tab'), write(other, 'second tab')])).flat();
-    assert.ok(noted.length > 4);
-    const said = await page.locator('.status-line p').innerText();
-    const lost = [];
-    for (const tab of [page, other]) {
-      lost.push(...(await missing(tab, noted)));
-      await reload(tab);
-      lost.push(...(await missing(tab, noted)));
+test(`two tabs that write at the same time for ${SECONDS_WITH_TWO_TABS} s lose nothing`, async ({ bench }) => {
+  test.setTimeout(60_000 + SECONDS_WITH_TWO_TABS * 3_000);
+  const { site, context, page } = await withChick(bench);
+  await kept(page);
+  const other = await context.newPage();
+  await openApp(other, site);
+  const end = Date.now() + SECONDS_WITH_TWO_TABS * 1_000;
+  const write = async (tab, name) => {
+    const noted = [];
+    while (Date.now() < end) {
+      noted.push(`${name} ${noted.length + 1}`);
+      await noteDown(tab, noted.at(-1));
     }
-    await clearFirst(page);
-    await reload(page);
-    lost.push(...(await missing(page, noted)));
-    tell({ fault: 'two tabs writing at the same time', trials: noted.length, lost, said: said.replace(/^.*\. /, '') });
-  },
-  { timeoutMs: 60_000 + SECONDS_WITH_TWO_TABS * 3_000 },
-);
+    await kept(tab);
+    return noted;
+  };
+  const noted = (await Promise.all([write(page, 'first tab'), write(other, 'second tab')])).flat();
+  assert.ok(noted.length > 4);
+  const said = await page.locator('.status-line p').innerText();
+  const lost = [];
+  for (const tab of [page, other]) {
+    lost.push(...(await missing(tab, noted)));
+    await reload(tab);
+    lost.push(...(await missing(tab, noted)));
+  }
+  await clearFirst(page);
+  await reload(page);
+  lost.push(...(await missing(page, noted)));
+  tell({ fault: 'two tabs writing at the same time', trials: noted.length, lost, said: said.replace(/^.*\. /, '') });
+});
 
 // Record lines as a later build might write them: whole, but of version 2.
 const newerLine = (page, number) =>
@@ -321,7 +320,7 @@ const everything = (page) =>
   });
 
 for (const place of ['first', 'second']) {
-  test(`records of a newer version in the ${place} copy are left untouched, and the screen says so`, async (bench) => {
+  test(`records of a newer version in the ${place} copy are left untouched, and the screen says so`, async ({ bench }) => {
     const { page } = await withChick(bench);
     await kept(page);
     const { name, line } = await newerLine(page, 7);

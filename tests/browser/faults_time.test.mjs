@@ -1,6 +1,7 @@
 // The phone's clock and zone move under the journal: nothing is lost or moved, and what is due stays right.
 import assert from 'node:assert/strict';
-import { clock, started, tell, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { clock, started, tell } from './harness.mjs';
 import { CHICK, go, journalWords, kept, logNextFeed, missing, note, openApp, storageNotice, typeInChick, weigh } from './owner.mjs';
 
 const plain = (text) => text.replace(/[\u00a0\s]+/g, ' ').trim();
@@ -32,7 +33,7 @@ const reload = async (page) => {
   await started(page);
 };
 
-test('with the clock set back a day everything stays, new entries are taken, and the screen asks to check the clock', async (bench) => {
+test('with the clock set back a day everything stays, new entries are taken, and the screen asks to check the clock', async ({ bench }) => {
   const { page } = await withChickAt(bench, '2026-11-24T20:50:00Z', '2026-11-24');
   await weigh(page, 1012);
   await kept(page);
@@ -49,7 +50,7 @@ test('with the clock set back a day everything stays, new entries are taken, and
   tell({ fault: 'clock set back a day', trials: 1, lost, said });
 });
 
-test('with the clock a year ahead everything stays, and the screen says what was not noted since', async (bench) => {
+test('with the clock a year ahead everything stays, and the screen says what was not noted since', async ({ bench }) => {
   const { page } = await withChickAt(bench, '2026-11-24T20:50:00Z', '2026-11-24');
   await logNextFeed(page);
   await weigh(page, 1012);
@@ -71,7 +72,7 @@ test('with the clock a year ahead everything stays, and the screen says what was
   tell({ fault: 'clock set forward a year', trials: 1, lost, said: said.match(/\d+ feeds in a row[^)]*\)/)[0] });
 });
 
-test('in another zone every entry keeps its day and time, and the plan goes on by the new wall clock', async (bench) => {
+test('in another zone every entry keeps its day and time, and the plan goes on by the new wall clock', async ({ bench }) => {
   const site = await bench.site();
   const { context, page } = await bench.phone(site, { timezoneId: undefined });
   const session = await context.newCDPSession(page);
@@ -127,7 +128,7 @@ const nights = [
   },
 ];
 for (const { name, hatched, day, typedIn, evening, countdown, inTheNight, morning } of nights) {
-  test(`over the night in ${name} when the clocks change, entries keep their order and times and the next feed is right`, async (bench) => {
+  test(`over the night in ${name} when the clocks change, entries keep their order and times and the next feed is right`, async ({ bench }) => {
     const site = await bench.site();
     const { page } = await bench.phone(site);
     await clock(page, typedIn);

@@ -1,6 +1,7 @@
 // One feed through the guide, from the crop to the journal, with the clock moved while the cup cools.
 import assert from 'node:assert/strict';
-import { axe, overflow, shot, started, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { axe, overflow, shot, started } from './harness.mjs';
 import { go, hasFault, journalWords, kept, openApp, plain, press, step, typeInChick, words } from './owner.mjs';
 import { clockAt } from './script.mjs';
 
@@ -57,103 +58,100 @@ const heat = (page, name) => page.locator(`.cup[data-heat="${name}"]`).waitFor({
 // The clock on screen follows within a second of the clock's move.
 const cupSays = (page, text) => page.locator('.cup__window', { hasText: text }).waitFor();
 
-test(
-  'a whole feed: mixed, cooled by two readings, drawn up, given in two draws, logged with its temperature',
-  async (bench) => {
-    const page = await withChick(bench);
-    await beginFeed(page);
-    assert.match(await words(page.locator('.guide__head')), /Bedtime feed · 1\/8/);
-    await press(page, 'Yes, it is empty');
+test('a whole feed: mixed, cooled by two readings, drawn up, given in two draws, logged with its temperature', async ({ bench }) => {
+  test.setTimeout(120_000);
+  const page = await withChick(bench);
+  await beginFeed(page);
+  assert.match(await words(page.locator('.guide__head')), /Bedtime feed · 1\/8/);
+  await press(page, 'Yes, it is empty');
 
-    // 60 ml + 5 ml allowance = 65 ml; x 1.062 g/ml (25 % powder at 40 °C, Choi & Okos 1986) = 69.0 g;
-    // a quarter is 17.3 g of powder, up to 18 g on the scale; three parts of water for one: 54 g.
-    await step(page, 'Mix');
-    assert.match(await words(page.locator('.amounts')), /Water\s+54 g\s+Powder\s+18 g$/);
-    // Heat kept: 54 g x 4.18 J/gK x (w - 39.75) = 18 g x 1.85 x (39.75 - 25.5); w = 41.9 °C.
-    // 39.75 is the middle of the plan's 39.0 to 40.5, 25.5 of the plan's room of 24 to 27.
-    assert.match(await words(page.locator('main')), /Water at about 41\.9 °C/);
-    // 18 of 72 g is a quarter to the gram, so nothing is said of the scale.
-    assert.doesNotMatch(await words(page.locator('main')), /1 g scale/);
-    assert.match(await words(page.locator('main')), /Enough for 60 ml plus 5 ml for what stays in cup and syringe\./);
-    await press(page, 'It is mixed');
+  // 60 ml + 5 ml allowance = 65 ml; x 1.062 g/ml (25 % powder at 40 °C, Choi & Okos 1986) = 69.0 g;
+  // a quarter is 17.3 g of powder, up to 18 g on the scale; three parts of water for one: 54 g.
+  await step(page, 'Mix');
+  assert.match(await words(page.locator('.amounts')), /Water\s+54 g\s+Powder\s+18 g$/);
+  // Heat kept: 54 g x 4.18 J/gK x (w - 39.75) = 18 g x 1.85 x (39.75 - 25.5); w = 41.9 °C.
+  // 39.75 is the middle of the plan's 39.0 to 40.5, 25.5 of the plan's room of 24 to 27.
+  assert.match(await words(page.locator('main')), /Water at about 41\.9 °C/);
+  // 18 of 72 g is a quarter to the gram, so nothing is said of the scale.
+  assert.doesNotMatch(await words(page.locator('main')), /1 g scale/);
+  assert.match(await words(page.locator('main')), /Enough for 60 ml plus 5 ml for what stays in cup and syringe\./);
+  await press(page, 'It is mixed');
 
-    await step(page, 'Temperature');
-    assert.equal(await words(page.locator('[data-keeps]')), 'Mixed at 20:50. Throw it away at 21:50.');
-    assert.equal(await nextCount(page), 0, 'nothing was measured');
-    await measure(page, '48');
-    await heat(page, 'burns');
-    assert.match(await words(page.locator('.cup__verdict')), /^BURNS/);
-    // One reading tells no pace: a quick cup (half time 18 min, ours; room 25.5) is at 41 °C after
-    // 18 x log2(22.5 / 15.5) = 9.68 min.
-    await cupSays(page, /^Measure again in about 9:40\smin\.$/);
-    assert.equal(await nextCount(page), 0);
+  await step(page, 'Temperature');
+  assert.equal(await words(page.locator('[data-keeps]')), 'Mixed at 20:50. Throw it away at 21:50.');
+  assert.equal(await nextCount(page), 0, 'nothing was measured');
+  await measure(page, '48');
+  await heat(page, 'burns');
+  assert.match(await words(page.locator('.cup__verdict')), /^BURNS/);
+  // One reading tells no pace: a quick cup (half time 18 min, ours; room 25.5) is at 41 °C after
+  // 18 x log2(22.5 / 15.5) = 9.68 min.
+  await cupSays(page, /^Measure again in about 9:40\smin\.$/);
+  assert.equal(await nextCount(page), 0);
 
-    await setMinutes(page, 10);
-    await measure(page, '43.5');
-    // Newton's law, k = ln(22.5 / 18) / 10 = 0.022314 a minute; from now:
-    // 41 °C after ln(18 / 15.5) / k = 6.70 min, 38 °C after ln(18 / 12.5) / k = 16.34 min.
-    await cupSays(page, /Ready in 6:4[12]\smin, feed before 16:20\smin\./);
-    await heat(page, 'burns');
-    await kept(page);
+  await setMinutes(page, 10);
+  await measure(page, '43.5');
+  // Newton's law, k = ln(22.5 / 18) / 10 = 0.022314 a minute; from now:
+  // 41 °C after ln(18 / 15.5) / k = 6.70 min, 38 °C after ln(18 / 12.5) / k = 16.34 min.
+  await cupSays(page, /Ready in 6:4[12]\smin, feed before 16:20\smin\./);
+  await heat(page, 'burns');
+  await kept(page);
 
-    // A call comes in: the page is opened anew, two minutes later.
-    await setMinutes(page, 12);
-    await page.reload();
-    await started(page);
-    await step(page, 'Temperature');
-    await cupSays(page, /Ready in 4:4[12]\smin, feed before 14:20\smin\./);
-    // 25.5 + 18 x exp(-2k) = 42.7 °C
-    assert.match(await words(page.locator('.cup__now')), /42\.7 °C/);
-    assert.equal(await nextCount(page), 0, 'not yet in the window');
+  // A call comes in: the page is opened anew, two minutes later.
+  await setMinutes(page, 12);
+  await page.reload();
+  await started(page);
+  await step(page, 'Temperature');
+  await cupSays(page, /Ready in 4:4[12]\smin, feed before 14:20\smin\./);
+  // 25.5 + 18 x exp(-2k) = 42.7 °C
+  assert.match(await words(page.locator('.cup__now')), /42\.7 °C/);
+  assert.equal(await nextCount(page), 0, 'not yet in the window');
 
-    // Six minutes on the law says 25.5 + 18 x exp(-8k) = 40.56 °C; only a reading opens the way.
-    await setMinutes(page, 18);
-    await cupSays(page, /Ready\. Feed within 8:20\smin\./);
-    assert.equal(await nextCount(page), 0, 'the law alone does not open the way');
-    await measure(page, '40.5');
-    await heat(page, 'good');
-    assert.equal(await words(page.locator('.cup__verdict')), 'Just right.');
-    await press(page, 'Next');
+  // Six minutes on the law says 25.5 + 18 x exp(-8k) = 40.56 °C; only a reading opens the way.
+  await setMinutes(page, 18);
+  await cupSays(page, /Ready\. Feed within 8:20\smin\./);
+  assert.equal(await nextCount(page), 0, 'the law alone does not open the way');
+  await measure(page, '40.5');
+  await heat(page, 'good');
+  assert.equal(await words(page.locator('.cup__verdict')), 'Just right.');
+  await press(page, 'Next');
 
-    await step(page, 'Draw up');
-    assert.equal(await words(page.locator('.guide__number')), '30 ml + 30 ml');
-    await press(page, 'Next');
-    await step(page, 'Hold');
-    await press(page, 'It stands well');
-    await step(page, 'Feeding response?');
-    await press(page, 'Yes, it bobs');
-    await step(page, 'Give');
-    assert.equal(await words(page.locator('.guide__number')), '0 ml of 60 ml given');
-    await page.locator('.guide__next').click();
-    await page.locator('.guide__number', { hasText: /^30\sml of 60\sml given$/ }).waitFor();
+  await step(page, 'Draw up');
+  assert.equal(await words(page.locator('.guide__number')), '30 ml + 30 ml');
+  await press(page, 'Next');
+  await step(page, 'Hold');
+  await press(page, 'It stands well');
+  await step(page, 'Feeding response?');
+  await press(page, 'Yes, it bobs');
+  await step(page, 'Give');
+  assert.equal(await words(page.locator('.guide__number')), '0 ml of 60 ml given');
+  await page.locator('.guide__next').click();
+  await page.locator('.guide__number', { hasText: /^30\sml of 60\sml given$/ }).waitFor();
 
-    await page.reload();
-    await started(page);
-    await step(page, 'Give');
-    assert.equal(await words(page.locator('.guide__number')), '30 ml of 60 ml given', 'the first draw is not forgotten');
-    await page.locator('.guide__next').click();
-    await page.locator('.guide__number', { hasText: /^60\sml of 60\sml given$/ }).waitFor();
-    await press(page, 'Enough');
-    await step(page, 'After');
-    await press(page, 'Log this feed');
+  await page.reload();
+  await started(page);
+  await step(page, 'Give');
+  assert.equal(await words(page.locator('.guide__number')), '30 ml of 60 ml given', 'the first draw is not forgotten');
+  await page.locator('.guide__next').click();
+  await page.locator('.guide__number', { hasText: /^60\sml of 60\sml given$/ }).waitFor();
+  await press(page, 'Enough');
+  await step(page, 'After');
+  await press(page, 'Log this feed');
 
-    await page.locator('.status-line', { hasText: 'Bedtime feed, 60' }).waitFor();
-    await kept(page);
-    assert.match(await words(page.locator('.next-feed')), /Morning feed/);
-    assert.deepEqual(await noted(page), [
-      'Bedtime feed: 60 ml, 40.5 °C',
-      'Chick added: Ember',
-      'Crop: empty',
-      'Mixed: 18 g powder + 54 g water',
-    ]);
-    // The guide is over: nothing is under way.
-    await go(page, '#/now');
-    assert.equal(await page.locator('.question').count(), 0);
-  },
-  { timeoutMs: 120_000 },
-);
+  await page.locator('.status-line', { hasText: 'Bedtime feed, 60' }).waitFor();
+  await kept(page);
+  assert.match(await words(page.locator('.next-feed')), /Morning feed/);
+  assert.deepEqual(await noted(page), [
+    'Bedtime feed: 60 ml, 40.5 °C',
+    'Chick added: Ember',
+    'Crop: empty',
+    'Mixed: 18 g powder + 54 g water',
+  ]);
+  // The guide is over: nothing is under way.
+  await go(page, '#/now');
+  assert.equal(await page.locator('.question').count(), 0);
+});
 
-test('each limit of the cup: burns, too hot, not yet, good, too cold', async (bench) => {
+test('each limit of the cup: burns, too hot, not yet, good, too cold', async ({ bench }) => {
   const page = await withChick(bench);
   await toWarmth(page);
   // 43.3 °C burns the crop (published); above 41.5, 41.0 and below 38.0 °C nothing is fed (ours).
@@ -174,7 +172,7 @@ test('each limit of the cup: burns, too hot, not yet, good, too cold', async (be
   assert.match(await words(page.locator('.cup__verdict')), /^Too cold/);
 });
 
-test('a single reading of a hot cup says when to measure again, and a good one until when to feed', async (bench) => {
+test('a single reading of a hot cup says when to measure again, and a good one until when to feed', async ({ bench }) => {
   const page = await withChick(bench);
   await toWarmth(page);
   await measure(page, '55');
@@ -186,7 +184,7 @@ test('a single reading of a hot cup says when to measure again, and a good one u
   await cupSays(page, /^Ready\. Feed within 3:51\smin\.$/);
 });
 
-test('a reading is good for five minutes only', async (bench) => {
+test('a reading is good for five minutes only', async ({ bench }) => {
   const page = await withChick(bench);
   await toWarmth(page);
   await measure(page, '40');
@@ -195,7 +193,7 @@ test('a reading is good for five minutes only', async (bench) => {
   await page.locator('.guide__next').waitFor({ state: 'detached' });
 });
 
-test('Fahrenheit typed as Celsius is asked about and taken as what it is', async (bench) => {
+test('Fahrenheit typed as Celsius is asked about and taken as what it is', async ({ bench }) => {
   const page = await withChick(bench);
   await toWarmth(page);
   await measure(page, '104');
@@ -209,7 +207,7 @@ test('Fahrenheit typed as Celsius is asked about and taken as what it is', async
   assert.match(await words(page.locator('.cup__now')), /40\.0 °C/);
 });
 
-test('readings that tell nothing are refused with a sentence; the text stays and the earlier reading too', async (bench) => {
+test('readings that tell nothing are refused with a sentence; the text stays and the earlier reading too', async ({ bench }) => {
   const page = await withChick(bench);
   await toWarmth(page);
   await measure(page, '42.5');
@@ -237,7 +235,7 @@ test('readings that tell nothing are refused with a sentence; the text stays and
   await heat(page, 'hot');
 });
 
-test('no response: one tap notes the refusal and nothing was given', async (bench) => {
+test('no response: one tap notes the refusal and nothing was given', async ({ bench }) => {
   const page = await withChick(bench);
   await toWarmth(page);
   await measure(page, '40');
@@ -251,7 +249,7 @@ test('no response: one tap notes the refusal and nothing was given', async (benc
   assert.deepEqual(lines, ['Bedtime feed: refused']);
 });
 
-test('a draw of two taken, then enough: what was given is logged, not the plan', async (bench) => {
+test('a draw of two taken, then enough: what was given is logged, not the plan', async ({ bench }) => {
   const page = await withChick(bench);
   await toGive(page);
   await page.locator('.guide__next').click();
@@ -263,7 +261,7 @@ test('a draw of two taken, then enough: what was given is logged, not the plan',
   assert.deepEqual(lines, ['Bedtime feed: 35 ml of 60 ml, 40.0 °C']);
 });
 
-test('a feed stopped after the first draw is logged with what went in', async (bench) => {
+test('a feed stopped after the first draw is logged with what went in', async ({ bench }) => {
   const page = await withChick(bench);
   await toGive(page);
   await page.locator('.guide__next').click();
@@ -274,7 +272,7 @@ test('a feed stopped after the first draw is logged with what went in', async (b
   assert.deepEqual(lines, ['Bedtime feed: 30 ml of 60 ml, 40.0 °C']);
 });
 
-test('a cold cup asks for warmer water, a heavy one to be warmed first', async (bench) => {
+test('a cold cup asks for warmer water, a heavy one to be warmed first', async ({ bench }) => {
   const page = await withChick(bench);
   await beginFeed(page);
   await press(page, 'Yes, it is empty');
@@ -296,7 +294,7 @@ test('a cold cup asks for warmer water, a heavy one to be warmed first', async (
   await water.filter({ hasText: /would need water above 60\.0\s°C\. Warm it first/ }).waitFor();
 });
 
-test('a cup is weighed once: the next feed counts it, openly, until another is typed', async (bench) => {
+test('a cup is weighed once: the next feed counts it, openly, until another is typed', async ({ bench }) => {
   const page = await withChick(bench);
   const toMix = async () => {
     await press(page, 'Yes, it is empty');
@@ -336,7 +334,7 @@ test('a cup is weighed once: the next feed counts it, openly, until another is t
 
 const given = (page, text) => page.locator('.guide__number', { hasText: text }).waitFor();
 
-test('draws counted wrongly are taken back, latest first, also after a reload', async (bench) => {
+test('draws counted wrongly are taken back, latest first, also after a reload', async ({ bench }) => {
   const page = await withChick(bench);
   await toGive(page);
   assert.equal(await page.getByRole('button', { name: /^Take back/ }).count(), 0, 'nothing was given');
@@ -363,7 +361,7 @@ test('draws counted wrongly are taken back, latest first, also after a reload', 
   assert.deepEqual(lines, ['Bedtime feed: 5 ml of 60 ml, 40.0 °C']);
 });
 
-test('Stop has a heading, and the way on stands on the first screen of a small phone', async (bench) => {
+test('Stop has a heading, and the way on stands on the first screen of a small phone', async ({ bench }) => {
   const page = await withChick(bench, { viewport: { width: 360, height: 640 } });
   await toWarmth(page);
   await press(page, 'Stop');
@@ -375,7 +373,7 @@ test('Stop has a heading, and the way on stands on the first screen of a small p
   await step(page, 'Temperature');
 });
 
-test('a full crop ends the feed and notes what was seen', async (bench) => {
+test('a full crop ends the feed and notes what was seen', async ({ bench }) => {
   for (const [button, line] of [
     ['getting smaller', 'Crop: getting smaller'],
     ['not moving', 'Crop: not moving'],
@@ -392,7 +390,7 @@ test('a full crop ends the feed and notes what was seen', async (bench) => {
   }
 });
 
-test('Stop leads to help, to a pause that loses nothing, or to a feed left out', async (bench) => {
+test('Stop leads to help, to a pause that loses nothing, or to a feed left out', async ({ bench }) => {
   const page = await withChick(bench);
   await toWarmth(page);
   await measure(page, '48');
@@ -429,7 +427,7 @@ test('Stop leads to help, to a pause that loses nothing, or to a feed left out',
   assert.deepEqual(lines, ['Bedtime feed: left out, breeder or vet said so']);
 });
 
-test('a warmer reading counts alone, and takes back the leave to feed', async (bench) => {
+test('a warmer reading counts alone, and takes back the leave to feed', async ({ bench }) => {
   const page = await withChick(bench);
   await toWarmth(page);
   await measure(page, '40.2');
@@ -442,7 +440,7 @@ test('a warmer reading counts alone, and takes back the leave to feed', async (b
   assert.equal(await page.locator('#cup').inputValue(), '');
 });
 
-test('a cup measured more than five minutes ago is measured again before it is given', async (bench) => {
+test('a cup measured more than five minutes ago is measured again before it is given', async ({ bench }) => {
   const page = await withChick(bench);
   await toWarmth(page);
   await measure(page, '38.1');
@@ -462,7 +460,7 @@ test('a cup measured more than five minutes ago is measured again before it is g
   await step(page, 'Draw up');
 });
 
-test('what is seen while a feed is under way stops it at any step, with what went in still to be logged', async (bench) => {
+test('what is seen while a feed is under way stops it at any step, with what went in still to be logged', async ({ bench }) => {
   const page = await withChick(bench);
   await toGive(page);
   await step(page, 'Give');
@@ -484,7 +482,7 @@ test('what is seen while a feed is under way stops it at any step, with what wen
   assert.ok((await noted(page)).includes('Bedtime feed: 30 ml of 60 ml, 40.0 °C'));
 });
 
-test('a feed noted elsewhere is no longer under way', async (bench) => {
+test('a feed noted elsewhere is no longer under way', async ({ bench }) => {
   const page = await withChick(bench);
   await toGive(page);
   await go(page, '#/log');
@@ -502,7 +500,7 @@ test('a feed noted elsewhere is no longer under way', async (bench) => {
   assert.doesNotMatch(await words(page.locator('main')), /Go on feeding/);
 });
 
-test('Begin anew starts the feed from the crop and forgets the readings', async (bench) => {
+test('Begin anew starts the feed from the crop and forgets the readings', async ({ bench }) => {
   const page = await withChick(bench);
   await toWarmth(page);
   await measure(page, '40');
@@ -514,7 +512,7 @@ test('Begin anew starts the feed from the crop and forgets the readings', async 
   await heat(page, 'none');
 });
 
-test('a mix older than an hour cannot be fed', async (bench) => {
+test('a mix older than an hour cannot be fed', async ({ bench }) => {
   const page = await withChick(bench);
   await toWarmth(page);
   await setMinutes(page, 61);
@@ -572,86 +570,77 @@ const eachStep = async (page, look) => {
 };
 
 for (const theme of ['dark', 'light']) {
-  test(
-    `axe finds nothing on any step of the guide, ${theme}`,
-    async (bench) => {
-      const page = await withChick(bench, { theme });
-      await eachStep(page, async (name) => {
-        await shot(page, `guide-${name}-${theme}`);
-        assert.deepEqual(await axe(page), [], name);
-        assert.equal(await overflow(page), 0, name);
-      });
-    },
-    { timeoutMs: 180_000 },
-  );
-}
-
-test(
-  'no step of the guide scrolls sideways at 320 px with text at 200 %',
-  async (bench) => {
-    const page = await withChick(bench, { viewport: { width: 320, height: 640 } });
-    await page.evaluate(() => {
-      const sheet = new CSSStyleSheet();
-      sheet.replaceSync('html { font-size: 200%; }');
-      document.adoptedStyleSheets = [sheet];
-    });
+  test(`axe finds nothing on any step of the guide, ${theme}`, async ({ bench }) => {
+    test.setTimeout(180_000);
+    const page = await withChick(bench, { theme });
     await eachStep(page, async (name) => {
-      await shot(page, `guide-${name}-320-200`);
+      await shot(page, `guide-${name}-${theme}`);
+      assert.deepEqual(await axe(page), [], name);
       assert.equal(await overflow(page), 0, name);
     });
-  },
-  { timeoutMs: 120_000 },
-);
+  });
+}
 
-test(
-  'a whole feed is led with the keyboard alone',
-  async (bench) => {
-    const page = await withChick(bench);
-    const tabTo = async (name) => {
-      for (let presses = 0; presses < 60; presses += 1) {
-        await page.keyboard.press('Tab');
-        const found = await page.evaluate(() => {
-          const element = document.activeElement;
-          return (element.id || element.innerText || element.getAttribute('aria-label') || '').trim();
-        });
-        if (name.test(found.replaceAll('\u00a0', ' '))) {
-          return;
-        }
+test('no step of the guide scrolls sideways at 320 px with text at 200 %', async ({ bench }) => {
+  test.setTimeout(120_000);
+  const page = await withChick(bench, { viewport: { width: 320, height: 640 } });
+  await page.evaluate(() => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync('html { font-size: 200%; }');
+    document.adoptedStyleSheets = [sheet];
+  });
+  await eachStep(page, async (name) => {
+    await shot(page, `guide-${name}-320-200`);
+    assert.equal(await overflow(page), 0, name);
+  });
+});
+
+test('a whole feed is led with the keyboard alone', async ({ bench }) => {
+  test.setTimeout(90_000);
+  const page = await withChick(bench);
+  const tabTo = async (name) => {
+    for (let presses = 0; presses < 60; presses += 1) {
+      await page.keyboard.press('Tab');
+      const found = await page.evaluate(() => {
+        const element = document.activeElement;
+        return (element.id || element.innerText || element.getAttribute('aria-label') || '').trim();
+      });
+      if (name.test(found.replaceAll('\u00a0', ' '))) {
+        return;
       }
-      assert.fail(`${name} is not reached by Tab`);
-    };
-    const enter = async (name) => {
-      await tabTo(name);
-      await page.keyboard.press('Enter');
-    };
-    // The heading of each step has the focus, so that it is read out.
-    const at = (name) => page.locator('main h1:focus', { hasText: name }).waitFor({ timeout: 5_000 });
-    await enter(/^Feed now$/);
-    await at('Crop empty?');
-    await enter(/^Yes, it is empty$/);
-    await at('Mix');
-    await enter(/^It is mixed$/);
-    await at('Temperature');
-    await tabTo(/^cup$/);
-    await page.keyboard.type('40');
+    }
+    assert.fail(`${name} is not reached by Tab`);
+  };
+  const enter = async (name) => {
+    await tabTo(name);
     await page.keyboard.press('Enter');
-    await heat(page, 'good');
-    await enter(/^Next$/);
-    await at('Draw up');
-    await enter(/^Next$/);
-    await at('Hold');
-    await enter(/^It stands well$/);
-    await at('Feeding response?');
-    await enter(/^Yes, it bobs$/);
-    await at('Give');
-    await enter(/^\+ 30 ml given$/);
-    await page.locator('.guide__number', { hasText: /^30\sml/ }).waitFor();
-    await enter(/^\+ 30 ml given$/);
-    await page.locator('.guide__number', { hasText: /^60\sml/ }).waitFor();
-    await enter(/^Enough$/);
-    await at('After');
-    await enter(/^Log this feed$/);
-    await page.locator('.status-line', { hasText: 'Bedtime feed' }).waitFor();
-  },
-  { timeoutMs: 90_000 },
-);
+  };
+  // The heading of each step has the focus, so that it is read out.
+  const at = (name) => page.locator('main h1:focus', { hasText: name }).waitFor({ timeout: 5_000 });
+  await enter(/^Feed now$/);
+  await at('Crop empty?');
+  await enter(/^Yes, it is empty$/);
+  await at('Mix');
+  await enter(/^It is mixed$/);
+  await at('Temperature');
+  await tabTo(/^cup$/);
+  await page.keyboard.type('40');
+  await page.keyboard.press('Enter');
+  await heat(page, 'good');
+  await enter(/^Next$/);
+  await at('Draw up');
+  await enter(/^Next$/);
+  await at('Hold');
+  await enter(/^It stands well$/);
+  await at('Feeding response?');
+  await enter(/^Yes, it bobs$/);
+  await at('Give');
+  await enter(/^\+ 30 ml given$/);
+  await page.locator('.guide__number', { hasText: /^30\sml/ }).waitFor();
+  await enter(/^\+ 30 ml given$/);
+  await page.locator('.guide__number', { hasText: /^60\sml/ }).waitFor();
+  await enter(/^Enough$/);
+  await at('After');
+  await enter(/^Log this feed$/);
+  await page.locator('.status-line', { hasText: 'Bedtime feed' }).waitFor();
+});

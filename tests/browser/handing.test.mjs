@@ -1,6 +1,7 @@
 // Files on their way out: made on the tap, shared or saved or shown, and the sentence about it.
 import assert from 'node:assert/strict';
-import { axe, shot, started, test, until } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { axe, shot, started, until } from './harness.mjs';
 import { CHICK, eveningPhone, fillPlan, go, kept, openApp, openCard, press, typeInChick, weigh } from './owner.mjs';
 
 // A share sheet as Chromium's on Android: it takes files by ending and type (Chromium's
@@ -44,7 +45,7 @@ const answer = (page, words) => page.locator('.handed', { hasText: words }).last
 const SHAREABLE = ['Report for the breeder', 'Page for the vet', 'Weights (CSV)', 'Feeds (CSV)'];
 const SAVED = ['Calendar file', 'Take them out again', 'Save a backup file'];
 
-test('a share sheet gets what it takes, the rest is saved, and a sentence says which', async (bench) => {
+test('a share sheet gets what it takes, the rest is saved, and a sentence says which', async ({ bench }) => {
   const site = await bench.site();
   const page = await eveningPhone(bench, site);
   await withShareSheet(page, 'taken');
@@ -70,7 +71,7 @@ test('a share sheet gets what it takes, the rest is saved, and a sentence says w
   await shot(page, 'handing-out');
 });
 
-test('a cancelled share says so and offers to save the file', async (bench) => {
+test('a cancelled share says so and offers to save the file', async ({ bench }) => {
   const site = await bench.site();
   const page = await eveningPhone(bench, site);
   await withShareSheet(page, 'AbortError');
@@ -84,7 +85,7 @@ test('a cancelled share says so and offers to save the file', async (bench) => {
   await answer(page, `Saved as ${file.name}`);
 });
 
-test('a share that the system refuses becomes a download', async (bench) => {
+test('a share that the system refuses becomes a download', async ({ bench }) => {
   const site = await bench.site();
   const page = await eveningPhone(bench, site);
   await withShareSheet(page, 'NotAllowedError');
@@ -95,7 +96,7 @@ test('a share that the system refuses becomes a download', async (bench) => {
   await answer(page, `Saved as ${file.name}`);
 });
 
-test('where neither works the text is shown to be copied', async (bench) => {
+test('where neither works the text is shown to be copied', async ({ bench }) => {
   const site = await bench.site();
   const page = await eveningPhone(bench, site);
   await openApp(page, site);
@@ -113,7 +114,7 @@ test('where neither works the text is shown to be copied', async (bench) => {
   await answer(page, 'Copy the text below');
 });
 
-test('the opened card stays open when the minute passes', async (bench) => {
+test('the opened card stays open when the minute passes', async ({ bench }) => {
   const site = await bench.site();
   const page = await eveningPhone(bench, site);
   await openApp(page, site);
@@ -129,7 +130,7 @@ for (const [locale, words] of [
   ['en-GB', { make: 'Weight as a picture', send: 'Send or save the picture', hold: 'press and hold', meaning: '0.5 % below handover', chart: 'Weight chart' }],
   ['es-ES', { make: 'El peso como imagen', send: 'Enviar o guardar la imagen', hold: 'mantenga pulsada', meaning: '0,5 % por debajo de la entrega', chart: 'Gráfico de peso' }],
 ]) {
-  test(`the weight picture is a sharp PNG that says what it means (${locale})`, async (bench) => {
+  test(`the weight picture is a sharp PNG that says what it means (${locale})`, async ({ bench }) => {
     const site = await bench.site();
     const page = await eveningPhone(bench, site);
     await withShareSheet(page, 'taken');
@@ -188,7 +189,7 @@ for (const [locale, words] of [
   });
 }
 
-test('an earlier card is the template of the next, without what belongs to one bird', async (bench) => {
+test('an earlier card is the template of the next, without what belongs to one bird', async ({ bench }) => {
   const site = await bench.site();
   const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);
@@ -221,7 +222,7 @@ test('an earlier card is the template of the next, without what belongs to one b
   await shot(breeder, 'templates');
 });
 
-test('numbers of a plan stand beside their limits while they are typed', async (bench) => {
+test('numbers of a plan stand beside their limits while they are typed', async ({ bench }) => {
   const site = await bench.site();
   const page = await eveningPhone(bench, site);
   await openApp(page, site);
@@ -242,7 +243,7 @@ test('numbers of a plan stand beside their limits while they are typed', async (
   assert.match(await checks('fault'), /“Watch” at once/);
 });
 
-test('a default stays marked until it is confirmed, on the card and at the owner', async (bench) => {
+test('a default stays marked until it is confirmed, on the card and at the owner', async ({ bench }) => {
   const site = await bench.site();
   const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);
@@ -278,7 +279,7 @@ test('a default stays marked until it is confirmed, on the card and at the owner
   assert.doesNotMatch(after.text, /default/);
 });
 
-test('a card opened from a link says where an iPhone keeps it and gives the link back', async (bench) => {
+test('a card opened from a link says where an iPhone keeps it and gives the link back', async ({ bench }) => {
   const site = await bench.site();
   const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);

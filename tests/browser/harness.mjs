@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
-import { chromium } from 'playwright-core';
+import { chromium } from '@playwright/test';
 import { serve } from '../../.build/serve.mjs';
 
 const require = createRequire(import.meta.url);
@@ -26,12 +26,12 @@ const FLAGS = [
 const PHONE = { width: 360, height: 800 };
 
 export const DIST = fileURLToPath(new URL('../../dist/', import.meta.url));
-export const tests = [];
-
-// Adds a test. The body gets a fresh bench, which is cleared away afterwards.
-export const test = (name, body, { timeoutMs = 60_000 } = {}) => tests.push({ name, body, timeoutMs });
 
 const browserPath = () => process.env.CHROME_PATH || '/usr/bin/chromium';
+const howToStart = () => ({ executablePath: browserPath(), headless: true, args: FLAGS });
+
+// A browser that phones can share, each without a trace of the others.
+export const sharedBrowser = () => chromium.launch(howToStart());
 
 // A row of the table of faults (.build/prove.mjs): what was tried how often, how many entries were lost
 // that had been shown as kept, and what stood on the screen. Anything lost fails the test.
@@ -233,9 +233,10 @@ class Killable {
   }
 }
 
-// What a test works with.
+// What a test works with. Its phones share `browser`; without one each is a browser with a profile of its own.
 export class Bench {
-  constructor() {
+  constructor(browser = null) {
+    this.browser = browser;
     this.closers = [];
     this.problems = [];
     this.allowed = [];
@@ -270,10 +271,7 @@ export class Bench {
 
   // A phone with an empty profile; what goes wrong on it fails the test.
   async phone(site, { theme = 'dark', viewport = PHONE, ...options } = {}) {
-    const context = await chromium.launchPersistentContext(this.folder(), {
-      executablePath: browserPath(),
-      headless: true,
-      args: FLAGS,
+    const settings = {
       viewport,
       isMobile: true,
       hasTouch: true,
@@ -281,7 +279,11 @@ export class Bench {
       locale: 'en-GB',
       timezoneId: 'Europe/London',
       ...options,
-    });
+    };
+    const context =
+      this.browser === null
+        ? await chromium.launchPersistentContext(this.folder(), { ...howToStart(), ...settings })
+        : await this.browser.newContext(settings);
     this.closers.unshift(() => context.close());
     await this.watch(context, site);
     return { context, page: context.pages()[0] ?? (await context.newPage()) };

@@ -4,7 +4,8 @@ import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { clock, started, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { clock, started } from './harness.mjs';
 import { go, hasFault, openApp } from './owner.mjs';
 import { Script, takeIn } from './script.mjs';
 
@@ -108,7 +109,8 @@ const saved = async (page, button) => {
 
 for (const first of [0, 3, 6]) {
   const text = TEXTS[first];
-  test(`it stays text on every screen: ${text}`, async (bench) => {
+  test(`it stays text on every screen: ${text}`, async ({ bench }) => {
+    test.setTimeout(120_000);
     const { page } = await open(bench, first);
     for (const route of ROUTES) {
       await go(page, `#/${route}`);
@@ -119,9 +121,10 @@ for (const first of [0, 3, 6]) {
     assert.ok((await page.locator('main').innerText()).includes(ALL));
     await page.emulateMedia({ media: 'print' });
     assert.deepEqual(await strangers(page), [], 'printed');
-  }, { timeoutMs: 120_000 });
+  });
 
-  test(`it stays text in every way out: ${text}`, async (bench) => {
+  test(`it stays text in every way out: ${text}`, async ({ bench }) => {
+    test.setTimeout(120_000);
     const { site, page } = await open(bench, first);
     const folder = bench.folder();
     // Opened as a file, with scripts allowed and without the page's own policy, which alone would do.
@@ -186,10 +189,10 @@ for (const first of [0, 3, 6]) {
     await owner.getByRole('button', { name: 'Take this card' }).click();
     await owner.locator('.top-bar').waitFor();
     assert.deepEqual(await strangers(owner), [], 'taken');
-  }, { timeoutMs: 120_000 });
+  });
 }
 
-test('a telephone number that is an address of another kind is not taken in', async (bench) => {
+test('a telephone number that is an address of another kind is not taken in', async ({ bench }) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await clock(page, `${DAY}T20:50:00Z`);

@@ -2,7 +2,8 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { DIST, started, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { DIST, started } from './harness.mjs';
 
 // Width and height stand in the first chunk of a PNG (W3C PNG specification, 11.2.1 IHDR).
 const pngSize = (path) => {
@@ -11,7 +12,7 @@ const pngSize = (path) => {
   return `${bytes.readUInt32BE(16)}x${bytes.readUInt32BE(20)}`;
 };
 
-test('the browser finds nothing that keeps the app from being installed', async (bench) => {
+test('the browser finds nothing that keeps the app from being installed', async ({ bench }) => {
   const site = await bench.site({ base: '/somewhere/deep/' });
   const { context, page } = await bench.phone(site);
   await page.goto(site.url);

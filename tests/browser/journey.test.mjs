@@ -1,6 +1,7 @@
 // A chick that is sent west by three hours: on the way, the arrival, the first feed, the days of the shift.
 import assert from 'node:assert/strict';
-import { axe, overflow, shot, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { axe, overflow, shot } from './harness.mjs';
 import { CHICK, fillPlan, go, hasFault, journalWords, kept, openApp, plain, press, step, typeInChick, words } from './owner.mjs';
 import { clockAt } from './script.mjs';
 
@@ -43,84 +44,81 @@ const isAbove = async (page, upper, lower) => {
   return one.y < other.y;
 };
 
-test(
-  'west by three hours: on the way, arrival, a small thin first feed, then an hour a day to the new clock',
-  async (bench) => {
-    const page = await onItsWay(bench);
-    const way = await words(page.locator('[data-way]'));
-    // 22:30 UTC is 14:30 here; left at 20:00 UTC, expected at 02:00 UTC.
-    assert.match(way, /^On its way/);
-    assert.match(way, /2 h 30 min since its last feed/);
-    assert.match(way, /Left Tue 24 Nov, 12:00\./);
-    assert.match(way, /Expected Tue 24 Nov, 18:00, in 3 h 30 min\./);
-    assert.match(way, /Plan 8 h at most \(common practice\).*at 10 h \(common practice\).*at 12 h \(common practice\)/);
-    assert.equal(await page.locator('.next-feed').count(), 0, 'no feed is due here while it is away');
-    await shot(page, 'journey-way');
-    assert.deepEqual(await axe(page), []);
+test('west by three hours: on the way, arrival, a small thin first feed, then an hour a day to the new clock', async ({ bench }) => {
+  test.setTimeout(120_000);
+  const page = await onItsWay(bench);
+  const way = await words(page.locator('[data-way]'));
+  // 22:30 UTC is 14:30 here; left at 20:00 UTC, expected at 02:00 UTC.
+  assert.match(way, /^On its way/);
+  assert.match(way, /2 h 30 min since its last feed/);
+  assert.match(way, /Left Tue 24 Nov, 12:00\./);
+  assert.match(way, /Expected Tue 24 Nov, 18:00, in 3 h 30 min\./);
+  assert.match(way, /Plan 8 h at most \(common practice\).*at 10 h \(common practice\).*at 12 h \(common practice\)/);
+  assert.equal(await page.locator('.next-feed').count(), 0, 'no feed is due here while it is away');
+  await shot(page, 'journey-way');
+  assert.deepEqual(await axe(page), []);
 
-    await clockAt(page, '2026-11-25T02:00:00Z');
-    await press(page, 'It has arrived');
-    const first = page.locator('[data-first]');
-    await first.waitFor();
-    // Half to three quarters of 60 ml, at 20 % powder: common practice.
-    assert.match(
-      await words(first),
-      /Warm and quiet until 18:30, 30 min at least\.[\s\S]*droppings and crop[\s\S]*feed 30 to 45 ml instead of 60 ml, with 20 % powder/,
-    );
-    // Bedtime is 21:00 in New York on the day it leaves, 18:00 here; it waits until the chick is warm.
-    assert.match(await words(page.locator('.next-feed')), /Bedtime feed[\s\S]*18:30 · 45 ml/);
-    // Settle-in 7 days, vet within 72 h, 45 days apart, from the 24th.
-    const dates = await words(page.locator('main'));
-    assert.match(dates, /Settling in, 7 days left: no feed is dropped before Tue 1 Dec\./);
-    assert.match(dates, /Avian vet, 3 days left: first visit by Fri 27 Nov\./);
-    assert.match(dates, /Apart from other birds, 45 days left: until Fri 8 Jan/);
-    assert.equal(await isAbove(page, '[data-first]', '.next-feed'), true, 'what to do until then first');
-    await shot(page, 'journey-arrived');
-    assert.deepEqual(await axe(page), []);
+  await clockAt(page, '2026-11-25T02:00:00Z');
+  await press(page, 'It has arrived');
+  const first = page.locator('[data-first]');
+  await first.waitFor();
+  // Half to three quarters of 60 ml, at 20 % powder: common practice.
+  assert.match(
+    await words(first),
+    /Warm and quiet until 18:30, 30 min at least\.[\s\S]*droppings and crop[\s\S]*feed 30 to 45 ml instead of 60 ml, with 20 % powder/,
+  );
+  // Bedtime is 21:00 in New York on the day it leaves, 18:00 here; it waits until the chick is warm.
+  assert.match(await words(page.locator('.next-feed')), /Bedtime feed[\s\S]*18:30 · 45 ml/);
+  // Settle-in 7 days, vet within 72 h, 45 days apart, from the 24th.
+  const dates = await words(page.locator('main'));
+  assert.match(dates, /Settling in, 7 days left: no feed is dropped before Tue 1 Dec\./);
+  assert.match(dates, /Avian vet, 3 days left: first visit by Fri 27 Nov\./);
+  assert.match(dates, /Apart from other birds, 45 days left: until Fri 8 Jan/);
+  assert.equal(await isAbove(page, '[data-first]', '.next-feed'), true, 'what to do until then first');
+  await shot(page, 'journey-arrived');
+  assert.deepEqual(await axe(page), []);
 
-    await page.getByRole('link', { name: 'Feed now' }).click();
-    await step(page, 'Crop empty?');
-    assert.match(await words(page.locator('main')), /Do not feed now/);
-    assert.equal(await page.locator('.guide__next').count(), 0, 'not before it is warm');
+  await page.getByRole('link', { name: 'Feed now' }).click();
+  await step(page, 'Crop empty?');
+  assert.match(await words(page.locator('main')), /Do not feed now/);
+  assert.equal(await page.locator('.guide__next').count(), 0, 'not before it is warm');
 
-    await clockAt(page, '2026-11-25T02:31:00Z');
-    await go(page, '#/now');
-    await page.locator('.next-feed + [data-first]').waitFor();
-    await page.getByRole('link', { name: 'Feed now' }).click();
-    await press(page, 'Yes, it is empty');
-    await step(page, 'Mix');
-    // 45 ml + 5 ml = 50 ml; x 1.047 g/ml (20 % powder at 40 °C, Choi & Okos 1986) = 52.4 g; a fifth is
-    // 10.5 g of powder, up to 11 g on the scale; four parts of water for one: 44 g.
-    assert.match(await words(page.locator('.amounts')), /Water\s+44 g\s+Powder\s+11 g$/);
-    assert.match(await words(page.locator('main')), /First feed at home: 45 ml at most, 20 % powder/);
-    await shot(page, 'journey-first-mix');
-    await press(page, 'It is mixed');
-    await page.locator('#cup').fill('40');
-    await press(page, 'Measured');
-    await press(page, 'Next');
-    assert.equal(await words(page.locator('.guide__number')), '30 ml + 15 ml');
-    await press(page, 'Next');
-    await press(page, 'It stands well');
-    await press(page, 'Yes, it bobs');
-    await page.locator('.guide__next').click();
-    await page.locator('.guide__next').click();
-    await press(page, 'Enough');
-    await press(page, 'Log this feed');
-    await page.locator('.status-line', { hasText: 'Bedtime feed, 45' }).waitFor();
-    assert.equal(await page.locator('[data-first]').count(), 0);
+  await clockAt(page, '2026-11-25T02:31:00Z');
+  await go(page, '#/now');
+  await page.locator('.next-feed + [data-first]').waitFor();
+  await page.getByRole('link', { name: 'Feed now' }).click();
+  await press(page, 'Yes, it is empty');
+  await step(page, 'Mix');
+  // 45 ml + 5 ml = 50 ml; x 1.047 g/ml (20 % powder at 40 °C, Choi & Okos 1986) = 52.4 g; a fifth is
+  // 10.5 g of powder, up to 11 g on the scale; four parts of water for one: 44 g.
+  assert.match(await words(page.locator('.amounts')), /Water\s+44 g\s+Powder\s+11 g$/);
+  assert.match(await words(page.locator('main')), /First feed at home: 45 ml at most, 20 % powder/);
+  await shot(page, 'journey-first-mix');
+  await press(page, 'It is mixed');
+  await page.locator('#cup').fill('40');
+  await press(page, 'Measured');
+  await press(page, 'Next');
+  assert.equal(await words(page.locator('.guide__number')), '30 ml + 15 ml');
+  await press(page, 'Next');
+  await press(page, 'It stands well');
+  await press(page, 'Yes, it bobs');
+  await page.locator('.guide__next').click();
+  await page.locator('.guide__next').click();
+  await press(page, 'Enough');
+  await press(page, 'Log this feed');
+  await page.locator('.status-line', { hasText: 'Bedtime feed, 45' }).waitFor();
+  assert.equal(await page.locator('[data-first]').count(), 0);
 
-    // 07:00 in New York is 04:00 here; an hour later each day.
-    await nextFeedAt(page, '2026-11-25T10:00:00Z', /^05:00 · 60/);
-    await nextFeedAt(page, '2026-11-26T10:00:00Z', /^06:00 · 60/);
-    await nextFeedAt(page, '2026-11-27T10:00:00Z', /^07:00 · 60/);
-    await nextFeedAt(page, '2026-11-28T10:00:00Z', /^07:00 · 60/);
-    const lines = (await journalWords(page)).map(plain);
-    assert.ok(lines.some((line) => line.startsWith('Bedtime feed: 45 ml')), JSON.stringify(lines));
-  },
-  { timeoutMs: 120_000 },
-);
+  // 07:00 in New York is 04:00 here; an hour later each day.
+  await nextFeedAt(page, '2026-11-25T10:00:00Z', /^05:00 · 60/);
+  await nextFeedAt(page, '2026-11-26T10:00:00Z', /^06:00 · 60/);
+  await nextFeedAt(page, '2026-11-27T10:00:00Z', /^07:00 · 60/);
+  await nextFeedAt(page, '2026-11-28T10:00:00Z', /^07:00 · 60/);
+  const lines = (await journalWords(page)).map(plain);
+  assert.ok(lines.some((line) => line.startsWith('Bedtime feed: 45 ml')), JSON.stringify(lines));
+});
 
-test('the hours without a feed ring above 8, at 10 and at 12 hours', async (bench) => {
+test('the hours without a feed ring above 8, at 10 and at 12 hours', async ({ bench }) => {
   const page = await onItsWay(bench);
   const level = async (iso, name) => {
     await clockAt(page, iso);
@@ -134,7 +132,7 @@ test('the hours without a feed ring above 8, at 10 and at 12 hours', async (benc
   await level('2026-11-25T08:00:00Z', 'emergency');
 });
 
-test('at once the new clock counts from leaving', async (bench) => {
+test('at once the new clock counts from leaving', async ({ bench }) => {
   const page = await onItsWay(bench, 'at once');
   await clockAt(page, '2026-11-25T02:00:00Z');
   await press(page, 'It has arrived');
@@ -143,7 +141,7 @@ test('at once the new clock counts from leaving', async (bench) => {
 });
 
 // A minute after the chick was typed in, at its plan.
-const onThePlan = async (bench) => {
+const onThePlan = async ({ bench }) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await clockAt(page, '2026-11-24T20:50:00Z');
@@ -155,7 +153,7 @@ const onThePlan = async (bench) => {
   return page;
 };
 
-test('a journey, a label or a spoon that cannot be is refused with a sentence', async (bench) => {
+test('a journey, a label or a spoon that cannot be is refused with a sentence', async ({ bench }) => {
   const page = await onThePlan(bench);
   const more = page.locator('summary', { hasText: 'More of the plan' });
   const refused = async (id, text, sentence) => {
@@ -206,7 +204,7 @@ test('a journey, a label or a spoon that cannot be is refused with a sentence', 
   await shot(page, 'home-energy');
 });
 
-test('spoons weighed once are counted in the mix', async (bench) => {
+test('spoons weighed once are counted in the mix', async ({ bench }) => {
   const page = await onThePlan(bench);
   await page.locator('summary', { hasText: 'More of the plan' }).click();
   await page.locator('#ten-spoons').fill('74');
@@ -218,28 +216,25 @@ test('spoons weighed once are counted in the mix', async (bench) => {
   await page.locator('.amounts', { hasText: /2 level spoons and a half/ }).waitFor();
 });
 
-test(
-  'the way home does not scroll sideways at 320 px with text at 200 %',
-  async (bench) => {
-    const page = await onItsWay(bench, undefined, { viewport: { width: 320, height: 640 } });
-    await page.evaluate(() => {
-      const sheet = new CSSStyleSheet();
-      sheet.replaceSync('html { font-size: 200%; }');
-      document.adoptedStyleSheets = [sheet];
-    });
-    const look = async (name) => {
-      await shot(page, `journey-${name}-320-200`);
-      assert.equal(await overflow(page), 0, name);
-    };
-    await look('way');
-    await clockAt(page, '2026-11-25T02:00:00Z');
-    await press(page, 'It has arrived');
-    await page.locator('[data-first]').waitFor();
-    await look('arrived');
-    await go(page, '#/plan');
-    await look('plan');
-    await go(page, '#/home');
-    await look('home');
-  },
-  { timeoutMs: 120_000 },
-);
+test('the way home does not scroll sideways at 320 px with text at 200 %', async ({ bench }) => {
+  test.setTimeout(120_000);
+  const page = await onItsWay(bench, undefined, { viewport: { width: 320, height: 640 } });
+  await page.evaluate(() => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync('html { font-size: 200%; }');
+    document.adoptedStyleSheets = [sheet];
+  });
+  const look = async (name) => {
+    await shot(page, `journey-${name}-320-200`);
+    assert.equal(await overflow(page), 0, name);
+  };
+  await look('way');
+  await clockAt(page, '2026-11-25T02:00:00Z');
+  await press(page, 'It has arrived');
+  await page.locator('[data-first]').waitFor();
+  await look('arrived');
+  await go(page, '#/plan');
+  await look('plan');
+  await go(page, '#/home');
+  await look('home');
+});

@@ -1,10 +1,11 @@
 // Nothing kept is lost: two tabs, damaged entries, backups. Faults that need more are in faults_*.test.mjs.
 import assert from 'node:assert/strict';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { started, tell, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { started, tell } from './harness.mjs';
 import { go, journalWords, kept, logNextFeed, note, openApp, press, typeInChick, weigh } from './owner.mjs';
 
-test('two tabs keep each other up to date and lose nothing', async (bench) => {
+test('two tabs keep each other up to date and lose nothing', async ({ bench }) => {
   const site = await bench.site();
   const { context, page } = await bench.phone(site);
   await openApp(page, site);
@@ -27,7 +28,7 @@ test('two tabs keep each other up to date and lose nothing', async (bench) => {
 const entryKeys = (page) =>
   page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith('perchlight/v1/entry/')).sort());
 
-test('an entry damaged or lost in one copy heals from the other', async (bench) => {
+test('an entry damaged or lost in one copy heals from the other', async ({ bench }) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await openApp(page, site);
@@ -54,7 +55,7 @@ test('an entry damaged or lost in one copy heals from the other', async (bench) 
   tell({ fault: 'an entry cut and another gone in one copy', trials: 2, lost: Array(3 - lines).fill('entry'), said });
 });
 
-test('an entry damaged in its only copy is set aside and offered, and the rest is there', async (bench) => {
+test('an entry damaged in its only copy is set aside and offered, and the rest is there', async ({ bench }) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await page.addInitScript(() => Object.defineProperty(window, 'indexedDB', { get: () => undefined }));
@@ -94,7 +95,7 @@ test('an entry damaged in its only copy is set aside and offered, and the rest i
   assert.equal((await journalWords(other)).length, 2);
 });
 
-test('a start writes nothing into the first copy', async (bench) => {
+test('a start writes nothing into the first copy', async ({ bench }) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await openApp(page, site);
@@ -114,7 +115,7 @@ test('a start writes nothing into the first copy', async (bench) => {
   assert.deepEqual(await page.evaluate(() => window.writes), []);
 });
 
-test('a backup saved and opened on another phone brings everything, and twice brings nothing more', async (bench) => {
+test('a backup saved and opened on another phone brings everything, and twice brings nothing more', async ({ bench }) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await openApp(page, site);

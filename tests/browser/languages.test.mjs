@@ -1,7 +1,8 @@
 // English and Spanish: which is chosen, that it stays, and that no screen mixes them. How numbers and days
 // are written is compared with the browser's own tables, which are CLDR's.
 import assert from 'node:assert/strict';
-import { clock, holdBack, overflow, shot, started, test, until, withoutWorker } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { clock, holdBack, overflow, shot, started, until, withoutWorker } from './harness.mjs';
 import { go, kept, openApp, typeInChick } from './owner.mjs';
 import { Script } from './script.mjs';
 import { NOW, STATES, takeInText, walk, withLosingChick } from './states.mjs';
@@ -16,7 +17,7 @@ const assertLanguage = async (page, language) => {
 };
 
 for (const [locale, language] of [['en-GB', 'en'], ['en-US', 'en'], ['es-ES', 'es'], ['es-MX', 'es'], ['es', 'es'], ['fr-FR', 'en'], ['est-EE', 'en']]) {
-  test(`a phone in ${locale} starts in ${language}, before and after the app is there`, async (bench) => {
+  test(`a phone in ${locale} starts in ${language}, before and after the app is there`, async ({ bench }) => {
     const { site, context, page } = await withoutWorker(bench, { locale });
     const release = await holdBack(context, '**/*.wasm');
     await page.goto(site.url, { waitUntil: 'domcontentloaded' });
@@ -29,7 +30,7 @@ for (const [locale, language] of [['en-GB', 'en'], ['en-US', 'en'], ['es-ES', 'e
   });
 }
 
-test('the last-known text follows a language chosen by hand', async (bench) => {
+test('the last-known text follows a language chosen by hand', async ({ bench }) => {
   const { site, page } = await withoutWorker(bench, { locale: 'en-GB' });
   await openApp(page, site);
   await typeInChick(page);
@@ -51,7 +52,7 @@ const chooseByHand = async (page, option, language) => {
 };
 
 for (const [locale, option, language] of [['en-GB', 'Español', 'es'], ['es-ES', 'English', 'en']]) {
-  test(`${option}, chosen by hand on a phone in ${locale}, is kept over a reload and before the app`, async (bench) => {
+  test(`${option}, chosen by hand on a phone in ${locale}, is kept over a reload and before the app`, async ({ bench }) => {
     const { site, context, page } = await withoutWorker(bench, { locale });
     await openApp(page, site);
     await chooseByHand(page, option, language);
@@ -119,52 +120,46 @@ const SAME_TEXTS = new Set(['Perchlight', 'ml', 'oz', 'min', 'kcal', 'English', 
 // "chip", "come" (eats), "decide", "metal", "normal", "plan" and "usual" are Spanish; Duerr, Gage, Rivera and Romagnano are authors.
 const SAME_WORDS = new Set(['perchlight', 'kcal', 'safari', 'iphone', 'chip', 'normal', 'english', 'español', 'come', 'decide', 'metal', 'plan', 'usual', 'duerr', 'gage', 'rivera', 'romagnano']);
 
-test(
-  'no screen in Spanish holds a text or a word of the English one',
-  async (bench) => {
-    const english = await collect(bench, 'en-GB');
-    const spanish = await collect(bench, 'es-ES');
-    const same = [];
-    for (const [name, all] of english) {
-      const there = new Set(spanish.get(name));
-      assert.ok(there.size > 5, name);
-      same.push(...all.filter((text) => there.has(text) && !SAME_TEXTS.has(text)).map((text) => `${name}: ${text}`));
-    }
-    assert.deepEqual([...new Set(same)], [], 'texts that are the same in both');
-    const words = wordsOf([...spanish.values()].flat());
-    assert.ok(words.size > 400, `${words.size} words`);
-    const shared = [...wordsOf([...english.values()].flat())].filter((word) => words.has(word));
-    const where = (word) => [...spanish.values()].flat().find((text) => wordsOf([text]).has(word));
-    assert.deepEqual(shared.filter((word) => !SAME_WORDS.has(word)).map((word) => `${word}: ${where(word)}`), [], 'words in both');
-  },
-  { timeoutMs: 180_000 },
-);
+test('no screen in Spanish holds a text or a word of the English one', async ({ bench }) => {
+  test.setTimeout(180_000);
+  const english = await collect(bench, 'en-GB');
+  const spanish = await collect(bench, 'es-ES');
+  const same = [];
+  for (const [name, all] of english) {
+    const there = new Set(spanish.get(name));
+    assert.ok(there.size > 5, name);
+    same.push(...all.filter((text) => there.has(text) && !SAME_TEXTS.has(text)).map((text) => `${name}: ${text}`));
+  }
+  assert.deepEqual([...new Set(same)], [], 'texts that are the same in both');
+  const words = wordsOf([...spanish.values()].flat());
+  assert.ok(words.size > 400, `${words.size} words`);
+  const shared = [...wordsOf([...english.values()].flat())].filter((word) => words.has(word));
+  const where = (word) => [...spanish.values()].flat().find((text) => wordsOf([text]).has(word));
+  assert.deepEqual(shared.filter((word) => !SAME_WORDS.has(word)).map((word) => `${word}: ${where(word)}`), [], 'words in both');
+});
 
-test(
-  'in Spanish no screen scrolls sideways at 320 px with text at 200 %',
-  async (bench) => {
-    const page = await withLosingChick(bench, { locale: 'es-ES', viewport: { width: 320, height: 640 } });
-    await walk(page, STATES, async (name) => {
-      await shot(page, `${name}-es-320`);
-    });
-    await page.evaluate(() => {
-      const sheet = new CSSStyleSheet();
-      sheet.replaceSync('html { font-size: 200%; }');
-      document.adoptedStyleSheets = [sheet];
-    });
-    for (const { name, address } of STATES) {
-      if (address !== null) {
-        await go(page, address);
-        await shot(page, `${name}-es-320-200`);
-        assert.equal(await overflow(page), 0, name);
-      }
+test('in Spanish no screen scrolls sideways at 320 px with text at 200 %', async ({ bench }) => {
+  test.setTimeout(240_000);
+  const page = await withLosingChick(bench, { locale: 'es-ES', viewport: { width: 320, height: 640 } });
+  await walk(page, STATES, async (name) => {
+    await shot(page, `${name}-es-320`);
+  });
+  await page.evaluate(() => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync('html { font-size: 200%; }');
+    document.adoptedStyleSheets = [sheet];
+  });
+  for (const { name, address } of STATES) {
+    if (address !== null) {
+      await go(page, address);
+      await shot(page, `${name}-es-320-200`);
+      assert.equal(await overflow(page), 0, name);
     }
-  },
-  { timeoutMs: 240_000 },
-);
+  }
+});
 
 for (const [locale, language] of [['en-GB', 'en'], ['es-ES', 'es'], ['es-MX', 'es'], ['en-ZA', 'en']]) {
-  test(`numbers and days are written as CLDR has them, ${locale}`, async (bench) => {
+  test(`numbers and days are written as CLDR has them, ${locale}`, async ({ bench }) => {
     const site = await bench.site();
     const { page } = await bench.phone(site, { locale });
     await clock(page, NOW);

@@ -1,6 +1,7 @@
 // The main job, end to end: a made-up chick from the first start to the next day, also without a network.
 import assert from 'node:assert/strict';
-import { axe, clock, offlineReady, started, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { axe, clock, offlineReady, started } from './harness.mjs';
 import { CHICK, EVENING, go, journalWords, kept, logNextFeed, openApp, plain, press, typeInChick, weigh } from './owner.mjs';
 import { Script, clockAt, takeIn } from './script.mjs';
 
@@ -16,7 +17,7 @@ const ownerWithChick = async (bench, at = EVENING) => {
   return { site, context, page };
 };
 
-test('typed in, fed at bedtime in two taps, weighed, and all there after a reload without the server', async (bench) => {
+test('typed in, fed at bedtime in two taps, weighed, and all there after a reload without the server', async ({ bench }) => {
   const { site, page } = await ownerWithChick(bench);
   await page.clock.fastForward('00:01');
   assert.match(await page.locator('.next-feed').innerText(), /Bedtime feed\s+10\smin\s+21:00 · 60\sml/);
@@ -44,7 +45,7 @@ test('typed in, fed at bedtime in two taps, weighed, and all there after a reloa
   ]);
 });
 
-test('undo takes an entry back, and undo again brings it back', async (bench) => {
+test('undo takes an entry back, and undo again brings it back', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await logNextFeed(page);
   await page.getByRole('button', { name: 'Undo' }).click();
@@ -55,7 +56,7 @@ test('undo takes an entry back, and undo again brings it back', async (bench) =>
   await page.locator('.next-feed', { hasText: 'Morning feed' }).waitFor();
 });
 
-test('what the breeder wrote stands beside the next feed as it was typed, and an empty note nowhere', async (bench) => {
+test('what the breeder wrote stands beside the next feed as it was typed, and an empty note nowhere', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   assert.equal(await page.getByRole('heading', { name: 'From the breeder' }).count(), 0);
   const note = 'Likes it slow.\n<b>From the left.</b>';
@@ -64,7 +65,7 @@ test('what the breeder wrote stands beside the next feed as it was typed, and an
   assert.equal(await page.locator('.as-typed').innerText(), note);
 });
 
-test('an emergency without a vet in the plan says so and leads to the plan', async (bench) => {
+test('an emergency without a vet in the plan says so and leads to the plan', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await go(page, '#/wrong');
   await page.locator('.sign').first().click();
@@ -74,7 +75,7 @@ test('an emergency without a vet in the plan says so and leads to the plan', asy
   assert.equal(await answer.getByRole('link', { name: 'Add the number to the plan' }).getAttribute('href'), '#/plan');
 });
 
-test('a loss over the limit lights the lamp, with the number to ring', async (bench) => {
+test('a loss over the limit lights the lamp, with the number to ring', async ({ bench }) => {
   const { page } = await ownerWithChick(bench, '2026-11-25T06:45:00Z');
   await weigh(page, 930, 'empty');
   await go(page, '#/now');
@@ -87,7 +88,7 @@ test('a loss over the limit lights the lamp, with the number to ring', async (be
   assert.match(await page.locator('.what-to-say__lines').innerText(), /930\sg/);
 });
 
-test('a weight that does not fit is asked about, and the slip is offered mended', async (bench) => {
+test('a weight that does not fit is asked about, and the slip is offered mended', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await weigh(page, 10120);
   await page.locator('.question', { hasText: 'The last was 1040' }).waitFor();
@@ -97,21 +98,21 @@ test('a weight that does not fit is asked about, and the slip is offered mended'
   await page.locator('.chart figcaption', { hasText: '1012' }).waitFor();
 });
 
-test('a refused weight that is confirmed is still kept when a chick can weigh it', async (bench) => {
+test('a refused weight that is confirmed is still kept when a chick can weigh it', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await weigh(page, 1400);
   await page.getByRole('button', { name: 'Yes, that is what the scale says' }).click();
   await page.locator('.table', { hasText: '1400' }).waitFor();
 });
 
-test('the countdown is right after the phone slept for three hours', async (bench) => {
+test('the countdown is right after the phone slept for three hours', async ({ bench }) => {
   const { page } = await ownerWithChick(bench, '2026-11-24T16:00:00Z');
   assert.match(await page.locator('.next-feed__countdown').innerText(), /^5\sh$/);
   await page.clock.fastForward('03:00:00');
   await page.locator('.next-feed__countdown', { hasText: /^2\sh$/ }).waitFor();
 });
 
-test('after the bedtime feed was forgotten the morning says so and does not double it', async (bench) => {
+test('after the bedtime feed was forgotten the morning says so and does not double it', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await page.clock.fastForward('09:00:00');
   await page.locator('.lamp-band[data-level="watch"]').waitFor();
@@ -120,7 +121,7 @@ test('after the bedtime feed was forgotten the morning says so and does not doub
   assert.match(next, /60\sml/);
 });
 
-test('a feed noted under a later one\'s name is asked about, and nothing is noted before the answer', async (bench) => {
+test('a feed noted under a later one\'s name is asked about, and nothing is noted before the answer', async ({ bench }) => {
   const { page } = await ownerWithChick(bench, '2026-11-25T06:45:00Z');
   const named = async (name) => {
     await go(page, '#/log');
@@ -163,7 +164,7 @@ test('a feed noted under a later one\'s name is asked about, and nothing is note
   assert.ok(strip.includes('11:00 Bedtime feed: 60 ml') && strip.includes('21:00 Bedtime feed: later today, 60 ml'), strip.join('; '));
 });
 
-test('a bedtime feed after midnight is noted as one, and one that is put off past midnight says so', async (bench) => {
+test('a bedtime feed after midnight is noted as one, and one that is put off past midnight says so', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await clockAt(page, '2026-11-25T02:30:00Z');
   await go(page, '#/log');
@@ -187,7 +188,7 @@ test('a bedtime feed after midnight is noted as one, and one that is put off pas
   assert.match(plain(await last.innerText()), /^01:00 Bedtime feed: after midnight, 60 ml$/);
 });
 
-test('after a refusal a second try is of that feed, also in the guide, which says that it is early', async (bench) => {
+test('after a refusal a second try is of that feed, also in the guide, which says that it is early', async ({ bench }) => {
   const { page } = await ownerWithChick(bench, '2026-11-25T13:45:00Z');
   await clockAt(page, '2026-11-25T14:00:00Z');
   await go(page, '#/log');
@@ -204,7 +205,7 @@ test('after a refusal a second try is of that feed, also in the guide, which say
   assert.match(await page.locator('.next-feed').innerText(), /Bedtime feed/);
 });
 
-test('a fault in a closed part of a form opens it', async (bench) => {
+test('a fault in a closed part of a form opens it', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await go(page, '#/log');
   const part = page.locator('summary', { hasText: 'Temperature and response' });
@@ -216,7 +217,7 @@ test('a fault in a closed part of a form opens it', async (bench) => {
   await page.locator('#served-at:focus').waitFor();
 });
 
-test('with ounces on screen a weight that nobody touched keeps the breeder\'s grams, and powder is weighed in grams', async (bench) => {
+test('with ounces on screen a weight that nobody touched keeps the breeder\'s grams, and powder is weighed in grams', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await go(page, '#/settings');
   await page.getByRole('radio', { name: 'oz', exact: true }).check();
@@ -236,7 +237,7 @@ test('with ounces on screen a weight that nobody touched keeps the breeder\'s gr
   assert.equal(await page.locator('#handover-weight').inputValue(), '1040');
 });
 
-test('another chick\'s call stands on the screen of the one that is well, and leads there', async (bench) => {
+test('another chick\'s call stands on the screen of the one that is well, and leads there', async ({ bench }) => {
   const { page } = await ownerWithChick(bench, '2026-11-25T06:45:00Z');
   await weigh(page, 930, 'empty');
   await kept(page);
@@ -252,7 +253,7 @@ test('another chick\'s call stands on the screen of the one that is well, and le
   assert.equal(await other.count(), 0);
 });
 
-test('a feed that is to be offered again stands on Now, below the next feed, with the way to it', async (bench) => {
+test('a feed that is to be offered again stands on Now, below the next feed, with the way to it', async ({ bench }) => {
   const { page } = await ownerWithChick(bench, '2026-11-25T06:50:00Z');
   const script = new Script(5).added('2026-11-10T12:00', { name: 'Sorrel' });
   ['21', '22', '23'].forEach((day) => script.weighed(`2026-11-${day}T06:45`, 1040).fed(`2026-11-${day}T07:00`, 'morning', 60).fed(`2026-11-${day}T21:00`, 'bedtime', 60));
@@ -270,7 +271,7 @@ test('a feed that is to be offered again stands on Now, below the next feed, wit
   await back.waitFor({ state: 'detached' });
 });
 
-test('a link of a newer version says so', async (bench) => {
+test('a link of a newer version says so', async ({ bench }) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await clock(page, EVENING);
@@ -279,7 +280,7 @@ test('a link of a newer version says so', async (bench) => {
   assert.doesNotMatch(page.url(), /pl2c/);
 });
 
-test('a sign that forbids feeding stops the guide before its first step, until it is gone', async (bench) => {
+test('a sign that forbids feeding stops the guide before its first step, until it is gone', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await go(page, '#/wrong');
   await page.locator('.sign', { hasText: /cold/i }).first().click();
@@ -295,7 +296,7 @@ test('a sign that forbids feeding stops the guide before its first step, until i
   await page.getByRole('button', { name: 'Yes, it is empty' }).waitFor();
 });
 
-test('the arrival sets settle-in, vet and quarantine dates, and powder lasts by what is mixed', async (bench) => {
+test('the arrival sets settle-in, vet and quarantine dates, and powder lasts by what is mixed', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await go(page, '#/home');
   await page.getByRole('button', { name: 'It has arrived' }).click();

@@ -2,7 +2,8 @@
 import assert from 'node:assert/strict';
 import { readdirSync, renameSync } from 'node:fs';
 import { join } from 'node:path';
-import { cacheNames, DIST, offlineReady, started, test, until } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { cacheNames, DIST, offlineReady, started, until } from './harness.mjs';
 
 const open = async (bench, options) => {
   const site = await bench.site(options);
@@ -13,7 +14,7 @@ const open = async (bench, options) => {
   return { site, context, page };
 };
 
-test('after one visit the app starts without its server, on any screen, also in a new tab', async (bench) => {
+test('after one visit the app starts without its server, on any screen, also in a new tab', async ({ bench }) => {
   const { site, context, page } = await open(bench);
   await site.stop();
   await page.reload();
@@ -26,7 +27,7 @@ test('after one visit the app starts without its server, on any screen, also in 
   await started(third);
 });
 
-test('a first visit that could not fetch every file is not called ready, and the next one is', async (bench) => {
+test('a first visit that could not fetch every file is not called ready, and the next one is', async ({ bench }) => {
   const folder = bench.copyOfBuild();
   const icon = join(folder, 'icons/icon-512.png');
   const away = join(bench.folder(), 'icon-512.png');
@@ -58,7 +59,7 @@ test('a first visit that could not fetch every file is not called ready, and the
   await started(page);
 });
 
-test('the cache holds every file of the build and nothing else', async (bench) => {
+test('the cache holds every file of the build and nothing else', async ({ bench }) => {
   const { site, page } = await open(bench);
   bench.allow(/404/);
   await page.evaluate(() => fetch('./not-there.txt'));
@@ -79,7 +80,7 @@ test('the cache holds every file of the build and nothing else', async (bench) =
   assert.deepEqual(Object.values(kept)[0].sort(), names.sort());
 });
 
-test('what is not part of the app is asked for on the network, and fails without one', async (bench) => {
+test('what is not part of the app is asked for on the network, and fails without one', async ({ bench }) => {
   const { site, page } = await open(bench);
   bench.allow(/ERR_CONNECTION_REFUSED/);
   await site.stop();
@@ -87,7 +88,7 @@ test('what is not part of the app is asked for on the network, and fails without
   assert.equal(reached, false);
 });
 
-test('below a sub-path everything stays below it, with and without the server', async (bench) => {
+test('below a sub-path everything stays below it, with and without the server', async ({ bench }) => {
   const base = '/some/folder/';
   const site = await bench.site({ base });
   const { context, page } = await bench.phone(site);
@@ -110,7 +111,7 @@ test('below a sub-path everything stays below it, with and without the server', 
   assert.deepEqual(names.map((name) => name.startsWith(`perchlight-${base}@`)), [true]);
 });
 
-test('what is kept for offline use outlives a killed browser', async (bench) => {
+test('what is kept for offline use outlives a killed browser', async ({ bench }) => {
   const site = await bench.site();
   const browser = bench.killable(site);
   let page = await browser.open();

@@ -2,7 +2,8 @@
 import assert from 'node:assert/strict';
 import { readdirSync } from 'node:fs';
 import { isLater } from '../../.build/split.mjs';
-import { axe, DIST, holdBack, started, test, withoutWorker } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { axe, DIST, holdBack, started, withoutWorker } from './harness.mjs';
 import { go, kept, openApp, typeInChick, words } from './owner.mjs';
 
 const LATER = '**/perchlight-*-rest.wasm';
@@ -27,7 +28,7 @@ const askedFor = (page) =>
       .map(({ name, startTime }) => ({ name: name.replace(/^.*\//, ''), startTime })),
   }));
 
-test('a first visit asks for the first piece alone before its screen is there, and for all of them behind it', async (bench) => {
+test('a first visit asks for the first piece alone before its screen is there, and for all of them behind it', async ({ bench }) => {
   const { site, page } = await withoutWorker(bench);
   await noteStart(page);
   await openApp(page, site);
@@ -41,7 +42,7 @@ test('a first visit asks for the first piece alone before its screen is there, a
   }
 });
 
-test('where a chick is followed, what is due is shown while the other screens are still on their way', async (bench) => {
+test('where a chick is followed, what is due is shown while the other screens are still on their way', async ({ bench }) => {
   const { site, context, page } = await withoutWorker(bench);
   await openApp(page, site);
   await typeInChick(page);
@@ -63,7 +64,7 @@ test('where a chick is followed, what is due is shown while the other screens ar
   assert.equal(await waiting.count(), 0);
 });
 
-test('a piece that cannot be fetched is said where its screen would be, and tried again on a tap', async (bench) => {
+test('a piece that cannot be fetched is said where its screen would be, and tried again on a tap', async ({ bench }) => {
   const { site, context, page } = await withoutWorker(bench);
   bench.allow(/ERR_FAILED/, /Failed to fetch/);
   await openApp(page, site);

@@ -1,10 +1,11 @@
 // What the numbers of a plan are made from, and what stands beside them for a young and for a weaned chick.
 import assert from 'node:assert/strict';
-import { clock, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { clock } from './harness.mjs';
 import { CHICK, go, kept, openApp, plain, press, typeInChick, weigh, words } from './owner.mjs';
 import { Script, takeIn } from './script.mjs';
 
-const open = async (bench) => {
+const open = async ({ bench }) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await clock(page, '2026-11-24T20:50:00Z');
@@ -12,7 +13,7 @@ const open = async (bench) => {
   return page;
 };
 
-test('a recipe by volume becomes the share by weight that the plan keeps', async (bench) => {
+test('a recipe by volume becomes the share by weight that the plan keeps', async ({ bench }) => {
   const page = await open(bench);
   await typeInChick(page);
   await go(page, '#/plan');
@@ -37,7 +38,7 @@ test('a recipe by volume becomes the share by weight that the plan keeps', async
   assert.equal(await page.locator('#water-parts').inputValue(), '');
 });
 
-test('a wanted share of fat is told in grams, refused out of reach, beside what the species usually gets', async (bench) => {
+test('a wanted share of fat is told in grams, refused out of reach, beside what the species usually gets', async ({ bench }) => {
   const page = await open(bench);
   await typeInChick(page);
   await go(page, '#/plan');
@@ -56,7 +57,7 @@ test('a wanted share of fat is told in grams, refused out of reach, beside what 
   await answer.locator('.fault', { hasText: 'out of reach' }).waitFor();
 });
 
-test('a chick that should still grow stands beside its species\' curve, a fledged one does not', async (bench) => {
+test('a chick that should still grow stands beside its species\' curve, a fledged one does not', async ({ bench }) => {
   const page = await open(bench);
   await typeInChick(page);
   await weigh(page, 1031);
@@ -75,7 +76,7 @@ test('a chick that should still grow stands beside its species\' curve, a fledge
   assert.match(text, /Ours: our own use of a published growth constant/);
 });
 
-test('a chick without formula is to be looked at further', async (bench) => {
+test('a chick without formula is to be looked at further', async ({ bench }) => {
   const page = await open(bench);
   await typeInChick(page);
   const advice = page.locator('main p', { hasText: 'a crop full of solids at bedtime, and for drinking' });

@@ -1,7 +1,8 @@
 // The way to the records when the app does not run.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { clock, holdBack, shot, started, test, withoutWorker } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { clock, holdBack, shot, started, withoutWorker } from './harness.mjs';
 
 const KEPT = {
   'perchlight/v1/entry/0a1b': 'a line with ünïcode, "quotes" and\na line end',
@@ -43,7 +44,7 @@ const rescued = async (page) => {
   return JSON.parse(readFileSync(await download.path(), 'utf8'));
 };
 
-test('without the app both copies of the records come out as one file, and nobody else\'s data', async (bench) => {
+test('without the app both copies of the records come out as one file, and nobody else\'s data', async ({ bench }) => {
   const { site, context, page } = await withoutWorker(bench);
   bench.allow(/ERR_FAILED/, /thrown: .*fetch/, /Failed to fetch/);
   await context.route('**/*.wasm', (route) => route.abort());
@@ -60,7 +61,7 @@ test('without the app both copies of the records come out as one file, and nobod
   await shot(page, 'rescue');
 });
 
-test('looking for a second copy that never was makes none', async (bench) => {
+test('looking for a second copy that never was makes none', async ({ bench }) => {
   const { site, context, page } = await withoutWorker(bench);
   bench.allow(/ERR_FAILED/, /thrown: .*fetch/, /Failed to fetch/);
   await context.route('**/*.wasm', (route) => route.abort());
@@ -75,7 +76,7 @@ test('looking for a second copy that never was makes none', async (bench) => {
   assert.deepEqual(await page.evaluate(() => indexedDB.databases()), []);
 });
 
-test('a start that takes longer than ten seconds says so, and takes it back when it succeeds', async (bench) => {
+test('a start that takes longer than ten seconds says so, and takes it back when it succeeds', async ({ bench }) => {
   const { site, context, page } = await withoutWorker(bench);
   const release = await holdBack(context, '**/*.wasm');
   await clock(page, '2026-11-02T20:41:00Z');
@@ -99,7 +100,7 @@ const TRAP = [
   0x0a, 0x05, 0x01, 0x03, 0x00, 0x00, 0x0b, // code: no locals, unreachable, end
 ];
 
-test('an app that stops while in use says so and hands the records out', async (bench) => {
+test('an app that stops while in use says so and hands the records out', async ({ bench }) => {
   const { site, page } = await withoutWorker(bench);
   bench.allow(/unreachable/);
   await page.goto(site.url);

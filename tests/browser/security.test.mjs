@@ -1,9 +1,10 @@
 // What the bench watches on every page of every test: nothing leaves for another host, and the content
 // policy has stopped nothing. Here it is made to see both, since a guard that sees nothing proves nothing.
 import assert from 'node:assert/strict';
-import { offlineReady, started, test, until } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { offlineReady, started, until } from './harness.mjs';
 
-const open = async (bench) => {
+const open = async ({ bench }) => {
   const site = await bench.site();
   const other = await bench.site();
   const { context, page } = await bench.phone(site);
@@ -13,7 +14,7 @@ const open = async (bench) => {
   return { context, page, other };
 };
 
-test('the bench sees what the content policy stops: a script, a style, a picture, a frame, a form, a socket', async (bench) => {
+test('the bench sees what the content policy stops: a script, a style, a picture, a frame, a form, a socket', async ({ bench }) => {
   const { page, other } = await open(bench);
   bench.allow(/^content policy: /, /Content Security Policy/, /request to another origin/);
   // Each directive with what a text that got into the page could try (W3C Content Security Policy 3, 6).
@@ -40,7 +41,7 @@ test('the bench sees what the content policy stops: a script, a style, a picture
   assert.equal(await page.evaluate(() => window.hasRun), undefined);
 });
 
-test('the bench sees a request of the page and of the offline worker to another host', async (bench) => {
+test('the bench sees a request of the page and of the offline worker to another host', async ({ bench }) => {
   const { context, page, other } = await open(bench);
   bench.allow(/^content policy: /, /Content Security Policy/, /request to another origin/);
   const [worker] = context.serviceWorkers();

@@ -1,7 +1,8 @@
 // What a screen reader is given, read from the browser's own accessibility tree: names, roles, and what
 // speaks up by itself.
 import assert from 'node:assert/strict';
-import { clock, test, until } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { clock, until } from './harness.mjs';
 import { go, kept, logNextFeed, openApp, typeInChick } from './owner.mjs';
 import { STATES, walk, withLosingChick } from './states.mjs';
 
@@ -30,32 +31,29 @@ const tree = async (page) => {
 
 const PRESSED = new Set(['button', 'link', 'textbox', 'radio', 'combobox', 'checkbox', 'DisclosureTriangle', 'Date', 'InputTime', 'searchbox', 'listbox', 'spinbutton', 'menuitem', 'tab', 'switch']);
 
-test(
-  'everything that can be used has a name and a role of its own, on every screen in every state',
-  async (bench) => {
-    const page = await withLosingChick(bench);
-    const roles = new Set();
-    await walk(page, STATES, async (name) => {
-      const nodes = await tree(page);
-      const used = nodes.filter((node) => node.role !== 'RootWebArea' && (node.isFocusable || PRESSED.has(node.role)));
-      assert.ok(used.length > 3, name);
-      used.forEach((node) => roles.add(node.role));
-      assert.deepEqual(used.filter((node) => node.name === ''), [], `${name}: without a name`);
-      assert.deepEqual(used.filter((node) => ['generic', 'none', 'paragraph'].includes(node.role)), [], `${name}: without a role`);
-      assert.deepEqual(nodes.filter(({ role, name }) => role === 'image' && name === ''), [], `${name}: a picture without words`);
-      assert.equal(nodes.filter(({ role }) => role === 'main').length, 1, `${name}: one main part`);
-      const headings = nodes.filter(({ role, parents }) => role === 'heading' && parents.includes('main'));
-      assert.ok(headings.length >= 1, `${name}: a heading`);
-    });
-    // That the tree was read at all, and the roles that this test knows are those that there are.
-    for (const role of ['button', 'link', 'textbox', 'radio', 'combobox', 'DisclosureTriangle']) {
-      assert.ok(roles.has(role), `${role} among ${[...roles]}`);
-    }
-  },
-  { timeoutMs: 180_000 },
-);
+test('everything that can be used has a name and a role of its own, on every screen in every state', async ({ bench }) => {
+  test.setTimeout(180_000);
+  const page = await withLosingChick(bench);
+  const roles = new Set();
+  await walk(page, STATES, async (name) => {
+    const nodes = await tree(page);
+    const used = nodes.filter((node) => node.role !== 'RootWebArea' && (node.isFocusable || PRESSED.has(node.role)));
+    assert.ok(used.length > 3, name);
+    used.forEach((node) => roles.add(node.role));
+    assert.deepEqual(used.filter((node) => node.name === ''), [], `${name}: without a name`);
+    assert.deepEqual(used.filter((node) => ['generic', 'none', 'paragraph'].includes(node.role)), [], `${name}: without a role`);
+    assert.deepEqual(nodes.filter(({ role, name }) => role === 'image' && name === ''), [], `${name}: a picture without words`);
+    assert.equal(nodes.filter(({ role }) => role === 'main').length, 1, `${name}: one main part`);
+    const headings = nodes.filter(({ role, parents }) => role === 'heading' && parents.includes('main'));
+    assert.ok(headings.length >= 1, `${name}: a heading`);
+  });
+  // That the tree was read at all, and the roles that this test knows are those that there are.
+  for (const role of ['button', 'link', 'textbox', 'radio', 'combobox', 'DisclosureTriangle']) {
+    assert.ok(roles.has(role), `${role} among ${[...roles]}`);
+  }
+});
 
-const withChick = async (bench) => {
+const withChick = async ({ bench }) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await clock(page, '2026-11-24T20:30:00Z');
@@ -83,7 +81,7 @@ const listen = (page) =>
     new MutationObserver(note).observe(document.body, { childList: true, characterData: true, subtree: true });
   });
 
-test('the countdown is not read out: nothing speaks while the clock runs, on Now and at the cup', async (bench) => {
+test('the countdown is not read out: nothing speaks while the clock runs, on Now and at the cup', async ({ bench }) => {
   const page = await withChick(bench);
   await go(page, '#/now');
   const countdown = await page.locator('.next-feed__countdown').innerText();
@@ -111,7 +109,7 @@ test('the countdown is not read out: nothing speaks while the clock runs, on Now
   assert.deepEqual(await page.evaluate(() => window.spoken), []);
 });
 
-test('"kept" is said politely, a fault at once, and both are seen by the listener above', async (bench) => {
+test('"kept" is said politely, a fault at once, and both are seen by the listener above', async ({ bench }) => {
   const page = await withChick(bench);
   await go(page, '#/now');
   await listen(page);
@@ -136,7 +134,7 @@ test('"kept" is said politely, a fault at once, and both are seen by the listene
   }
 });
 
-test('each field says which of its faults is meant', async (bench) => {
+test('each field says which of its faults is meant', async ({ bench }) => {
   const page = await withChick(bench);
   for (const [screen, field, text] of [['weigh', '#weight', 'heavy'], ['log', '#taken', 'lots']]) {
     await go(page, `#/${screen}`);

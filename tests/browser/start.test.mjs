@@ -2,7 +2,8 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { axe, DIST, overflow, shot, started, test, withoutWorker } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { axe, DIST, overflow, shot, started, withoutWorker } from './harness.mjs';
 
 const withoutApp = async (bench, options = {}) => {
   const { site, context, page } = await withoutWorker(bench, options);
@@ -11,7 +12,7 @@ const withoutApp = async (bench, options = {}) => {
   return { site, page };
 };
 
-test('the optimised app starts, and nothing shifts while it takes the page over', async (bench) => {
+test('the optimised app starts, and nothing shifts while it takes the page over', async ({ bench }) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   const warnings = [];
@@ -39,7 +40,7 @@ test('the page says what it is and warns before the app is there', () => {
   }
 });
 
-test('the content policy allows nothing inline and no other host', async (bench) => {
+test('the content policy allows nothing inline and no other host', async ({ bench }) => {
   const html = readFileSync(join(DIST, 'index.html'), 'utf8');
   const policy = html.match(/http-equiv="Content-Security-Policy" content="([^"]+)"/)[1];
   assert.match(policy, /default-src 'none'/);
@@ -65,7 +66,7 @@ test('the content policy allows nothing inline and no other host', async (bench)
 });
 
 for (const theme of ['dark', 'light']) {
-  test(`the page without the app is accessible and fits a narrow screen (${theme})`, async (bench) => {
+  test(`the page without the app is accessible and fits a narrow screen (${theme})`, async ({ bench }) => {
     const { site, page } = await withoutApp(bench, { theme });
     await page.addInitScript(() => localStorage.setItem('perchlight/v1/setting/glance', 'As of 2 Nov 2026, 20:41\nBedtime feed at 21:00, 60 ml.\n1,012 g this morning.'));
     await page.goto(site.url);
@@ -81,7 +82,7 @@ for (const theme of ['dark', 'light']) {
   });
 }
 
-test('the chosen theme is there before the app', async (bench) => {
+test('the chosen theme is there before the app', async ({ bench }) => {
   const { site, page } = await withoutApp(bench, { theme: 'dark' });
   const ground = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
   const bars = () =>
@@ -109,7 +110,7 @@ test('the chosen theme is there before the app', async (bench) => {
   assert.notEqual(night, day);
 });
 
-test('the last-known text stands there without the app, as text and with its time', async (bench) => {
+test('the last-known text stands there without the app, as text and with its time', async ({ bench }) => {
   const { site, page } = await withoutApp(bench);
   await page.goto(site.url);
   assert.equal(await page.locator('#last-known').isVisible(), false, 'nothing known, nothing shown');

@@ -3,7 +3,8 @@ import assert from 'node:assert/strict';
 import { appendFileSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { writeWorker } from '../../.build/precache.mjs';
-import { cacheNames, offlineReady, started, tell, test, until } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { cacheNames, offlineReady, started, tell, until } from './harness.mjs';
 import { go, kept, missing, typeInChick } from './owner.mjs';
 
 // The same app, told apart by a mark on its page, with the list that a build writes.
@@ -39,13 +40,13 @@ const openTab = async (context, site) => {
   return page;
 };
 
-const open = async (bench) => {
+const open = async ({ bench }) => {
   const site = await bench.site();
   const { context } = await bench.phone(site);
   return { site, context, page: await openTab(context, site) };
 };
 
-test('a new version waits, is offered once, and comes with one reload after consent', async (bench) => {
+test('a new version waits, is offered once, and comes with one reload after consent', async ({ bench }) => {
   const { site, page } = await open(bench);
   assert.equal(await page.evaluate(() => window.offers), 0, 'a first visit offers nothing');
   assert.equal(await page.evaluate(() => window.perchlightUpdate), undefined);
@@ -77,7 +78,7 @@ test('a new version waits, is offered once, and comes with one reload after cons
   assert.notEqual(after[0], before);
 });
 
-test('another tab is left alone when one tab changes to the new version', async (bench) => {
+test('another tab is left alone when one tab changes to the new version', async ({ bench }) => {
   const { site, context, page } = await open(bench);
   const other = await openTab(context, site);
   site.folder = nextBuild(bench);
@@ -92,7 +93,7 @@ test('another tab is left alone when one tab changes to the new version', async 
   assert.equal(await loads(other), 2);
 });
 
-test('an update that comes while something is half typed waits, and takes nothing away', async (bench) => {
+test('an update that comes while something is half typed waits, and takes nothing away', async ({ bench }) => {
   const { site, page } = await open(bench);
   await typeInChick(page);
   await kept(page);
@@ -126,7 +127,7 @@ test('an update that comes while something is half typed waits, and takes nothin
   tell({ fault: 'update of the app with an entry half typed', trials: 1, lost, said });
 });
 
-test('an update deletes its own old files and nobody else\'s', async (bench) => {
+test('an update deletes its own old files and nobody else\'s', async ({ bench }) => {
   const { site, page } = await open(bench);
   const [own] = await cacheNames(page);
   const others = ['somebody-elses', 'perchlight-/another/path/@1234', 'perchlightly'];
@@ -149,7 +150,7 @@ const broken = {
   'a file that is missing': (folder) => rmSync(join(folder, 'icons/icon-512.png')),
 };
 for (const [what, damage] of Object.entries(broken)) {
-  test(`an update with ${what} changes nothing`, async (bench) => {
+  test(`an update with ${what} changes nothing`, async ({ bench }) => {
     const { site, page } = await open(bench);
     bench.allow(/integrity/, /404/);
     const before = await cacheNames(page);

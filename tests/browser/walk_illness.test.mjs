@@ -4,7 +4,8 @@
 // watch at 0.7 times, vet today at 1.5 times the limit; so is the rule that rings before the limit is
 // reached, and therefore no day is asked of it here, only that it is not later than the limit.
 import assert from 'node:assert/strict';
-import { axe, shot, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { axe, shot } from './harness.mjs';
 import { go, openApp, weigh } from './owner.mjs';
 import { Script, clockAt, lamp, takeIn } from './script.mjs';
 
@@ -119,70 +120,61 @@ const walk = async (page, script, mornings) => {
   return seen;
 };
 
-test(
-  'a chick that had gained and falls by about 2 % a day: settled, watch, ring, vet today',
-  async (bench) => {
-    const { page, script } = await home(bench, { g10: HANDOVER * 10, day: '2026-10-12' });
-    const seen = await walk(page, script, FROM_ABOVE);
-    const climb = [...new Set(seen.values())];
-    assert.deepEqual(climb, ['settled', 'watch', 'ring', 'vet'], JSON.stringify([...seen]));
-    // 15 % below the peak: vet today, on the last day only.
-    assert.equal(seen.get(14), 'vet');
-    // A call is asked for no later than the first morning 10 % below the peak.
-    assert.ok(rank(seen.get(12)) >= rank('ring'), JSON.stringify([...seen]));
-    await shot(page, 'illness-vet');
-    assert.deepEqual(await axe(page), []);
-  },
-  { timeoutMs: 180_000 },
-);
+test('a chick that had gained and falls by about 2 % a day: settled, watch, ring, vet today', async ({ bench }) => {
+  test.setTimeout(180_000);
+  const { page, script } = await home(bench, { g10: HANDOVER * 10, day: '2026-10-12' });
+  const seen = await walk(page, script, FROM_ABOVE);
+  const climb = [...new Set(seen.values())];
+  assert.deepEqual(climb, ['settled', 'watch', 'ring', 'vet'], JSON.stringify([...seen]));
+  // 15 % below the peak: vet today, on the last day only.
+  assert.equal(seen.get(14), 'vet');
+  // A call is asked for no later than the first morning 10 % below the peak.
+  assert.ok(rank(seen.get(12)) >= rank('ring'), JSON.stringify([...seen]));
+  await shot(page, 'illness-vet');
+  assert.deepEqual(await axe(page), []);
+});
 
-test(
-  'a chick at its handover weight that falls by about 2 % a day: a call before the limit is passed',
-  async (bench) => {
-    const { page, script } = await home(bench, { g10: HANDOVER * 10, day: '2026-11-01' });
-    const seen = await walk(page, script, FROM_HANDOVER);
-    // 943 g is 9.3 % below handover, the last morning above the limit.
-    assert.equal(seen.get(11), 'ring', JSON.stringify([...seen]));
-    assert.equal(seen.get(14), 'vet');
-    await shot(page, 'illness-handover-vet');
-  },
-  { timeoutMs: 180_000 },
-);
+test('a chick at its handover weight that falls by about 2 % a day: a call before the limit is passed', async ({ bench }) => {
+  test.setTimeout(180_000);
+  const { page, script } = await home(bench, { g10: HANDOVER * 10, day: '2026-11-01' });
+  const seen = await walk(page, script, FROM_HANDOVER);
+  // 943 g is 9.3 % below handover, the last morning above the limit.
+  assert.equal(seen.get(11), 'ring', JSON.stringify([...seen]));
+  assert.equal(seen.get(14), 'vet');
+  await shot(page, 'illness-handover-vet');
+});
 
-test(
-  'dull on top of vet today is an emergency, and noted as gone it goes back down',
-  async (bench) => {
-    const { page, script } = await home(bench, { g10: HANDOVER * 10, day: '2026-11-01' });
-    for (const [number, grams] of FROM_HANDOVER) {
-      script.weighed(`${day(number)}T06:45`, grams);
-      feeds(script, number);
-    }
-    await at(page, 14, '22:00');
-    await takeIn(page, script);
-    const ill = await lamp(page);
-    assert.equal(ill.level, 'vet', ill.words);
+test('dull on top of vet today is an emergency, and noted as gone it goes back down', async ({ bench }) => {
+  test.setTimeout(120_000);
+  const { page, script } = await home(bench, { g10: HANDOVER * 10, day: '2026-11-01' });
+  for (const [number, grams] of FROM_HANDOVER) {
+    script.weighed(`${day(number)}T06:45`, grams);
+    feeds(script, number);
+  }
+  await at(page, 14, '22:00');
+  await takeIn(page, script);
+  const ill = await lamp(page);
+  assert.equal(ill.level, 'vet', ill.words);
 
-    await go(page, '#/wrong');
-    const dull = page.getByRole('button', { name: 'Fluffed, dull, eyes shut by day' });
-    await dull.click();
-    await page.getByRole('button', { name: 'Note it in the journal' }).click();
-    await page.locator('.status-line', { hasText: 'Fluffed, dull' }).waitFor();
-    const dulled = await lamp(page);
-    assert.equal(dulled.level, 'emergency', dulled.words);
-    assert.match(await page.locator('.lamp-band').innerText(), /Dull, and another reason for the vet/);
-    const calls = await callsOnScreen(page);
-    assert.equal(calls[0], 'tel:+15550102', 'the emergency vet first');
-    await page.locator('.what-to-say summary').click();
-    assert.match(await page.locator('.what-to-say__lines').innerText(), /dull/i);
-    await shot(page, 'illness-emergency');
-    assert.deepEqual(await axe(page), []);
+  await go(page, '#/wrong');
+  const dull = page.getByRole('button', { name: 'Fluffed, dull, eyes shut by day' });
+  await dull.click();
+  await page.getByRole('button', { name: 'Note it in the journal' }).click();
+  await page.locator('.status-line', { hasText: 'Fluffed, dull' }).waitFor();
+  const dulled = await lamp(page);
+  assert.equal(dulled.level, 'emergency', dulled.words);
+  assert.match(await page.locator('.lamp-band').innerText(), /Dull, and another reason for the vet/);
+  const calls = await callsOnScreen(page);
+  assert.equal(calls[0], 'tel:+15550102', 'the emergency vet first');
+  await page.locator('.what-to-say summary').click();
+  assert.match(await page.locator('.what-to-say__lines').innerText(), /dull/i);
+  await shot(page, 'illness-emergency');
+  assert.deepEqual(await axe(page), []);
 
-    await go(page, '#/wrong');
-    await dull.click();
-    await page.getByRole('button', { name: 'It is gone' }).click();
-    await page.locator('.status-line', { hasText: 'It is gone' }).waitFor();
-    const cleared = await lamp(page);
-    assert.equal(cleared.level, 'vet', cleared.words);
-  },
-  { timeoutMs: 120_000 },
-);
+  await go(page, '#/wrong');
+  await dull.click();
+  await page.getByRole('button', { name: 'It is gone' }).click();
+  await page.locator('.status-line', { hasText: 'It is gone' }).waitFor();
+  const cleared = await lamp(page);
+  assert.equal(cleared.level, 'vet', cleared.words);
+});

@@ -3,7 +3,8 @@
 // The criteria (7 days to settle in, three days, 5 days between drops, a loss of 3 % in the three days
 // after a drop) are common practice of the trade; their sources stand in src/domain/weaning/.
 import assert from 'node:assert/strict';
-import { shot, test } from './harness.mjs';
+import { test } from './fixtures.mjs';
+import { shot } from './harness.mjs';
 import { go, journalWords, openApp, weigh } from './owner.mjs';
 import { Script, clockAt, lamp, takeIn, weaningAnswer } from './script.mjs';
 
@@ -40,7 +41,7 @@ const dayGoesBy = async (page, script, number, happened) => {
   return { ...(await lamp(page)), answer: await weaningAnswer(page) };
 };
 
-const home = async (bench) => {
+const home = async ({ bench }) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await at(page, 1, '22:00');
@@ -113,55 +114,49 @@ const dropMidday = async (page) => {
   assert.match(await page.locator('.next-feed').innerText(), /Bedtime feed/);
 };
 
-test(
-  'settled in, midday left for three days, dropped, and brought back after a loss of 3 %',
-  async (bench) => {
-    const { page, script } = await home(bench);
-    await upToTheDrop(page, script);
-    await ninthByHand(page, script);
-    await dropMidday(page);
-    for (const [number, grams, ago] of [
-      [10, 1033, '1 day ago'],
-      [11, 1021, '2 days ago'],
-    ]) {
-      const { level, answer } = await dayGoesBy(page, script, number, { grams });
-      assert.ok(['settled', 'watch'].includes(level), `day ${number}: ${level}`);
-      assert.ok(answer.startsWith(`Not yet. The feeds last changed ${ago}; 5 days are needed`), answer);
-    }
-    // (1040 - 1005) / 1040 = 3.37 % on the third day after the drop
-    const twelfth = await dayGoesBy(page, script, 12, { grams: 1005 });
-    assert.ok(['settled', 'watch'].includes(twelfth.level), twelfth.level);
-    assert.match(twelfth.answer, /^Offer the midday feed again: .*3\.4 %/);
-    await shot(page, 'weaning-bring-back');
-    await page.locator('main .button--main', { hasText: 'Offer the midday feed again' }).click();
-    await page.locator('.weaning__answer', { hasText: 'Not yet.' }).waitFor();
-    const words = await journalWords(page);
-    assert.ok(words.some((line) => line.includes('Midday feed: offered again')), words.join('\n'));
-    await at(page, 13, '10:00');
-    script.fed(`${day(12)}T21:05`, 'bedtime', 60).weighed(`${day(13)}T06:45`, 1010).fed(`${day(13)}T07:05`, 'morning', 60);
-    await takeIn(page, script);
-    assert.match(await page.locator('.next-feed').innerText(), /Midday feed/);
-  },
-  { timeoutMs: 180_000 },
-);
+test('settled in, midday left for three days, dropped, and brought back after a loss of 3 %', async ({ bench }) => {
+  test.setTimeout(180_000);
+  const { page, script } = await home(bench);
+  await upToTheDrop(page, script);
+  await ninthByHand(page, script);
+  await dropMidday(page);
+  for (const [number, grams, ago] of [
+    [10, 1033, '1 day ago'],
+    [11, 1021, '2 days ago'],
+  ]) {
+    const { level, answer } = await dayGoesBy(page, script, number, { grams });
+    assert.ok(['settled', 'watch'].includes(level), `day ${number}: ${level}`);
+    assert.ok(answer.startsWith(`Not yet. The feeds last changed ${ago}; 5 days are needed`), answer);
+  }
+  // (1040 - 1005) / 1040 = 3.37 % on the third day after the drop
+  const twelfth = await dayGoesBy(page, script, 12, { grams: 1005 });
+  assert.ok(['settled', 'watch'].includes(twelfth.level), twelfth.level);
+  assert.match(twelfth.answer, /^Offer the midday feed again: .*3\.4 %/);
+  await shot(page, 'weaning-bring-back');
+  await page.locator('main .button--main', { hasText: 'Offer the midday feed again' }).click();
+  await page.locator('.weaning__answer', { hasText: 'Not yet.' }).waitFor();
+  const words = await journalWords(page);
+  assert.ok(words.some((line) => line.includes('Midday feed: offered again')), words.join('\n'));
+  await at(page, 13, '10:00');
+  script.fed(`${day(12)}T21:05`, 'bedtime', 60).weighed(`${day(13)}T06:45`, 1010).fed(`${day(13)}T07:05`, 'morning', 60);
+  await takeIn(page, script);
+  assert.match(await page.locator('.next-feed').innerText(), /Midday feed/);
+});
 
-test(
-  'midday dropped and the weight kept: five days not yet, then the morning feed may go',
-  async (bench) => {
-    const { page, script } = await home(bench);
-    await upToTheDrop(page, script);
-    await ninthByHand(page, script);
-    await dropMidday(page);
-    const mornings = { 10: 60, 11: 60, 12: 25, 13: null, 14: null };
-    const weights = { 10: 1041, 11: 1039, 12: 1040, 13: 1038, 14: 1039 };
-    for (const number of [10, 11, 12, 13]) {
-      const { level, answer } = await dayGoesBy(page, script, number, { grams: weights[number], morning: mornings[number] });
-      assert.equal(level, number === 13 ? 'watch' : 'settled', `day ${number}`);
-      const ago = number === 10 ? '1 day ago' : `${number - 9} days ago`;
-      assert.ok(answer.startsWith(`Not yet. The feeds last changed ${ago}; 5 days are needed`), answer);
-    }
-    const { answer } = await dayGoesBy(page, script, 14, { grams: weights[14], morning: mornings[14] });
-    assert.match(answer, /^You may drop the morning feed\./);
-  },
-  { timeoutMs: 180_000 },
-);
+test('midday dropped and the weight kept: five days not yet, then the morning feed may go', async ({ bench }) => {
+  test.setTimeout(180_000);
+  const { page, script } = await home(bench);
+  await upToTheDrop(page, script);
+  await ninthByHand(page, script);
+  await dropMidday(page);
+  const mornings = { 10: 60, 11: 60, 12: 25, 13: null, 14: null };
+  const weights = { 10: 1041, 11: 1039, 12: 1040, 13: 1038, 14: 1039 };
+  for (const number of [10, 11, 12, 13]) {
+    const { level, answer } = await dayGoesBy(page, script, number, { grams: weights[number], morning: mornings[number] });
+    assert.equal(level, number === 13 ? 'watch' : 'settled', `day ${number}`);
+    const ago = number === 10 ? '1 day ago' : `${number - 9} days ago`;
+    assert.ok(answer.startsWith(`Not yet. The feeds last changed ${ago}; 5 days are needed`), answer);
+  }
+  const { answer } = await dayGoesBy(page, script, 14, { grams: weights[14], morning: mornings[14] });
+  assert.match(answer, /^You may drop the morning feed\./);
+});

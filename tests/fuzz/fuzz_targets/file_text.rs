@@ -2,10 +2,6 @@
 #![no_main]
 
 use libfuzzer_sys::fuzz_target;
-use perchlight::share::data_block;
-use perchlight_fuzz::read_and_show;
+use perchlight_fuzz::file_text;
 
-fuzz_target!(|json: &str| {
-    read_and_show(json);
-    read_and_show(&format!("<!DOCTYPE html>{}</html>", data_block::write(json)));
-});
+fuzz_target!(|text: &str| file_text(text));

@@ -2,10 +2,6 @@
 #![no_main]
 
 use libfuzzer_sys::fuzz_target;
-use perchlight_fuzz::{read_and_show, sealed_link};
+use perchlight_fuzz::link_text;
 
-fuzz_target!(|bytes: &[u8]| {
-    if let Some((kind, content)) = bytes.split_first() {
-        read_and_show(&sealed_link(*kind, content));
-    }
-});
+fuzz_target!(|bytes: &[u8]| link_text(bytes));

@@ -2,6 +2,6 @@
 #![no_main]
 
 use libfuzzer_sys::fuzz_target;
-use perchlight_fuzz::read_and_show;
+use perchlight_fuzz::pasted_text;
 
-fuzz_target!(|text: &str| read_and_show(text));
+fuzz_target!(|text: &str| pasted_text(text));

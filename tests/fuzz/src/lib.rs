@@ -1,27 +1,32 @@
 //! What the fuzz targets share: envelopes around hostile bytes, and what must hold of whatever was
-//! taken in.
+//! taken in. Each target is a function here, so that tests/seeds.rs tries the same without the fuzzer.
 //!
 //! Each target wraps its bytes in a correct check sum as well, since otherwise the sum would turn nearly
 //! everything away and nothing behind it would be tried.
 
+pub mod seeds;
+
 use std::collections::BTreeSet;
 
 use perchlight::checksum::crc32;
+use perchlight::domain::formula::serving_heat::TemperatureUnit;
 use perchlight::domain::journal::entries::{Change, ChickId, Entry, Journal};
-use perchlight::domain::time::moment::{Moment, Offset};
 use perchlight::domain::outlook::outlook;
 use perchlight::domain::plan::care_plan::CarePlan;
-use perchlight::domain::warnings::plan_checks::plan_checks;
-use perchlight::domain::formula::serving_heat::TemperatureUnit;
+use perchlight::domain::time::moment::{Moment, Offset};
 use perchlight::domain::time::zone::Zone;
+use perchlight::domain::warnings::plan_checks::plan_checks;
 use perchlight::share::base64url;
 use perchlight::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
+use perchlight::share::data_block;
 use perchlight::share::html_file::{card_html, report_html};
 use perchlight::share::link::entries_to_link_text;
 use perchlight::share::table_of::{feeds_csv, weights_csv};
 use perchlight::share::import::{Imported, read_text};
 use perchlight::share::vet_page::vet_page_html;
 use perchlight::share::weight_picture::weight_picture;
+use perchlight::store::line::{Line, entries_in, read_each};
+use perchlight::store::record::encode;
 use perchlight::store::saved::{Limits, entries_from_text, entries_to_text};
 use perchlight::words::Language;
 use perchlight::words::format::{MassUnit, Writing};
@@ -29,8 +34,42 @@ use perchlight::words::format::{MassUnit, Writing};
 /// More entries than this are not shown by every page, as that would only slow the search down.
 const MOST_SHOWN: usize = 300;
 
+/// Links: the first byte chooses the kind, the rest is content with a right check sum.
+pub fn link_text(bytes: &[u8]) {
+    if let Some((kind, content)) = bytes.split_first() {
+        read_and_show(&sealed_link(*kind, content));
+    }
+}
+
+/// Files: the text as a plain backup, and as the data of a page with a right check sum.
+pub fn file_text(json: &str) {
+    read_and_show(json);
+    read_and_show(&format!(
+        "<!DOCTYPE html>{}</html>",
+        data_block::write(json)
+    ));
+}
+
+/// Pasted texts: anything, as it is.
+pub fn pasted_text(text: &str) {
+    read_and_show(text);
+}
+
+/// Record lines: the text as a line, and as the content of a line with a right check sum.
+pub fn record_line(text: &str) {
+    let entries = entries_in(text);
+    let read: Vec<_> = read_each(text).flatten().map(|line| line.entry).collect();
+    assert!(read.len() <= text.lines().count() && entries.len() <= text.lines().count());
+    if let Ok(line) = Line::read(&encode(text)) {
+        // What is taken is written the same way again, under the same name or a settled one.
+        let again = Line::of(&line.entry).expect("an entry that was read can be written");
+        assert_eq!(again.entry, line.entry);
+        assert_eq!(Line::of(&again.entry), Ok(again));
+    }
+}
+
 /// A link of this form whose version, kind, length and check sum are right.
-pub fn sealed_link(kind: u8, content: &[u8]) -> String {
+fn sealed_link(kind: u8, content: &[u8]) -> String {
     let (letter, code) = [('c', 1), ('p', 2), ('e', 3)][usize::from(kind % 3)];
     let mut bytes = vec![1, code];
     let mut length = content.len();
@@ -46,7 +85,7 @@ pub fn sealed_link(kind: u8, content: &[u8]) -> String {
 }
 
 /// Reads a text; whatever is taken must come out the same again and be shown without a panic.
-pub fn read_and_show(text: &str) {
+fn read_and_show(text: &str) {
     match read_text(text) {
         Err(_) => {}
         Ok(Imported::Card { chick, plan }) => {
@@ -133,6 +172,9 @@ fn show_entries(entries: &[Entry]) {
 fn is_whole(page: &str) {
     assert!(page.trim_end().ends_with("</html>"));
     let scripts = page.matches("<script").count();
-    assert_eq!(scripts, page.matches("<script type=\"application/json\"").count());
+    assert_eq!(
+        scripts,
+        page.matches("<script type=\"application/json\"").count()
+    );
     assert!(scripts <= 1 && !page.contains("<iframe") && !page.contains("<object"));
 }
