@@ -14,7 +14,8 @@ use std::fmt::Debug;
 
 use entries::{KINDS, change, kind};
 use perchlight::domain::journal::chick::{
-    Call, Chick, CropLook, FeedNote, FeedOutcome, Mix, Noted, SolidsLook, WeaningStep, Weighing,
+    Advice, Call, Chick, CropLook, FeedNote, FeedOutcome, Mix, Noted, SolidsLook, WeaningStep,
+    Weighing,
 };
 use perchlight::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId, Journal,
@@ -140,6 +141,7 @@ fn things(chick: &Chick) -> usize {
         + chick.stock.len()
         + chick.rooms.len()
         + chick.calls.len()
+        + chick.advice.len()
 }
 
 #[test]
@@ -207,7 +209,7 @@ fn each_thing_seen_is_in_its_own_list() {
         &after(Change::Weighed { weight, crop }).weighings,
         Weighing { weight, crop },
     );
-    let (state, feel) = (CropState::Emptying, CropFeel::Soft);
+    let (state, feel) = (CropState::Quarter, CropFeel::Soft);
     assert_only(
         &after(Change::CropSeen { state, feel }).crops,
         CropLook { state, feel },
@@ -260,6 +262,23 @@ fn each_thing_done_or_decided_is_in_its_own_list() {
         agreed: agreed.clone(),
     };
     assert_only(&after(called).calls, Call { whom, agreed });
+    let (who, about) = (Role::AvianVet, "thin mix".to_owned());
+    let (ml, until) = (Some(Millilitres::whole(30)), Some(at(90)));
+    let advised = Change::AdviceNoted {
+        who,
+        about: about.clone(),
+        may_feed: true,
+        ml,
+        until,
+    };
+    let advice = Advice {
+        who,
+        about,
+        may_feed: true,
+        ml,
+        until,
+    };
+    assert_only(&after(advised).advice, advice);
     assert_eq!(after(Change::Arrived).arrived.unwrap().at, at(5));
 }
 

@@ -190,7 +190,7 @@ fn expected_v1() -> Vec<Entry> {
             why: WhyPassedOver::CropNotEmpty,
         },
         Change::CropSeen {
-            state: CropState::Emptying,
+            state: CropState::Quarter,
             feel: CropFeel::Soft,
         },
         Change::DroppingsSeen {
@@ -231,6 +231,13 @@ fn expected_v1() -> Vec<Entry> {
         },
         Change::Retracted {
             id: EntryId([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 4]),
+        },
+        Change::AdviceNoted {
+            who: Role::AvianVet,
+            about: text("thin mix"),
+            may_feed: true,
+            ml: Some(ml(300)),
+            until: Some(Moment::from_seconds(1_793_520_000)),
         },
     ];
     let later = (4..)
@@ -304,7 +311,7 @@ fn the_words_for_what_was_seen_never_change() {
         "/crop",
         crops.map(|crop| Change::Weighed { weight, crop }).into(),
     );
-    let states = [CropState::Empty, CropState::Emptying, CropState::NotMoving];
+    let states = CropState::ALL;
     let feel = CropFeel::Soft;
     assert_words(
         "crop state",
@@ -312,7 +319,7 @@ fn the_words_for_what_was_seen_never_change() {
         states.map(|state| Change::CropSeen { state, feel }).into(),
     );
     let feels = [CropFeel::Soft, CropFeel::Firm, CropFeel::NotNoted];
-    let state = CropState::Empty;
+    let state = CropState::Flat;
     assert_words(
         "crop feel",
         "/feel",

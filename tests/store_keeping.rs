@@ -263,7 +263,7 @@ fn a_year_of_entries_stays_below_the_storage_budget() {
     };
     store.keep(&[next(0, 0, Change::ChickAdded(plan))]).unwrap();
     for day in 0..365 {
-        let (state, feel) = (CropState::Empty, CropFeel::Soft);
+        let (state, feel) = (CropState::Flat, CropFeel::Soft);
         let acts = [
             next(day, 420, weighed(1_010)),
             next(day, 430, fed(Slot::Morning)),

@@ -3,11 +3,16 @@
 use crate::domain::feeding::schedule::{self, ScheduledFeed};
 use crate::domain::homecoming::first_days::first_feed_powder;
 use crate::domain::homecoming::transit::{Transit, transit};
+use crate::domain::instruction::answer::{Instruction, instruction};
+use crate::domain::instruction::first::First;
+use crate::domain::instruction::holds::{Demand, Hold, HoldFacts, holds};
+use crate::domain::instruction::lifting::advised_volume;
 use crate::domain::journal::chick::{Chick, Noted, Weighing};
 use crate::domain::journal::entries::{ChickId, Journal};
 use crate::domain::plan::care_plan::{CarePlan, Slot};
 use crate::domain::time::moment::{Age, Day, Lived, Moment, Offset};
 use crate::domain::time::zone::Zone;
+use crate::domain::warnings::crop_ladder;
 use crate::domain::warnings::level::{Finding, Level};
 use crate::domain::warnings::rules::{self, Facts};
 use crate::domain::weaning::facts::WeaningFacts;
@@ -37,6 +42,10 @@ pub struct Outlook {
     pub feeds: Vec<ScheduledFeed>,
     /// The next feed to give.
     pub next_feed: Option<ScheduledFeed>,
+    /// The one answer to "may I feed now".
+    pub instruction: Instruction,
+    /// Everything that keeps food back now, most worrying first.
+    pub holds: Vec<Hold>,
     /// Where it is on its way to the new home.
     pub transit: Option<Transit>,
     /// Weight now.
@@ -53,20 +62,14 @@ impl Outlook {
 
     /// Whether it has left the breeder and is not yet expected: no feed is due here.
     pub fn is_away(&self) -> bool {
-        self.transit
-            .is_some_and(|way| way.has_left && self.now < way.journey.expected)
+        is_away(self.now, self.transit)
     }
 
     /// Whether the weighing of this day is still ahead: none was made, and the first feed is the next.
     /// After a feed the crop holds food, so the next empty-crop weight is that of the next morning.
     pub fn is_to_be_weighed(&self) -> bool {
-        let feeds = self.chick.feeds_in_force(self.now);
-        let next = self.next_feed.as_ref();
-        let is_first = feeds
-            .first()
-            .zip(next)
-            .is_some_and(|(first, next)| next.slot == first.slot && next.day == self.lived.day);
-        is_first && !self.weight.is_weighed_today && !self.is_away()
+        let is_weighing = |hold: &Hold| hold.demand == Demand::First(First::Weigh);
+        self.holds.iter().any(is_weighing)
     }
 
     /// The plan as it is for the feed of a slot: that of the first feed after the arrival is smaller and
@@ -74,15 +77,21 @@ impl Outlook {
     pub fn plan_of_feed(&self, slot: Slot) -> CarePlan {
         let mut plan = self.chick.plan.clone();
         let next = self.next_feed.as_ref().filter(|feed| feed.slot == slot);
-        let Some(first) = next.filter(|feed| feed.is_first_home) else {
-            return plan;
-        };
-        plan.powder_fraction = first_feed_powder(plan.powder_fraction);
+        let first = next.filter(|feed| feed.is_first_home);
+        if first.is_some() {
+            plan.powder_fraction = first_feed_powder(plan.powder_fraction);
+        }
+        let most = advised_volume(self.now, &self.chick);
         for feed in plan.feeds.iter_mut().filter(|feed| feed.slot == slot) {
-            feed.volume = first.volume;
+            let volume = first.map_or(feed.volume, |first| first.volume);
+            feed.volume = most.map_or(volume, |most| most.min(volume));
         }
         plan
     }
+}
+
+fn is_away(now: Moment, transit: Option<Transit>) -> bool {
+    transit.is_some_and(|way| way.has_left && now < way.journey.expected)
 }
 
 /// Weight at one moment.
@@ -124,12 +133,31 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         one_day_loss_pct: loss::one_day_loss_pct(now, &chick),
         trend,
     };
+    let transit = transit(now, &chick, zone);
+    let is_away = is_away(now, transit);
+    let is_first = chick
+        .feeds_in_force(now)
+        .first()
+        .zip(next_feed.as_ref())
+        .is_some_and(|(first, next)| next.slot == first.slot && next.day == lived.day);
+    let facts = HoldFacts {
+        now,
+        today: crop_ladder::care_day(now, zone.offset_at(now)),
+        chick: &chick,
+        findings: &findings,
+        next: next_feed.as_ref(),
+        is_away,
+        is_to_be_weighed: is_first && !weight.is_weighed_today && !is_away,
+    };
+    let holds = holds(&facts);
+    let instruction = instruction(&facts, &holds);
     let weaning = weaning::assess(&WeaningFacts {
         now,
         zone,
         chick: &chick,
         level,
         findings: &findings,
+        is_feeding_forbidden: instruction.forbids(),
         pct_of_peak: weight.trend.peak_loss_pct.map(|loss| 100.0 - loss.value),
     });
     let age = chick
@@ -145,7 +173,9 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         findings,
         feeds,
         next_feed,
-        transit: transit(now, &chick, zone),
+        instruction,
+        holds,
+        transit,
         chick,
         weight,
         weaning,

@@ -115,9 +115,23 @@ fn event(
         duration_minutes: FEED_MINUTES,
         repeat: Repeat::Once,
         summary: writing.feed_title(&outlook.chick.plan, feed.volume),
-        description: writing.language.calendar_note().to_owned(),
+        description: description(writing, outlook),
         alarm_minutes_before: Some(ALARM_MINUTES),
     })
+}
+
+/// The note of an event; while food is kept back, that comes first, with when it was so.
+fn description(writing: Writing, outlook: &Outlook) -> String {
+    let note = writing.language.calendar_note();
+    if outlook.instruction.forbids() {
+        let (as_of, line) = (
+            writing.as_of(outlook.lived),
+            writing.instruction_line(outlook),
+        );
+        format!("{as_of}: {line} {note}")
+    } else {
+        note.to_owned()
+    }
 }
 
 /// The name of a feed's event; never to be changed, or a second import would double every alarm.

@@ -55,9 +55,10 @@ numbers! { WhyPassedOver {
 } }
 
 numbers! { CropState {
-    Empty = 0,
-    Emptying = 1,
-    NotMoving = 2,
+    Flat = 0,
+    Trace = 1,
+    Quarter = 2,
+    HalfOrMore = 3,
 } }
 
 numbers! { CropFeel {

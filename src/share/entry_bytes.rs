@@ -172,6 +172,7 @@ const fn kind(change: &Change) -> u8 {
         Change::MixMade { .. } => 11,
         Change::StockOpened { .. } => 12,
         Change::Called { .. } => 13,
+        Change::AdviceNoted { .. } => 22,
         Change::RoomSeen { .. } => 14,
         Change::Noted { .. } => 15,
         Change::Retracted { .. } => 16,
@@ -251,6 +252,25 @@ fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
             write_choice(writer, *whom);
             write_text(writer, agreed);
         }
+        Change::AdviceNoted {
+            who,
+            about,
+            may_feed,
+            ml,
+            until,
+        } => {
+            write_choice(writer, *who);
+            write_text(writer, about);
+            let holds = |is_held: bool, bit: u8| u8::from(is_held) * bit;
+            let parts = holds(*may_feed, 1) + holds(ml.is_some(), 2) + holds(until.is_some(), 4);
+            writer.unsigned(parts);
+            if let Some(ml) = ml {
+                writer.signed(ml.tenths());
+            }
+            if let Some(until) = until {
+                writer.signed(until.seconds() - Moment::EARLIEST.seconds());
+            }
+        }
         Change::RoomSeen { room } => writer.signed(room.tenths()),
         Change::Noted { text } => write_text(writer, text),
         Change::Retracted { id } => writer.raw(&id.0),
@@ -312,6 +332,23 @@ fn read_change(
             whom: read_choice(reader)?,
             agreed: read_text(reader)?,
         },
+        22 => {
+            let (who, about) = (read_choice(reader)?, read_text(reader)?);
+            let parts = reader.unsigned(0..=7_u8)?;
+            let ml = (parts & 2 != 0).then(|| read_tenths(reader, Millilitres::from_tenths));
+            let ml = ml.transpose()?;
+            let until = (parts & 4 != 0).then(|| {
+                let seconds = read_seconds(reader)?;
+                moment_after(Moment::EARLIEST, seconds)
+            });
+            Change::AdviceNoted {
+                who,
+                about,
+                may_feed: parts & 1 != 0,
+                ml,
+                until: until.transpose()?,
+            }
+        }
         14 => Change::RoomSeen {
             room: read_tenths(reader, Celsius::from_tenths)?,
         },

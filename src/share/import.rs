@@ -49,7 +49,7 @@ pub enum Imported {
 /// use perchlight::domain::plan::care_plan::CarePlan;
 /// use perchlight::domain::plan::species::Species;
 /// use perchlight::share::card::card_to_link_text;
-/// use perchlight::share::import::{Taken, read_text};
+/// use perchlight::share::import::{Imported, read_text};
 /// use perchlight::store::import_error::ImportError;
 ///
 /// let (chick, plan) = (ChickId([7; 12]), CarePlan::default_for(Species::ScarletMacaw));

@@ -1,5 +1,6 @@
 //! What report and vet page both show: chart, weighings, feeds, notes, people.
 
+use crate::domain::instruction::lifting::advice_in_force;
 use crate::domain::journal::chick::{Chick, FeedNote, FeedOutcome, Noted, Weighing};
 use crate::domain::journal::entries::{Change, Entry, Journal};
 use crate::domain::outlook::Outlook;
@@ -19,6 +20,10 @@ pub(crate) fn put_chart(page: &mut Page, writing: Writing, outlook: &Outlook) {
 /// The level in a word, and each finding with its number and limit.
 pub(crate) fn put_findings(page: &mut Page, writing: Writing, outlook: &Outlook, most: usize) {
     page.paragraph("level", writing.language.level(outlook.level));
+    page.paragraph("instruction", &writing.instruction_line(outlook));
+    if let Some(advice) = advice_in_force(outlook.now, &outlook.chick) {
+        page.paragraph("", &writing.advice_line(advice));
+    }
     let findings = outlook.findings.iter().take(most);
     let titles: Vec<String> = findings
         .map(|finding| finding_title(writing, finding))

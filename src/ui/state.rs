@@ -189,6 +189,9 @@ impl AppState {
         };
         let writing = self.writing_now();
         let say = writing.language;
+        let held = writing
+            .instruction_title(&outlook)
+            .filter(|_| outlook.instruction.forbids());
         let next = outlook.next_feed.as_ref().map(|feed| {
             let time = feed.due.lived(outlook.offset).time;
             format!(
@@ -207,7 +210,7 @@ impl AppState {
                 writing.lived(latest.lived())
             )
         });
-        let lines: Vec<String> = [Some(outlook.chick.plan.name.clone()), next, weight]
+        let lines: Vec<String> = [Some(outlook.chick.plan.name.clone()), held.or(next), weight]
             .into_iter()
             .flatten()
             .collect();

@@ -292,10 +292,10 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
                 "La comida que se queda fermenta, y más comida encima puede parar el buche.",
             ),
             act: language.pick(
-                "Leave this feed out for now. Keep chick and room warm and look again two hours \
-                 after the feed was due.",
-                "No dé esta toma por ahora. Mantenga calientes al pollo y la habitación y mire \
-                 otra vez dos horas después de la hora de la toma.",
+                "Leave this feed out. Keep chick and room warm, and look at the crop again while \
+                 you wait for an answer.",
+                "No dé esta toma. Mantenga calientes al pollo y la habitación, y mire el buche \
+                 otra vez mientras espera respuesta.",
             ),
             avoid: language.pick(
                 "Do not add food. Do not massage the crop or turn the chick upside down. No home \
@@ -470,11 +470,9 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::instruction::guards::Guard;
     use crate::domain::journal::signs::{Sign, SignGroup};
     use crate::domain::warnings::rules::RULES;
     use crate::words::advice::*;
-    use crate::words::guards;
     use crate::words::sources::source;
 
     const LOOKS: [Droppings; 6] = [
@@ -518,7 +516,7 @@ mod tests {
     }
 
     #[test]
-    fn every_rule_sign_and_guard_says_what_to_do_in_both_languages() {
+    fn every_rule_and_sign_says_what_to_do_in_both_languages() {
         let [english, spanish] = Language::ALL;
         for rule in every_rule() {
             let (first, second) = (advice(english, rule), advice(spanish, rule));
@@ -539,11 +537,6 @@ mod tests {
             let group = sign.group();
             assert_ne!(signs::group(english, group), signs::group(spanish, group));
         }
-        for guard in Guard::ALL {
-            let (first, second) = (guards::guard(english, guard), guards::guard(spanish, guard));
-            assert_ne!(first.why, second.why);
-            assert_ne!(first.act, second.act);
-        }
         assert_eq!(
             signs::group(english, SignGroup::Crop),
             "Crop and swallowing"
@@ -554,15 +547,9 @@ mod tests {
     #[test]
     fn no_action_calls_for_more_food() {
         let texts = |language: Language| {
-            let of_rules = every_rule()
+            every_rule()
                 .into_iter()
-                .map(move |rule| advice(language, rule).act);
-            let guards = Guard::ALL;
-            of_rules.chain(
-                guards
-                    .into_iter()
-                    .map(move |guard| guards::guard(language, guard).act),
-            )
+                .map(move |rule| advice(language, rule).act)
         };
         let more = [
             "more food",

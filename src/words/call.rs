@@ -234,7 +234,7 @@ fn first_sighting(now: Moment, chick: &Chick) -> Option<crate::domain::time::mom
         });
     let crops = chick.crops.iter().rev().filter(|look| look.at <= now);
     let crop = crops
-        .take_while(|look| look.what.state == CropState::NotMoving)
+        .take_while(|look| look.what.state != CropState::Flat)
         .last()
         .map(|look| (look.at, look.lived()));
     let looks = chick.droppings.iter().rev().filter(|look| look.at <= now);
@@ -279,8 +279,8 @@ mod tests {
         plan.name = "Pilar".to_owned();
         let mut script = with_plan(plan);
         script.note(0, 12, 0, Change::Arrived);
-        script.weigh(1, 890).feed(1, 7, 0, Slot::Morning, 80);
-        script.note(1, 12, 0, crop_look(CropState::NotMoving));
+        script.weigh(1, 890).feed(1, 6, 0, Slot::Morning, 80);
+        script.note(1, 12, 0, crop_look(CropState::HalfOrMore));
         script.note(1, 12, 5, look(Droppings::Watery));
         let room = Celsius::tenths_held(245);
         script.note(1, 12, 10, Change::RoomSeen { room });
@@ -304,9 +304,9 @@ mod tests {
         );
         assert_eq!(
             said[3],
-            "Last feeds: Tue 3 Nov, 14:00: refused; Tue 3 Nov, 07:00: 80 ml."
+            "Last feeds: Tue 3 Nov, 14:00: refused; Tue 3 Nov, 06:00: 80 ml."
         );
-        assert_eq!(said[4], "Crop: not moving, Tue 3 Nov, 12:00.");
+        assert_eq!(said[4], "Crop: half or more, Tue 3 Nov, 12:00.");
         assert_eq!(said[5], "Droppings: watery, Tue 3 Nov, 12:05.");
         assert_eq!(said[6], "Room: 24.5 °C, Tue 3 Nov, 12:10.");
         assert_eq!(said[7], "First noted Tue 3 Nov, 12:00.");

@@ -1,5 +1,6 @@
 //! One line of the journal in words.
 
+use crate::domain::journal::chick::Advice;
 use crate::domain::journal::entries::{Change, CropFeel};
 use crate::words::Language;
 use crate::words::format::Writing;
@@ -111,6 +112,22 @@ impl Writing {
                     format!(": {agreed}")
                 };
                 format!("{} {}{agreed}", say.entry_rang(), say.role(*whom))
+            }
+            Change::AdviceNoted {
+                who,
+                about,
+                may_feed,
+                ml,
+                until,
+            } => {
+                let what = Advice {
+                    who: *who,
+                    about: about.clone(),
+                    may_feed: *may_feed,
+                    ml: *ml,
+                    until: *until,
+                };
+                self.advice(&what, None)
             }
             Change::RoomSeen { room } => {
                 format!("{}: {}", say.entry_room(), self.temperature(*room))

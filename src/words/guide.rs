@@ -2,8 +2,9 @@
 
 use crate::domain::formula::cooling::CoolingError;
 use crate::domain::formula::nutrition::MixWarning;
-use crate::domain::formula::serving_heat::{ServingVerdict, TemperatureUnit};
+use crate::domain::formula::serving_heat::{Serving, ServingVerdict, TemperatureUnit};
 use crate::domain::instruction::feed_session::Step;
+use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::{Celsius, Millilitres};
 use crate::domain::time::moment::WallTime;
 use crate::words::Language;
@@ -20,11 +21,8 @@ texts! {
     guide_anew: "Begin anew", "Empezar de nuevo";
     guide_stale: "More than an hour has passed since this was mixed. Throw the mix away and begin anew.", "Ha pasado más de una hora desde la mezcla. Tírela y empiece de nuevo.";
 
-    guide_crop_look: "Look and feel gently: is the crop empty, or nearly so?", "Mire y palpe con suavidad: ¿está el buche vacío, o casi?";
-    guide_crop_empty: "Yes, it is empty", "Sí, está vacío";
-    guide_crop_full: "No, there is still food", "No, todavía hay comida";
+    guide_crop_look: "Look and feel gently: how much is in the crop?", "Mire y palpe con suavidad: ¿cuánto hay en el buche?";
     guide_look_again: "Look at the crop again", "Mirar el buche otra vez";
-    guide_crop_wait: "Never feed on top of a full crop. Wait and look again in an hour. If it is not getting smaller two hours after this feed was due, ring your breeder.", "Nunca dé comida sobre un buche lleno. Espere y mire otra vez en una hora. Si no baja dos horas después de esta toma, llame a su criador.";
     guide_crop_cold: "Warm, bright, breathing quietly? If not, do not feed: tap Stop.", "¿Caliente, despierto, respira tranquilo? Si no, no dé la toma: toque Parar.";
 
     guide_mix_lead: "Weigh into the cup, water first. Dissolve a fat supplement in the warm water.", "Pese en la taza, primero el agua. Disuelva el suplemento graso en el agua caliente.";
@@ -80,7 +78,7 @@ impl Language {
     /// A step's heading.
     pub const fn guide_step(self, step: Step) -> &'static str {
         match step {
-            Step::Crop => self.pick("Crop empty?", "¿Buche vacío?"),
+            Step::Crop => self.pick("How full is the crop?", "¿Cómo está el buche?"),
             Step::Mix => self.pick("Mix", "Mezclar"),
             Step::Warmth => self.pick("Temperature", "Temperatura"),
             Step::DrawUp => self.pick("Draw up", "Cargar"),
@@ -99,7 +97,6 @@ impl Language {
                 "Demasiado fría: frena el buche. Caliente la taza en un baño de 43 °C como mucho dentro de esta toma, o tírela y mezcle de nuevo.",
             ),
             ServingVerdict::Good => self.pick("Good to feed.", "Bien para dar."),
-            ServingVerdict::Ideal => self.pick("Just right.", "Justo a punto."),
             ServingVerdict::Amber => self.pick(
                 "Not yet: stir, wait a little, measure again.",
                 "Aún no: remueva, espere un poco y mida otra vez.",
@@ -154,6 +151,16 @@ impl Language {
 }
 
 impl Writing {
+    /// The plan's serving window: "Aim for 39.0–40.5 °C".
+    pub fn aim_for(self, serving: Serving) -> String {
+        let held = |celsius: f64| Celsius::tenths_held(rounded(celsius * 10.0));
+        let window = self.warmth(held(serving.from_c), held(serving.to_c));
+        match self.language {
+            Language::English => format!("Aim for {window}"),
+            Language::Spanish => format!("Busque {window}"),
+        }
+    }
+
     /// When the cup is ready and until when it may be fed, in minutes from now.
     pub fn window(self, ready_min: f64, feed_by_min: f64) -> String {
         let ready = self.clock_minutes(ready_min);
@@ -205,7 +212,7 @@ impl Writing {
 
     /// What rounding to the scale does to the share of powder; `None` when nothing of it can be read.
     pub fn scale_error(self, share_pct: f64, error_pct: f64) -> Option<String> {
-        if crate::domain::quantity::count::rounded(error_pct * 10.0) == 0 {
+        if rounded(error_pct * 10.0) == 0 {
             return None;
         }
         let share = self.pct(share_pct);

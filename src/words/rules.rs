@@ -143,12 +143,12 @@ const fn title_pattern(language: Language, finding: &Finding) -> &'static str {
             "Comida en el buche al {value} de su tiempo habitual (límite {limit})",
         ),
         RuleId::CropLate => language.pick(
-            "Food in the crop {value} after the feed was due (limit {limit})",
-            "Comida en el buche {value} después de la hora de la toma (límite {limit})",
+            "By day, food in the crop {value} after the last feed (limit {limit})",
+            "De día, comida en el buche {value} después de la última toma (límite {limit})",
         ),
         RuleId::CropOvernight => language.pick(
-            "Food in the crop {value} after the last feed (limit {limit})",
-            "Comida en el buche {value} después de la última toma (límite {limit})",
+            "After the night, food in the crop {value} after the last feed (limit {limit})",
+            "Después de la noche, comida en el buche {value} después de la última toma (límite {limit})",
         ),
         RuleId::CropStatic => language.pick(
             "Crop standing still, with a bad sign",

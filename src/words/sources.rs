@@ -64,13 +64,10 @@ pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
             "estasis del buche: Rivera 2008; 1,25: nuestro, por debajo del 1,5 de la práctica \
              común"
         }
-        RuleId::CropLate => {
-            "comida que queda en la toma siguiente: páginas de veterinarios de aves; 2 h: \
-             nuestras"
-        }
+        RuleId::CropLate => "6 h: Doneley 2018, p. 594; 2 h y 8 h: nuestras",
         RuleId::CropOvernight => {
-            "papilla que queda por la mañana, 6 a 8 h después: páginas de veterinarios de \
-             aves; 12 h: práctica común; qué es la tarde: nuestro"
+            "6 h: Doneley 2018, pp. 592 y 594; el veterinario por la mañana: página de un \
+             instituto; los tramos: nuestros"
         }
         RuleId::CropStatic => {
             "páginas de veterinarios de aves sobre la estasis del buche; Rivera 2008"

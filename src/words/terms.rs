@@ -150,9 +150,10 @@ impl Language {
     /// What the crop looks like.
     pub const fn crop_state(self, state: CropState) -> &'static str {
         match state {
-            CropState::Empty => self.pick("empty", "vacío"),
-            CropState::Emptying => self.pick("getting smaller", "vaciándose"),
-            CropState::NotMoving => self.pick("not moving", "no se mueve"),
+            CropState::Flat => self.pick("flat", "vacío"),
+            CropState::Trace => self.pick("a trace", "un resto"),
+            CropState::Quarter => self.pick("about a quarter", "como un cuarto"),
+            CropState::HalfOrMore => self.pick("half or more", "la mitad o más"),
         }
     }
 

@@ -41,15 +41,15 @@ pub(crate) fn script(entries: usize, start: Day) -> Scenario {
             crop: CropAtWeighing::AfterFeed,
         };
         script.note(day, 7, 20, full);
-        script.note(day, 11, 0, crop(CropState::Emptying));
+        script.note(day, 11, 0, crop(CropState::Quarter));
         script.feed(day, 14, 0, Slot::Midday, 40);
         let solids = Change::SolidsSeen {
             what: "sweet potato".to_owned(),
             eaten: SolidsEaten::Little,
         };
         script.note(day, 16, 0, solids);
-        script.note(day, 18, 0, crop(CropState::Emptying));
-        script.note(day, 20, 30, crop(CropState::Empty));
+        script.note(day, 18, 0, crop(CropState::Quarter));
+        script.note(day, 20, 30, crop(CropState::Flat));
         script.feed(day, 21, 0, Slot::Bedtime, 60);
     }
     script

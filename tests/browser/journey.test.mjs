@@ -78,16 +78,17 @@ test('west by three hours: on the way, arrival, a small thin first feed, then an
   await shot(page, 'journey-arrived');
   assert.deepEqual(await axe(page), []);
 
-  await page.getByRole('link', { name: 'Feed now' }).click();
-  await step(page, 'Crop empty?');
-  assert.match(await words(page.locator('main')), /Do not feed now/);
+  assert.match(await words(page.locator('.next-feed')), /Warmth and quiet first/);
+  assert.equal(await page.getByRole('link', { name: 'Feed now' }).count(), 0);
+  await go(page, '#/guide');
+  assert.match(await words(page.locator('main')), /It has just arrived/);
   assert.equal(await page.locator('.guide__next').count(), 0, 'not before it is warm');
 
   await clockAt(page, '2026-11-25T02:31:00Z');
   await go(page, '#/now');
   await page.locator('.next-feed + [data-first]').waitFor();
   await page.getByRole('link', { name: 'Feed now' }).click();
-  await press(page, 'Yes, it is empty');
+  await press(page, 'flat');
   await step(page, 'Mix');
   // 45 ml + 5 ml = 50 ml; x 1.047 g/ml (20 % powder at 40 °C, Choi & Okos 1986) = 52.4 g; a fifth is
   // 10.5 g of powder, up to 11 g on the scale; four parts of water for one: 44 g.
@@ -211,7 +212,7 @@ test('spoons weighed once are counted in the mix', async ({ bench }) => {
   await press(page, 'Keep the changes');
   await go(page, '#/now');
   await page.getByRole('link', { name: 'Feed now' }).click();
-  await press(page, 'Yes, it is empty');
+  await press(page, 'flat');
   // 18 g of powder are 2.43 spoons of 7.4 g, five halves.
   await page.locator('.amounts', { hasText: /2 level spoons and a half/ }).waitFor();
 });

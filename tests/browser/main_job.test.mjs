@@ -228,7 +228,7 @@ test('with ounces on screen a weight that nobody touched keeps the breeder\'s gr
   await press(page, 'Keep the changes');
   await kept(page);
   await go(page, '#/guide');
-  await press(page, 'Yes, it is empty');
+  await press(page, 'flat');
   // 60 ml and 12 ml of allowance at a quarter of powder: 18 g.
   assert.match(plain(await page.locator('.amounts').innerText()), /54 g\s+Powder\s+18 g/);
   await go(page, '#/settings');
@@ -286,14 +286,37 @@ test('a sign that forbids feeding stops the guide before its first step, until i
   await page.locator('.sign', { hasText: /cold/i }).first().click();
   await page.getByRole('button', { name: 'Note it in the journal' }).click();
   await go(page, '#/guide');
-  await page.locator('.question', { hasText: 'Do not feed now' }).waitFor();
-  assert.equal(await page.getByRole('button', { name: 'Yes, it is empty' }).count(), 0);
+  await page.locator('.question', { hasText: 'Do not feed' }).waitFor();
+  assert.equal(await page.getByRole('button', { name: 'flat', exact: true }).count(), 0);
   await page.clock.fastForward('00:05');
   await go(page, '#/wrong');
   await page.locator('.sign', { hasText: /cold/i }).first().click();
   await page.getByRole('button', { name: 'It is gone' }).click();
   await go(page, '#/guide');
-  await page.getByRole('button', { name: 'Yes, it is empty' }).waitFor();
+  await page.getByRole('button', { name: 'flat', exact: true }).waitFor();
+});
+
+test('while food is forbidden Now offers none, and the log asks before it takes any', async ({ bench }) => {
+  const { page } = await ownerWithChick(bench);
+  await go(page, '#/wrong');
+  await page.locator('.sign', { hasText: /cold/i }).first().click();
+  await page.getByRole('button', { name: 'Note it in the journal' }).click();
+  await go(page, '#/now');
+  const card = page.locator('.next-feed[data-state="held"]');
+  await card.filter({ hasText: 'Do not feed. Call the vet now and set off.' }).waitFor();
+  assert.equal(await page.locator('.next-feed__countdown').count(), 0);
+  assert.equal(await page.getByRole('link', { name: 'Feed now' }).count(), 0);
+  await page.getByRole('link', { name: 'Log it' }).click();
+  await page.locator('[data-held]', { hasText: 'Do not feed' }).waitFor();
+  await page.getByRole('button', { name: 'Done', exact: true }).click();
+  await press(page, 'It was not given');
+  await card.waitFor();
+  assert.equal((await journalWords(page)).some((line) => line.startsWith('Bedtime feed')), false);
+  await go(page, '#/now');
+  await page.getByRole('link', { name: 'Log it' }).click();
+  await page.getByRole('button', { name: 'Done', exact: true }).click();
+  await press(page, 'It was given: note it');
+  await page.locator('.status-line', { hasText: 'Bedtime feed, 60' }).waitFor();
 });
 
 test('the arrival sets settle-in, vet and quarantine dates, and powder lasts by what is mixed', async ({ bench }) => {

@@ -22,7 +22,7 @@ use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 
 /// How many kinds of change there are.
-pub(crate) const KINDS: usize = 20;
+pub(crate) const KINDS: usize = 21;
 
 /// The number of a change's kind, 0 to `KINDS - 1`; a new kind must be added here and to the fixtures.
 pub(crate) fn kind(change: &Change) -> usize {
@@ -47,6 +47,7 @@ pub(crate) fn kind(change: &Change) -> usize {
         Change::RoomSeen { .. } => 17,
         Change::Noted { .. } => 18,
         Change::Retracted { .. } => 19,
+        Change::AdviceNoted { .. } => 20,
     }
 }
 
@@ -128,6 +129,20 @@ fn deciding() -> impl Strategy<Value = Change> {
             .prop_map(|(slot, by_breeder)| Change::FeedDropped { slot, by_breeder }),
         slot().prop_map(|slot| Change::FeedBroughtBack { slot }),
         (role(), text(1_000)).prop_map(|(whom, agreed)| Change::Called { whom, agreed }),
+        (
+            role(),
+            text(1_000),
+            any::<bool>(),
+            option::of(0..=3_000_i32),
+            option::of(moment())
+        )
+            .prop_map(|(who, about, may_feed, ml, until)| Change::AdviceNoted {
+                who,
+                about,
+                may_feed,
+                ml: ml.map(Millilitres::tenths_held),
+                until,
+            }),
         text(1_000).prop_map(|text| Change::Noted { text }),
         any::<[u8; 12]>().prop_map(|id| Change::Retracted { id: EntryId(id) }),
     ]
@@ -320,7 +335,7 @@ fn why() -> impl Strategy<Value = WhyPassedOver> {
 }
 
 fn crop_state() -> impl Strategy<Value = CropState> {
-    select(&[CropState::Empty, CropState::Emptying, CropState::NotMoving])
+    select(&CropState::ALL)
 }
 
 fn crop_feel() -> impl Strategy<Value = CropFeel> {

@@ -76,7 +76,7 @@ pub(crate) fn script(days: i64) -> Vec<Step> {
         let wrong = next(on_day(day, 420), weighed(101));
         let right = next(on_day(day, 420), weighed(1_010));
         let retraction = next(on_day(day, 425), Change::Retracted { id: wrong.id });
-        let (state, feel) = (CropState::Emptying, CropFeel::Soft);
+        let (state, feel) = (CropState::Quarter, CropFeel::Soft);
         steps.extend([
             Step::Act(vec![wrong]),
             Step::Act(vec![retraction, right]),

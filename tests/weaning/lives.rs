@@ -292,10 +292,14 @@ impl Life {
                 }
             }
         }
-        let must_come_back = self.must_come_back(day, now, days);
+        let is_forbidden = seen.instruction.forbids();
+        let must_come_back = !is_forbidden && self.must_come_back(day, now, days);
         match &weaning.verdict {
             Verdict::BringBack { slot, .. } => {
                 self.bring_backs += 1;
+                if is_forbidden {
+                    return fail("brings a feed back while feeding is forbidden");
+                }
                 if self.gone.last() != Some(slot) {
                     return fail("brings back a feed that did not go last");
                 }

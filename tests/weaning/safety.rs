@@ -68,6 +68,7 @@ proptest! {
                     chick: &chick,
                     level: seen.level,
                     findings: &seen.findings,
+                    is_feeding_forbidden: false,
                     pct_of_peak: Some(96.0),
                 })
                 .verdict

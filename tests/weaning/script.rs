@@ -181,6 +181,7 @@ pub(crate) fn judged(
             .max()
             .unwrap_or(Level::Settled),
         findings,
+        is_feeding_forbidden: false,
         pct_of_peak,
     })
 }

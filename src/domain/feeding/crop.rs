@@ -68,7 +68,7 @@ pub fn emptyings(from: Moment, now: Moment, chick: &Chick) -> Vec<Emptying> {
                     .iter()
                     .filter(move |look| *fed < look.at && look.at <= end)
             };
-            let is_empty = |look: &&Noted<CropLook>| look.what.state == CropState::Empty;
+            let is_empty = |look: &&Noted<CropLook>| look.what.state.is_nearly_empty();
             let minutes = |look: &Noted<CropLook>| look.at.minutes_since(*fed);
             Emptying {
                 fed: *fed,
@@ -125,7 +125,7 @@ pub fn latest_look(now: Moment, chick: &Chick) -> Option<&Noted<CropLook>> {
 pub fn food_seen(now: Moment, chick: &Chick) -> Option<FoodSeen<'_>> {
     let look = latest_look(now, chick)?;
     let is_recent = now.minutes_since(look.at) <= LOOK_SHOWN_MINUTES;
-    if look.what.state == CropState::Empty || !is_recent {
+    if look.what.state == CropState::Flat || !is_recent {
         return None;
     }
     let feed = given(now, chick)
@@ -158,9 +158,9 @@ mod tests {
     fn a_feed_is_empty_by_the_first_look_that_finds_it_so() {
         let mut script = macaw();
         script.feed(1, 7, 0, Slot::Morning, 80);
-        script.note(1, 9, 0, crop(CropState::Emptying));
-        script.note(1, 11, 0, crop(CropState::Empty));
-        script.note(1, 13, 0, crop(CropState::Empty));
+        script.note(1, 9, 0, crop(CropState::Quarter));
+        script.note(1, 11, 0, crop(CropState::Flat));
+        script.note(1, 13, 0, crop(CropState::Flat));
         let emptyings = emptyings(
             script.at(1, 0, 0),
             script.at(1, 14, 0),
@@ -180,7 +180,7 @@ mod tests {
     fn a_look_in_the_minute_of_a_feed_belongs_to_the_feed_before() {
         let mut script = macaw();
         script.feed(1, 7, 0, Slot::Morning, 80);
-        script.note(1, 14, 0, crop(CropState::Empty));
+        script.note(1, 14, 0, crop(CropState::Flat));
         script.feed(1, 14, 0, Slot::Midday, 80);
         let emptyings = emptyings(
             script.at(1, 0, 0),
@@ -195,7 +195,7 @@ mod tests {
     fn food_found_in_the_minute_of_a_feed_is_of_the_feed_before() {
         let mut script = macaw();
         script.feed(1, 7, 0, Slot::Morning, 80);
-        script.note(1, 14, 0, crop(CropState::NotMoving));
+        script.note(1, 14, 0, crop(CropState::HalfOrMore));
         script.feed(1, 14, 0, Slot::Midday, 80);
         let chick = script.chick().unwrap();
         let seen = food_seen(script.at(1, 15, 0), &chick).unwrap();
@@ -210,7 +210,7 @@ mod tests {
             let mut script = macaw();
             for day in 1..=3 {
                 script.feed(day, 7, 0, Slot::Morning, 80);
-                script.note(day, 13, 60 - minutes_before, crop(CropState::Empty));
+                script.note(day, 13, 60 - minutes_before, crop(CropState::Flat));
                 script.feed(day, 14, 0, Slot::Midday, 80);
             }
             let chick = script.chick().unwrap();
@@ -223,18 +223,18 @@ mod tests {
         let mut script = macaw();
         for (day, hours) in [(1, 4), (2, 6)] {
             script.feed(day, 7, 0, Slot::Morning, 80);
-            script.note(day, 7 + hours, 0, crop(CropState::Empty));
+            script.note(day, 7 + hours, 0, crop(CropState::Flat));
         }
         let usual = |script: &crate::domain::journal::scenario::Scenario, day| {
             usual_minutes(script.at(day, 0, 0), &script.chick().unwrap())
         };
         assert_eq!(usual(&script, 4), None);
         script.feed(3, 7, 0, Slot::Morning, 80);
-        script.note(3, 12, 0, crop(CropState::Empty));
+        script.note(3, 12, 0, crop(CropState::Flat));
         // 4, 5 and 6 h: the middle one is 5 h
         assert_eq!(usual(&script, 4), Some(300));
         script.feed(4, 7, 0, Slot::Morning, 80);
-        script.note(4, 15, 0, crop(CropState::Empty));
+        script.note(4, 15, 0, crop(CropState::Flat));
         // 4, 5, 6 and 8 h: between 5 and 6 h
         assert_eq!(usual(&script, 5), Some(330));
         // fourteen days after the third feed only the third and fourth still count
@@ -245,14 +245,14 @@ mod tests {
     fn food_found_counts_until_an_empty_look_or_a_day_without_any() {
         let mut script = macaw();
         script.feed(1, 7, 0, Slot::Morning, 80);
-        script.note(1, 12, 0, crop(CropState::NotMoving));
+        script.note(1, 12, 0, crop(CropState::HalfOrMore));
         script.feed(1, 14, 0, Slot::Midday, 80);
         let chick = script.chick().unwrap();
         let seen = food_seen(script.at(2, 12, 0), &chick).unwrap();
         assert_eq!(seen.minutes(), 300);
         assert_eq!(seen.fed_again, Some(script.at(1, 14, 0)));
         assert_eq!(food_seen(script.at(2, 12, 1), &chick), None);
-        script.note(1, 18, 0, crop(CropState::Empty));
+        script.note(1, 18, 0, crop(CropState::Flat));
         let chick = script.chick().unwrap();
         assert_eq!(food_seen(script.at(1, 19, 0), &chick), None);
     }

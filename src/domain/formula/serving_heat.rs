@@ -1,20 +1,9 @@
 //! Whether formula is at a safe temperature to feed, and whether a typed temperature is a slip.
 
-use crate::domain::quantity::units::celsius_from_fahrenheit;
+use crate::domain::quantity::units::{Celsius, celsius_from_fahrenheit};
 
-/// Coldest formula that may be fed, 38.0 C. Colder chills the chick and slows the crop.
-///
-/// Source: Wissman 2012 and Duerr & Gage 2020 p. 616 (37.8 to 38 C up). Standing: the exact limit is
-/// ours.
-pub const COLDEST_C: f64 = 38.0;
-
-/// Low end of the best range, 39.0 C. Source: *Vet Times* 18 Feb 2019 (39 to 41 C).
-pub const IDEAL_FROM_C: f64 = 39.0;
-
-/// High end of the best range, 40.5 C. Source: Duerr & Gage 2020 p. 616 (38 to 40.5 C).
-pub const IDEAL_TO_C: f64 = 40.5;
-
-/// Warmest formula that may be fed, 41.0 C. Source: *Vet Times* 18 Feb 2019 (39 to 41 C).
+/// Warmest formula that may be fed, whatever a plan says, 41.0 C. Source: *Vet Times* 18 Feb 2019 (39 to
+/// 41 C).
 pub const WARMEST_C: f64 = 41.0;
 
 /// Up to here, 41.5 C, stirring and waiting may do; above, feeding is blocked.
@@ -37,13 +26,11 @@ pub const FORMULA_C: (f64, f64) = (15.0, 65.0);
 /// What a measured formula temperature means for feeding.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum ServingVerdict {
-    /// Below 38.0 C, or not a number: do not feed.
+    /// Below the plan's window, or not a number: do not feed.
     TooCold,
-    /// From 38.0 C up to 41.0 C, outside the best range: feed.
+    /// In the plan's window: feed.
     Good,
-    /// From 39.0 to 40.5 C: feed.
-    Ideal,
-    /// Above 41.0 C up to 41.5 C: stir, wait, measure again.
+    /// Above it up to 41.5 C: stir, wait, measure again.
     Amber,
     /// Above 41.5 C: do not feed, let it cool.
     TooHot,
@@ -55,37 +42,53 @@ impl ServingVerdict {
     /// Whether formula may be fed as it is.
     pub fn is_feedable(self) -> bool {
         match self {
-            Self::Good | Self::Ideal => true,
+            Self::Good => true,
             Self::TooCold | Self::Amber | Self::TooHot | Self::BurnDanger => false,
         }
     }
 }
 
-/// What `temp_c` means for feeding.
-///
-/// # Examples
-/// ```
-/// use perchlight::domain::formula::serving_heat::{ServingVerdict, serving_verdict};
-/// assert_eq!(serving_verdict(40.0), ServingVerdict::Ideal);
-/// assert_eq!(serving_verdict(43.3), ServingVerdict::BurnDanger);
-/// ```
-pub fn serving_verdict(temp_c: f64) -> ServingVerdict {
-    if BURN_C <= temp_c + ROUNDING_C {
-        return ServingVerdict::BurnDanger;
+/// Temperatures at which a plan serves formula, in Celsius; never above [`WARMEST_C`].
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Serving {
+    /// Coldest.
+    pub from_c: f64,
+    /// Warmest.
+    pub to_c: f64,
+}
+
+impl Serving {
+    /// The window of a plan, capped.
+    pub fn of(from: Celsius, to: Celsius) -> Self {
+        let to_c = to.as_c().min(WARMEST_C);
+        let from_c = from.as_c().min(to_c);
+        Self { from_c, to_c }
     }
-    if BLOCK_ABOVE_C + ROUNDING_C < temp_c {
-        return ServingVerdict::TooHot;
+
+    /// What `temp_c` means for feeding.
+    ///
+    /// # Examples
+    /// ```
+    /// use perchlight::domain::formula::serving_heat::{Serving, ServingVerdict};
+    /// let serving = Serving { from_c: 39.0, to_c: 40.5 };
+    /// assert_eq!(serving.verdict(40.0), ServingVerdict::Good);
+    /// assert_eq!(serving.verdict(43.3), ServingVerdict::BurnDanger);
+    /// ```
+    pub fn verdict(self, temp_c: f64) -> ServingVerdict {
+        if BURN_C <= temp_c + ROUNDING_C {
+            return ServingVerdict::BurnDanger;
+        }
+        if BLOCK_ABOVE_C + ROUNDING_C < temp_c {
+            return ServingVerdict::TooHot;
+        }
+        if self.to_c + ROUNDING_C < temp_c {
+            return ServingVerdict::Amber;
+        }
+        if self.from_c <= temp_c + ROUNDING_C {
+            return ServingVerdict::Good;
+        }
+        ServingVerdict::TooCold
     }
-    if WARMEST_C + ROUNDING_C < temp_c {
-        return ServingVerdict::Amber;
-    }
-    if IDEAL_FROM_C <= temp_c + ROUNDING_C && temp_c <= IDEAL_TO_C + ROUNDING_C {
-        return ServingVerdict::Ideal;
-    }
-    if COLDEST_C <= temp_c + ROUNDING_C {
-        return ServingVerdict::Good;
-    }
-    ServingVerdict::TooCold
 }
 
 /// The unit that a phone is set to.
@@ -150,22 +153,22 @@ fn is_formula(temp_c: f64) -> bool {
 #[cfg(test)]
 mod tests {
     use crate::domain::formula::serving_heat::{
-        ServingVerdict, TemperatureUnit, TypedTemperature, serving_verdict, typed_temperature,
+        Serving, ServingVerdict, TemperatureUnit, TypedTemperature, typed_temperature,
     };
-    use crate::domain::quantity::units::celsius_from_fahrenheit;
+    use crate::domain::quantity::units::{Celsius, celsius_from_fahrenheit};
+
+    fn serving(from: i32, to: i32) -> Serving {
+        Serving::of(Celsius::tenths_held(from), Celsius::tenths_held(to))
+    }
 
     #[test]
     fn each_limit_holds_below_at_and_above() {
         for (temp_c, verdict) in [
             (-5.0, ServingVerdict::TooCold),
-            (37.9, ServingVerdict::TooCold),
-            (38.0, ServingVerdict::Good),
-            (38.9, ServingVerdict::Good),
-            (39.0, ServingVerdict::Ideal),
-            (40.5, ServingVerdict::Ideal),
-            (40.6, ServingVerdict::Good),
-            (41.0, ServingVerdict::Good),
-            (41.1, ServingVerdict::Amber),
+            (38.9, ServingVerdict::TooCold),
+            (39.0, ServingVerdict::Good),
+            (40.5, ServingVerdict::Good),
+            (40.6, ServingVerdict::Amber),
             (41.5, ServingVerdict::Amber),
             (41.6, ServingVerdict::TooHot),
             (43.2, ServingVerdict::TooHot),
@@ -174,7 +177,30 @@ mod tests {
             (100.0, ServingVerdict::BurnDanger),
             (f64::NAN, ServingVerdict::TooCold),
         ] {
-            assert_eq!(serving_verdict(temp_c), verdict, "{temp_c} C");
+            assert_eq!(serving(390, 405).verdict(temp_c), verdict, "{temp_c} C");
+        }
+    }
+
+    /// A plan of 37.0 to 37.8 C called a cup of 37.5 C too cold.
+    #[test]
+    fn a_plans_own_window_decides_what_is_cold() {
+        for (temp_c, verdict) in [
+            (36.9, ServingVerdict::TooCold),
+            (37.0, ServingVerdict::Good),
+            (37.8, ServingVerdict::Good),
+            (37.9, ServingVerdict::Amber),
+            (41.6, ServingVerdict::TooHot),
+        ] {
+            assert_eq!(serving(370, 378).verdict(temp_c), verdict, "{temp_c} C");
+        }
+    }
+
+    #[test]
+    fn no_plan_serves_above_forty_one_degrees() {
+        for hot in [serving(400, 450), serving(420, 450)] {
+            assert_eq!(hot.verdict(41.0), ServingVerdict::Good);
+            assert_eq!(hot.verdict(41.1), ServingVerdict::Amber);
+            assert_eq!(hot.verdict(41.6), ServingVerdict::TooHot);
         }
     }
 
@@ -191,26 +217,15 @@ mod tests {
             (110.0, ServingVerdict::BurnDanger),
         ] {
             let temp_c = celsius_from_fahrenheit(temp_f);
-            assert_eq!(serving_verdict(temp_c), verdict, "{temp_f} F");
+            assert_eq!(serving(380, 410).verdict(temp_c), verdict, "{temp_f} F");
         }
     }
 
     #[test]
-    fn only_good_and_ideal_may_be_fed() {
-        let feedable = [38.0, 40.0, 41.0];
-        let held_back = [37.9, 41.1, 41.6, 43.3];
-        assert!(
-            feedable
-                .map(serving_verdict)
-                .iter()
-                .all(|verdict| verdict.is_feedable())
-        );
-        assert!(
-            !held_back
-                .map(serving_verdict)
-                .iter()
-                .any(|verdict| verdict.is_feedable())
-        );
+    fn only_the_window_may_be_fed() {
+        let feedable = |temp_c| serving(380, 410).verdict(temp_c).is_feedable();
+        assert!([38.0, 40.0, 41.0].into_iter().all(feedable));
+        assert!(![37.9, 41.1, 41.6, 43.3].into_iter().any(feedable));
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! From when until when cooling formula may be fed.
 
 use crate::domain::formula::cooling::{CoolingError, CoolingLaw, Reading};
-use crate::domain::formula::serving_heat::{COLDEST_C, IDEAL_FROM_C, IDEAL_TO_C, WARMEST_C};
+use crate::domain::formula::serving_heat::Serving;
 
 /// Half-time taken before a second reading, 25 min: the distance to the room halves in that time.
 ///
@@ -14,16 +14,12 @@ pub const USUAL_HALF_TIME_MIN: f64 = 25.0;
 /// are quicker (10 ml about 15 min).
 pub const HALF_TIME_BOUNDS_MIN: (f64, f64) = (18.0, 41.0);
 
-/// Minutes at which cooling formula passes each limit of `serving_heat`; below zero is in the past.
+/// Minutes at which cooling formula passes both ends of a serving window; below zero is in the past.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ServingWindow {
-    /// No longer too warm: 41.0 C.
+    /// No longer too warm.
     pub ready_min: f64,
-    /// Best from here: 40.5 C.
-    pub ideal_from_min: f64,
-    /// Best until here: 39.0 C.
-    pub ideal_to_min: f64,
-    /// Must be fed by now: 38.0 C.
+    /// Must be fed by now.
     pub feed_by_min: f64,
 }
 
@@ -44,13 +40,11 @@ impl CoolingLaw {
     /// # Errors
     /// [`CoolingError::NotWarmerThanRoom`] when the formula started no warmer than the room,
     /// [`CoolingError::NeverReached`] in a room as warm as the coldest formula.
-    pub fn serving_window(&self) -> Result<ServingWindow, CoolingError> {
+    pub fn serving_window(&self, serving: Serving) -> Result<ServingWindow, CoolingError> {
         self.checked_warm(self.start_c)?;
         Ok(ServingWindow {
-            ready_min: self.minute_at(WARMEST_C)?,
-            ideal_from_min: self.minute_at(IDEAL_TO_C)?,
-            ideal_to_min: self.minute_at(IDEAL_FROM_C)?,
-            feed_by_min: self.minute_at(COLDEST_C)?,
+            ready_min: self.minute_at(serving.to_c)?,
+            feed_by_min: self.minute_at(serving.from_c)?,
         })
     }
 }
@@ -59,9 +53,13 @@ impl CoolingLaw {
 ///
 /// # Errors
 /// As [`CoolingLaw::from_half_time`] and [`CoolingLaw::serving_window`].
-pub fn guessed_window(room_c: f64, reading: Reading) -> Result<GuessedWindow, CoolingError> {
+pub fn guessed_window(
+    room_c: f64,
+    reading: Reading,
+    serving: Serving,
+) -> Result<GuessedWindow, CoolingError> {
     let window = |half_time_min| {
-        CoolingLaw::from_half_time(room_c, reading, half_time_min)?.serving_window()
+        CoolingLaw::from_half_time(room_c, reading, half_time_min)?.serving_window(serving)
     };
     Ok(GuessedWindow {
         quick: window(HALF_TIME_BOUNDS_MIN.0)?,
@@ -73,7 +71,13 @@ pub fn guessed_window(room_c: f64, reading: Reading) -> Result<GuessedWindow, Co
 #[cfg(test)]
 mod tests {
     use crate::domain::formula::cooling::{CoolingError, CoolingLaw, Reading};
+    use crate::domain::formula::serving_heat::Serving;
     use crate::domain::formula::serving_window::guessed_window;
+
+    const SERVING: Serving = Serving {
+        from_c: 38.0,
+        to_c: 41.0,
+    };
 
     fn reading(at_min: f64, temp_c: f64) -> Reading {
         Reading { at_min, temp_c }
@@ -83,27 +87,27 @@ mod tests {
     fn formula_no_warmer_than_the_room_has_no_window() {
         for temp_c in [21.9, 22.0] {
             assert_eq!(
-                guessed_window(22.0, reading(0.0, temp_c)),
+                guessed_window(22.0, reading(0.0, temp_c), SERVING),
                 Err(CoolingError::NotWarmerThanRoom {
                     temp_c,
                     room_c: 22.0
                 })
             );
         }
-        assert!(guessed_window(22.0, reading(0.0, 22.1)).is_ok());
+        assert!(guessed_window(22.0, reading(0.0, 22.1), SERVING).is_ok());
         let warming = CoolingLaw::through(22.0, reading(0.0, 10.0), reading(5.0, 15.0)).unwrap();
         assert!(matches!(
-            warming.serving_window(),
+            warming.serving_window(SERVING),
             Err(CoolingError::NotWarmerThanRoom { .. })
         ));
     }
 
     #[test]
     fn a_room_as_warm_as_the_coldest_formula_is_refused() {
-        assert!(guessed_window(37.9, reading(0.0, 44.0)).is_ok());
+        assert!(guessed_window(37.9, reading(0.0, 44.0), SERVING).is_ok());
         for room_c in [38.0, 38.1] {
             assert_eq!(
-                guessed_window(room_c, reading(0.0, 44.0)),
+                guessed_window(room_c, reading(0.0, 44.0), SERVING),
                 Err(CoolingError::NeverReached {
                     target_c: 38.0,
                     room_c
@@ -114,13 +118,11 @@ mod tests {
 
     #[test]
     fn the_quick_bound_is_first_and_each_window_runs_forward() {
-        let guessed = guessed_window(22.0, reading(0.0, 44.0)).unwrap();
+        let guessed = guessed_window(22.0, reading(0.0, 44.0), SERVING).unwrap();
         assert!(guessed.quick.feed_by_min < guessed.usual.feed_by_min);
         assert!(guessed.usual.ready_min < guessed.slow.ready_min);
         for window in [guessed.quick, guessed.usual, guessed.slow] {
-            assert!(window.ready_min < window.ideal_from_min);
-            assert!(window.ideal_from_min < window.ideal_to_min);
-            assert!(window.ideal_to_min < window.feed_by_min);
+            assert!(window.ready_min < window.feed_by_min);
         }
     }
 }

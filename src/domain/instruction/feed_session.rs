@@ -4,11 +4,12 @@
 //! a locked screen or a reload.
 
 use crate::domain::formula::cooling::{CoolingError, CoolingLaw, Reading};
-use crate::domain::formula::serving_heat::{ServingVerdict, serving_verdict};
+use crate::domain::formula::serving_heat::{Serving, ServingVerdict};
 use crate::domain::formula::serving_window::{
     GuessedWindow, ServingWindow, USUAL_HALF_TIME_MIN, guessed_window,
 };
-use crate::domain::instruction::guards::{Guard, feeding_guards};
+use crate::domain::instruction::first::First;
+use crate::domain::instruction::holds::{Demand, Hold};
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::ChickId;
 use crate::domain::plan::care_plan::{CarePlan, Slot};
@@ -179,13 +180,14 @@ impl FeedSession {
     }
 
     /// What forbids going on now: until the last draw is given a chick may fall ill, or somebody else
-    /// may note what was seen or fed.
-    pub fn guards(&self, now: Moment, chick: &Chick) -> Vec<Guard> {
-        if self.step <= Step::Give {
-            feeding_guards(now, chick, None)
-        } else {
-            Vec::new()
-        }
+    /// may note what was seen or fed. The first step is a look at the crop itself.
+    pub fn holds(&self, holds: &[Hold]) -> Vec<Hold> {
+        let is_look = |hold: &Hold| hold.demand == Demand::First(First::LookAtCrop);
+        let stops = |hold: &&Hold| {
+            let is_late_look = is_look(hold) && self.step > Step::Crop;
+            self.step <= Step::Give && (hold.is_against_food() || is_late_look)
+        };
+        holds.iter().filter(stops).copied().collect()
     }
 
     /// Offers what the plan of this feed wants now, never less than was given: it may have changed
@@ -200,9 +202,9 @@ impl FeedSession {
     }
 
     /// Whether the cup must be measured again before anything is drawn up or given.
-    pub fn is_to_be_measured(&self, now: Moment) -> bool {
+    pub fn is_to_be_measured(&self, now: Moment, serving: Serving) -> bool {
         let is_before_giving = (Step::DrawUp..=Step::Give).contains(&self.step);
-        is_before_giving && self.given.tenths() == 0 && !self.may_feed(now)
+        is_before_giving && self.given.tenths() == 0 && !self.may_feed(now, serving)
     }
 
     /// How warm it was served, for a feed that ends now; `None` when the last reading is too old to
@@ -257,21 +259,22 @@ impl FeedSession {
         self.readings.clear();
     }
 
-    /// What the latest reading means.
-    pub fn verdict(&self) -> Option<ServingVerdict> {
+    /// What the latest reading means in the plan's window.
+    pub fn verdict(&self, serving: Serving) -> Option<ServingVerdict> {
         self.readings
             .last()
-            .map(|reading| serving_verdict(reading.cup.as_c()))
+            .map(|reading| serving.verdict(reading.cup.as_c()))
     }
 
     /// Whether the cup may be fed now by the latest reading, which is younger than
     /// [`READING_MINUTES`], and by the age of the mix.
-    pub fn may_feed(&self, now: Moment) -> bool {
+    pub fn may_feed(&self, now: Moment, serving: Serving) -> bool {
         let is_fresh = self
             .readings
             .last()
             .is_some_and(|reading| now.minutes_since(reading.at) < READING_MINUTES);
-        is_fresh && !self.is_stale(now) && self.verdict().is_some_and(ServingVerdict::is_feedable)
+        let verdict = self.verdict(serving);
+        is_fresh && !self.is_stale(now) && verdict.is_some_and(ServingVerdict::is_feedable)
     }
 
     /// The temperature of the cup now, by its own cooling or that of a usual cup.
@@ -281,14 +284,14 @@ impl FeedSession {
     }
 
     /// When the cup may be fed, in minutes since the feed was begun.
-    pub fn cup_outlook(&self) -> CupOutlook {
+    pub fn cup_outlook(&self, serving: Serving) -> CupOutlook {
         match self.readings.as_slice() {
             [] => CupOutlook::NotMeasured,
-            [only] => guessed_window(self.room.as_c(), self.reading(*only))
+            [only] => guessed_window(self.room.as_c(), self.reading(*only), serving)
                 .map_or(CupOutlook::Unknown, CupOutlook::Guessed),
             _ => self
                 .law()
-                .and_then(|law| law.serving_window().ok())
+                .and_then(|law| law.serving_window(serving).ok())
                 .map_or(CupOutlook::Unknown, CupOutlook::Measured),
         }
     }
@@ -350,13 +353,20 @@ fn planned(plan: &CarePlan, slot: Slot) -> Millilitres {
 #[cfg(test)]
 mod tests {
     use crate::domain::instruction::feed_session::*;
+    use crate::domain::instruction::holds::Why;
     use crate::domain::journal::entries::Change;
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::journal::signs::Sign;
     use crate::domain::plan::species::Species;
     use crate::domain::time::moment::{Day, Offset};
+    use crate::domain::warnings::level::Level;
 
     const CHICK: ChickId = ChickId([7; 12]);
+
+    const SERVING: Serving = Serving {
+        from_c: 38.0,
+        to_c: 41.0,
+    };
 
     fn now() -> Moment {
         Moment::from_seconds(1_790_000_000)
@@ -387,7 +397,7 @@ mod tests {
         guide.measure(now(), c(480)).unwrap();
         guide.measure(now().plus_minutes(10), c(425)).unwrap();
         // k = ln(26/20.5)/10 = 0.023767/min; 41 °C after ln(26/19)/k = 13.197 min
-        let CupOutlook::Measured(window) = guide.cup_outlook() else {
+        let CupOutlook::Measured(window) = guide.cup_outlook(SERVING) else {
             panic!("two readings")
         };
         assert!((window.ready_min - 13.197).abs() < 0.01, "{window:?}");
@@ -401,14 +411,14 @@ mod tests {
             guide.measure(now(), c(450)).unwrap();
             guide.measure(now().plus_minutes(5), c(402)).unwrap();
             let later = now().plus_minutes(5).plus_seconds(seconds);
-            assert!(guide.may_feed(later));
+            assert!(guide.may_feed(later, SERVING));
             assert_eq!(
                 guide.measure(later, c(480)),
                 Ok(Taken::Alone),
                 "{seconds} s"
             );
             assert_eq!(guide.readings.len(), 1);
-            assert!(!guide.may_feed(later));
+            assert!(!guide.may_feed(later, SERVING));
         }
     }
 
@@ -472,17 +482,22 @@ mod tests {
 
     #[test]
     fn what_forbids_a_feed_forbids_it_up_to_the_last_draw() {
-        let (mut script, mut guide) = at_midday();
-        script.note(1, 13, 55, Change::SignSeen { sign: Sign::Cold });
-        let (now, chick) = (script.at(1, 13, 56), script.chick().unwrap());
+        let (_, mut guide) = at_midday();
+        let hold = |demand| Hold {
+            why: Why::Sign(Sign::Cold),
+            demand,
+            level: Level::Emergency,
+            since: now(),
+        };
+        let look = Demand::First(First::LookAtCrop);
+        let weigh = Demand::First(First::Weigh);
         for step in Step::ALL {
             guide.step = step;
-            let expected: &[Guard] = if step == Step::After {
-                &[]
-            } else {
-                &[Guard::Cold]
-            };
-            assert_eq!(guide.guards(now, &chick), expected, "{step:?}");
+            let stops = |demand| !guide.holds(&[hold(demand)]).is_empty();
+            assert_eq!(stops(Demand::DoNotFeed), step != Step::After, "{step:?}");
+            let is_after_look = step != Step::Crop && step != Step::After;
+            assert_eq!(stops(look), is_after_look, "{step:?}");
+            assert!(!stops(weigh), "{step:?}");
         }
     }
 
@@ -513,11 +528,11 @@ mod tests {
             guide.step = step;
             let is_asked = (Step::DrawUp..=Step::Give).contains(&step);
             assert!(
-                !guide.is_to_be_measured(now().plus_seconds(299)),
+                !guide.is_to_be_measured(now().plus_seconds(299), SERVING),
                 "{step:?}"
             );
             assert_eq!(
-                guide.is_to_be_measured(now().plus_minutes(5)),
+                guide.is_to_be_measured(now().plus_minutes(5), SERVING),
                 is_asked,
                 "{step:?}"
             );
@@ -525,7 +540,7 @@ mod tests {
         guide.step = Step::Give;
         guide.volume = Millilitres::whole(60);
         guide.give(Millilitres::whole(30));
-        assert!(!guide.is_to_be_measured(now().plus_minutes(5)));
+        assert!(!guide.is_to_be_measured(now().plus_minutes(5), SERVING));
     }
 
     #[test]
@@ -549,12 +564,12 @@ mod tests {
         ] {
             let mut guide = guide();
             guide.measure(now(), c(tenths)).unwrap();
-            assert_eq!(guide.may_feed(now()), is_fed, "{tenths}");
+            assert_eq!(guide.may_feed(now(), SERVING), is_fed, "{tenths}");
         }
         let mut guide = guide();
         guide.measure(now(), c(400)).unwrap();
-        assert!(guide.may_feed(now().plus_seconds(299)));
-        assert!(!guide.may_feed(now().plus_minutes(5)));
+        assert!(guide.may_feed(now().plus_seconds(299), SERVING));
+        assert!(!guide.may_feed(now().plus_minutes(5), SERVING));
     }
 
     #[test]
@@ -586,7 +601,7 @@ mod tests {
         assert!(!guide.is_stale(now().plus_minutes(64)));
         assert!(guide.is_stale(now().plus_minutes(65)));
         guide.measure(now().plus_minutes(64), c(400)).unwrap();
-        assert!(guide.may_feed(now().plus_minutes(64)));
-        assert!(!guide.may_feed(now().plus_minutes(65)));
+        assert!(guide.may_feed(now().plus_minutes(64), SERVING));
+        assert!(!guide.may_feed(now().plus_minutes(65), SERVING));
     }
 }

@@ -4,5 +4,8 @@
 //!
 //! **Left out:** anything that happens between two feeds.
 
+pub mod answer;
 pub mod feed_session;
-pub mod guards;
+pub mod first;
+pub mod holds;
+pub mod lifting;

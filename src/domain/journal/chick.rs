@@ -139,6 +139,21 @@ pub struct Call {
     pub agreed: String,
 }
 
+/// What the breeder or a vet said about feeding.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Advice {
+    /// Who said it.
+    pub who: Role,
+    /// What was said, in the words of whoever noted it.
+    pub about: String,
+    /// Whether it may be fed.
+    pub may_feed: bool,
+    /// How much a feed may hold; `None` for as much as the plan wants.
+    pub ml: Option<Millilitres>,
+    /// Until when it holds; `None` until something else is said.
+    pub until: Option<Moment>,
+}
+
 /// One chick: its plan in force and everything noted, each list in order of time.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Chick {
@@ -176,6 +191,8 @@ pub struct Chick {
     pub rooms: Vec<Noted<Celsius>>,
     /// Calls made.
     pub calls: Vec<Noted<Call>>,
+    /// What was said about feeding.
+    pub advice: Vec<Noted<Advice>>,
 }
 
 impl Chick {
@@ -220,6 +237,7 @@ impl Chick {
             stock: Vec::new(),
             rooms: Vec::new(),
             calls: Vec::new(),
+            advice: Vec::new(),
         }
     }
 
@@ -290,6 +308,22 @@ impl Chick {
             Change::Called { whom, agreed } => {
                 let (whom, agreed) = (*whom, agreed.clone());
                 self.calls.push(noted(entry, Call { whom, agreed }));
+            }
+            Change::AdviceNoted {
+                who,
+                about,
+                may_feed,
+                ml,
+                until,
+            } => {
+                let advice = Advice {
+                    who: *who,
+                    about: about.clone(),
+                    may_feed: *may_feed,
+                    ml: *ml,
+                    until: *until,
+                };
+                self.advice.push(noted(entry, advice));
             }
             &Change::RoomSeen { room } => self.rooms.push(noted(entry, room)),
         }

@@ -81,7 +81,7 @@ pub fn journal(now: Moment, zone: &Zone, typed: Typed) -> Journal {
             20,
             30,
             Change::CropSeen {
-                state: CropState::Empty,
+                state: CropState::Flat,
                 feel: CropFeel::Soft,
             },
         );

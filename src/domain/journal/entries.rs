@@ -54,15 +54,27 @@ pub enum WhyPassedOver {
     NotPossible,
 }
 
-/// What the crop looks like between feeds.
+/// How much food is felt in the crop, least first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum CropState {
-    /// Little or no food to be felt.
-    Empty,
-    /// Smaller than before.
-    Emptying,
-    /// No smaller than at the last look.
-    NotMoving,
+    /// Nothing to be felt; the pouch may hang.
+    Flat,
+    /// A soft teaspoon, under about 10 % of the last feed.
+    Trace,
+    /// About a quarter of a full crop.
+    Quarter,
+    /// Half of a full crop or more.
+    HalfOrMore,
+}
+
+impl CropState {
+    /// Every state, least food first.
+    pub const ALL: [Self; 4] = [Self::Flat, Self::Trace, Self::Quarter, Self::HalfOrMore];
+
+    /// Whether it is empty or nearly so: little or nothing is felt.
+    pub fn is_nearly_empty(self) -> bool {
+        self <= Self::Trace
+    }
 }
 
 /// What the crop feels like.
@@ -206,6 +218,19 @@ pub enum Change {
         whom: Role,
         /// What was agreed.
         agreed: String,
+    },
+    /// The breeder or a vet said whether it may be fed.
+    AdviceNoted {
+        /// Who said it.
+        who: Role,
+        /// What was said, in the words of whoever noted it.
+        about: String,
+        /// Whether it may be fed.
+        may_feed: bool,
+        /// How much a feed may hold; `None` for as much as the plan wants.
+        ml: Option<Millilitres>,
+        /// Until when it holds; `None` until something else is said.
+        until: Option<Moment>,
     },
     /// The room was measured.
     RoomSeen {
@@ -481,7 +506,11 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
             Err(Refusal::VolumeOutOfRange)
         }
         Change::Fed { taken, offered, .. } if taken > offered => Err(Refusal::MoreTakenThanOffered),
+        Change::AdviceNoted { ml: Some(ml), .. } if *ml > MOST_VOLUME => {
+            Err(Refusal::VolumeOutOfRange)
+        }
         Change::Noted { text }
+        | Change::AdviceNoted { about: text, .. }
         | Change::Called { agreed: text, .. }
         | Change::SolidsSeen { what: text, .. }
             if text.chars().count() > CarePlan::LONG_TEXT =>
@@ -503,6 +532,7 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
         | Change::MixMade { .. }
         | Change::StockOpened { .. }
         | Change::Called { .. }
+        | Change::AdviceNoted { .. }
         | Change::RoomSeen { .. }
         | Change::Noted { .. }
         | Change::Retracted { .. } => Ok(()),

@@ -19,6 +19,8 @@ pub struct WeaningFacts<'a> {
     pub level: Level,
     /// Every finding.
     pub findings: &'a [Finding],
+    /// Whether a feed is forbidden now, or only after somebody was asked: none is then offered again.
+    pub is_feeding_forbidden: bool,
     /// The smoothed weight now, per cent of the smoothed peak, from a weighing of the last days.
     pub pct_of_peak: Option<f64>,
 }

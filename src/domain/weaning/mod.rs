@@ -119,9 +119,13 @@ pub fn assess(facts: &WeaningFacts<'_>) -> Weaning {
         .map(|check| check.trigger)
         .collect();
     let verdict = match (dropped.last(), order.first()) {
-        (Some(slot), _) if !held.is_empty() => Verdict::BringBack {
+        (Some(slot), _) if !held.is_empty() && !facts.is_feeding_forbidden => Verdict::BringBack {
             slot: *slot,
             triggers: held,
+        },
+        (_, Some(_)) if facts.is_feeding_forbidden => Verdict::NotYet {
+            reasons: vec![Criterion::NobodyToRing],
+            earliest_day: None,
         },
         (_, None) => Verdict::NothingToDrop,
         (_, Some(slot)) => drop_verdict(*slot, &checks),

@@ -8,6 +8,7 @@ use crate::store::saved::plan::{plan_to_text, read_plan};
 use crate::store::saved::{SavedError, id_to_text};
 
 /// Writes the word and its fields.
+#[expect(clippy::too_many_lines, reason = "one arm a kind of change")]
 pub(crate) fn write_change(object: &mut ObjectText, change: &Change) {
     match change {
         Change::ChickAdded(plan) => write_plan(object, "chick-added", plan),
@@ -95,6 +96,24 @@ pub(crate) fn write_change(object: &mut ObjectText, change: &Change) {
             object.tag("whom", *whom);
             object.text("agreed", agreed);
         }
+        Change::AdviceNoted {
+            who,
+            about,
+            may_feed,
+            ml,
+            until,
+        } => {
+            object.text("did", "advice-noted");
+            object.tag("who", *who);
+            object.text("about", about);
+            object.flag("may_feed", *may_feed);
+            if let Some(ml) = ml {
+                object.tenths("ml10", ml.tenths());
+            }
+            if let Some(until) = until {
+                object.number("until", until.seconds());
+            }
+        }
         Change::RoomSeen { room } => {
             object.text("did", "room-seen");
             object.tenths("c10", room.tenths());
@@ -178,6 +197,13 @@ pub(crate) fn read_change(fields: &mut Fields<'_>) -> Result<Change, SavedError>
         "called" => Change::Called {
             whom: fields.tag("whom")?,
             agreed: fields.text("agreed")?,
+        },
+        "advice-noted" => Change::AdviceNoted {
+            who: fields.tag("who")?,
+            about: fields.text("about")?,
+            may_feed: fields.flag("may_feed")?,
+            ml: fields.optional("ml10", millilitres)?,
+            until: fields.optional("until", Fields::moment)?,
         },
         "room-seen" => Change::RoomSeen {
             room: celsius(fields, "c10")?,

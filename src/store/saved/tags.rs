@@ -55,9 +55,10 @@ words! { WhyPassedOver {
 } }
 
 words! { CropState {
-    Empty = "empty",
-    Emptying = "emptying",
-    NotMoving = "not-moving",
+    Flat = "flat",
+    Trace = "trace",
+    Quarter = "quarter",
+    HalfOrMore = "half-or-more",
 } }
 
 words! { CropFeel {

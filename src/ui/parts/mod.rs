@@ -1,5 +1,6 @@
 //! Pieces that several screens are made of.
 
+pub mod advice_form;
 pub mod arrival;
 pub mod call_card;
 pub mod choice;
@@ -10,6 +11,7 @@ pub mod field;
 pub mod file_delivery;
 pub mod file_field;
 pub mod finding_card;
+pub mod instruction_card;
 pub mod level_mark;
 pub mod other_chicks;
 pub mod page;

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::feeding::feed_meant::feed_to_give;
+use crate::domain::formula::serving_heat::Serving;
 use crate::domain::instruction::feed_session::{FeedSession, Step};
 use crate::domain::outlook::Outlook;
 use crate::domain::time::moment::Moment;
@@ -19,7 +20,6 @@ use crate::ui::screens::guide::under_way::Feed;
 use crate::ui::screens::guide::warmth_step::WarmthStep;
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
-use crate::words::guards;
 
 pub mod crop_step;
 pub mod give_steps;
@@ -60,30 +60,30 @@ pub fn GuideScreen() -> impl IntoView {
         guide: RwSignal::new(guide),
         counted: RwSignal::new(Vec::new()),
         is_stopping: RwSignal::new(false),
+        serving: Serving::of(outlook.chick.plan.serve_from, outlook.chick.plan.serve_to),
     };
     state.notice.set(None);
     platform::keep_screen_on();
     let slot = feed.guide.with_untracked(|guide| guide.slot);
     let plan = StoredValue::new(outlook.plan_of_feed(slot));
     let step = Memo::new(move |_| feed.guide.with(|guide| guide.step));
-    let guards = Memo::new(move |_| {
+    let holds = Memo::new(move |_| {
         let outlook = state.outlook.get();
         outlook.map_or_else(Vec::new, |outlook| {
-            feed.guide
-                .with(|guide| guide.guards(outlook.now, &outlook.chick))
+            feed.guide.with(|guide| guide.holds(&outlook.holds))
         })
     });
     let is_to_be_measured = Memo::new(move |_| {
         feed.guide
-            .with(|guide| guide.is_to_be_measured(state.now.get()))
+            .with(|guide| guide.is_to_be_measured(state.now.get(), feed.serving))
     });
     let body = move || {
         if feed.is_stopping.get() {
             return view! { <StopSheet feed /> }.into_any();
         }
-        let forbids = guards.get();
-        if !forbids.is_empty() {
-            return guarded(state.language(), forbids).into_any();
+        let holds = holds.get();
+        if !holds.is_empty() {
+            return guarded(&holds).into_any();
         }
         if is_to_be_measured.get() {
             return view! { <MeasureAgain feed /> }.into_any();
@@ -207,9 +207,9 @@ pub fn feed_under_way(outlook: &Outlook) -> impl IntoView + use<> {
     let say = AppState::here().language();
     under_way_now(outlook.now, outlook).map(|guide| {
         let is_stale = guide.is_stale(outlook.now);
-        let is_forbidden = !guide.guards(outlook.now, &outlook.chick).is_empty();
+        let is_forbidden = !guide.holds(&outlook.holds).is_empty();
         let (stands, way) = if is_forbidden {
-            (guards::title(say), say.guide_see_why())
+            (say.do_not_feed(), say.guide_see_why())
         } else {
             (say.guide_step(guide.step), say.guide_go_on())
         };

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::feeding::feed_meant::{WhichFeed, feed_meant, is_noted, which_feed};
+use crate::domain::instruction::holds::{Hold, Why};
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{Change, Refusal, Response, WhyPassedOver};
 use crate::domain::plan::care_plan::Slot;
@@ -12,6 +13,7 @@ use crate::domain::time::zone::Zone;
 use crate::ui::clock;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
+use crate::ui::parts::instruction_card::hold_list;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::when::{When, WhenText};
 use crate::ui::platform;
@@ -59,6 +61,8 @@ struct Form {
     when: WhenText,
     fault: RwSignal<String>,
     question: RwSignal<Option<Question>>,
+    /// Whether it was asked if food was given although something forbids it.
+    is_warned: RwSignal<bool>,
 }
 
 impl Form {
@@ -97,6 +101,7 @@ impl Form {
             when: WhenText::now(state),
             fault: RwSignal::new(String::new()),
             question: RwSignal::new(None),
+            is_warned: RwSignal::new(false),
         };
         form.fill();
         // Whatever is changed meanwhile is another question, or none.
@@ -145,6 +150,9 @@ impl Form {
         if self.change(act, named).is_none() {
             return;
         }
+        if act == Act::Given && self.is_held() && !self.is_warned.get_untracked() {
+            return self.is_warned.set(true);
+        }
         let which = self
             .about_chick(|chick, zone| which_feed(at, named, chick, zone))
             .flatten();
@@ -152,6 +160,15 @@ impl Form {
             Some(which) => self.question.set(Some(Question { act, at, which })),
             None => self.note(act, named, at),
         }
+    }
+
+    /// Whether something keeps food back now, other than the hour.
+    fn is_held(self) -> bool {
+        let outlook = self.state.outlook.get_untracked();
+        outlook.is_some_and(|outlook| {
+            let is_of_chick = |hold: &Hold| hold.is_against_food() && hold.why != Why::FedLately;
+            outlook.holds.iter().any(is_of_chick)
+        })
     }
 
     /// Notes it under the name of this feed and goes back, or says at its field what is wrong.
@@ -224,6 +241,11 @@ impl Form {
         Some((change, writing.feed_noted(slot, taken)))
     }
 
+    /// Whether the question of [`WasItGiven`] stands open.
+    fn is_asking(self) -> bool {
+        self.is_warned.get() && self.question.with(Option::is_none)
+    }
+
     /// What a button does: [`Form::act`], and the answer comes into view.
     fn on_tap(self, act: Act) -> impl Fn(web_sys::MouseEvent) + 'static {
         move |event| {
@@ -291,13 +313,44 @@ pub fn LogFeedScreen(
                 <HowItWent form />
                 <p class="fault" role="alert">{move || form.fault.get()}</p>
                 <WhichFeedWasIt form />
-                <div class="form__acts" hidden=move || form.question.get().is_some()>
+                <WasItGiven form />
+                <div class="form__acts" hidden=move || form.question.get().is_some() || form.is_asking()>
                     <button type="button" class="button" on:click=form.on_tap(Act::Refused)>{say.log_refused()}</button>
                     <button type="submit" class="button button--main">{say.log_done()}</button>
                 </div>
                 <WhyLeftOut form />
             </form>
         </Page>
+    }
+}
+
+/// What keeps food back now, in words; and once food is to be noted, the question whether it was given.
+#[component]
+fn WasItGiven(form: Form) -> impl IntoView {
+    let say = form.state.language();
+    let given = move |_| form.act(Act::Given);
+    let not = move |_| form.state.go(Route::Now);
+    move || {
+        let outlook = form.state.outlook.get()?;
+        form.is_held().then(|| {
+            let title = form.state.writing_now().instruction_title(&outlook);
+            let acts = form.is_asking().then(|| {
+                view! {
+                    <div class="acts">
+                        <button type="button" class="button" on:click=given>{say.log_held_given()}</button>
+                        <button type="button" class="button" on:click=not>{say.log_held_not()}</button>
+                    </div>
+                }
+            });
+            view! {
+                <div class="question" role="alert" data-held="true">
+                    <p><strong>{title}</strong></p>
+                    {hold_list(&outlook.holds)}
+                    <p>{say.log_held()}</p>
+                    {acts}
+                </div>
+            }
+        })
     }
 }
 

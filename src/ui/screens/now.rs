@@ -4,16 +4,16 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use crate::domain::feeding::schedule::{FeedState, ScheduledFeed};
-use crate::domain::feeding::volume::draws as draw_list;
+use crate::domain::instruction::answer::Instruction;
+use crate::domain::instruction::first::First;
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::care_plan::Tool;
 use crate::domain::warnings::rules::{Raise, raise_of};
 use crate::domain::weaning::Verdict;
 use crate::ui::parts::arrival::{first_feed, on_the_way, settling_in};
 use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::day_strip::day_strip;
 use crate::ui::parts::finding_card::FindingCard;
+use crate::ui::parts::instruction_card::instruction_card;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::other_chicks::other_chicks;
 use crate::ui::route::Route;
@@ -60,16 +60,21 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
     let say = AppState::here().language();
     let nudged = Arc::clone(&outlook);
     let is_away = outlook.is_away();
-    let is_to_be_weighed = outlook.is_to_be_weighed();
+    let is_held = outlook.instruction.forbids();
+    let is_asked = outlook.instruction == Instruction::First(First::Weigh);
+    let is_to_be_weighed = outlook.is_to_be_weighed() && !is_asked && !is_held;
     let has_defaults = !outlook.chick.plan.unconfirmed.is_empty();
     let next = outlook.next_feed.as_ref();
     let is_due = next.is_some_and(|feed| feed.due <= outlook.now);
-    let steps = first_feed(&outlook).into_any();
-    let next = (!is_away)
-        .then(|| view! { <NextFeed outlook=Arc::clone(&outlook) /> })
-        .into_any();
+    let steps = (!is_held).then(|| first_feed(&outlook)).into_any();
+    let next = (!is_away || is_held).then(|| instruction_card(&outlook));
+    let next = next.into_any();
     // What to press stands above what to read, but not before the chick is warm.
-    let feeds = if is_due { [next, steps] } else { [steps, next] };
+    let feeds = if is_due || is_held {
+        [next, steps]
+    } else {
+        [steps, next]
+    };
     view! {
         <LampBand outlook=Arc::clone(&outlook) />
         {other_chicks(&outlook)}
@@ -164,56 +169,4 @@ fn LampBand(outlook: Arc<Outlook>) -> impl IntoView {
             {more}
         </section>
     }
-}
-
-/// The next feed with its countdown, and the two ways to have it done.
-#[component]
-fn NextFeed(outlook: Arc<Outlook>) -> impl IntoView {
-    let state = AppState::here();
-    let writing = state.writing_now();
-    let say = writing.language;
-    let Some(feed) = outlook.next_feed.clone() else {
-        return view! { <section class="next-feed"><p>{say.now_no_feed()}</p></section> }
-            .into_any();
-    };
-    let due = feed.due;
-    let countdown = move || writing.countdown(due.minutes_since(state.now.get().plus_seconds(-59)));
-    let time = state.zone.with_untracked(|zone| zone.lived(due)).time;
-    let detail = format!(
-        "{} · {}{}",
-        writing.time(time),
-        writing.volume(feed.volume),
-        draws(&outlook, &feed, writing)
-    );
-    let state_name = match feed.state {
-        FeedState::Upcoming => "upcoming",
-        FeedState::Due => "due",
-        FeedState::Late => "late",
-        FeedState::NotNoted | FeedState::Done(_) => "done",
-    };
-    view! {
-        <section class="next-feed" data-state=state_name aria-label=say.now_next()>
-            <h2 class="next-feed__name">{say.feed(feed.slot)}</h2>
-            <p class="next-feed__countdown">{countdown}</p>
-            <p class="next-feed__detail">{detail}</p>
-            <div class="next-feed__acts">
-                <a class="button" href=Route::Log(None).to_hash()>{say.now_log()}</a>
-                <a class="button button--main" href=Route::Guide.to_hash()>{say.now_feed()}</a>
-            </div>
-        </section>
-    }
-    .into_any()
-}
-
-fn draws(
-    outlook: &Outlook,
-    feed: &ScheduledFeed,
-    writing: crate::words::format::Writing,
-) -> String {
-    let plan = &outlook.chick.plan;
-    if plan.tool != Tool::Syringe || plan.syringe.tenths() == 0 {
-        return String::new();
-    }
-    let list = draw_list(feed.volume.tenths(), plan.syringe.tenths());
-    format!(" · {}", writing.draws(&list))
 }

@@ -12,7 +12,6 @@ use crate::ui::parts::when::{When, WhenText};
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
-const STATES: [CropState; 3] = [CropState::Empty, CropState::Emptying, CropState::NotMoving];
 const FEELS: [CropFeel; 2] = [CropFeel::Soft, CropFeel::Firm];
 const DROPPINGS: [Droppings; 6] = [
     Droppings::Normal,
@@ -77,7 +76,7 @@ pub fn CropScreen() -> impl IntoView {
     let keep = Callback::new(move |()| {
         let Some(crop) = seen
             .get_untracked()
-            .and_then(|index: usize| STATES.get(index).copied())
+            .and_then(|index: usize| CropState::ALL.get(index).copied())
         else {
             return fault.set(say.fault_choose().to_owned());
         };
@@ -96,7 +95,7 @@ pub fn CropScreen() -> impl IntoView {
             <Choice
                 legend=say.look_crop_state()
                 name="crop-state"
-                options=STATES.map(|crop| say.crop_state(crop)).to_vec()
+                options=CropState::ALL.map(|crop| say.crop_state(crop)).to_vec()
                 chosen=seen
             />
             <Choice

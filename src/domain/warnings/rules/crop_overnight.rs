@@ -1,57 +1,49 @@
 //! *Watches* for food left in the crop after the night.
 //!
-//! *Limit* 8 h after a feed given between 17:00 and 03:00; 12 h after any other feed: vet today.
+//! *Limit* a quarter 6 h after the last feed: ring the breeder; at 8 h: vet today. Half or more at 6 h:
+//! ring the breeder, vet today when no smaller 2 h later; at 8 h: emergency. A trace at 8 h: watch, and
+//! vet today when it is still there at 10 h. A day of care begins at 04:00.
 //!
 //! *Why* the crop must be empty once in 24 h. Food that is still there in the morning ferments; the
-//! crop stands still or is infected.
+//! crop stands still or is infected. A chick that looks bright is no comfort.
 //!
-//! *Sources* formula left in the morning, 6 to 8 h after a last feed no later than midnight: pages of
-//! avian vets; not empty in 12 h on two feeds a day: common practice. The evening's hours: ours.
+//! *Sources* almost empty after 4 to 6 h, stasis beyond 6 h: Doneley 2018, pp. 592 and 594; the vet at
+//! once for somebody without experience: a research institute's page. The bands: ours.
 //!
-//! *Wrong when* the last feed was very large (8 to 12 h are seen then).
+//! *Wrong when* the chick ate from its dish at dawn.
 
-use crate::domain::feeding::crop::{self, FoodSeen};
 use crate::domain::quantity::evidence::Standing;
+use crate::domain::warnings::crop_ladder::{
+    self, LATE_MINUTES, LONG_MINUTES, NO_SMALLER_MINUTES, TRACE_MINUTES,
+};
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
-
-/// Longest time for an evening feed, minutes.
-const NIGHT_MINUTES: i64 = 8 * 60;
-/// Longest time for any feed, minutes.
-const ANY_MINUTES: i64 = 12 * 60;
-/// An evening feed is given from this wall time on, minutes of the day.
-const EVENING_FROM: i32 = 17 * 60;
-/// An evening feed is given before this wall time, minutes of the day.
-const EVENING_TO: i32 = 3 * 60;
+use crate::domain::warnings::rules::crop_late::finding;
+use crate::domain::warnings::rules::{Facts, Limit, Rule};
 
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "crop-overnight",
     limits: &[
-        Limit::new(Level::VetToday, Value::Minutes(NIGHT_MINUTES)),
-        Limit::new(Level::VetToday, Value::Minutes(ANY_MINUTES)),
+        Limit::new(Level::RingBreeder, Value::Minutes(LATE_MINUTES)),
+        Limit::new(Level::VetToday, Value::Minutes(LONG_MINUTES)),
+        Limit::new(Level::RingBreeder, Value::Minutes(LATE_MINUTES)),
+        Limit::new(Level::VetToday, Value::Minutes(NO_SMALLER_MINUTES)),
+        Limit::new(Level::Emergency, Value::Minutes(LONG_MINUTES)),
+        Limit::new(Level::Watch, Value::Minutes(LONG_MINUTES)),
+        Limit::new(Level::VetToday, Value::Minutes(TRACE_MINUTES)),
     ],
-    standing: Standing::CommonPractice,
-    source: "formula left 6 to 8 h later in the morning: pages of avian vets; 12 h: common practice; what counts as evening: ours",
+    standing: Standing::Ours,
+    source: "6 h: Doneley 2018, pp. 592 and 594; the vet in the morning: a research institute's page; the bands: ours",
     check,
 };
 
 fn check(facts: &Facts<'_>) -> Vec<Finding> {
-    let seen = crop::food_seen(facts.now, facts.chick);
-    seen.and_then(|seen| overdue(&seen)).into_iter().collect()
-}
-
-fn overdue(seen: &FoodSeen<'_>) -> Option<Finding> {
-    let fed = seen.feed.lived().time.minutes();
-    let is_evening = !(EVENING_TO..EVENING_FROM).contains(&fed);
-    let (limit, standing) = if is_evening {
-        (NIGHT_MINUTES, Standing::Published)
-    } else {
-        (ANY_MINUTES, Standing::CommonPractice)
-    };
-    let minutes = seen.minutes();
-    let (rule, level) = (RuleId::CropOvernight, Level::VetToday);
-    (minutes >= limit).then(|| minutes_finding(rule, level, minutes, limit, standing))
+    let rung = crop_ladder::rung(facts.now, facts.chick);
+    let in_the_morning = rung.filter(|rung| rung.is_morning);
+    in_the_morning
+        .and_then(|rung| finding(RuleId::CropOvernight, &rung))
+        .into_iter()
+        .collect()
 }
 
 #[cfg(test)]
@@ -61,49 +53,42 @@ mod tests {
     use crate::domain::warnings::rules::crop_overnight::*;
     use crate::domain::warnings::rules::trial::{crop, level_of, macaw};
 
-    /// Fed on day 1 at an hour, crop seen with food so many minutes later.
-    fn level(hour: i32, slot: Slot, minutes: i32, state: CropState) -> Option<Level> {
+    /// Fed at 21:00 on day 1, looked at so many minutes later.
+    fn level(minutes: i32, state: CropState) -> Option<Level> {
         let mut script = macaw();
-        script.feed(1, hour, 0, slot, 80);
-        script.note(1, hour, minutes, crop(state));
-        level_of(&RULE, &script, script.at(1, hour, minutes))
+        script.feed(1, 21, 0, Slot::Bedtime, 80);
+        script.note(1, 21, minutes, crop(state));
+        level_of(&RULE, &script, script.at(1, 21, minutes))
     }
 
     #[test]
-    fn an_evening_feed_is_gone_after_eight_hours() {
-        let bedtime = |minutes, state| level(21, Slot::Bedtime, minutes, state);
-        assert_eq!(bedtime(479, CropState::NotMoving), None);
-        assert_eq!(bedtime(480, CropState::Emptying), Some(Level::VetToday));
-        assert_eq!(bedtime(600, CropState::NotMoving), Some(Level::VetToday));
-        assert_eq!(bedtime(600, CropState::Empty), None);
+    fn a_quarter_left_after_the_night_is_for_the_vet() {
+        assert_eq!(level(479, CropState::Quarter), Some(Level::RingBreeder));
+        assert_eq!(level(480, CropState::Quarter), Some(Level::VetToday));
+        assert_eq!(level(600, CropState::Flat), None);
     }
 
     #[test]
-    fn a_day_feed_is_gone_after_twelve_hours() {
-        let morning = |minutes| level(7, Slot::Morning, minutes, CropState::Emptying);
-        assert_eq!(morning(719), None);
-        assert_eq!(morning(720), Some(Level::VetToday));
+    fn half_left_after_the_night_is_an_emergency_and_a_trace_is_not() {
+        assert_eq!(level(479, CropState::HalfOrMore), Some(Level::RingBreeder));
+        assert_eq!(level(480, CropState::HalfOrMore), Some(Level::Emergency));
+        assert_eq!(level(479, CropState::Trace), None);
+        assert_eq!(level(480, CropState::Trace), Some(Level::Watch));
     }
 
     #[test]
-    fn a_feed_after_midnight_is_an_evening_feed() {
-        let after_midnight = |hour| {
-            let mut script = macaw();
-            script.feed(1, hour, 0, Slot::Bedtime, 80);
-            script.note(1, hour + 8, 0, crop(CropState::Emptying));
-            level_of(&RULE, &script, script.at(1, hour + 8, 0))
-        };
-        assert_eq!(after_midnight(2), Some(Level::VetToday));
-        assert_eq!(after_midnight(3), None);
-        assert_eq!(after_midnight(17), Some(Level::VetToday));
-        assert_eq!(after_midnight(16), None);
+    fn a_look_by_day_is_another_rule() {
+        let mut script = macaw();
+        script.feed(1, 7, 0, Slot::Morning, 80);
+        script.note(1, 16, 0, crop(CropState::HalfOrMore));
+        assert_eq!(level_of(&RULE, &script, script.at(1, 16, 0)), None);
     }
 
     #[test]
     fn feeding_on_top_of_it_does_not_hide_it() {
         let mut script = macaw();
         script.feed(1, 21, 0, Slot::Bedtime, 80);
-        script.note(2, 6, 45, crop(CropState::NotMoving));
+        script.note(2, 6, 45, crop(CropState::Quarter));
         script.feed(2, 7, 0, Slot::Morning, 80);
         let now = script.at(2, 8, 0);
         assert_eq!(level_of(&RULE, &script, now), Some(Level::VetToday));

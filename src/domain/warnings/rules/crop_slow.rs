@@ -30,7 +30,8 @@ pub const RULE: Rule = Rule {
 
 fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let seen = crop::food_seen(facts.now, facts.chick);
-    let times = seen.and_then(|seen| {
+    let food = seen.filter(|seen| !seen.look.what.state.is_nearly_empty());
+    let times = food.and_then(|seen| {
         let usual = crop::usual_minutes(seen.feed.at, facts.chick)?;
         let usual = usize::try_from(usual).ok().filter(|usual| *usual > 0)?;
         let minutes = usize::try_from(seen.minutes()).ok()?;
@@ -62,7 +63,7 @@ mod tests {
         let mut script: Scenario = macaw();
         for day in 1..=days {
             script.feed(day, 7, 0, Slot::Morning, 80);
-            script.note(day, 11, 0, crop(CropState::Empty));
+            script.note(day, 11, 0, crop(CropState::Flat));
         }
         script.feed(9, 7, 0, Slot::Morning, 80);
         script.note(9, 7, minutes, crop(state));
@@ -72,14 +73,15 @@ mod tests {
     #[test]
     fn a_quarter_more_than_usual_is_slow() {
         // 1.25 × 240 min = 300 min
-        assert_eq!(level(3, 299, CropState::Emptying), None);
-        assert_eq!(level(3, 300, CropState::Emptying), Some(Level::Watch));
-        assert_eq!(level(3, 340, CropState::NotMoving), Some(Level::Watch));
-        assert_eq!(level(3, 340, CropState::Empty), None);
+        assert_eq!(level(3, 299, CropState::Quarter), None);
+        assert_eq!(level(3, 300, CropState::Quarter), Some(Level::Watch));
+        assert_eq!(level(3, 340, CropState::HalfOrMore), Some(Level::Watch));
+        assert_eq!(level(3, 340, CropState::Flat), None);
+        assert_eq!(level(3, 340, CropState::Trace), None);
     }
 
     #[test]
     fn two_timed_feeds_make_no_usual_time() {
-        assert_eq!(level(2, 340, CropState::NotMoving), None);
+        assert_eq!(level(2, 340, CropState::HalfOrMore), None);
     }
 }

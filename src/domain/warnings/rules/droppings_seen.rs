@@ -23,7 +23,7 @@ use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
 
 /// Blood counts for this long, minutes; a spell is long when it lasts longer than this.
-const DAY_MINUTES: i64 = 24 * 60;
+pub(crate) const DAY_MINUTES: i64 = 24 * 60;
 /// Days with undigested food that are for the vet.
 const UNDIGESTED_DAYS: usize = 2;
 /// A spell ends when nobody looked for this long, minutes. Ours.

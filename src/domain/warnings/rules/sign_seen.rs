@@ -54,15 +54,17 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
 /// The signs that count at `now`, each once with its latest sighting.
 pub fn present(now: Moment, chick: &Chick) -> Vec<Noted<Sign>> {
     let mut present = chick.signs_present(now.plus_minutes(-SHOWN_VET_MINUTES));
-    present.retain(|seen| {
-        let shown = if level(seen.what) >= Level::VetToday {
-            SHOWN_VET_MINUTES
-        } else {
-            SHOWN_MINUTES
-        };
-        seen.at <= now && now.minutes_since(seen.at) <= shown
-    });
+    present.retain(|seen| seen.at <= now && now.minutes_since(seen.at) <= shown_minutes(seen.what));
     present
+}
+
+/// How long a sign counts, minutes.
+pub fn shown_minutes(sign: Sign) -> i64 {
+    if level(sign) >= Level::VetToday {
+        SHOWN_VET_MINUTES
+    } else {
+        SHOWN_MINUTES
+    }
 }
 
 /// How worried to be about one sign by itself.

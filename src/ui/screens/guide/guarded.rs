@@ -2,30 +2,37 @@
 
 use leptos::prelude::*;
 
-use crate::domain::instruction::guards::Guard;
-use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::domain::instruction::holds::Hold;
+use crate::ui::parts::instruction_card::hold_list;
 use crate::ui::route::Route;
-use crate::words::Language;
-use crate::words::guards::{guard, title};
+use crate::ui::state::AppState;
 
 /// What forbids a feed now, each with its reason and what to do; there is no way on from here but Stop.
-pub fn guarded(say: Language, guards: Vec<Guard>) -> impl IntoView {
-    let cards = guards.into_iter().map(|forbids| {
-        let words = guard(say, forbids);
-        view! {
-            <li class="guard" data-level=level_name(forbids.level())>
-                <LevelMark level=forbids.level() />
-                <span>
-                    <strong>{words.why} ". "</strong>
-                    {words.act}
-                </span>
-            </li>
-        }
+pub fn guarded(holds: &[Hold]) -> impl IntoView + use<> {
+    let state = AppState::here();
+    let say = state.language();
+    let most = holds.first().map(|hold| {
+        let outlook = state.outlook.get_untracked();
+        let offset = outlook.map(|outlook| outlook.offset);
+        let writing = state.writing_now();
+        writing.held_title(hold.demand, |moment| {
+            let lived = offset.map(|offset| moment.lived(offset));
+            lived
+                .map(|lived| writing.time(lived.time))
+                .unwrap_or_default()
+        })
     });
+    let call = holds
+        .iter()
+        .filter(|hold| hold.is_against_food())
+        .map(|hold| hold.level)
+        .max();
+    let call = call.and_then(|level| say.held_call(level));
     view! {
         <section class="question" role="alert">
-            <h2>{title(say)}</h2>
-            <ul class="plain-list">{cards.collect_view()}</ul>
+            <h2>{most}</h2>
+            {call.map(|call| view! { <p><strong>{call}</strong></p> })}
+            {hold_list(holds)}
             <div class="acts">
                 <a class="button" href=Route::Crop.to_hash()>{say.guide_look_again()}</a>
                 <a class="button" href=Route::Wrong.to_hash()>{say.now_wrong()}</a>

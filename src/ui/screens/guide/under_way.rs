@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::domain::formula::serving_heat::Serving;
 use crate::domain::instruction::feed_session::{FeedSession, Step};
 use crate::domain::journal::entries::{Change, Response, WhyPassedOver};
 use crate::domain::quantity::units::Millilitres;
@@ -20,6 +21,8 @@ pub struct Feed {
     pub counted: RwSignal<Vec<Millilitres>>,
     /// Whether the ways out are shown.
     pub is_stopping: RwSignal<bool>,
+    /// The plan's serving window.
+    pub serving: Serving,
 }
 
 impl Feed {

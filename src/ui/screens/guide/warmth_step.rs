@@ -60,11 +60,12 @@ pub fn WarmthStep(
     };
     let may_feed = move || {
         feed.guide
-            .with(|guide| guide.may_feed(feed.state.now.get()))
+            .with(|guide| guide.may_feed(feed.state.now.get(), feed.serving))
     };
     let forward = move || may_feed().then(|| view! { <Forward feed word=say.guide_next() /> });
     view! {
         <p class="guide__lead">{say.guide_warm_lead()}</p>
+        <p class="guide__number">{writing.aim_for(feed.serving)}</p>
         <CupNow feed />
         {forward}
         <form class="form" on:submit=measured>
@@ -107,7 +108,7 @@ fn other_unit(cup: Celsius, writing: Writing) -> String {
 fn CupNow(feed: Feed) -> impl IntoView {
     let writing = feed.state.writing_now();
     let say = writing.language;
-    let verdict = move || feed.guide.with(FeedSession::verdict);
+    let verdict = move || feed.guide.with(|guide| guide.verdict(feed.serving));
     let now_c = move || {
         let cup = feed
             .guide
@@ -122,11 +123,11 @@ fn CupNow(feed: Feed) -> impl IntoView {
     let window = move || {
         feed.guide.with(|guide| {
             let now = guide.minutes(feed.state.now.get());
-            match guide.cup_outlook() {
+            match guide.cup_outlook(feed.serving) {
                 CupOutlook::NotMeasured | CupOutlook::Unknown => None,
                 CupOutlook::Guessed(window) => {
-                    let is_cold = guide.verdict() == Some(ServingVerdict::TooCold);
-                    if is_cold || guide.may_feed(feed.state.now.get()) {
+                    let is_cold = guide.verdict(feed.serving) == Some(ServingVerdict::TooCold);
+                    if is_cold || guide.may_feed(feed.state.now.get(), feed.serving) {
                         Some(writing.window(0.0, window.quick.feed_by_min - now))
                     } else {
                         Some(writing.measure_again(window.quick.ready_min - now))
@@ -141,7 +142,7 @@ fn CupNow(feed: Feed) -> impl IntoView {
     let heat = move || match verdict() {
         None => "none",
         Some(ServingVerdict::TooCold) => "cold",
-        Some(ServingVerdict::Good | ServingVerdict::Ideal) => "good",
+        Some(ServingVerdict::Good) => "good",
         Some(ServingVerdict::Amber) => "amber",
         Some(ServingVerdict::TooHot) => "hot",
         Some(ServingVerdict::BurnDanger) => "burns",
