@@ -23,6 +23,7 @@ use perchlight::domain::journal::entries::{
 };
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::plan::care_plan::{CarePlan, ClockShift, Journey, Role, Slot};
+use perchlight::domain::plan::parts::{PartKind, Side};
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres};
 use perchlight::domain::time::moment::{Moment, Offset};
@@ -56,6 +57,16 @@ fn entry(number: u8, minute: i64, change: Change) -> Entry {
 
 fn plan() -> CarePlan {
     CarePlan::default_for(Species::GreenWingedMacaw)
+}
+
+/// What a carer sets first of all.
+fn part_set(plan: &CarePlan, kind: PartKind) -> Change {
+    Change::PartSet {
+        part: Box::new(plan.part(kind)),
+        replaces: Vec::new(),
+        side: Side::Owner,
+        is_carer: true,
+    }
 }
 
 /// A chick with that plan and changes, numbered from 1, each at its minute.
@@ -166,7 +177,7 @@ fn a_chick_that_was_never_added_is_none() {
 fn a_plan_that_was_set_replaces_the_one_before() {
     let mut later = plan();
     later.name = "Second".to_owned();
-    let chick = chick(&[(5, Change::PlanSet(Box::new(later.clone())))]);
+    let chick = chick(&[(5, part_set(&later, PartKind::Chick))]);
     assert_eq!(
         (chick.plan, chick.plan_since, chick.added_at),
         (later, at(5), at(0))
@@ -312,7 +323,7 @@ fn what_was_taken_back_does_not_count_and_counts_again_when_that_is_undone() {
 fn a_plan_taken_back_leaves_the_one_before_in_force() {
     let mut later = plan();
     later.name = "Second".to_owned();
-    let set = (5, Change::PlanSet(Box::new(later)));
+    let set = (5, part_set(&later, PartKind::Chick));
     assert_eq!(chick(&[set, (6, taken_back(1))]), chick(&[]));
 }
 

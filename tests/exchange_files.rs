@@ -169,7 +169,12 @@ fn hostile_text_is_shown_as_text_in_every_page_and_language() {
             // Title, ring, contact twice, solids twice, note twice, call, and who noted each.
             check_page(&report_html(writing, &outlook, &entries), text, 10);
             check_page(&vet_page_html(writing, &outlook), text, 6);
-            let card = card_html(writing, APP, CHICK, &outlook.chick.plan);
+            let card = card_html(
+                writing,
+                APP,
+                &outlook.chick,
+                &script.journal().entries_of_plan(CHICK),
+            );
             check_page(&card, text, 6);
         }
     }
@@ -217,10 +222,14 @@ fn report_and_card_are_taken_in_again_whatever_was_typed() {
             read_text(&link),
             Ok(Imported::Entries(expected.entries().to_vec()))
         );
-        let plan = &outlook.chick.plan;
-        let card = card_html(Writing::metric(Language::Spanish), "", CHICK, plan);
-        let plan = Box::new(plan.clone());
-        assert_eq!(read_text(&card), Ok(Imported::Card { chick: CHICK, plan }));
+        let plan = script.journal().entries_of_plan(CHICK);
+        let card = card_html(
+            Writing::metric(Language::Spanish),
+            "",
+            &outlook.chick,
+            &plan,
+        );
+        assert_eq!(read_text(&card), Ok(Imported::Card(plan)));
     }
 }
 

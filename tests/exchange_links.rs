@@ -19,12 +19,12 @@ use perchlight::domain::journal::entries::{
 };
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::plan::care_plan::{CarePlan, Contact, PlanField, Reference, Role, Slot};
-use perchlight::domain::plan::plan_part::plan_difference;
+use perchlight::domain::plan::plan_line::plan_difference;
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres};
 use perchlight::domain::time::moment::{Day, Moment, Offset};
 use perchlight::domain::time::zone::Zone;
-use perchlight::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
+use perchlight::share::card::{card_to_link_text, card_to_qr_text};
 use perchlight::share::import::{Imported, read_text};
 use perchlight::share::link::{MOST_CHARACTERS, entries_since, entries_to_link_text};
 use perchlight::share::{base64url, digits, qr};
@@ -63,9 +63,15 @@ fn typical_plan() -> CarePlan {
     plan
 }
 
+/// The entries of a card: the chick with this plan, added on the day after the handover weight's.
+fn added(chick: ChickId, plan: CarePlan) -> Vec<Entry> {
+    let day = Day::from_date(2026, 11, 2).unwrap();
+    let script = Scenario::new(chick, plan, day, Offset::UTC);
+    script.journal().entries().to_vec()
+}
+
 fn card(chick: ChickId, plan: CarePlan) -> Imported {
-    let plan = Box::new(plan);
-    Imported::Card { chick, plan }
+    Imported::Card(added(chick, plan))
 }
 
 fn three_weeks() -> Vec<Entry> {
@@ -91,13 +97,11 @@ proptest! {
         id in any::<[u8; 12]>(),
     ) {
         let chick = ChickId(id);
-        let link = card_to_link_text(chick, &plan);
-        prop_assert_eq!(&link, &card_to_link_text(chick, &plan));
+        let entries = added(chick, plan.clone());
+        let link = card_to_link_text(&entries);
+        prop_assert_eq!(&link, &card_to_link_text(&entries));
         prop_assert_eq!(read_text(&link), Ok(card(chick, plan.clone())));
-        prop_assert_eq!(read_text(&card_to_qr_text(chick, &plan)), Ok(card(chick, plan.clone())));
-        let plan = Box::new(plan);
-        let change = plan_change_to_link_text(chick, &plan);
-        prop_assert_eq!(read_text(&change), Ok(Imported::PlanChange { chick, plan }));
+        prop_assert_eq!(read_text(&card_to_qr_text(&entries)), Ok(card(chick, plan)));
     }
 
     #[test]
@@ -105,7 +109,8 @@ proptest! {
         plan in entries::plan(),
         width in 1..80_usize,
     ) {
-        let link = card_to_link_text(CHICK, &plan);
+        let entries = added(CHICK, plan.clone());
+        let link = card_to_link_text(&entries);
         let lines: Vec<&str> = link.as_bytes().chunks(width)
             .map(|line| str::from_utf8(line).unwrap()).collect();
         let prefix_is_whole = width >= 6;
@@ -116,7 +121,7 @@ proptest! {
         let url = format!("\n  https://example.org/perchlight/#{link}  \n");
         prop_assert_eq!(read_text(&url), Ok(card(CHICK, plan.clone())));
         // A full stop or a bracket is no part of the link it stands behind.
-        let digits = card_to_qr_text(CHICK, &plan);
+        let digits = card_to_qr_text(&entries);
         for text in [format!("(see {link})."), format!("(see {digits}), please")] {
             prop_assert_eq!(read_text(&text), Ok(card(CHICK, plan.clone())));
         }
@@ -182,8 +187,9 @@ proptest! {
     ) {
         let text = sealed(1, kind, &content);
         let taken = read_text(&text);
-        if let Ok(Imported::Card { plan, .. } | Imported::PlanChange { plan, .. }) = taken {
-            prop_assert_eq!(plan.faults(), vec![]);
+        if let Ok(Imported::Card(entries)) = taken {
+            let faulty = |entry: &Entry| entry.change.plan().is_some_and(|plan| !plan.faults().is_empty());
+            prop_assert!(!entries.iter().any(faulty));
         }
     }
 }
@@ -213,7 +219,7 @@ fn seven_bits_a_byte(mut number: u64) -> Vec<u8> {
 
 #[test]
 fn every_flipped_bit_of_a_card_is_refused() {
-    let link = card_to_link_text(CHICK, &typical_plan());
+    let link = card_to_link_text(&added(CHICK, typical_plan()));
     let bytes = base64url::decode(link.strip_prefix("pl1c.").unwrap()).unwrap();
     for bit in 0..bytes.len() * 8 {
         let mut flipped = bytes.clone();
@@ -228,8 +234,8 @@ fn every_flipped_bit_of_a_card_is_refused() {
 #[test]
 fn a_card_cut_off_anywhere_is_called_cut_off() {
     for link in [
-        card_to_link_text(CHICK, &typical_plan()),
-        card_to_qr_text(CHICK, &typical_plan()),
+        card_to_link_text(&added(CHICK, typical_plan())),
+        card_to_qr_text(&added(CHICK, typical_plan())),
         entries_to_link_text(&three_weeks()).unwrap(),
     ] {
         for length in 5..link.len() {
@@ -294,18 +300,33 @@ fn the_first_form_of_a_card_stays_readable() {
     "Pip".clone_into(&mut plan.name);
     plan.hatched = Day::from_date(2024, 1, 2);
     plan.unconfirmed.clear();
+    let at = Moment::from_seconds(20_759 * 86_400);
+    let entry = Entry {
+        at,
+        id: EntryId([9; 12]),
+        chick: CHICK,
+        noted_at: at,
+        offset: Offset::UTC,
+        by: String::new(),
+        change: Change::ChickAdded(Box::new(plan)),
+    };
+    // One entry: kind 17 and another chick than before (32); minutes since 1990, twice; id, chick.
+    let mut content = vec![1, 17 + 32];
+    content.extend(seven_bits_a_byte((20_759 - 7_305) * 1_440 * 2));
+    content.extend([9; 12]);
+    content.extend(CHICK.0);
     // Species 10; name (bit 0) and hatch day (bit 2); one feed: morning is slot 1 of 1,440 minutes,
     // 07:00 are 420 more, 1,860 = 68 + 14 × 128; 300 tenths with sign are 600 = 88 + 4 × 128.
-    let mut content = CHICK.0.to_vec();
     content.extend([10, 0b101, 1, 68 + 128, 14, 88 + 128, 4]);
     content.extend([3, b'P', b'i', b'p']);
     // One day after 2024-01-01, with sign.
     content.push(2);
+    let entries = vec![entry];
+    assert_eq!(card_to_link_text(&entries), sealed(1, 1, &content));
     assert_eq!(
         read_text(&sealed(1, 1, &content)),
-        Ok(card(CHICK, plan.clone()))
+        Ok(Imported::Card(entries))
     );
-    assert_eq!(card_to_link_text(CHICK, &plan), sealed(1, 1, &content));
 }
 
 /// As for a card: two entries worked out by hand from the description of the form.
@@ -360,7 +381,7 @@ fn a_typical_card_fits_a_small_qr_code_and_three_weeks_fit_a_link() {
     let plan = typical_plan();
     let text = format!(
         "https://example.org/perchlight/#{}",
-        card_to_qr_text(CHICK, &plan)
+        card_to_qr_text(&added(CHICK, plan))
     );
     let picture = qr::picture(&text, "card").unwrap();
     assert!(picture.version <= 15, "{}", picture.version);

@@ -10,13 +10,15 @@
 
 use std::collections::BTreeSet;
 
+use perchlight::domain::journal::demo;
 use perchlight::domain::journal::entries::{Change, ChickId, Droppings};
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::outlook::outlook;
 use perchlight::domain::plan::care_plan::{CarePlan, Contact, Reference, Role, Slot};
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::Grams;
-use perchlight::domain::time::moment::{Day, Offset};
+use perchlight::domain::time::moment::{Day, Moment, Offset};
+use perchlight::domain::time::zone::Zone;
 use perchlight::share::card::{card_to_link_text, card_to_qr_text};
 use perchlight::share::html_file::report_html;
 use perchlight::share::link::{MOST_CHARACTERS, entries_to_link_text};
@@ -83,8 +85,8 @@ fn days(count: i32) -> Scenario {
 
 #[test]
 fn the_picture_of_a_full_card_can_be_read_from_a_small_screen() {
-    let plan = plan();
-    let text = format!("{APP}{}", card_to_qr_text(CHICK, &plan));
+    let entries = days(0).journal().entries_of_plan(CHICK);
+    let text = format!("{APP}{}", card_to_qr_text(&entries));
     // Of the drawing itself: its width is that of the modules and four clear ones at each side.
     let picture = qr::picture(&text, "").unwrap();
     let (_, size) = picture.svg.split_once("viewBox=\"0 0 ").unwrap();
@@ -93,9 +95,21 @@ fn the_picture_of_a_full_card_can_be_read_from_a_small_screen() {
     println!(
         "card: QR version {version}, {} characters; as a link {}",
         text.len(),
-        card_to_link_text(CHICK, &plan).len()
+        card_to_link_text(&entries).len()
     );
     assert!(version <= LARGEST_VERSION, "version {version}");
+}
+
+/// Ours: what a messenger shows without cutting a link.
+#[test]
+fn the_card_of_the_made_up_chick_stays_within_560_bytes() {
+    let now = Moment::from_seconds(1_795_600_000);
+    let zone = Zone::fixed(Offset::UTC);
+    let journal = demo::journal(now, &zone, Language::English.demo_typed());
+    let entries = journal.entries_of_plan(*journal.chicks().first().unwrap());
+    let link = card_to_link_text(&entries);
+    println!("card of the made-up chick: {} bytes", link.len());
+    assert!(link.len() <= 560, "{}", link.len());
 }
 
 #[test]

@@ -23,6 +23,7 @@ use perchlight::domain::plan::care_plan::{
     CarePlan, ClockShift, Contact, Journey, PlanField, PlannedFeed, PowderLabel, Reference, Role,
     Slot, Tool,
 };
+use perchlight::domain::plan::parts::{PartKind, Side};
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
 use perchlight::domain::time::moment::{Day, Moment, Offset, WallTime};
@@ -118,37 +119,16 @@ fn full_plan() -> CarePlan {
         solids: "pellets, \"soft\" corn".to_owned(),
         note: "Holds his head high.\nBegs at the door.".to_owned(),
         unconfirmed: [PlanField::Room, PlanField::Tool].into(),
+        ..CarePlan::default_for(Species::GreenWingedMacaw)
     }
 }
 
 fn bare_plan() -> CarePlan {
     CarePlan {
-        species: Species::Cockatiel,
-        name: String::new(),
-        ring: String::new(),
-        hatched: None,
-        reference: None,
-        scale_step: Grams::tenths_held(1),
-        feeds: Vec::new(),
-        powder_fraction: Percent::whole(30),
-        fat_supplement_per_100_ml: Grams::whole(0),
-        powder_label: None,
-        ten_spoons: None,
-        serve_from: Celsius::tenths_held(385),
-        serve_to: Celsius::whole(40),
-        tool: Tool::Spoon,
-        syringe: Millilitres::whole(0),
-        loss_limit: Percent::whole(8),
-        drop_order: Vec::new(),
-        settle_in_days: 0,
-        waiting_days: 3,
         room_from: Celsius::whole(26),
         room_to: Celsius::whole(26),
-        journey: None,
-        contacts: Vec::new(),
-        solids: String::new(),
-        note: String::new(),
         unconfirmed: BTreeSet::new(),
+        ..CarePlan::default_for(Species::Cockatiel)
     }
 }
 
@@ -161,7 +141,16 @@ fn expected_v1() -> Vec<Entry> {
     added.at = Moment::from_seconds(1_793_469_600);
     added.noted_at = Moment::from_seconds(1_793_470_000);
     added.by = text("Ann");
-    let mut set = entry(2, 0, Change::PlanSet(Box::new(bare_plan())));
+    let mut set = entry(
+        2,
+        0,
+        Change::PartSet {
+            part: Box::new(bare_plan().part(PartKind::Home)),
+            replaces: vec![EntryId(*b"a-former-set")],
+            side: Side::Owner,
+            is_carer: true,
+        },
+    );
     set.chick = ChickId(*b"chick-id-two");
     let mut arrived = entry(3, -480, Change::Arrived);
     arrived.by = text("Ann");
@@ -239,6 +228,9 @@ fn expected_v1() -> Vec<Entry> {
             ml: Some(ml(300)),
             until: Some(Moment::from_seconds(1_793_520_000)),
         },
+        Change::PartTaken {
+            sets: vec![EntryId(*b"a-former-set")],
+        },
     ];
     let later = (4..)
         .zip(later)
@@ -295,7 +287,7 @@ fn assert_words(name: &str, path: &str, changes: Vec<Change>) {
 fn with_plan(change: impl Fn(&mut CarePlan)) -> Change {
     let mut plan = full_plan();
     change(&mut plan);
-    Change::PlanSet(Box::new(plan))
+    Change::ChickAdded(Box::new(plan))
 }
 
 #[test]

@@ -10,6 +10,7 @@
 use perchlight::domain::journal::entries::{Change, ChickId, CropAtWeighing};
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::plan::care_plan::{CarePlan, Reference, Slot};
+use perchlight::domain::plan::parts::Author;
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::Grams;
 use perchlight::domain::time::moment::{Day, Offset};
@@ -349,7 +350,7 @@ fn the_peak_is_the_highest_level_since_handover() {
         weight: Grams::whole(1_080),
         day,
     });
-    script.note(8, 6, 0, Change::PlanSet(Box::new(plan)));
+    script.set_plan(8, 6, 0, &plan, Author::OWNER);
     let trend = trend_on(&script, 8);
     let peak = trend.peak.unwrap();
     assert_eq!(peak.at, script.at(3, 6, 45));

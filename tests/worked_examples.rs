@@ -68,7 +68,7 @@ fn recipes_by_volume_give_the_shares_of_the_conversion_table() {
 
 /// Derived: dry matter = powder share x 0.91 at 9 % moisture.
 #[test]
-fn dry_matter_follows_the_powder_share() {
+fn dry_matter_follows_the_powder_fraction() {
     let powder = regular_powder(3.6);
     // 22.75 and 27.3: printed as 22.8 and 27.3.
     for (share, printed_pct) in [(0.20, 18.2), (0.25, 22.8), (0.30, 27.3)] {

@@ -5,6 +5,7 @@ use crate::domain::journal::entries::{
 };
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{ClockShift, PlanField, Role, Slot, Tool};
+use crate::domain::plan::parts::{PartKind, Side};
 use crate::domain::plan::species::Species;
 
 /// A choice that is sent as a number.
@@ -34,6 +35,25 @@ macro_rules! numbers {
         }
     };
 }
+
+numbers! { PartKind {
+    Chick = 0,
+    People = 1,
+    Vets = 2,
+    Equipment = 3,
+    Feeds = 4,
+    Formula = 5,
+    Weight = 6,
+    Weaning = 7,
+    Home = 8,
+    Journey = 9,
+    Words = 10,
+} }
+
+numbers! { Side {
+    Breeder = 0,
+    Owner = 1,
+} }
 
 numbers! { CropAtWeighing {
     Empty = 0,

@@ -6,6 +6,7 @@
 use crate::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, Entry, EntryId, Journal, check_change,
 };
+use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
 use crate::domain::time::moment::{Moment, Offset};
 use crate::share::code::Coded;
@@ -177,7 +178,8 @@ const fn kind(change: &Change) -> u8 {
         Change::Noted { .. } => 15,
         Change::Retracted { .. } => 16,
         Change::ChickAdded(_) => 17,
-        Change::PlanSet(_) => 18,
+        Change::PartSet { .. } => 18,
+        Change::PartTaken { .. } => 28,
         Change::Arrived => 19,
     }
 }
@@ -274,7 +276,20 @@ fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
         Change::RoomSeen { room } => writer.signed(room.tenths()),
         Change::Noted { text } => write_text(writer, text),
         Change::Retracted { id } => writer.raw(&id.0),
-        Change::ChickAdded(plan) | Change::PlanSet(plan) => write_plan(writer, plan),
+        Change::ChickAdded(plan) => write_plan(writer, plan),
+        Change::PartSet {
+            part,
+            replaces,
+            side,
+            is_carer,
+        } => {
+            write_choice(writer, part.kind());
+            write_choice(writer, *side);
+            writer.unsigned(u8::from(*is_carer));
+            write_ids(writer, replaces);
+            write_plan(writer, &CarePlan::of_part(part.as_ref().clone()));
+        }
+        Change::PartTaken { sets } => write_ids(writer, sets),
         Change::Arrived => {}
     }
 }
@@ -359,10 +374,33 @@ fn read_change(
             id: EntryId(read_id(reader)?),
         },
         17 => Change::ChickAdded(Box::new(read_plan(reader)?)),
-        18 => Change::PlanSet(Box::new(read_plan(reader)?)),
+        18 => {
+            let kind = read_choice(reader)?;
+            Change::PartSet {
+                side: read_choice(reader)?,
+                is_carer: reader.unsigned(0..=1_u8)? == 1,
+                replaces: read_ids(reader)?,
+                part: Box::new(read_plan(reader)?.part(kind)),
+            }
+        }
+        28 => Change::PartTaken {
+            sets: read_ids(reader)?,
+        },
         19 => Change::Arrived,
         code => return Err(UnpackError::UnknownChoice { code }),
     })
+}
+
+fn write_ids(writer: &mut ByteWriter, ids: &[EntryId]) {
+    writer.count(ids.len());
+    for id in ids {
+        writer.raw(&id.0);
+    }
+}
+
+fn read_ids(reader: &mut ByteReader<'_>) -> Result<Vec<EntryId>, UnpackError> {
+    let count = reader.count(MOST_ENTRIES)?;
+    (0..count).map(|_| Ok(EntryId(read_id(reader)?))).collect()
 }
 
 fn read_weighed(

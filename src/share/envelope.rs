@@ -22,19 +22,16 @@ const DIGITS: char = 'q';
 pub(crate) enum Kind {
     /// A handover card.
     Card,
-    /// A plan for a chick that is there already.
-    PlanChange,
     /// Entries of a journal.
     Entries,
 }
 
 impl Kind {
-    const ALL: [Self; 3] = [Self::Card, Self::PlanChange, Self::Entries];
+    const ALL: [Self; 2] = [Self::Card, Self::Entries];
 
     const fn letter(self) -> char {
         match self {
             Self::Card => 'c',
-            Self::PlanChange => 'p',
             Self::Entries => 'e',
         }
     }
@@ -42,7 +39,6 @@ impl Kind {
     const fn code(self) -> u8 {
         match self {
             Self::Card => 1,
-            Self::PlanChange => 2,
             Self::Entries => 3,
         }
     }

@@ -1,9 +1,9 @@
 //! Report and card as one file each: anyone can read it with any browser, and the app takes its data
 //! in again. A report with all entries is the backup.
 
-use crate::domain::journal::entries::{ChickId, Entry};
+use crate::domain::journal::chick::Chick;
+use crate::domain::journal::entries::Entry;
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::care_plan::CarePlan;
 use crate::share::card::{card_to_link_text, card_to_qr_text};
 use crate::share::data_block;
 use crate::share::page::{Page, Paper};
@@ -38,6 +38,7 @@ pub fn report_html(writing: Writing, outlook: &Outlook, entries: &[Entry]) -> St
     put_feeds(&mut page, writing, chick, usize::MAX);
     put_notes(&mut page, writing, chick, entries);
     page.heading(say.plan_title());
+    page.paragraph("small", &writing.plan_version(chick.plans.version()));
     page.pairs(&writing.plan_lines(&chick.plan));
     put_contacts(&mut page, writing, chick);
     page.heading(say.report_cautions());
@@ -62,27 +63,29 @@ fn put_advice(page: &mut Page, writing: Writing, outlook: &Outlook) {
     page.list(&lines);
 }
 
-/// A handover card to print for the carrier and to send as a file.
+/// A handover card to print for the carrier and to send as a file. `entries` are those of its plan.
 ///
 /// `app` is the address of the app without anything after `#`; with an empty one the QR code holds
 /// the card's text alone, to be pasted. A card too long for a QR code says so and
 /// has its link only.
-pub fn card_html(writing: Writing, app: &str, chick: ChickId, plan: &CarePlan) -> String {
+pub fn card_html(writing: Writing, app: &str, chick: &Chick, entries: &[Entry]) -> String {
     let say = writing.language;
+    let plan = &chick.plan;
     let title = labelled(say.exchange_card(), &plan.name);
     let mut page = Page::new(say, &title, Paper::A5);
-    let link = card_to_link_text(chick, plan);
+    let link = card_to_link_text(entries);
     let address = |text: &str| match app {
         "" => text.to_owned(),
         app => format!("{app}#{text}"),
     };
-    match qr::picture(&address(&card_to_qr_text(chick, plan)), say.card_code()) {
+    match qr::picture(&address(&card_to_qr_text(entries)), say.card_code()) {
         Ok(picture) => {
             page.picture("code", say.card_code(), &picture.svg);
             page.paragraph("small", say.card_scan());
         }
         Err(qr::QrError::TooLong { .. }) => page.paragraph("small", say.card_too_long()),
     }
+    page.paragraph("small", &writing.plan_version(chick.plans.version()));
     page.pairs(&writing.plan_lines(plan));
     page.paragraph("small", say.caution_text());
     page.paragraph("small", say.card_anyone());

@@ -1,8 +1,7 @@
 //! Taking in what somebody sent: a link, a pasted text, a file.
 
 use crate::checksum::crc32;
-use crate::domain::journal::entries::{ChickId, Entry};
-use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::journal::entries::Entry;
 use crate::share::card::card_of_bytes;
 use crate::share::data_block::{self, DataBlock};
 use crate::share::envelope::{self, Kind};
@@ -15,20 +14,8 @@ use crate::store::saved::{Limits, SavedError, entries_from_text};
 /// What a text holds. Nothing is taken in yet: whoever reads it shows it first.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Imported {
-    /// A handover card.
-    Card {
-        /// The chick.
-        chick: ChickId,
-        /// Its plan.
-        plan: Box<CarePlan>,
-    },
-    /// A changed plan for a chick that should be here already.
-    PlanChange {
-        /// The chick.
-        chick: ChickId,
-        /// The new plan.
-        plan: Box<CarePlan>,
-    },
+    /// A handover card: the entries that make the plan of one chick.
+    Card(Vec<Entry>),
     /// Entries of a journal: a report, a backup, another carer's notes.
     Entries(Vec<Entry>),
 }
@@ -46,16 +33,19 @@ pub enum Imported {
 /// # Examples
 /// ```
 /// use perchlight::domain::journal::entries::ChickId;
+/// use perchlight::domain::journal::scenario::Scenario;
 /// use perchlight::domain::plan::care_plan::CarePlan;
 /// use perchlight::domain::plan::species::Species;
+/// use perchlight::domain::time::moment::{Day, Offset};
 /// use perchlight::share::card::card_to_link_text;
 /// use perchlight::share::import::{Imported, read_text};
 /// use perchlight::store::import_error::ImportError;
 ///
 /// let (chick, plan) = (ChickId([7; 12]), CarePlan::default_for(Species::ScarletMacaw));
-/// let link = format!("https://example.org/app/#{}", card_to_link_text(chick, &plan));
-/// let card = Imported::Card { chick, plan: Box::new(plan) };
-/// assert_eq!(read_text(&format!("The card:\n{link}\nSee you!")), Ok(card));
+/// let script = Scenario::new(chick, plan, Day::from_number(20_000), Offset::UTC);
+/// let entries = script.journal().entries_of_plan(chick);
+/// let link = format!("https://example.org/app/#{}", card_to_link_text(&entries));
+/// assert_eq!(read_text(&format!("The card:\n{link}\nSee you!")), Ok(Imported::Card(entries)));
 /// assert_eq!(read_text(&link[..60]), Err(ImportError::Truncated));
 /// assert_eq!(read_text("Good morning"), Err(ImportError::NotOurs));
 /// ```
@@ -127,14 +117,7 @@ fn of_saved(json: &str, error: &SavedError) -> ImportError {
 fn read_link(text: &str) -> Result<Imported, ImportError> {
     let (kind, bytes) = envelope::open(text).unwrap_or(Err(ImportError::NotOurs))?;
     let taken = match kind {
-        Kind::Card => card_of_bytes(&bytes).map(|(chick, plan)| Imported::Card {
-            chick,
-            plan: Box::new(plan),
-        }),
-        Kind::PlanChange => card_of_bytes(&bytes).map(|(chick, plan)| Imported::PlanChange {
-            chick,
-            plan: Box::new(plan),
-        }),
+        Kind::Card => card_of_bytes(&bytes).map(Imported::Card),
         Kind::Entries => entries_of_bytes(&bytes).map(Imported::Entries),
     };
     taken.or(Err(ImportError::Damaged))

@@ -32,7 +32,8 @@ pub fn entries_since(entries: &[Entry], chick: ChickId, from: Moment) -> Vec<Ent
         let still_holds = matches!(
             entry.change,
             Change::ChickAdded(_)
-                | Change::PlanSet(_)
+                | Change::PartSet { .. }
+                | Change::PartTaken { .. }
                 | Change::Arrived
                 | Change::FeedDropped { .. }
                 | Change::FeedBroughtBack { .. }

@@ -2,6 +2,7 @@
 
 use crate::domain::journal::chick::Noted;
 use crate::domain::journal::entries::{ChickId, Journal};
+use crate::domain::journal::plan_record::PlanVersion;
 use crate::domain::outlook::Outlook;
 use crate::domain::quantity::order::sorted_by;
 use crate::domain::time::moment::{Lived, Moment};
@@ -26,6 +27,8 @@ pub struct PlacedRow {
     pub quiet_days: Option<i64>,
     /// Feeds that are still given.
     pub feeds_left: usize,
+    /// Its plan's short name.
+    pub plan: PlanVersion,
 }
 
 /// The moment of the last entry about a chick, up to `now`: a breeder knows of a placed chick only up
@@ -79,6 +82,7 @@ fn row(now: Moment, outlook: &Outlook) -> PlacedRow {
         last_weighed: outlook.weight.latest.as_ref().map(Noted::lived),
         quiet_days: last.map(|last| now.minutes_since(last).max(0) / 1_440),
         feeds_left: chick.feeds_in_force(outlook.now).len(),
+        plan: chick.plans.version(),
     }
 }
 

@@ -76,10 +76,20 @@ impl Field {
     const SETTLE_IN: Self = Self(1 << 19);
     const WAITING: Self = Self(1 << 20);
     const ROOM: Self = Self(1 << 21);
+    const PEAK: Self = Self(1 << 22);
+    const TARGET: Self = Self(1 << 23);
+    const SHORTEST_GAP: Self = Self(1 << 24);
+    const RETRIES: Self = Self(1 << 25);
+    const ASK_BEFORE_DROP: Self = Self(1 << 26);
+    const BREEDER_HOURS: Self = Self(1 << 27);
+    const REPORT_DAYS: Self = Self(1 << 28);
+    const OWNER_NAME: Self = Self(1 << 29);
+    const OWNER_NUMBER: Self = Self(1 << 30);
+    const NOTE_FOR_CHICK: Self = Self(1 << 31);
 }
 
 /// Every bit that has a meaning.
-const ALL_BITS: u32 = (1 << 22) - 1;
+const ALL_BITS: u32 = u32::MAX;
 
 /// The fields that stand in the bytes, and their bytes: the two windows, then in the order of [`Field`].
 #[derive(Default)]
@@ -126,10 +136,9 @@ pub(crate) fn write_plan(writer: &mut ByteWriter, plan: &CarePlan) {
     if let Some(hatched) = plan.hatched {
         fields.put(Field::HATCHED, true, |writer| write_day(writer, hatched));
     }
-    if let Some(Reference { weight, day }) = plan.reference {
+    if let Some(reference) = plan.reference {
         fields.put(Field::REFERENCE, true, |writer| {
-            writer.signed(weight.tenths());
-            write_day(writer, day);
+            write_reference(writer, reference);
         });
     }
     fields.put(Field::CONTACTS, !plan.contacts.is_empty(), |writer| {
@@ -214,6 +223,30 @@ fn write_numbers(fields: &mut Fields, plan: &CarePlan) {
     });
     fields.small(Field::SETTLE_IN, plan.settle_in_days, USUAL.settle_in_days);
     fields.small(Field::WAITING, plan.waiting_days, USUAL.waiting_days);
+    if let Some(peak) = plan.peak {
+        fields.put(Field::PEAK, true, |writer| write_reference(writer, peak));
+    }
+    if let Some(target) = plan.target {
+        fields.put(Field::TARGET, true, |writer| writer.signed(target.tenths()));
+    }
+    if let Some(gap) = plan.shortest_gap_minutes {
+        fields.put(Field::SHORTEST_GAP, true, |writer| writer.unsigned(gap));
+    }
+    let is_usual = plan.retries_minutes == CarePlan::RETRIES_MINUTES;
+    fields.put(Field::RETRIES, !is_usual, |writer| {
+        writer.count(plan.retries_minutes.len());
+        for minutes in &plan.retries_minutes {
+            writer.unsigned(*minutes);
+        }
+    });
+    fields.put(Field::ASK_BEFORE_DROP, plan.ask_before_drop, |_| {});
+    fields.text(Field::BREEDER_HOURS, &plan.breeder_hours);
+    if let Some(days) = plan.report_days {
+        fields.put(Field::REPORT_DAYS, true, |writer| writer.unsigned(days));
+    }
+    fields.text(Field::OWNER_NAME, &plan.owner_name);
+    fields.text(Field::OWNER_NUMBER, &plan.owner_number);
+    fields.text(Field::NOTE_FOR_CHICK, &plan.note_for_chick);
 }
 
 fn write_journey(writer: &mut ByteWriter, journey: &Journey) {
@@ -244,12 +277,7 @@ pub(crate) fn read_plan(reader: &mut ByteReader<'_>) -> Result<CarePlan, UnpackE
         name: fields.text(Field::NAME)?,
         ring: fields.text(Field::RING)?,
         hatched: fields.optional(Field::HATCHED, read_day)?,
-        reference: fields.optional(Field::REFERENCE, |reader| {
-            Ok(Reference {
-                weight: read_tenths(reader, Grams::from_tenths)?,
-                day: read_day(reader)?,
-            })
-        })?,
+        reference: fields.optional(Field::REFERENCE, read_reference)?,
         contacts: fields.or(Field::CONTACTS, Vec::new(), read_contacts)?,
         unconfirmed: fields.or(Field::UNCONFIRMED, BTreeSet::new(), read_unconfirmed)?,
         solids: fields.text(Field::SOLIDS)?,
@@ -282,8 +310,21 @@ pub(crate) fn read_plan(reader: &mut ByteReader<'_>) -> Result<CarePlan, UnpackE
         waiting_days: fields.or(Field::WAITING, USUAL.waiting_days, small)?,
         room_from,
         room_to,
+        peak: fields.optional(Field::PEAK, read_reference)?,
+        target: fields.optional(Field::TARGET, grams)?,
+        shortest_gap_minutes: fields.optional(Field::SHORTEST_GAP, minutes)?,
+        retries_minutes: fields.or(Field::RETRIES, CarePlan::RETRIES_MINUTES.into(), |reader| {
+            let count = reader.count(CarePlan::MOST_RETRIES)?;
+            (0..count).map(|_| minutes(reader)).collect()
+        })?,
+        ask_before_drop: bits & Field::ASK_BEFORE_DROP.0 != 0,
+        breeder_hours: fields.text(Field::BREEDER_HOURS)?,
+        report_days: fields.optional(Field::REPORT_DAYS, small)?,
+        owner_name: fields.text(Field::OWNER_NAME)?,
+        owner_number: fields.text(Field::OWNER_NUMBER)?,
+        note_for_chick: fields.text(Field::NOTE_FOR_CHICK)?,
     };
-    let change = Change::PlanSet(Box::new(plan));
+    let change = Change::ChickAdded(Box::new(plan));
     check_change(&change).map_err(UnpackError::Refused)?;
     change.plan().cloned().ok_or(UnpackError::OutOfPlace)
 }
@@ -317,6 +358,22 @@ impl<'b> Reading<'_, 'b> {
     fn text(&mut self, field: Field) -> Result<String, UnpackError> {
         self.or(field, String::new(), read_text)
     }
+}
+
+fn write_reference(writer: &mut ByteWriter, reference: Reference) {
+    writer.signed(reference.weight.tenths());
+    write_day(writer, reference.day);
+}
+
+fn read_reference(reader: &mut ByteReader<'_>) -> Result<Reference, UnpackError> {
+    Ok(Reference {
+        weight: grams(reader)?,
+        day: read_day(reader)?,
+    })
+}
+
+fn minutes(reader: &mut ByteReader<'_>) -> Result<u16, UnpackError> {
+    Ok(reader.unsigned(0..=u16::MAX)?)
 }
 
 fn read_feed(reader: &mut ByteReader<'_>) -> Result<PlannedFeed, UnpackError> {
@@ -394,13 +451,13 @@ mod tests {
     use crate::share::plan_bytes::*;
     use crate::share::unpack::outside;
 
-    /// 22 fields have a bit each, so the most is 2^22 - 1 = 4,194,303.
+    /// 32 fields have a bit each, so the most is 2^32 - 1 = 4,294,967,295.
     #[test]
     fn a_plan_with_an_unknown_field_is_refused() {
-        // Species 10; 2^22 = 2 × 128^3 in groups of seven bits.
-        let mut reader = ByteReader::new(&[10, 0x80, 0x80, 0x80, 2, 0]);
+        // Species 10; 2^32 = 16 × 128^4 in groups of seven bits.
+        let mut reader = ByteReader::new(&[10, 0x80, 0x80, 0x80, 0x80, 16, 0]);
         let read = read_plan(&mut reader);
-        assert_eq!(read, Err(outside(1, 4_194_304, 4_194_303)));
+        assert_eq!(read, Err(outside(1, 4_294_967_296, 4_294_967_295)));
     }
 
     /// Nine fields can be unconfirmed, so the most is 2^9 - 1 = 511.

@@ -5,7 +5,7 @@ use crate::domain::journal::chick::{Chick, Noted};
 use crate::domain::journal::signs::Sign;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::Slot;
-use crate::domain::plan::plan_part::PlanPart;
+use crate::domain::plan::plan_line::PlanLine;
 use crate::share::page::{Page, Paper};
 use crate::share::report_parts::{put_chart, put_contacts, put_feeds, put_findings, put_weighings};
 use crate::words::exchange::labelled;
@@ -75,26 +75,27 @@ pub fn vet_page_html(writing: Writing, outlook: &Outlook) -> String {
     page.finish(None)
 }
 
-const FEEDING: [PlanPart; 13] = [
-    PlanPart::Feed(Slot::EarlyMorning),
-    PlanPart::Feed(Slot::Morning),
-    PlanPart::Feed(Slot::Midday),
-    PlanPart::Feed(Slot::Afternoon),
-    PlanPart::Feed(Slot::Evening),
-    PlanPart::Feed(Slot::Bedtime),
-    PlanPart::PowderShare,
-    PlanPart::FatSupplement,
-    PlanPart::PowderLabel,
-    PlanPart::ServingWindow,
-    PlanPart::Tool,
-    PlanPart::Syringe,
-    PlanPart::Note,
+const FEEDING: [PlanLine; 14] = [
+    PlanLine::Feed(Slot::EarlyMorning),
+    PlanLine::Feed(Slot::Morning),
+    PlanLine::Feed(Slot::Midday),
+    PlanLine::Feed(Slot::Afternoon),
+    PlanLine::Feed(Slot::Evening),
+    PlanLine::Feed(Slot::Bedtime),
+    PlanLine::PowderShare,
+    PlanLine::FatSupplement,
+    PlanLine::PowderLabel,
+    PlanLine::ServingWindow,
+    PlanLine::Tool,
+    PlanLine::Syringe,
+    PlanLine::Note,
+    PlanLine::NoteForChick,
 ];
 
-const ENVIRONMENT: [PlanPart; 3] = [PlanPart::Room, PlanPart::Journey, PlanPart::Solids];
+const ENVIRONMENT: [PlanLine; 3] = [PlanLine::Room, PlanLine::Journey, PlanLine::Solids];
 
-fn lines(writing: Writing, chick: &Chick, parts: &[PlanPart]) -> Vec<(String, String)> {
-    let line = |part: &PlanPart| {
+fn lines(writing: Writing, chick: &Chick, parts: &[PlanLine]) -> Vec<(String, String)> {
+    let line = |part: &PlanLine| {
         let value = writing.plan_value(&chick.plan, *part)?;
         Some((writing.plan_label(*part).to_owned(), value))
     };

@@ -27,6 +27,8 @@ pub enum Setting {
     CautionAccepted,
     /// What the page shows before the app is there.
     Glance,
+    /// The chicks whose breeder holds this device.
+    BredHere,
 }
 
 impl Setting {
@@ -43,6 +45,7 @@ impl Setting {
             Self::ChickShown => "chick-shown",
             Self::CautionAccepted => "caution-accepted",
             Self::Glance => "glance",
+            Self::BredHere => "bred-here",
         }
     }
 

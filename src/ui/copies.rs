@@ -314,6 +314,18 @@ impl Copies {
         self.remember(Setting::ChickShown, &id_to_text(id.0));
     }
 
+    /// Whether the breeder of a chick holds this device.
+    pub fn is_bred_here(self, id: ChickId) -> bool {
+        let ids = self.setting(Setting::BredHere).unwrap_or_default();
+        ids.split(' ').any(|text| text == id_to_text(id.0))
+    }
+
+    /// Remembers that the breeder of a chick holds this device.
+    pub fn remember_bred_here(self, id: ChickId) {
+        let ids = self.setting(Setting::BredHere).unwrap_or_default();
+        self.remember(Setting::BredHere, &format!("{ids} {}", id_to_text(id.0)));
+    }
+
     /// Language and units: the remembered ones, else the browser's language with grams and Celsius,
     /// and Fahrenheit for the United States.
     pub fn writing(self) -> Writing {

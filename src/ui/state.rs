@@ -8,6 +8,7 @@ use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{Change, ChickId, Entry, EntryId, Journal, Refusal};
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::plan::parts::Author;
 use crate::domain::time::moment::Moment;
 use crate::domain::time::zone::Zone;
 use crate::ui::copies::{Copies, Keeping};
@@ -176,6 +177,37 @@ impl AppState {
         self.journal.set(journal);
         self.leave_a_glance();
         Ok(ids)
+    }
+
+    /// As whom the plan of a chick is set on this device: a breeder cares for it until it has arrived.
+    pub fn author(self, chick: ChickId) -> Author {
+        if !self.copies.is_bred_here(chick) {
+            return Author::OWNER;
+        }
+        let has_arrived = self.journal.with_untracked(|journal| {
+            let chick = Chick::from_journal(journal, chick);
+            chick.is_some_and(|chick| chick.arrived.is_some())
+        });
+        if has_arrived {
+            Author::BREEDER_AFAR
+        } else {
+            Author::BREEDER
+        }
+    }
+
+    /// Sets what differs in `plan` from the plan of a chick as this device left it; all or nothing.
+    ///
+    /// # Errors
+    /// A [`Refusal`]; nothing was then changed.
+    pub fn set_plan(self, chick: ChickId, plan: &CarePlan) -> Result<Vec<EntryId>, Refusal> {
+        let author = self.author(chick);
+        let plans = self.journal.with_untracked(|journal| journal.plans(chick));
+        let changes = plans.ok_or(Refusal::NoSuchChick)?.sets(plan, author);
+        let now = clock::now();
+        self.dispatch_for(
+            chick,
+            changes.into_iter().map(|change| (now, change)).collect(),
+        )
     }
 
     /// Leaves the next feed and the last weight for the page to show before the app is there.

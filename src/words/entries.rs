@@ -12,7 +12,10 @@ impl Writing {
         let say = self.language;
         match change {
             Change::ChickAdded(plan) => format!("{}: {}", say.entry_added(), plan.name),
-            Change::PlanSet(_) => say.entry_plan().to_owned(),
+            Change::PartSet { part, .. } => {
+                format!("{}: {}", say.entry_plan(), say.plan_part(part.kind()))
+            }
+            Change::PartTaken { .. } => say.entry_plan_taken().to_owned(),
             Change::Arrived => say.entry_arrived().to_owned(),
             Change::Weighed { weight, crop } => {
                 format!("{}, {}", self.mass(*weight), say.crop_at_weighing(*crop))
@@ -148,6 +151,7 @@ impl Writing {
 texts! {
     entry_added: "Chick added", "Pollo añadido";
     entry_plan: "Plan changed", "Plan cambiado";
+    entry_plan_taken: "Plan taken", "Plan aceptado";
     entry_arrived: "Arrived in its new home", "Llegó a su nuevo hogar";
     entry_left_out: "left out", "saltada";
     entry_gone: "No longer there", "Ya no está";

@@ -163,7 +163,6 @@ texts! {
     exchange_take_card: "Take this card", "Tomar esta tarjeta";
     exchange_take_plan: "Take the changed plan", "Tomar el plan cambiado";
     exchange_no_change: "This plan is the same as the one you have.", "Este plan es igual al que ya tiene.";
-    exchange_plan_of_other: "This plan is for a chick that is not on this phone. Ask for its card.", "Este plan es de un pollo que no está en este teléfono. Pida su tarjeta.";
     exchange_paste_hint: "On an iPhone a scanned link opens in Safari, which keeps its own records. Copy the link there, open Perchlight from the home screen and paste it here.", "En un iPhone, un enlace escaneado se abre en Safari, que guarda sus propios registros. Copie allí el enlace, abra Perchlight desde la pantalla de inicio y péguelo aquí.";
     exchange_too_long: "Too much for a link: send the file.", "Demasiado para un enlace: envíe el archivo.";
     exchange_alert_on: "Open one event after the import and check that its alert is on: some calendars leave it out.", "Abra un evento tras importar y compruebe que su aviso está activo: algunos calendarios lo omiten.";

@@ -1,10 +1,33 @@
 //! A care plan in words: line by line, and old → new.
 
-use crate::domain::plan::care_plan::{CarePlan, ClockShift, PlanField, Role};
-use crate::domain::plan::plan_part::{PlanPart, plan_difference};
+use crate::domain::journal::incoming::{ChangedLine, Incoming};
+use crate::domain::journal::plan_record::{PlanVersion, Proposal};
+use crate::domain::plan::care_plan::{CarePlan, ClockShift, Reference, Role};
+use crate::domain::plan::parts::PartKind;
+use crate::domain::plan::plan_line::{PlanLine, plan_difference};
 use crate::domain::quantity::units::Celsius;
+use crate::domain::time::moment::Lived;
 use crate::words::Language;
 use crate::words::format::Writing;
+
+impl Language {
+    /// What a part of the plan is about.
+    pub const fn plan_part(self, kind: PartKind) -> &'static str {
+        match kind {
+            PartKind::Chick => self.part_chick(),
+            PartKind::People => self.part_people(),
+            PartKind::Vets => self.part_vets(),
+            PartKind::Equipment => self.part_equipment(),
+            PartKind::Feeds => self.part_feeds(),
+            PartKind::Formula => self.part_formula(),
+            PartKind::Weight => self.part_weight(),
+            PartKind::Weaning => self.part_weaning(),
+            PartKind::Home => self.part_home(),
+            PartKind::Journey => self.part_journey(),
+            PartKind::Words => self.part_words(),
+        }
+    }
+}
 
 impl Writing {
     /// A plan line by line: label and value; parts that hold nothing are left out, and defaults that
@@ -12,7 +35,9 @@ impl Writing {
     pub fn plan_lines(self, plan: &CarePlan) -> Vec<(String, String)> {
         let line = |part| {
             let value = self.plan_value(plan, part)?;
-            let is_default = field_of(part).is_some_and(|field| plan.unconfirmed.contains(&field));
+            let is_default = part
+                .field()
+                .is_some_and(|field| plan.unconfirmed.contains(&field));
             let mark = if is_default {
                 format!(" ({})", self.language.plan_default())
             } else {
@@ -20,19 +45,20 @@ impl Writing {
             };
             Some((self.plan_label(part).to_owned(), format!("{value}{mark}")))
         };
-        PlanPart::ALL.into_iter().filter_map(line).collect()
+        PlanLine::ALL.into_iter().filter_map(line).collect()
     }
 
     /// The lines of a plan that are defaults which nobody has confirmed.
     pub fn unconfirmed_lines(self, plan: &CarePlan) -> Vec<String> {
-        let is_default = |part: &PlanPart| {
-            field_of(*part).is_some_and(|field| plan.unconfirmed.contains(&field))
+        let is_default = |part: &PlanLine| {
+            part.field()
+                .is_some_and(|field| plan.unconfirmed.contains(&field))
         };
         let line = |part| {
             let value = self.plan_value(plan, part)?;
             Some(format!("{}: {value}", self.plan_label(part)))
         };
-        let parts = PlanPart::ALL.into_iter().filter(is_default);
+        let parts = PlanLine::ALL.into_iter().filter(is_default);
         parts.filter_map(line).collect()
     }
 
@@ -42,8 +68,78 @@ impl Writing {
         parts.map(|part| self.plan_change(old, new, part)).collect()
     }
 
+    /// A plan's short name: "Plan 4, 12 Nov 2026".
+    pub fn plan_version(self, version: PlanVersion) -> String {
+        let plan = self.language.plan_word();
+        format!(
+            "{plan} {}, {}",
+            version.number,
+            self.date(version.lived.day)
+        )
+    }
+
+    /// What somebody proposes, a line each.
+    pub fn proposal(self, plan: &CarePlan, proposal: &Proposal) -> Vec<String> {
+        let lines = proposal.lines.iter();
+        lines
+            .map(|line| self.plan_change(plan, &proposal.plan, *line))
+            .collect()
+    }
+
+    /// Who wrote something, and when: "Ann, 12 Nov 19:30".
+    pub fn written(self, by: &str, lived: Lived) -> String {
+        name_and_number(by, &self.lived(lived))
+    }
+
+    /// What would come in of a chick that is here, a line each with who wrote it when.
+    pub fn incoming(self, incoming: &Incoming) -> Vec<String> {
+        let Some(old) = &incoming.old else {
+            let lines = self.plan_lines(&incoming.new).into_iter();
+            return lines
+                .map(|(label, value)| format!("{label}: {value}"))
+                .collect();
+        };
+        let line = |changed: &ChangedLine| {
+            let change = self.plan_change(old, &incoming.new, changed.line);
+            format!("{change} ({})", self.written(&changed.by, changed.lived))
+        };
+        incoming.changes.iter().map(line).collect()
+    }
+
+    /// Why nothing of the plan changes.
+    pub fn nothing_changes(self, incoming: &Incoming) -> String {
+        let day = self.date(incoming.version.lived.day);
+        match (self.language, incoming.is_older) {
+            (_, false) => self.language.exchange_no_change().to_owned(),
+            (Language::English, true) => format!("Older than yours ({day}): nothing to change."),
+            (Language::Spanish, true) => {
+                format!("Más antiguo que el suyo ({day}): no hay nada que cambiar.")
+            }
+        }
+    }
+
+    /// How much waits for an answer.
+    pub fn proposals_wait(self, count: usize) -> String {
+        match (self.language, count) {
+            (Language::English, 1) => {
+                "1 other value for the plan changes nothing until you answer it.".to_owned()
+            }
+            (Language::English, _) => {
+                format!("{count} other values for the plan change nothing until you answer them.")
+            }
+            (Language::Spanish, 1) => {
+                "1 valor distinto para el plan no cambia nada hasta que responda.".to_owned()
+            }
+            (Language::Spanish, _) => {
+                format!(
+                    "{count} valores distintos para el plan no cambian nada hasta que responda."
+                )
+            }
+        }
+    }
+
     /// One part of a plan, old → new.
-    pub fn plan_change(self, old: &CarePlan, new: &CarePlan, part: PlanPart) -> String {
+    pub fn plan_change(self, old: &CarePlan, new: &CarePlan, part: PlanLine) -> String {
         let value = |plan| {
             let value = self.plan_value(plan, part);
             value.unwrap_or_else(|| self.language.plan_part_none().to_owned())
@@ -53,77 +149,82 @@ impl Writing {
     }
 
     /// The name of a part.
-    pub const fn plan_label(self, part: PlanPart) -> &'static str {
+    pub const fn plan_label(self, part: PlanLine) -> &'static str {
         let say = self.language;
         match part {
-            PlanPart::Species => say.plan_part_species(),
-            PlanPart::Name => say.plan_part_name(),
-            PlanPart::Ring => say.plan_ring(),
-            PlanPart::Hatched => say.plan_part_hatched(),
-            PlanPart::Reference => say.plan_part_reference(),
-            PlanPart::Feed(slot) => say.feed(slot),
-            PlanPart::PowderShare => say.plan_part_powder(),
-            PlanPart::FatSupplement => say.plan_part_fat(),
-            PlanPart::PowderLabel => say.plan_part_label(),
-            PlanPart::TenSpoons => say.plan_part_spoons(),
-            PlanPart::ServingWindow => say.plan_part_serving(),
-            PlanPart::Tool => say.plan_part_tool(),
-            PlanPart::Syringe => say.plan_part_syringe(),
-            PlanPart::ScaleStep => say.plan_part_scale(),
-            PlanPart::LossLimit => say.plan_part_loss(),
-            PlanPart::DropOrder => say.plan_part_order(),
-            PlanPart::SettleIn => say.plan_part_settle(),
-            PlanPart::Waiting => say.plan_waiting(),
-            PlanPart::Room => say.plan_part_room(),
-            PlanPart::Journey => say.plan_part_journey(),
-            PlanPart::Contact(role) => say.role(role),
-            PlanPart::Solids => say.plan_solids(),
-            PlanPart::Note => say.plan_part_note(),
+            PlanLine::Species => say.plan_part_species(),
+            PlanLine::Name => say.plan_part_name(),
+            PlanLine::Ring => say.plan_ring(),
+            PlanLine::Hatched => say.plan_part_hatched(),
+            PlanLine::Reference => say.plan_part_reference(),
+            PlanLine::Feed(slot) => say.feed(slot),
+            PlanLine::PowderShare => say.plan_part_powder(),
+            PlanLine::FatSupplement => say.plan_part_fat(),
+            PlanLine::PowderLabel => say.plan_part_label(),
+            PlanLine::TenSpoons => say.plan_part_spoons(),
+            PlanLine::ServingWindow => say.plan_part_serving(),
+            PlanLine::Tool => say.plan_part_tool(),
+            PlanLine::Syringe => say.plan_part_syringe(),
+            PlanLine::ScaleStep => say.plan_part_scale(),
+            PlanLine::LossLimit => say.plan_part_loss(),
+            PlanLine::DropOrder => say.plan_part_order(),
+            PlanLine::SettleIn => say.plan_part_settle(),
+            PlanLine::Waiting => say.plan_waiting(),
+            PlanLine::Room => say.plan_part_room(),
+            PlanLine::Journey => say.plan_part_journey(),
+            PlanLine::Contact(role) => say.role(role),
+            PlanLine::Solids => say.plan_solids(),
+            PlanLine::Note => say.plan_part_note(),
+            PlanLine::NoteForChick => say.plan_part_note_for_chick(),
+            PlanLine::Peak => say.plan_part_peak(),
+            PlanLine::Target => say.plan_part_target(),
+            PlanLine::ShortestGap => say.plan_part_gap(),
+            PlanLine::Retries => say.plan_part_retries(),
+            PlanLine::AskBeforeDrop => say.plan_part_ask(),
+            PlanLine::BreederHours => say.plan_part_hours(),
+            PlanLine::ReportDays => say.plan_part_report_days(),
+            PlanLine::Owner => say.plan_part_owner(),
         }
     }
 
     /// What a part holds; `None` for nothing.
-    pub fn plan_value(self, plan: &CarePlan, part: PlanPart) -> Option<String> {
+    pub fn plan_value(self, plan: &CarePlan, part: PlanLine) -> Option<String> {
         let typed = |text: &str| (!text.is_empty()).then(|| text.to_owned());
         Some(match part {
-            PlanPart::Species => self.language.species(plan.species).to_owned(),
-            PlanPart::Name => typed(&plan.name)?,
-            PlanPart::Ring => typed(&plan.ring)?,
-            PlanPart::Hatched => self.date(plan.hatched?),
-            PlanPart::Reference => {
-                let reference = plan.reference?;
-                let (weight, day) = (self.mass(reference.weight), self.date(reference.day));
-                format!("{weight}, {day}")
-            }
-            PlanPart::Feed(slot) => {
+            PlanLine::Species => self.language.species(plan.species).to_owned(),
+            PlanLine::Name => typed(&plan.name)?,
+            PlanLine::Ring => typed(&plan.ring)?,
+            PlanLine::Hatched => self.date(plan.hatched?),
+            PlanLine::Reference => self.reference(plan.reference?),
+            PlanLine::Feed(slot) => {
                 let feed = plan.feed(slot)?;
                 format!("{}, {}", self.time(feed.time), self.volume(feed.volume))
             }
-            PlanPart::PowderShare => self.pct(plan.powder_fraction.as_pct()),
-            PlanPart::FatSupplement => {
+            PlanLine::PowderShare => self.pct(plan.powder_fraction.as_pct()),
+            PlanLine::FatSupplement => {
                 let fat = plan.fat_supplement_per_100_ml;
                 (fat.tenths() > 0).then(|| self.mass(fat))?
             }
-            PlanPart::PowderLabel => {
+            PlanLine::PowderLabel => {
                 let label = plan.powder_label?;
                 let (fat, protein) = (label.fat.as_pct(), label.protein.as_pct());
                 self.label_line(label.energy_kcal, &self.pct(fat), &self.pct(protein))
             }
-            PlanPart::TenSpoons => self.mass(plan.ten_spoons?),
-            PlanPart::ServingWindow => self.warmth(plan.serve_from, plan.serve_to),
-            PlanPart::Tool => self.language.tool(plan.tool).to_owned(),
-            PlanPart::Syringe => self.volume(plan.syringe),
-            PlanPart::ScaleStep => self.mass(plan.scale_step),
-            PlanPart::LossLimit => self.pct(plan.loss_limit.as_pct()),
-            PlanPart::DropOrder => {
+            PlanLine::TenSpoons => self.mass(plan.ten_spoons?),
+            PlanLine::ServingWindow => self.warmth(plan.serve_from, plan.serve_to),
+            PlanLine::Tool => self.language.tool(plan.tool).to_owned(),
+            PlanLine::Syringe => self.volume(plan.syringe),
+            PlanLine::ScaleStep => self.mass(plan.scale_step),
+            PlanLine::LossLimit => self.pct(plan.loss_limit.as_pct()),
+            PlanLine::DropOrder => {
                 let slots = plan.drop_order.iter().map(|slot| self.language.slot(*slot));
                 let slots: Vec<&str> = slots.collect();
                 typed(&slots.join(", "))?
             }
-            PlanPart::SettleIn => self.days(i32::from(plan.settle_in_days)),
-            PlanPart::Waiting => self.days(i32::from(plan.waiting_days)),
-            PlanPart::Room => self.warmth(plan.room_from, plan.room_to),
-            PlanPart::Journey => {
+            PlanLine::SettleIn => self.days(i32::from(plan.settle_in_days)),
+            PlanLine::Waiting => self.days(i32::from(plan.waiting_days)),
+            PlanLine::Room => self.warmth(plan.room_from, plan.room_to),
+            PlanLine::Journey => {
                 let journey = plan.journey?;
                 let offset = journey.breeder_offset;
                 let (left, expected) = (journey.left.lived(offset), journey.expected.lived(offset));
@@ -134,10 +235,31 @@ impl Writing {
                 };
                 format!("{left} – {expected}; {shift}")
             }
-            PlanPart::Contact(role) => typed(&contacts(plan, role))?,
-            PlanPart::Solids => typed(&plan.solids)?,
-            PlanPart::Note => typed(&plan.note)?,
+            PlanLine::Contact(role) => typed(&contacts(plan, role))?,
+            PlanLine::Solids => typed(&plan.solids)?,
+            PlanLine::Note => typed(&plan.note)?,
+            PlanLine::NoteForChick => typed(&plan.note_for_chick)?,
+            PlanLine::Peak => self.reference(plan.peak?),
+            PlanLine::Target => self.mass(plan.target?),
+            PlanLine::ShortestGap => self.minutes(i64::from(plan.shortest_gap_minutes?)),
+            PlanLine::Retries => {
+                let retries = plan.retries_minutes.iter();
+                let retries = retries.map(|minutes| self.minutes(i64::from(*minutes)));
+                typed(&retries.collect::<Vec<_>>().join(", "))?
+            }
+            PlanLine::AskBeforeDrop => {
+                let ask = plan.ask_before_drop;
+                ask.then(|| self.language.plan_part_ask_yes().to_owned())?
+            }
+            PlanLine::BreederHours => typed(&plan.breeder_hours)?,
+            PlanLine::ReportDays => self.days(i32::from(plan.report_days?)),
+            PlanLine::Owner => typed(&name_and_number(&plan.owner_name, &plan.owner_number))?,
         })
+    }
+
+    fn reference(self, reference: Reference) -> String {
+        let (weight, day) = (self.mass(reference.weight), self.date(reference.day));
+        format!("{weight}, {day}")
     }
 
     /// A range of temperatures in the chosen unit: "39.0–40.5 °C".
@@ -161,44 +283,44 @@ impl Writing {
 /// The people of a role with their numbers.
 fn contacts(plan: &CarePlan, role: Role) -> String {
     let people = plan.contacts.iter().filter(|contact| contact.role == role);
-    let people = people.map(|contact| {
-        let parts = [contact.name.as_str(), contact.number.as_str()];
-        let parts: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
-        parts.join(", ")
-    });
+    let people = people.map(|contact| name_and_number(&contact.name, &contact.number));
     let people: Vec<String> = people.collect();
     people.join("; ")
 }
 
-/// The field whose default a part may still hold.
-const fn field_of(part: PlanPart) -> Option<PlanField> {
-    match part {
-        PlanPart::Feed(_) => Some(PlanField::Feeds),
-        PlanPart::PowderShare => Some(PlanField::PowderShare),
-        PlanPart::ServingWindow => Some(PlanField::ServingWindow),
-        PlanPart::LossLimit => Some(PlanField::LossLimit),
-        PlanPart::DropOrder => Some(PlanField::DropOrder),
-        PlanPart::SettleIn => Some(PlanField::SettleIn),
-        PlanPart::Waiting => Some(PlanField::WaitingDays),
-        PlanPart::Room => Some(PlanField::Room),
-        PlanPart::Tool | PlanPart::Syringe => Some(PlanField::Tool),
-        PlanPart::Species
-        | PlanPart::Name
-        | PlanPart::Ring
-        | PlanPart::Hatched
-        | PlanPart::Reference
-        | PlanPart::FatSupplement
-        | PlanPart::PowderLabel
-        | PlanPart::TenSpoons
-        | PlanPart::ScaleStep
-        | PlanPart::Journey
-        | PlanPart::Contact(_)
-        | PlanPart::Solids
-        | PlanPart::Note => None,
-    }
+fn name_and_number(name: &str, number: &str) -> String {
+    let parts: Vec<&str> = [name, number]
+        .into_iter()
+        .filter(|part| !part.is_empty())
+        .collect();
+    parts.join(", ")
 }
 
 texts! {
+    plan_ask_me: "Ask the breeder before any feed is dropped", "Preguntar al criador antes de quitar cualquier toma";
+    plan_owner_name: "Owner's name", "Nombre del dueño";
+    plan_owner_number: "Owner's number", "Teléfono del dueño";
+    plan_second_contact: "If the breeder does not answer", "Si el criador no contesta";
+    plan_is_breeder: "I am the breeder of this chick", "Soy el criador de este pollo";
+    plan_is_proposed: "Proposed. Send the card: it holds once the owner takes it.", "Propuesto. Envíe la tarjeta: vale cuando el dueño la acepte.";
+    plan_proposals: "Other values for the plan: nothing changes until you answer.", "Otros valores para el plan: nada cambia hasta que responda.";
+    plan_take: "Take it", "Aceptar";
+    plan_decline: "Keep ours", "Dejar el nuestro";
+    plan_taken: "Taken into the plan", "Aceptado en el plan";
+    plan_declined: "The plan stays as it is", "El plan queda como está";
+    plan_waits_for_owner: "Waits until the owner takes it: send the card.", "Espera hasta que el dueño lo acepte: envíe la tarjeta.";
+    part_chick: "the chick", "el pollo";
+    part_people: "the breeder", "el criador";
+    part_vets: "vets and owner", "veterinarios y dueño";
+    part_equipment: "scale, spoons, syringe", "báscula, cucharas, jeringa";
+    part_feeds: "feeds", "tomas";
+    part_formula: "formula", "papilla";
+    part_weight: "weight", "peso";
+    part_weaning: "weaning", "destete";
+    part_home: "room", "habitación";
+    part_journey: "journey", "viaje";
+    part_words: "breeder's notes", "notas del criador";
+    plan_word: "Plan", "Plan";
     plan_part_none: "none", "nada";
     plan_part_species: "Species", "Especie";
     plan_part_name: "Name", "Nombre";
@@ -219,6 +341,16 @@ texts! {
     plan_part_journey: "Journey, breeder's clock", "Viaje, hora del criador";
     plan_part_at_once: "feeds by the new clock at once", "tomas con la hora nueva desde el primer día";
     plan_part_gradual: "feeds move by an hour a day at most", "las tomas se mueven como mucho una hora al día";
+    plan_part_peak: "Highest weight so far", "Peso más alto hasta ahora";
+    plan_part_target: "Weight it should come to", "Peso al que debe llegar";
+    plan_part_gap: "Shortest gap between two feeds", "Intervalo más corto entre dos tomas";
+    plan_part_retries: "After a refusal, offer again after", "Tras un rechazo, volver a ofrecer a las";
+    plan_part_ask: "Before any feed is dropped", "Antes de quitar cualquier toma";
+    plan_part_ask_yes: "ask the breeder", "preguntar al criador";
+    plan_part_hours: "Breeder can be rung", "Se puede llamar al criador";
+    plan_part_report_days: "Days between two reports", "Días entre dos informes";
+    plan_part_owner: "Owner", "Dueño";
+    plan_part_note_for_chick: "From the breeder, for this chick", "Del criador, para este pollo";
     plan_part_note: "From the breeder", "Del criador";
 }
 

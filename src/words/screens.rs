@@ -200,7 +200,6 @@ texts! {
     handover_feeds_table: "Feeds (CSV)", "Tomas (CSV)";
     handover_card_link: "Copy card as link", "Copiar tarjeta como enlace";
     handover_card_file: "Card as a file to print", "Tarjeta como archivo para imprimir";
-    handover_plan_link: "Copy changed plan as link", "Copiar plan cambiado como enlace";
     handover_template: "New card from this one", "Tarjeta nueva a partir de esta";
     handover_template_hint: "For the next chick: the same plan and breeder, without name, ring, hatch day, weight and vets.", "Para el siguiente pollo: el mismo plan y criador, sin nombre, anilla, nacimiento, peso ni veterinarios.";
     handover_placed_hint: "Breeders: take in the reports that owners send; with two chicks or more a table of all stands here.", "Criadores: incorpore los informes que le envían; con dos pollos o más aparece aquí una tabla de todos.";

@@ -4,7 +4,7 @@ import { test } from './fixtures.mjs';
 import { clock } from './harness.mjs';
 import { fillPlan, go, hasFault, journalWords, kept, openApp, typeInChick } from './owner.mjs';
 
-const open = async ({ bench }) => {
+const open = async (bench) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await clock(page, '2026-11-24T20:50:00Z');

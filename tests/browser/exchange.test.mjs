@@ -76,8 +76,8 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   await breeder.getByRole('button', { name: 'Keep the changes' }).click();
   await kept(breeder);
   await openCard(breeder);
-  const change = await copied(breeder, 'Copy changed plan as link');
-  assert.ok(change.includes('#pl1p.'), change);
+  const change = await copied(breeder, 'Copy card as link');
+  assert.ok(change.includes('#pl1c.'), change);
   await go(owner, '#/take-in');
   await owner.locator('#paste').fill(`Please change this:\n${change}`);
   await owner.getByRole('button', { name: 'Read it' }).click();
@@ -86,6 +86,12 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   assert.match((await preview.innerText()).replaceAll('\u00a0', ' '), /60 ml.*50 ml/s);
   await owner.getByRole('button', { name: 'Take the changed plan' }).click();
   await owner.locator('.status-line', { hasText: 'Ember' }).waitFor();
+  // The first card, found in the chat again, rolls nothing back.
+  await go(owner, '#/take-in');
+  await owner.locator('#paste').fill(card);
+  await owner.getByRole('button', { name: 'Read it' }).click();
+  await owner.locator('.question', { hasText: 'Older than yours' }).waitFor();
+  assert.equal(await owner.getByRole('button', { name: /^Take (this card|the changed plan)$/ }).count(), 0);
   await go(owner, '#/now');
   assert.match(await owner.locator('main [data-note]').innerText(), /^From the breeder\s+Bedtime a bit smaller\. Ring me on Friday\.$/);
   await go(owner, '#/log/bedtime');

@@ -10,7 +10,7 @@ const KILLS = Number(process.env.KILLS ?? 10);
 const KILLS_WHILE_KEEPING = Number(process.env.KILLS ?? 5);
 const LONGEST_MS = 1_200_000;
 
-const withChick = async ({ bench }) => {
+const withChick = async (bench) => {
   const site = await bench.site();
   const browser = bench.killable(site);
   const page = await browser.open();

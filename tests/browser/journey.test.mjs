@@ -142,7 +142,7 @@ test('at once the new clock counts from leaving', async ({ bench }) => {
 });
 
 // A minute after the chick was typed in, at its plan.
-const onThePlan = async ({ bench }) => {
+const onThePlan = async (bench) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await clockAt(page, '2026-11-24T20:50:00Z');

@@ -6,7 +6,7 @@ import { clock } from './harness.mjs';
 import { go, kept, openApp, typeInChick } from './owner.mjs';
 
 // Ten minutes before the bedtime feed.
-const withChick = async ({ bench }) => {
+const withChick = async (bench) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await clock(page, '2026-11-24T20:50:00Z');

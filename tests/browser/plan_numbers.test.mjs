@@ -5,7 +5,7 @@ import { clock } from './harness.mjs';
 import { CHICK, go, kept, openApp, plain, press, typeInChick, weigh, words } from './owner.mjs';
 import { Script, takeIn } from './script.mjs';
 
-const open = async ({ bench }) => {
+const open = async (bench) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await clock(page, '2026-11-24T20:50:00Z');

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
 import { offlineReady, started, until } from './harness.mjs';
 
-const open = async ({ bench }) => {
+const open = async (bench) => {
   const site = await bench.site();
   const other = await bench.site();
   const { context, page } = await bench.phone(site);

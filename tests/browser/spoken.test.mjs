@@ -53,7 +53,7 @@ test('everything that can be used has a name and a role of its own, on every scr
   }
 });
 
-const withChick = async ({ bench }) => {
+const withChick = async (bench) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await clock(page, '2026-11-24T20:30:00Z');

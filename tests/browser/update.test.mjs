@@ -40,7 +40,7 @@ const openTab = async (context, site) => {
   return page;
 };
 
-const open = async ({ bench }) => {
+const open = async (bench) => {
   const site = await bench.site();
   const { context } = await bench.phone(site);
   return { site, context, page: await openTab(context, site) };

@@ -41,7 +41,7 @@ const dayGoesBy = async (page, script, number, happened) => {
   return { ...(await lamp(page)), answer: await weaningAnswer(page) };
 };
 
-const home = async ({ bench }) => {
+const home = async (bench) => {
   const site = await bench.site();
   const { page } = await bench.phone(site);
   await at(page, 1, '22:00');

@@ -13,6 +13,7 @@ use perchlight::domain::plan::care_plan::{
     CarePlan, ClockShift, Contact, Journey, PlanField, PlannedFeed, PowderLabel, Reference, Role,
     Slot, Tool,
 };
+use perchlight::domain::plan::parts::{PartKind, Side};
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
 use perchlight::domain::time::moment::{Day, Moment, Offset, WallTime};
@@ -28,7 +29,8 @@ pub(crate) const KINDS: usize = 21;
 pub(crate) fn kind(change: &Change) -> usize {
     match change {
         Change::ChickAdded(_) => 0,
-        Change::PlanSet(_) => 1,
+        Change::PartSet { .. } => 1,
+        Change::PartTaken { .. } => 20,
         Change::Arrived => 2,
         Change::Weighed { .. } => 3,
         Change::Fed { .. } => 4,
@@ -73,11 +75,33 @@ pub(crate) fn entry() -> impl Strategy<Value = Entry> {
 pub(crate) fn change() -> impl Strategy<Value = Change> {
     prop_oneof![
         1 => plan().prop_map(|plan| Change::ChickAdded(Box::new(plan))),
-        1 => plan().prop_map(|plan| Change::PlanSet(Box::new(plan))),
+        1 => part_set(),
+        1 => vec(id(), 0..4).prop_map(|sets| Change::PartTaken { sets }),
         2 => weighing_and_feeding(),
         2 => seeing(),
         2 => deciding(),
     ]
+}
+
+fn part_set() -> impl Strategy<Value = Change> {
+    let sides = select(&[Side::Breeder, Side::Owner]);
+    let set = (
+        plan(),
+        select(&PartKind::ALL),
+        vec(id(), 0..4),
+        sides,
+        any::<bool>(),
+    );
+    set.prop_map(|(plan, kind, replaces, side, is_carer)| Change::PartSet {
+        part: Box::new(plan.part(kind)),
+        replaces,
+        side,
+        is_carer,
+    })
+}
+
+fn id() -> impl Strategy<Value = EntryId> {
+    any::<[u8; 12]>().prop_map(EntryId)
 }
 
 fn weighing_and_feeding() -> impl Strategy<Value = Change> {
@@ -178,33 +202,54 @@ pub(crate) fn plan() -> impl Strategy<Value = CarePlan> {
         text(1_000),
         subsequence(&PlanField::ALL, 0..=9),
     );
-    (chick, mix, feeds, weaning, rest).prop_map(|(chick, mix, feeds, weaning, rest)| CarePlan {
-        species: chick.0,
-        name: chick.1,
-        ring: chick.2,
-        hatched: chick.3,
-        reference: chick.4,
-        scale_step: mix.4,
-        feeds: feeds.0,
-        powder_fraction: mix.0,
-        fat_supplement_per_100_ml: mix.1,
-        powder_label: mix.2,
-        ten_spoons: mix.3,
-        serve_from: feeds.1.0,
-        serve_to: feeds.1.1,
-        tool: feeds.2,
-        syringe: Millilitres::tenths_held(feeds.3),
-        loss_limit: Percent::tenths_held(feeds.4),
-        drop_order: weaning.0,
-        settle_in_days: weaning.1,
-        waiting_days: weaning.2,
-        room_from: weaning.3.0,
-        room_to: weaning.3.1,
-        journey: rest.0,
-        contacts: rest.1,
-        solids: rest.2,
-        note: rest.3,
-        unconfirmed: rest.4.into_iter().collect(),
+    let new = (
+        option::of(reference()),
+        option::of(grams()),
+        option::of(1..=1_440_u16),
+        btree_set(1..=1_440_u16, 0..=4),
+        any::<bool>(),
+        option::of(any::<u8>()),
+        (text(60), text(60), text(1_000)),
+    );
+    (chick, mix, feeds, weaning, rest, new).prop_map(|(chick, mix, feeds, weaning, rest, new)| {
+        CarePlan {
+            peak: new.0,
+            target: new.1,
+            shortest_gap_minutes: new.2,
+            retries_minutes: new.3.into_iter().collect(),
+            ask_before_drop: new.4,
+            report_days: new.5,
+            breeder_hours: new.6.0,
+            owner_name: new.6.1,
+            owner_number: "+1 555 0100".to_owned(),
+            note_for_chick: new.6.2,
+            species: chick.0,
+            name: chick.1,
+            ring: chick.2,
+            hatched: chick.3,
+            reference: chick.4,
+            scale_step: mix.4,
+            feeds: feeds.0,
+            powder_fraction: mix.0,
+            fat_supplement_per_100_ml: mix.1,
+            powder_label: mix.2,
+            ten_spoons: mix.3,
+            serve_from: feeds.1.0,
+            serve_to: feeds.1.1,
+            tool: feeds.2,
+            syringe: Millilitres::tenths_held(feeds.3),
+            loss_limit: Percent::tenths_held(feeds.4),
+            drop_order: weaning.0,
+            settle_in_days: weaning.1,
+            waiting_days: weaning.2,
+            room_from: weaning.3.0,
+            room_to: weaning.3.1,
+            journey: rest.0,
+            contacts: rest.1,
+            solids: rest.2,
+            note: rest.3,
+            unconfirmed: rest.4.into_iter().collect(),
+        }
     })
 }
 

@@ -4,6 +4,7 @@ use perchlight::domain::journal::entries::{Change, Droppings, SolidsEaten};
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::plan::care_plan::{PlannedFeed, Slot};
+use perchlight::domain::plan::parts::Author;
 use perchlight::domain::quantity::evidence::Standing;
 use perchlight::domain::time::moment::WallTime;
 use perchlight::domain::warnings::level::{Finding, Level, RuleId, Value};
@@ -303,7 +304,7 @@ fn a_feed_that_a_new_plan_leaves_out_counts_as_a_drop() {
     let mut script = ready();
     let mut fewer = plan();
     fewer.feeds.retain(|feed| feed.slot != Slot::Midday);
-    script.note(9, 15, 0, Change::PlanSet(Box::new(fewer)));
+    script.set_plan(9, 15, 0, &fewer, Author::OWNER);
     for day in 7..=9 {
         script.note(
             day,

@@ -231,7 +231,8 @@ fn planned_feeds(
     let mut after_leaving: Vec<ScheduledFeed> = Vec::new();
     let mut day = first;
     while day <= last {
-        for feed in &chick.plan.feeds {
+        let of_day = |slot| chick.plans.feed_of(slot, |time| zone.moment_of(day, time));
+        for feed in Slot::ALL.into_iter().filter_map(of_day) {
             let moments = match &journey {
                 None => FeedMoments {
                     at_breeder: Some(zone.moment_of(day, feed.time)),
@@ -246,7 +247,7 @@ fn planned_feeds(
             };
             let at = |moment: Option<Moment>| {
                 let moment = moment.filter(is_in_force);
-                moment.map(|at| planned_feed(*feed, day, at))
+                moment.map(|at| planned_feed(feed, day, at))
             };
             scheduled.extend(at(moments.at_breeder));
             after_leaving.extend(at(moments.at_owner));

@@ -6,6 +6,7 @@ use crate::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId, Journal,
     Response, SolidsEaten, WhyPassedOver,
 };
+use crate::domain::journal::plan_record::{PlanRecord, Proposal};
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{CarePlan, PlannedFeed, Role, Slot};
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
@@ -159,12 +160,14 @@ pub struct Advice {
 pub struct Chick {
     /// Its id.
     pub id: ChickId,
-    /// When it was added on this phone.
+    /// When its card was first taken, else when it was added.
     pub added_at: Moment,
     /// The plan in force.
     pub plan: CarePlan,
     /// When the plan in force was set.
     pub plan_since: Moment,
+    /// Every plan it had, who set it, and what waits for an answer.
+    pub plans: PlanRecord,
     /// When it arrived in its new home.
     pub arrived: Option<Noted<()>>,
     /// Weighings.
@@ -204,26 +207,23 @@ impl Chick {
             .iter()
             .filter(|entry| entry.chick == id && !dead.contains(&entry.id))
             .collect();
-        let added = alive
-            .iter()
-            .find(|entry| matches!(entry.change, Change::ChickAdded(_)))?;
-        let (plan_since, plan) = alive
-            .iter()
-            .rev()
-            .find_map(|entry| Some((entry.at, entry.change.plan()?)))?;
-        let mut chick = Self::new(id, added.at, plan_since, plan.clone());
+        let of_chick = journal.entries().iter().filter(|entry| entry.chick == id);
+        let record = PlanRecord::new(of_chick, &dead)?;
+        let (plan_since, plan) = record.now()?;
+        let mut chick = Self::new(id, plan_since.max(record.begun()), plan.clone(), record);
         for entry in alive {
             chick.note(entry);
         }
         Some(chick)
     }
 
-    fn new(id: ChickId, added_at: Moment, plan_since: Moment, plan: CarePlan) -> Self {
+    fn new(id: ChickId, plan_since: Moment, plan: CarePlan, plans: PlanRecord) -> Self {
         Self {
             id,
-            added_at,
+            added_at: plans.begun(),
             plan,
             plan_since,
+            plans,
             arrived: None,
             weighings: Vec::new(),
             feeds: Vec::new(),
@@ -245,7 +245,8 @@ impl Chick {
         let feed = |slot, outcome| noted(entry, FeedNote { slot, outcome });
         match &entry.change {
             Change::ChickAdded(_)
-            | Change::PlanSet(_)
+            | Change::PartSet { .. }
+            | Change::PartTaken { .. }
             | Change::Noted { .. }
             | Change::Retracted { .. } => {}
             Change::Arrived => self.arrived = Some(noted(entry, ())),
@@ -327,6 +328,16 @@ impl Chick {
             }
             &Change::RoomSeen { room } => self.rooms.push(noted(entry, room)),
         }
+    }
+
+    /// The plan that was in force at `moment`, as it stands at `now`.
+    pub fn plan_at(&self, moment: Moment, now: Moment) -> &CarePlan {
+        self.plans.at(moment, now).unwrap_or(&self.plan)
+    }
+
+    /// Sets of parts of the plan that wait for an answer.
+    pub fn proposals(&self) -> Vec<Proposal> {
+        self.plans.proposals()
     }
 
     /// The feeds still given: those of the plan that are not dropped at `moment`.

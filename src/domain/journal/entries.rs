@@ -7,6 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{CarePlan, PlanFault, Role, Slot};
+use crate::domain::plan::parts::{Part, Side};
 use crate::domain::quantity::order::sorted;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
 use crate::domain::time::moment::{Lived, Moment, Offset};
@@ -121,8 +122,23 @@ pub enum SolidsEaten {
 pub enum Change {
     /// The chick is looked after with this plan from here on.
     ChickAdded(Box<CarePlan>),
-    /// The plan was replaced.
-    PlanSet(Box<CarePlan>),
+    /// One part of the plan was set.
+    PartSet {
+        /// The part.
+        part: Box<Part>,
+        /// Every set of this part that it was written after; the plan that the chick was added with is
+        /// not named.
+        replaces: Vec<EntryId>,
+        /// On whose side it was written.
+        side: Side,
+        /// Whether who wrote it cared for the chick then: what a carer sets is in force at once.
+        is_carer: bool,
+    },
+    /// A carer took what somebody else had set.
+    PartTaken {
+        /// The sets.
+        sets: Vec<EntryId>,
+    },
     /// The chick arrived in its new home.
     Arrived,
     /// It was weighed.
@@ -250,9 +266,9 @@ pub enum Change {
 }
 
 impl Change {
-    /// The plan that this change sets.
+    /// The plan with which this change adds a chick.
     pub fn plan(&self) -> Option<&CarePlan> {
-        if let Self::ChickAdded(plan) | Self::PlanSet(plan) = self {
+        if let Self::ChickAdded(plan) = self {
             Some(plan)
         } else {
             None
@@ -308,6 +324,10 @@ pub enum Refusal {
     ChickIsThere,
     /// No entry of that id to retract.
     NoSuchEntry,
+    /// What adds a chick cannot be taken back.
+    ChickStays,
+    /// A later set of the same part stands; that one is to be undone first.
+    PlanIsNewer,
     /// A weight no chick of any species here has, below 5 g or above 3,000 g.
     WeightOutOfRange,
     /// More than 300 ml in one feed.
@@ -431,12 +451,9 @@ impl Journal {
 
     /// The chicks in the order in which they were added.
     pub fn chicks(&self) -> Vec<ChickId> {
-        let dead = self.retracted();
         let mut chicks = Vec::new();
         for entry in &self.entries {
-            let is_added =
-                matches!(entry.change, Change::ChickAdded(_)) && !dead.contains(&entry.id);
-            if is_added && !chicks.contains(&entry.chick) {
+            if entry.change.plan().is_some() && !chicks.contains(&entry.chick) {
                 chicks.push(entry.chick);
             }
         }
@@ -448,32 +465,55 @@ impl Journal {
             return Err(Refusal::InTheFuture);
         }
         let plan = self.plan_of(entry.chick);
-        let is_added = matches!(entry.change, Change::ChickAdded(_));
-        if is_added && plan.is_some() {
-            return Err(Refusal::ChickIsThere);
-        }
-        if !is_added && plan.is_none() {
-            return Err(Refusal::NoSuchChick);
+        match (&entry.change, &plan) {
+            (Change::ChickAdded(_), Some(_)) => return Err(Refusal::ChickIsThere),
+            (Change::ChickAdded(_), None) | (_, Some(_)) => {}
+            (_, None) => return Err(Refusal::NoSuchChick),
         }
         check_change(&entry.change)?;
-        let hatched = entry.change.plan().or(plan).and_then(|plan| plan.hatched);
+        let plan = entry.change.plan().or(plan.as_ref());
+        let hatched = plan.and_then(|plan| plan.hatched);
         if hatched.is_some_and(|hatched| entry.lived().day < hatched) {
             return Err(Refusal::BeforeHatching);
         }
-        let is_missing = |id: EntryId| !self.entries.iter().any(|entry| entry.id == id);
-        if entry.change.retracts().is_some_and(is_missing) {
-            return Err(Refusal::NoSuchEntry);
-        }
-        Ok(())
+        entry
+            .change
+            .retracts()
+            .map_or(Ok(()), |id| self.check_undo(id))
     }
 
-    fn plan_of(&self, chick: ChickId) -> Option<&CarePlan> {
+    /// Whether an entry can be taken back: it is there, it adds no chick, and nothing was set after it.
+    ///
+    /// # Errors
+    /// [`Refusal::NoSuchEntry`], [`Refusal::ChickStays`] or [`Refusal::PlanIsNewer`].
+    pub fn check_undo(&self, id: EntryId) -> Result<(), Refusal> {
+        let target = self.entries.iter().find(|entry| entry.id == id);
+        let target = target.ok_or(Refusal::NoSuchEntry)?;
+        let takes_over = |sets: &[EntryId]| {
+            let is_added =
+                |entry: &Entry| entry.change.plan().is_some() && sets.contains(&entry.id);
+            self.entries.iter().any(is_added)
+        };
+        if target.change.plan().is_some()
+            || matches!(&target.change, Change::PartTaken { sets } if takes_over(sets))
+        {
+            return Err(Refusal::ChickStays);
+        }
+        if !matches!(target.change, Change::PartSet { .. }) {
+            return Ok(());
+        }
         let dead = self.retracted();
-        let alive = self
-            .entries
-            .iter()
-            .filter(|entry| entry.chick == chick && !dead.contains(&entry.id));
-        alive.rev().find_map(|entry| entry.change.plan())
+        let is_newer = |entry: &Entry| {
+            let Change::PartSet { replaces, .. } = &entry.change else {
+                return false;
+            };
+            replaces.contains(&id) && !dead.contains(&entry.id)
+        };
+        if self.entries.iter().any(is_newer) {
+            Err(Refusal::PlanIsNewer)
+        } else {
+            Ok(())
+        }
     }
 }
 
@@ -491,13 +531,10 @@ const MOST_VOLUME: Millilitres = Millilitres::whole(300);
 /// [`Refusal::TextTooLong`] or [`Refusal::Plan`].
 pub fn check_change(change: &Change) -> Result<(), Refusal> {
     match change {
-        Change::ChickAdded(plan) | Change::PlanSet(plan) => {
-            let faults = plan.faults();
-            if faults.is_empty() {
-                Ok(())
-            } else {
-                Err(Refusal::Plan(faults))
-            }
+        Change::ChickAdded(plan) => check_plan(plan),
+        Change::PartSet { part, .. } => {
+            // A default has no fault, so what is found is the part's own.
+            check_plan(&CarePlan::of_part(part.as_ref().clone()))
         }
         Change::Weighed { weight, .. } if !(LEAST_WEIGHT..=MOST_WEIGHT).contains(weight) => {
             Err(Refusal::WeightOutOfRange)
@@ -518,6 +555,7 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
             Err(Refusal::TextTooLong)
         }
         Change::Arrived
+        | Change::PartTaken { .. }
         | Change::Weighed { .. }
         | Change::Fed { .. }
         | Change::FeedRefused { .. }
@@ -536,6 +574,15 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
         | Change::RoomSeen { .. }
         | Change::Noted { .. }
         | Change::Retracted { .. } => Ok(()),
+    }
+}
+
+fn check_plan(plan: &CarePlan) -> Result<(), Refusal> {
+    let faults = plan.faults();
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(Refusal::Plan(faults))
     }
 }
 

@@ -7,5 +7,7 @@
 pub mod chick;
 pub mod demo;
 pub mod entries;
+pub mod incoming;
+pub mod plan_record;
 pub mod scenario;
 pub mod signs;

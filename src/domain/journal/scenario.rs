@@ -6,6 +6,7 @@ use crate::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, Entry, EntryId, Journal, Response,
 };
 use crate::domain::plan::care_plan::{CarePlan, Slot};
+use crate::domain::plan::parts::Author;
 use crate::domain::quantity::units::{Grams, Millilitres};
 use crate::domain::time::moment::{Day, Moment, Offset};
 use crate::domain::time::zone::Zone;
@@ -67,6 +68,23 @@ impl Scenario {
         self
     }
 
+    /// Sets every part in which `plan` differs from the plan so far.
+    pub fn set_plan(
+        &mut self,
+        day: i32,
+        hour: i32,
+        minute: i32,
+        plan: &CarePlan,
+        author: Author,
+    ) -> &mut Self {
+        let plans = self.journal().plans(self.chick);
+        let changes = plans.map(|plans| plans.sets(plan, author));
+        for change in changes.unwrap_or_default() {
+            self.note(day, hour, minute, change);
+        }
+        self
+    }
+
     /// Notes a morning weighing with an empty crop at 06:45.
     pub fn weigh(&mut self, day: i32, grams: i32) -> &mut Self {
         let crop = CropAtWeighing::Empty;
@@ -99,7 +117,7 @@ impl Scenario {
         Journal::from_entries(self.entries.clone())
     }
 
-    /// The chick so far; `None` only when its first entry was retracted.
+    /// The chick so far.
     pub fn chick(&self) -> Option<Chick> {
         Chick::from_journal(&self.journal(), self.chick)
     }

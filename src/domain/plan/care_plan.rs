@@ -187,10 +187,18 @@ pub struct CarePlan {
     pub hatched: Option<Day>,
     /// Handover weight.
     pub reference: Option<Reference>,
+    /// Highest weight so far, as the breeder weighed it.
+    pub peak: Option<Reference>,
+    /// The weight it should come to, or its parents'.
+    pub target: Option<Grams>,
     /// Step of the scale at home.
     pub scale_step: Grams,
     /// Feeds in the order of the day.
     pub feeds: Vec<PlannedFeed>,
+    /// Shortest gap between two feeds, minutes, when the breeder gives one.
+    pub shortest_gap_minutes: Option<u16>,
+    /// Minutes after a refusal at which the feed is offered again, rising.
+    pub retries_minutes: Vec<u16>,
     /// Powder as a share of the mix by mass.
     pub powder_fraction: Percent,
     /// Peanut butter or other fat supplement in 100 ml of mix.
@@ -215,6 +223,8 @@ pub struct CarePlan {
     pub settle_in_days: u8,
     /// Days between two drops.
     pub waiting_days: u8,
+    /// Whether the breeder wants to be asked before any drop.
+    pub ask_before_drop: bool,
     /// Lowest room temperature.
     pub room_from: Celsius,
     /// Highest room temperature.
@@ -223,10 +233,20 @@ pub struct CarePlan {
     pub journey: Option<Journey>,
     /// Whom to ring.
     pub contacts: Vec<Contact>,
+    /// When the breeder can be rung, as written.
+    pub breeder_hours: String,
+    /// Days between two reports, when the breeder wants others than usual.
+    pub report_days: Option<u8>,
+    /// The owner's own name.
+    pub owner_name: String,
+    /// The owner's own number.
+    pub owner_number: String,
     /// Solid foods on offer.
     pub solids: String,
-    /// Anything else, in the breeder's words.
+    /// Anything else, in the breeder's words: for every chick.
     pub note: String,
+    /// The same for this chick only.
+    pub note_for_chick: String,
     /// Fields that still hold a default which nobody has confirmed.
     pub unconfirmed: BTreeSet<PlanField>,
 }
@@ -240,6 +260,13 @@ impl CarePlan {
     pub const MOST_FEEDS: usize = 6;
     /// Most contacts.
     pub const MOST_CONTACTS: usize = 6;
+    /// Minutes after a refusal at which a feed is offered again, unless the breeder says otherwise.
+    /// Ours.
+    pub const RETRIES_MINUTES: [u16; 2] = [45, 150];
+    /// Most retries of one feed.
+    pub const MOST_RETRIES: usize = 4;
+    /// Longest gap or wait for a retry, minutes: a day.
+    pub const LONGEST_WAIT_MINUTES: u16 = 1_440;
     /// Low end of a plan's room, 24 °C. Source: 75 to 80 °F for feathered chicks, Watchbird, Parrot
     /// pediatrics.
     pub const ROOM_FROM: Celsius = Celsius::whole(24);
@@ -275,8 +302,12 @@ impl CarePlan {
             ring: String::new(),
             hatched: None,
             reference: None,
+            peak: None,
+            target: None,
             scale_step: Grams::whole(1),
             feeds,
+            shortest_gap_minutes: None,
+            retries_minutes: Self::RETRIES_MINUTES.to_vec(),
             powder_fraction: Percent::whole(25),
             fat_supplement_per_100_ml: Grams::whole(0),
             powder_label: None,
@@ -289,12 +320,18 @@ impl CarePlan {
             drop_order: vec![Slot::Midday, Slot::Morning, Slot::Bedtime],
             settle_in_days: 7,
             waiting_days: 5,
+            ask_before_drop: false,
             room_from: Self::ROOM_FROM,
             room_to: Self::ROOM_TO,
             journey: None,
             contacts: Vec::new(),
+            breeder_hours: String::new(),
+            report_days: None,
+            owner_name: String::new(),
+            owner_number: String::new(),
             solids: String::new(),
             note: String::new(),
+            note_for_chick: String::new(),
             unconfirmed: PlanField::ALL.into(),
         }
     }
@@ -306,9 +343,27 @@ impl CarePlan {
 
     /// The first contact of a role that has a number.
     pub fn contact(&self, role: Role) -> Option<&Contact> {
-        self.contacts
-            .iter()
-            .find(|contact| contact.role == role && !contact.number.is_empty())
+        self.contacts_with_number(role).next()
+    }
+
+    /// The contacts of a role that have a number, first to be rung first.
+    pub fn contacts_with_number(&self, role: Role) -> impl Iterator<Item = &Contact> {
+        let contacts = self.contacts.iter();
+        contacts.filter(move |contact| contact.role == role && !contact.number.is_empty())
+    }
+
+    /// Changes the feeds. The order in which they go stays; feeds that are new go last of all, by
+    /// [`Slot::DROP_ORDER`].
+    pub fn set_feeds(&mut self, feeds: Vec<PlannedFeed>) {
+        self.feeds = feeds;
+        let feeds = &self.feeds;
+        let is_there = |slot: &Slot| feeds.iter().any(|feed| feed.slot == *slot);
+        self.drop_order.retain(is_there);
+        for slot in Slot::DROP_ORDER.into_iter().filter(is_there) {
+            if !self.drop_order.contains(&slot) {
+                self.drop_order.push(slot);
+            }
+        }
     }
 
     /// Minutes from the last feed of a day to the first of the next; `None` without a feed.
@@ -360,21 +415,37 @@ impl CarePlan {
         if self.loss_limit.tenths() < 10 || self.loss_limit.tenths() > 250 {
             faults.push(PlanFault::LossLimit);
         }
+        let is_rising = self.retries_minutes.is_sorted_by(|one, next| one < next);
+        let mut waits = self
+            .retries_minutes
+            .iter()
+            .chain(&self.shortest_gap_minutes);
+        if self.retries_minutes.len() > Self::MOST_RETRIES
+            || !is_rising
+            || waits.any(|minutes| !(1..=Self::LONGEST_WAIT_MINUTES).contains(minutes))
+        {
+            faults.push(PlanFault::Waits);
+        }
+        // Who has only a name so far must not lose it.
+        let numbers = self.contacts.iter().map(|contact| &contact.number);
+        let is_wrong = |number: &String| !number.is_empty() && !is_phone_number(number);
         if self.contacts.len() > Self::MOST_CONTACTS
-            || self
-                .contacts
-                .iter()
-                .any(|contact| !is_phone_number(&contact.number))
+            || numbers.chain([&self.owner_number]).any(is_wrong)
         {
             faults.push(PlanFault::ContactNumber);
         }
-        let short = [&self.name, &self.ring]
-            .into_iter()
-            .chain(self.contacts.iter().map(|contact| &contact.name));
+        let short = [
+            &self.name,
+            &self.ring,
+            &self.breeder_hours,
+            &self.owner_name,
+        ]
+        .into_iter()
+        .chain(self.contacts.iter().map(|contact| &contact.name));
         if short
             .into_iter()
             .any(|text| is_long(text, Self::SHORT_TEXT))
-            || [&self.solids, &self.note]
+            || [&self.solids, &self.note, &self.note_for_chick]
                 .into_iter()
                 .any(|text| is_long(text, Self::LONG_TEXT))
         {
@@ -403,6 +474,8 @@ pub enum PlanFault {
     SyringeTooSmall,
     /// A loss limit below 1 % or above 25 %.
     LossLimit,
+    /// Too many retries, or not in rising order; one of them or the gap is none or above a day.
+    Waits,
     /// Too many contacts, or a number that is no telephone number.
     ContactNumber,
     /// A text longer than its field takes.

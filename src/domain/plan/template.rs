@@ -6,8 +6,8 @@ impl CarePlan {
     /// The same plan for another chick: how this breeder feeds, without what belongs to one bird or
     /// one home.
     ///
-    /// Left out: name, ring, hatch day, handover weight, journey, and the vets, since a vet far from the
-    /// next home would be rung in vain. The breeder stays, and so does what was confirmed.
+    /// Left out: name, ring, hatch day, weights, journey, what is said of this chick only, the owner, and
+    /// the vets, since a vet far from the next home would be rung in vain. The breeder stays, and so does what was confirmed.
     ///
     /// # Examples
     /// ```
@@ -30,6 +30,11 @@ impl CarePlan {
             ring: String::new(),
             hatched: None,
             reference: None,
+            peak: None,
+            target: None,
+            owner_name: String::new(),
+            owner_number: String::new(),
+            note_for_chick: String::new(),
             journey: None,
             ..self.clone()
         };

@@ -12,7 +12,24 @@ use crate::store::saved::{SavedError, id_to_text};
 pub(crate) fn write_change(object: &mut ObjectText, change: &Change) {
     match change {
         Change::ChickAdded(plan) => write_plan(object, "chick-added", plan),
-        Change::PlanSet(plan) => write_plan(object, "plan-set", plan),
+        Change::PartSet {
+            part,
+            replaces,
+            side,
+            is_carer,
+        } => {
+            object.text("did", "part-set");
+            object.tag("part", part.kind());
+            object.ids("replaces", replaces);
+            object.tag("side", *side);
+            object.flag("carer", *is_carer);
+            let plan = CarePlan::of_part(part.as_ref().clone());
+            object.json("plan", &plan_to_text(&plan));
+        }
+        Change::PartTaken { sets } => {
+            object.text("did", "part-taken");
+            object.ids("sets", sets);
+        }
         Change::Arrived => object.text("did", "arrived"),
         Change::Weighed { weight, crop } => {
             object.text("did", "weighed");
@@ -139,7 +156,18 @@ pub(crate) fn read_change(fields: &mut Fields<'_>) -> Result<Change, SavedError>
     let did = fields.text("did")?;
     Ok(match did.as_str() {
         "chick-added" => Change::ChickAdded(Box::new(read_plan(fields.object("plan")?)?)),
-        "plan-set" => Change::PlanSet(Box::new(read_plan(fields.object("plan")?)?)),
+        "part-set" => {
+            let kind = fields.tag("part")?;
+            Change::PartSet {
+                replaces: fields.ids("replaces")?,
+                side: fields.tag("side")?,
+                is_carer: fields.flag("carer")?,
+                part: Box::new(read_plan(fields.object("plan")?)?.part(kind)),
+            }
+        }
+        "part-taken" => Change::PartTaken {
+            sets: fields.ids("sets")?,
+        },
         "arrived" => Change::Arrived,
         "weighed" => Change::Weighed {
             weight: fields.tenths("g10", Grams::from_tenths)?,

@@ -2,12 +2,13 @@
 
 use std::borrow::Cow;
 
+use crate::domain::journal::entries::EntryId;
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::OutOfRange;
 use crate::domain::time::moment::{Day, Moment, Offset, WallTime};
 use crate::store::json::Json;
 use crate::store::saved::tags::Tagged;
-use crate::store::saved::{SavedError, id_from_text};
+use crate::store::saved::{SavedError, id_from_text, id_to_text};
 
 /// The fields of an object that nobody has asked for yet.
 pub(crate) struct Fields<'text>(Vec<(Cow<'text, str>, Json<'text>)>);
@@ -104,6 +105,21 @@ impl<'text> Fields<'text> {
 
     pub(crate) fn id(&mut self, field: &'static str) -> Result<[u8; 12], SavedError> {
         id_from_text(&self.borrowed(field)?).ok_or(SavedError::BadText { field })
+    }
+
+    pub(crate) fn ids(&mut self, field: &'static str) -> Result<Vec<EntryId>, SavedError> {
+        let id = |value: &Json<'_>| match value {
+            Json::Text(text) => id_from_text(text)
+                .map(EntryId)
+                .ok_or(SavedError::BadText { field }),
+            Json::Null
+            | Json::Flag(_)
+            | Json::Whole(_)
+            | Json::OtherNumber
+            | Json::List(_)
+            | Json::Object(_) => Err(SavedError::WrongKind { field }),
+        };
+        self.list(field)?.iter().map(id).collect()
     }
 
     /// A quantity in tenths, through its checked constructor.
@@ -208,8 +224,19 @@ impl ObjectText {
         self.json(field, &quoted(value));
     }
 
+    pub(crate) fn text_if_any(&mut self, field: &str, value: &str) {
+        if !value.is_empty() {
+            self.text(field, value);
+        }
+    }
+
     pub(crate) fn list(&mut self, field: &str, values: &[String]) {
         self.json(field, &format!("[{}]", values.join(",")));
+    }
+
+    pub(crate) fn ids(&mut self, field: &str, ids: &[EntryId]) {
+        let values: Vec<String> = ids.iter().map(|id| quoted(&id_to_text(id.0))).collect();
+        self.list(field, &values);
     }
 
     pub(crate) fn tag<T: Tagged>(&mut self, field: &str, value: T) {

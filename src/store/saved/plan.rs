@@ -52,6 +52,29 @@ pub(crate) fn plan_to_text(plan: &CarePlan) -> String {
     object.list("contacts", &contacts);
     object.text("solids", &plan.solids);
     object.text("note", &plan.note);
+    if let Some(peak) = plan.peak {
+        object.json("peak", &reference_to_text(peak));
+    }
+    if let Some(target) = plan.target {
+        object.tenths("target_g10", target.tenths());
+    }
+    if let Some(gap) = plan.shortest_gap_minutes {
+        object.number("shortest_gap_min", i64::from(gap));
+    }
+    let retries: Vec<String> = plan.retries_minutes.iter().map(u16::to_string).collect();
+    if plan.retries_minutes != CarePlan::RETRIES_MINUTES {
+        object.list("retries_min", &retries);
+    }
+    if plan.ask_before_drop {
+        object.flag("ask_before_drop", true);
+    }
+    object.text_if_any("breeder_hours", &plan.breeder_hours);
+    if let Some(days) = plan.report_days {
+        object.number("report_days", i64::from(days));
+    }
+    object.text_if_any("owner_name", &plan.owner_name);
+    object.text_if_any("owner_number", &plan.owner_number);
+    object.text_if_any("note_for_chick", &plan.note_for_chick);
     object.tags("unconfirmed", plan.unconfirmed.iter().copied());
     object.finish()
 }
@@ -84,10 +107,41 @@ pub(crate) fn read_plan(mut fields: Fields<'_>) -> Result<CarePlan, SavedError> 
         contacts: each(fields.list("contacts")?, "contacts", read_contact)?,
         solids: fields.text("solids")?,
         note: fields.text("note")?,
+        peak: fields.optional("peak", read_reference)?,
+        target: fields.optional("target_g10", grams)?,
+        shortest_gap_minutes: fields.optional("shortest_gap_min", Fields::small)?,
+        retries_minutes: fields
+            .optional("retries_min", minutes)?
+            .unwrap_or(CarePlan::RETRIES_MINUTES.into()),
+        ask_before_drop: fields
+            .optional("ask_before_drop", Fields::flag)?
+            .unwrap_or_default(),
+        breeder_hours: fields
+            .optional("breeder_hours", Fields::text)?
+            .unwrap_or_default(),
+        report_days: fields.optional("report_days", Fields::small)?,
+        owner_name: fields
+            .optional("owner_name", Fields::text)?
+            .unwrap_or_default(),
+        owner_number: fields
+            .optional("owner_number", Fields::text)?
+            .unwrap_or_default(),
+        note_for_chick: fields
+            .optional("note_for_chick", Fields::text)?
+            .unwrap_or_default(),
         unconfirmed: set_of(fields.tags("unconfirmed")?),
     };
     fields.finish()?;
     Ok(plan)
+}
+
+fn minutes(fields: &mut Fields<'_>, field: &'static str) -> Result<Vec<u16>, SavedError> {
+    let values = fields.list(field)?;
+    let minutes = values.iter().map(|value| {
+        let value = value.whole().ok_or(SavedError::WrongKind { field })?;
+        u16::try_from(value).or(Err(SavedError::OutOfRange { field, value }))
+    });
+    minutes.collect()
 }
 
 fn each<T>(

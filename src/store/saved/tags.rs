@@ -5,6 +5,7 @@ use crate::domain::journal::entries::{
 };
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{ClockShift, PlanField, Role, Slot, Tool};
+use crate::domain::plan::parts::{PartKind, Side};
 use crate::domain::plan::species::Species;
 
 /// A choice that is saved as a word.
@@ -34,6 +35,25 @@ macro_rules! words {
         }
     };
 }
+
+words! { PartKind {
+    Chick = "chick",
+    People = "people",
+    Vets = "vets",
+    Equipment = "equipment",
+    Feeds = "feeds",
+    Formula = "formula",
+    Weight = "weight",
+    Weaning = "weaning",
+    Home = "home",
+    Journey = "journey",
+    Words = "words",
+} }
+
+words! { Side {
+    Breeder = "breeder",
+    Owner = "owner",
+} }
 
 words! { CropAtWeighing {
     Empty = "empty",

@@ -21,7 +21,11 @@ fn contacts_for(level: Level, plan: Option<&CarePlan>) -> Vec<Contact> {
     };
     roles
         .iter()
-        .filter_map(|role| plan?.contact(*role).cloned())
+        .flat_map(|role| {
+            plan.into_iter()
+                .flat_map(|plan| plan.contacts_with_number(*role))
+        })
+        .cloned()
         .collect()
 }
 

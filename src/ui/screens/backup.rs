@@ -66,7 +66,7 @@ pub fn Backup() -> impl IntoView {
                     checked_at.set(state.copies.last_backup());
                 }
             }
-            Ok(Imported::Card { .. } | Imported::PlanChange { .. }) => {
+            Ok(Imported::Card(_)) => {
                 answer.set(say.backup_is_card().to_owned());
             }
             Err(error) => answer.set(say.import_error(&error).to_owned()),

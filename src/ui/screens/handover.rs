@@ -8,13 +8,13 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use crate::domain::feeding::duplicate_feeds::doubles;
-use crate::domain::journal::entries::{Change, Entry};
+use crate::domain::journal::entries::{Entry, Journal};
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::time::moment::Moment;
 use crate::domain::time::zone::Zone;
 use crate::share::calendar_of::{calendar_removal_text, calendar_text};
-use crate::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
+use crate::share::card::{card_to_link_text, card_to_qr_text};
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::html_file::{card_html, report_html};
 use crate::share::link::{entries_since, entries_to_link_text};
@@ -48,7 +48,8 @@ pub fn HandoverScreen() -> impl IntoView {
     let of_chick = move || {
         carded.get().map(|outlook| {
             let (files, card) = (files(state), card_of(state, &outlook));
-            view! { {files} {card} }
+            let proposals = proposals_of(state, &outlook);
+            view! { {proposals} {files} {card} }
         })
     };
     view! {
@@ -67,7 +68,7 @@ fn is_other_plan(old: Option<&Option<Arc<Outlook>>>, new: Option<&Option<Arc<Out
     let chick = |outlook: Option<&Option<Arc<Outlook>>>| {
         outlook
             .and_then(Option::as_ref)
-            .map(|outlook| (outlook.chick.id, outlook.chick.plan.clone()))
+            .map(|outlook| (outlook.chick.id, outlook.chick.plans.clone()))
     };
     chick(old) != chick(new)
 }
@@ -196,7 +197,12 @@ fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
     let writing = state.writing_now();
     let say = writing.language;
     let (id, plan) = (outlook.chick.id, &outlook.chick.plan);
-    let picture = qr::picture(&link_to(&card_to_qr_text(id, plan)), say.exchange_card())
+    let card = move || {
+        state
+            .journal
+            .with_untracked(|journal| journal.entries_of_plan(id))
+    };
+    let picture = qr::picture(&link_to(&card_to_qr_text(&card())), say.exchange_card())
         .map(|picture| picture.svg)
         .ok();
     let picture = picture.map_or_else(
@@ -207,25 +213,21 @@ fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
     view! {
         <details class="group">
             <summary>{say.exchange_card()}</summary>
-            <p class="hint">{say.exchange_anyone()}</p>
+            <p class="hint">{writing.plan_version(outlook.chick.plans.version())} ". " {say.exchange_anyone()}</p>
             {plan_checks(writing, plan)}
             {writing.fat_need(plan.species).map(|need| view! { <p class="hint">{need}</p> })}
-            {unconfirmed(state, plan)}
+            {unconfirmed(state, outlook)}
             {picture}
             <div class="acts">
                 <CopyButton word=say.handover_card_link() text=Box::new(move || {
-                    text_now(state, |_, outlook, _| {
-                        Some(link_to(&card_to_link_text(outlook.chick.id, &outlook.chick.plan)))
-                    })
+                    Some(link_to(&card_to_link_text(&card())))
                 }) />
-                {file_button(delivery, say.handover_card_file(), FileKind::Card, |writing, outlook, _| {
-                    Some(card_html(writing, &platform::page_address(), outlook.chick.id, &outlook.chick.plan))
+                {file_button(delivery, say.handover_card_file(), FileKind::Card, |writing, outlook, beside| {
+                    let chick = &outlook.chick;
+                    let journal = Journal::from_entries(beside.entries.to_vec());
+                    let card = journal.entries_of_plan(chick.id);
+                    Some(card_html(writing, &platform::page_address(), chick, &card))
                 })}
-                <CopyButton word=say.handover_plan_link() text=Box::new(move || {
-                    text_now(state, |_, outlook, _| {
-                        Some(link_to(&plan_change_to_link_text(outlook.chick.id, &outlook.chick.plan)))
-                    })
-                }) />
                 <button type="button" class="button" on:click=move |_| state.start_from(id)>{say.handover_template()}</button>
             </div>
             {delivery.answer()}
@@ -234,21 +236,71 @@ fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
     }
 }
 
-/// The defaults that nobody has confirmed, and the act that confirms them.
-fn unconfirmed(state: AppState, plan: &CarePlan) -> Option<impl IntoView + use<>> {
+/// Other values for the plan that wait for an answer, field by field, with who wrote them when.
+fn proposals_of(state: AppState, outlook: &Outlook) -> Option<impl IntoView + use<>> {
     let writing = state.writing_now();
     let say = writing.language;
-    let lines = writing.unconfirmed_lines(plan);
+    let chick = &outlook.chick;
+    let (id, author) = (chick.id, state.author(chick.id));
+    let proposals = chick.proposals();
+    if proposals.is_empty() {
+        return None;
+    }
+    let rows = proposals.into_iter().map(|proposal| {
+        let lines = writing.proposal(&chick.plan, &proposal).into_iter();
+        let lines = lines.map(|line| view! { <li>{line}</li> });
+        let who = writing.written(&proposal.by, proposal.lived);
+        let answer = move |is_taken| {
+            let plans = state.journal.with_untracked(|journal| journal.plans(id));
+            let change = plans.and_then(|plans| plans.answer(proposal.id, is_taken, author));
+            if let Some(change) = change {
+                let said = if is_taken { say.plan_taken() } else { say.plan_declined() };
+                state.note(change, said.to_owned());
+            }
+        };
+        // What a breeder far away proposes is answered by who has the chick.
+        let acts = author.is_carer.then(|| view! {
+            <div class="acts">
+                <button type="button" class="button" on:click=move |_| answer(true)>{say.plan_take()}</button>
+                <button type="button" class="button" on:click=move |_| answer(false)>{say.plan_decline()}</button>
+            </div>
+        });
+        let waits = (!author.is_carer).then(|| view! { <p class="hint">{say.plan_waits_for_owner()}</p> });
+        view! {
+            <li>
+                <p>{who}</p>
+                <ul class="plain-list">{lines.collect_view()}</ul>
+                {acts}
+                {waits}
+            </li>
+        }
+    });
+    let rows: Vec<_> = rows.collect();
+    Some(view! {
+        <section class="question" id="proposals">
+            <p>{say.plan_proposals()}</p>
+            <ul class="plain-list">{rows}</ul>
+        </section>
+    })
+}
+
+/// The defaults that nobody has confirmed, and the act that confirms them.
+fn unconfirmed(state: AppState, outlook: &Outlook) -> Option<impl IntoView + use<>> {
+    let (id, author) = (outlook.chick.id, state.author(outlook.chick.id));
+    let plan = outlook.chick.plans.as_left_by(author)?;
+    let writing = state.writing_now();
+    let say = writing.language;
+    let lines = writing.unconfirmed_lines(&plan);
     if plan.unconfirmed.is_empty() {
         return None;
     }
     let confirmed = CarePlan {
         unconfirmed: BTreeSet::new(),
-        ..plan.clone()
+        ..plan
     };
-    let confirm = move |_| {
-        let change = Change::PlanSet(Box::new(confirmed.clone()));
-        state.note(change, say.plan_confirmed().to_owned());
+    let confirm = move |_| match state.set_plan(id, &confirmed) {
+        Ok(ids) => state.say(say.plan_confirmed().to_owned(), ids),
+        Err(refusal) => state.say_refusal(&refusal),
     };
     Some(view! {
         <div class="question">
@@ -328,7 +380,7 @@ fn placed_table(now: Moment, outlooks: &[Outlook], writing: Writing) -> impl Int
                         ": " {say.level(row.level)}
                         <span class="hint placed__more">
                             {[loss, weighed].into_iter().flatten().collect::<Vec<_>>().join(" · ")}
-                            " · " {writing.feeds_left(row.feeds_left)} " · " {writing.quiet_days(row.quiet_days)}
+                            " · " {writing.feeds_left(row.feeds_left)} " · " {writing.quiet_days(row.quiet_days)} " · " {writing.plan_version(row.plan)}
                         </span>
                     </span>
                 </button>

@@ -2,9 +2,8 @@
 
 use leptos::prelude::*;
 
-use crate::domain::journal::chick::Chick;
-use crate::domain::journal::entries::{Change, ChickId, Entry, Journal};
-use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::journal::entries::{Change, Entry};
+use crate::domain::journal::incoming::{Incoming, incoming};
 use crate::share::import::{Imported, read_text};
 use crate::ui::clock;
 use crate::ui::parts::copy_button::CopyButton;
@@ -14,6 +13,7 @@ use crate::ui::parts::plan_checks::plan_checks;
 use crate::ui::route::Route;
 use crate::ui::screens::first_start::Caution;
 use crate::ui::state::AppState;
+use crate::words::format::Writing;
 
 /// What was typed or sent, and what it would bring.
 #[derive(Debug, Clone, Copy)]
@@ -134,75 +134,46 @@ pub fn ImportScreen() -> impl IntoView {
     }
 }
 
-/// What it would bring, and the button that takes it in.
+/// What it would bring of each chick, old → new with who wrote it when, and the button that takes it in.
 fn preview_of(taken: Imported) -> AnyView {
-    match taken {
-        Imported::Card { chick, plan } => plan_preview(chick, *plan, true),
-        Imported::PlanChange { chick, plan } => plan_preview(chick, *plan, false),
-        Imported::Entries(entries) => entries_preview(entries),
-    }
-}
-
-/// A card or a changed plan: every line of a new one, old → new where the chick is here already.
-fn plan_preview(chick: ChickId, plan: CarePlan, is_card: bool) -> AnyView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
-    let old = state
-        .journal
-        .with_untracked(|journal| Chick::from_journal(journal, chick))
-        .map(|chick| chick.plan);
-    let name = plan.name.clone();
-    let checks = plan_checks(writing, &plan);
-    let (lines, word, change): (Vec<String>, &'static str, Option<Change>) = match old {
-        Some(old) => {
-            let changes = writing.plan_changes(&old, &plan);
-            let change = (!changes.is_empty()).then(|| Change::PlanSet(Box::new(plan)));
-            (changes, say.exchange_take_plan(), change)
-        }
-        None if is_card => {
-            let lines = writing
-                .plan_lines(&plan)
-                .into_iter()
-                .map(|(label, value)| format!("{label}: {value}"));
-            (
-                lines.collect(),
-                say.exchange_take_card(),
-                Some(Change::ChickAdded(Box::new(plan))),
-            )
-        }
-        None => (vec![say.exchange_plan_of_other().to_owned()], "", None),
+    let (entries, is_card) = match taken {
+        Imported::Card(entries) => (entries, true),
+        Imported::Entries(entries) => (entries, false),
     };
-    let is_empty = lines.is_empty();
-    // Who opens a card has not seen the first screen.
-    let is_first = is_card && !state.copies.is_caution_accepted();
-    let caution = is_first.then(|| view! { <Caution /> });
-    let take = change.map(|change| {
-        let is_new = matches!(change, Change::ChickAdded(_));
-        let take = move |_| {
-            if state.is_demo.get_untracked() {
-                state.leave_demo();
-            }
-            match state.dispatch_for(chick, vec![(clock::now(), change.clone())]) {
-                Ok(ids) => {
-                    state.show_chick(chick);
-                    state.say(name.clone(), ids.into_iter().filter(|_| !is_new).collect());
-                    state.go(Route::Now);
-                }
-                Err(refusal) => state.say_refusal(&refusal),
-            }
+    let found = state
+        .journal
+        .with_untracked(|journal| incoming(journal, &entries, is_card, clock::now()));
+    let changes_nothing = |one: &Incoming| one.changes.is_empty() && one.proposals == 0;
+    let is_known = found.iter().all(|one| one.old.is_some());
+    let is_idle = is_card && is_known && found.iter().all(changes_nothing);
+    let word = match (is_card, is_known) {
+        (true, true) => say.exchange_take_plan(),
+        (true, false) => say.exchange_take_card(),
+        (false, _) => say.handover_take(),
+    };
+    let count = (!is_card).then(|| {
+        let is_new = |entry: &&Entry| {
+            state
+                .journal
+                .with_untracked(|journal| !journal.holds(entry))
         };
+        writing.backup_preview(entries.len(), entries.iter().filter(is_new).count())
+    });
+    // Who opens a card has not seen the first screen.
+    let caution = (is_card && !state.copies.is_caution_accepted()).then(|| view! { <Caution /> });
+    let chicks = found.iter().map(|one| chick_preview(writing, one, is_card));
+    let chicks: Vec<AnyView> = chicks.collect();
+    let take = (!is_idle).then(|| {
+        let take = move |_| take_in(state, &entries, &found, is_card);
         view! { <button type="button" class="button button--main" on:click=take>{word}</button> }
     });
-    let lines = lines
-        .into_iter()
-        .map(|line| view! { <li>{line}</li> })
-        .collect_view();
     view! {
         <section class="question" aria-live="polite">
-            <ul class="plain-list">{lines}</ul>
-            {is_empty.then(|| view! { <p>{say.exchange_no_change()}</p> })}
-            {checks}
+            {chicks}
+            {count.map(|count| view! { <p>{count}</p> })}
             {caution}
             {take}
         </section>
@@ -210,43 +181,53 @@ fn plan_preview(chick: ChickId, plan: CarePlan, is_card: bool) -> AnyView {
     .into_any()
 }
 
-/// Entries of a journal: how many, how many of them new.
-fn entries_preview(entries: Vec<Entry>) -> AnyView {
-    let state = AppState::here();
-    let writing = state.writing_now();
-    let say = writing.language;
-    let all = entries.len();
-    let new = state
-        .journal
-        .with_untracked(|journal| entries.iter().filter(|entry| !journal.holds(entry)).count());
-    let names = names_of(&entries);
-    let take = move |_| {
-        if state.is_demo.get_untracked() {
-            state.leave_demo();
-        }
-        let count = state.import(entries.clone(), true);
-        // A report is about its own chick, whichever was on screen.
-        if let [chick] = Journal::from_entries(entries.clone()).chicks()[..] {
-            state.show_chick(chick);
-        }
-        state.say(writing.backup_preview(all, count), Vec::new());
-        state.go(Route::Now);
+/// What would come in of one chick.
+fn chick_preview(writing: Writing, one: &Incoming, is_card: bool) -> AnyView {
+    let lines = if one.old.is_some() || is_card {
+        writing.incoming(one)
+    } else {
+        Vec::new()
     };
+    let is_same = one.old.is_some() && lines.is_empty() && one.proposals == 0;
+    let nothing = (is_same && is_card).then(|| view! { <p>{writing.nothing_changes(one)}</p> });
+    let waits =
+        (one.proposals > 0).then(|| view! { <p>{writing.proposals_wait(one.proposals)}</p> });
+    let lines = lines.into_iter().map(|line| view! { <li>{line}</li> });
+    let version = one.old.is_none().then(|| writing.plan_version(one.version));
     view! {
-        <section class="question" aria-live="polite">
-            <p><strong>{names}</strong></p>
-            <p>{writing.backup_preview(all, new)}</p>
-            <button type="button" class="button button--main" on:click=take>{say.handover_take()}</button>
-        </section>
+        <p><strong>{one.new.name.clone()}</strong></p>
+        <p class="hint">{version}</p>
+        <ul class="plain-list">{lines.collect_view()}</ul>
+        {nothing}
+        {waits}
+        {is_card.then(|| plan_checks(writing, &one.new))}
     }
     .into_any()
 }
 
-fn names_of(entries: &[Entry]) -> String {
-    let journal = Journal::from_entries(entries.to_vec());
-    let names = journal
-        .chicks()
-        .into_iter()
-        .filter_map(|id| Chick::from_journal(&journal, id).map(|chick| chick.plan.name));
-    names.collect::<Vec<_>>().join(", ")
+/// Takes entries in, and says of a card that it was taken.
+fn take_in(state: AppState, entries: &[Entry], found: &[Incoming], is_card: bool) {
+    let writing = state.writing_now();
+    if state.is_demo.get_untracked() {
+        state.leave_demo();
+    }
+    let count = state.import(entries.to_vec(), true);
+    let mut undo = Vec::new();
+    for one in found.iter().filter(|one| !one.taken.is_empty()) {
+        let sets = one.taken.clone();
+        match state.dispatch_for(one.chick, vec![(clock::now(), Change::PartTaken { sets })]) {
+            Ok(ids) => undo.extend(ids.into_iter().filter(|_| one.old.is_some())),
+            Err(refusal) => return state.say_refusal(&refusal),
+        }
+    }
+    let mut said = writing.backup_preview(entries.len(), count);
+    // A report is about its own chick, whichever was on screen.
+    if let [one] = found {
+        state.show_chick(one.chick);
+        if is_card {
+            said.clone_from(&one.new.name);
+        }
+    }
+    state.say(said, undo);
+    state.go(Route::Now);
 }

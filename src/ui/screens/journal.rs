@@ -21,6 +21,7 @@ struct Line {
     words: String,
     by: String,
     is_retracted: bool,
+    can_be_removed: bool,
 }
 
 /// The newest days and whether there are more.
@@ -81,7 +82,7 @@ pub fn JournalScreen() -> impl IntoView {
                 <ul class="journal-day__lines">
                     <For
                         each=move || lines_of(day)
-                        key=|line| (line.id, line.is_retracted)
+                        key=|line| (line.id, line.is_retracted, line.can_be_removed)
                         let:line
                     >
                         <JournalLine line />
@@ -107,7 +108,7 @@ fn newest(
     for entry in
         entries.filter(|entry| Some(entry.chick) == chick && entry.change.retracts().is_none())
     {
-        let line = line(entry, retracted.contains(&entry.id), writing);
+        let line = line(journal, entry, retracted.contains(&entry.id), writing);
         if !wanted.is_empty() && !line.words.to_lowercase().contains(wanted) {
             continue;
         }
@@ -130,13 +131,14 @@ fn newest(
     }
 }
 
-fn line(entry: &Entry, is_retracted: bool, writing: Writing) -> Line {
+fn line(journal: &Journal, entry: &Entry, is_retracted: bool, writing: Writing) -> Line {
     Line {
         id: entry.id,
         time: writing.time(entry.lived().time),
         words: writing.change(&entry.change),
         by: entry.by.clone(),
         is_retracted,
+        can_be_removed: journal.check_undo(entry.id).is_ok(),
     }
 }
 
@@ -148,6 +150,8 @@ fn JournalLine(line: Line) -> impl IntoView {
     let label = format!("{} {} {}", say.remove(), line.time, line.words);
     let act = if line.is_retracted {
         view! { <span class="journal-line__gone">{say.journal_retracted()}</span> }.into_any()
+    } else if !line.can_be_removed {
+        ().into_any()
     } else {
         view! {
             <button type="button" class="button button--small" aria-label=label on:click=move |_| state.take_back(&[id])>

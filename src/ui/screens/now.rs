@@ -110,12 +110,17 @@ fn coming_back(outlook: &Outlook) -> impl IntoView + use<> {
 /// What the breeder wrote beside the numbers.
 fn from_breeder(outlook: &Outlook) -> impl IntoView + use<> {
     let say = AppState::here().language();
-    let note = outlook.chick.plan.note.clone();
-    (!note.trim().is_empty()).then(|| {
+    let plan = &outlook.chick.plan;
+    let notes = [&plan.note_for_chick, &plan.note].into_iter();
+    let notes = notes.filter(|note| !note.trim().is_empty()).cloned();
+    let notes: Vec<_> = notes
+        .map(|note| view! { <p class="as-typed">{note}</p> })
+        .collect();
+    (!notes.is_empty()).then(|| {
         view! {
             <section class="group" data-note="true">
                 <h2>{say.plan_part_note()}</h2>
-                <p class="as-typed">{note}</p>
+                {notes}
             </section>
         }
     })

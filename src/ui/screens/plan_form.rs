@@ -13,6 +13,7 @@ use crate::ui::parts::field::FieldKind;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::plan_checks::{TypedNumbers, typed_checks};
 use crate::ui::route::Route;
+use crate::ui::screens::plan_form::also::{AlsoRows, AlsoText};
 use crate::ui::screens::plan_form::journey::{JourneyRows, JourneyText};
 use crate::ui::screens::plan_form::mixing::{MixingRows, MixingText};
 use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, is_any_at_fault, optional};
@@ -20,6 +21,7 @@ use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
 use crate::words::format::Writing;
 
+pub mod also;
 pub mod journey;
 pub mod mixing;
 pub mod text;
@@ -68,6 +70,8 @@ struct Form {
     journey: JourneyText,
     solids: Text,
     note: Text,
+    also: AlsoText,
+    is_breeder: RwSignal<bool>,
     fault: RwSignal<String>,
 }
 
@@ -90,8 +94,9 @@ impl Form {
                 ),
             }
         });
-        let contacts = [Role::Breeder, Role::AvianVet, Role::EmergencyVet].map(|role| {
-            let contact = plan.contact(role);
+        let contacts = CONTACTS.map(|(role, place)| {
+            let mut of_role = plan.contacts.iter().filter(|contact| contact.role == role);
+            let contact = of_role.nth(place);
             ContactText {
                 role,
                 name: Text::new(
@@ -141,6 +146,8 @@ impl Form {
             journey: JourneyText::new(state, plan.journey),
             solids: Text::new(plan.solids.clone()),
             note: Text::new(plan.note.clone()),
+            also: AlsoText::new(writing, plan),
+            is_breeder: RwSignal::new(false),
             fault: RwSignal::new(String::new()),
         }
     }
@@ -200,13 +207,7 @@ impl Form {
         plan.ring = self.ring.get();
         plan.hatched = hatched;
         plan.reference = reference;
-        if feeds != plan.feeds {
-            plan.drop_order = Slot::DROP_ORDER
-                .into_iter()
-                .filter(|slot| feeds.iter().any(|feed| feed.slot == *slot))
-                .collect();
-        }
-        plan.feeds = feeds;
+        plan.set_feeds(feeds);
         plan.unconfirmed.remove(&PlanField::Feeds);
         plan.contacts = contacts;
         plan.journey = journey.ok()?;
@@ -216,6 +217,7 @@ impl Form {
         plan.ten_spoons = mixing.ten_spoons;
         plan.solids = self.solids.get();
         plan.note = self.note.get();
+        self.also.put(writing, &mut plan).ok()?;
         Some(plan)
     }
 
@@ -303,10 +305,11 @@ impl Form {
         for row in self.contacts.get_value() {
             row.number.fault.set(String::new());
             let (name, number) = (row.name.get(), row.number.get());
-            if number.is_empty() {
+            if name.is_empty() && number.is_empty() {
                 continue;
             }
-            if is_phone_number(&number) {
+            // Who is known by name only is kept until somebody finds the number.
+            if number.is_empty() || is_phone_number(&number) {
                 contacts.push(Contact {
                     role: row.role,
                     name,
@@ -318,6 +321,16 @@ impl Form {
                 is_sound = false;
             }
         }
+        let shown = |contact: &Contact, place: usize| CONTACTS.contains(&(contact.role, place));
+        self.base.with_value(|base| {
+            for (place, contact) in base.contacts.iter().enumerate() {
+                let before = base.contacts.iter().take(place);
+                let place = before.filter(|other| other.role == contact.role).count();
+                if !shown(contact, place) {
+                    contacts.push(contact.clone());
+                }
+            }
+        });
         is_sound.then_some(contacts)
     }
 
@@ -405,27 +418,32 @@ impl Form {
         let Some(plan) = self.plan() else {
             return self.fault.set(say.fault_look_above().to_owned());
         };
-        let name = plan.name.clone();
-        let now = clock::now();
-        let added = if is_new {
-            Some(ChickId(platform::random_id()))
+        let (state, name) = (self.state, plan.name.clone());
+        let kept = if is_new {
+            let chick = ChickId(platform::random_id());
+            if self.is_breeder.get_untracked() {
+                state.copies.remember_bred_here(chick);
+            }
+            let change = Change::ChickAdded(Box::new(plan));
+            let kept = state.dispatch_for(chick, vec![(clock::now(), change)]);
+            kept.map(|_| (chick, Vec::new()))
         } else {
-            self.state.chick.get_untracked()
+            let Some(chick) = state.chick.get_untracked() else {
+                return;
+            };
+            state.set_plan(chick, &plan).map(|ids| (chick, ids))
         };
-        let Some(chick) = added else { return };
-        let plan = Box::new(plan);
-        let change = if is_new {
-            Change::ChickAdded(plan)
-        } else {
-            Change::PlanSet(plan)
-        };
-        match self.state.dispatch_for(chick, vec![(now, change)]) {
-            Ok(ids) => {
-                self.state.show_chick(chick);
-                self.state
-                    .say(name, ids.into_iter().filter(|_| !is_new).collect());
-                self.state
-                    .go(if is_new { Route::Now } else { Route::Settings });
+        match kept {
+            Ok((chick, ids)) => {
+                state.show_chick(chick);
+                let is_proposed = !ids.is_empty() && !state.author(chick).is_carer;
+                let said = if is_proposed {
+                    say.plan_is_proposed().to_owned()
+                } else {
+                    name
+                };
+                state.say(said, ids);
+                state.go(if is_new { Route::Now } else { Route::Settings });
             }
             Err(refusal) => self.fault.set(say.refusal(&refusal).to_owned()),
         }
@@ -444,10 +462,11 @@ pub fn TypeInScreen() -> impl IntoView {
 /// The plan of the chick on screen.
 #[component]
 pub fn PlanScreen() -> impl IntoView {
-    let plan = AppState::here()
-        .outlook
-        .get_untracked()
-        .map(|outlook| outlook.chick.plan.clone());
+    let state = AppState::here();
+    let plan = state.outlook.get_untracked().and_then(|outlook| {
+        let chick = &outlook.chick;
+        chick.plans.as_left_by(state.author(chick.id))
+    });
     plan.map(|plan| view! { <PlanForm plan is_new=false is_blank=false /> })
 }
 
@@ -514,6 +533,17 @@ fn PlanForm(plan: CarePlan, is_new: bool, is_blank: bool) -> impl IntoView {
                 <ContactRows form />
                 <JourneyRows journey=form.journey />
                 <MoreOfThePlan form />
+                {is_new.then(|| view! {
+                    <label class="choice__option">
+                        <input
+                            type="checkbox"
+                            id="is-breeder"
+                            prop:checked=move || form.is_breeder.get()
+                            on:change=move |event| form.is_breeder.set(event_target_checked(&event))
+                        />
+                        <span>{say.plan_is_breeder()}</span>
+                    </label>
+                })}
                 <p class="fault" role="alert">{move || form.fault.get()}</p>
                 <div class="form__acts">
                     <button type="submit" class="button button--main">{button}</button>
@@ -556,9 +586,19 @@ fn FeedRows(form: Form) -> impl IntoView {
     }
 }
 
-/// Ids of the fields of the three contacts.
-const CONTACT_IDS: [(&str, &str); 3] = [
+/// The contacts that have fields, each by its role and its place among those of that role: the second
+/// breeder is who is rung when the first does not answer.
+const CONTACTS: [(Role, usize); 4] = [
+    (Role::Breeder, 0),
+    (Role::Breeder, 1),
+    (Role::AvianVet, 0),
+    (Role::EmergencyVet, 0),
+];
+
+/// Ids of the fields of the contacts.
+const CONTACT_IDS: [(&str, &str); 4] = [
     ("breeder-name", "breeder-number"),
+    ("second-name", "second-number"),
     ("vet-name", "vet-number"),
     ("night-vet-name", "night-vet-number"),
 ];
@@ -566,10 +606,17 @@ const CONTACT_IDS: [(&str, &str); 3] = [
 #[component]
 fn ContactRows(form: Form) -> impl IntoView {
     let say = form.state.language();
-    let rows = form.contacts.get_value().into_iter().zip(CONTACT_IDS).map(|(row, (name_id, number_id))| {
+    let rows = form
+        .contacts
+        .get_value()
+        .into_iter()
+        .zip(CONTACTS)
+        .zip(CONTACT_IDS);
+    let rows = rows.map(|((row, (role, place)), (name_id, number_id))| {
+        let legend = if place == 0 { say.role(role) } else { say.plan_second_contact() };
         view! {
             <fieldset class="contact-row">
-                <legend>{say.role(row.role)}</legend>
+                <legend>{legend}</legend>
                 <TextField id=name_id label=say.plan_contact_name() text=row.name kind=FieldKind::Text />
                 <TextField id=number_id label=say.plan_contact_number() text=row.number kind=FieldKind::Telephone />
             </fieldset>
@@ -605,6 +652,7 @@ fn MoreOfThePlan(form: Form) -> impl IntoView {
     ];
     all.extend([form.settle, form.waiting, form.room_from, form.room_to]);
     all.extend(form.mixing.all());
+    all.extend(form.also.all());
     let is_at_fault = is_any_at_fault(all);
     let species = Signal::derive(move || {
         let chosen = form.species.get()?;
@@ -626,6 +674,7 @@ fn MoreOfThePlan(form: Form) -> impl IntoView {
             <TextField id="waiting" label=say.plan_waiting() text=form.waiting kind=FieldKind::Number hint=hint(PlanField::WaitingDays) />
             <TextField id="solids" label=say.plan_solids() text=form.solids kind=FieldKind::Text />
             <TextField id="note" label=say.plan_note() text=form.note kind=FieldKind::Text />
+            <AlsoRows also=form.also />
         </details>
     }
 }

@@ -1,13 +1,12 @@
 //! The first texts of each target: what the app itself sends and keeps.
 
+use perchlight::domain::journal::chick::Chick;
 use perchlight::domain::journal::demo;
-use perchlight::domain::journal::entries::{ChickId, Journal};
-use perchlight::domain::plan::care_plan::CarePlan;
-use perchlight::domain::plan::species::Species;
+use perchlight::domain::journal::entries::Journal;
 use perchlight::domain::time::moment::{Moment, Offset};
 use perchlight::domain::time::zone::Zone;
 use perchlight::share::base64url;
-use perchlight::share::card::{card_to_link_text, card_to_qr_text, plan_change_to_link_text};
+use perchlight::share::card::{card_to_link_text, card_to_qr_text};
 use perchlight::share::html_file::card_html;
 use perchlight::share::link::entries_to_link_text;
 use perchlight::store::line::Line;
@@ -15,7 +14,6 @@ use perchlight::store::saved::{entries_to_text, entry_to_text};
 use perchlight::words::Language;
 use perchlight::words::format::Writing;
 
-const CHICK: ChickId = ChickId(*b"a-made-up-on");
 const WRITING: Writing = Writing::metric(Language::English);
 
 /// Bytes that a target begins its search from.
@@ -37,13 +35,9 @@ pub fn seeds() -> Vec<Seed> {
     let journal: Journal = demo::journal(now, &zone, Language::English.demo_typed());
     let entries = journal.entries();
     let few = &entries[..entries.len().min(12)];
-    let plan = CarePlan {
-        name: "Ember".to_owned(),
-        note: "Hold the head level.".to_owned(),
-        ..CarePlan::default_for(Species::GreenWingedMacaw)
-    };
-    let card = card_to_link_text(CHICK, &plan);
-    let change = plan_change_to_link_text(CHICK, &plan);
+    let chick = journal.chicks()[0];
+    let plan = journal.entries_of_plan(chick);
+    let card = card_to_link_text(&plan);
     let records = entries_to_link_text(few).expect("a few entries fit into a link");
     let mut keep = |target, name: &str, bytes: &[u8]| {
         let (name, bytes) = (name.to_owned(), bytes.to_vec());
@@ -53,8 +47,8 @@ pub fn seeds() -> Vec<Seed> {
             bytes,
         });
     };
-    for (kind, link) in [&card, &change, &records].into_iter().enumerate() {
-        let kind = u8::try_from(kind).expect("three kinds");
+    for (kind, link) in [&card, &records].into_iter().enumerate() {
+        let kind = u8::try_from(kind).expect("two kinds");
         let (_, text) = link.split_once('.').expect("a link has a point");
         let bytes = base64url::decode(text).expect("our own link");
         // Version, kind and length before the content, the check sum after it.
@@ -74,9 +68,10 @@ pub fn seeds() -> Vec<Seed> {
     keep(
         "pasted_text",
         "digits",
-        card_to_qr_text(CHICK, &plan).as_bytes(),
+        card_to_qr_text(&plan).as_bytes(),
     );
-    let page = card_html(WRITING, "", CHICK, &plan);
+    let chick = Chick::from_journal(&journal, chick).expect("the chick is there");
+    let page = card_html(WRITING, "", &chick, &plan);
     let end = page.find("<script").map_or("", |at| &page[at..]);
     keep("pasted_text", "page", end.as_bytes());
     keep("file_text", "backup", entries_to_text(few).as_bytes());

@@ -1,0 +1,403 @@
+//! The plan of one chick as its entries tell it: what was added, what was set since, what waits for an
+//! answer.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::domain::journal::entries::{Change, ChickId, Entry, EntryId, Journal};
+use crate::domain::plan::care_plan::{CarePlan, PlannedFeed, Slot};
+use crate::domain::plan::parts::{Author, Part, PartKind, Side, changed_parts};
+use crate::domain::plan::plan_line::{PlanLine, plan_difference};
+use crate::domain::plan::set_tree::{PlanSet, SetTree, merged};
+use crate::domain::quantity::order::{set_of, sorted_by};
+use crate::domain::time::moment::{Lived, Moment, WallTime};
+
+/// A plan's short name: how many times it was set, and when last.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PlanVersion {
+    /// 1 for the plan as it was added, one more for each set since.
+    pub number: usize,
+    /// When the newest of these was written.
+    pub lived: Lived,
+}
+
+/// A set that waits for an answer.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Proposal {
+    /// The set.
+    pub id: EntryId,
+    /// What it is about.
+    pub kind: PartKind,
+    /// Who wrote it; may be empty.
+    pub by: String,
+    /// When it was written.
+    pub lived: Lived,
+    /// The plan as it would be.
+    pub plan: CarePlan,
+    /// The lines that it would change.
+    pub lines: Vec<PlanLine>,
+}
+
+/// The plans of one chick.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PlanRecord {
+    added: Entry,
+    /// When a carer first took the chick's card.
+    taken_over: Option<Moment>,
+    trees: Vec<SetTree<EntryId>>,
+    /// The plan from when on; the last is in force now.
+    turns: Vec<(Moment, CarePlan)>,
+}
+
+impl PlanRecord {
+    /// The plans that these entries of one chick tell of, in the order of a journal; `None` when none
+    /// of them adds the chick. `dead` are the entries that were taken back: whoever adds a chick is not.
+    pub fn new<'a>(
+        entries: impl Iterator<Item = &'a Entry>,
+        dead: &BTreeSet<EntryId>,
+    ) -> Option<Self> {
+        let mut added: Option<&Entry> = None;
+        let mut sets: BTreeMap<PartKind, Vec<PlanSet<EntryId>>> = BTreeMap::new();
+        let mut taken: BTreeMap<EntryId, Moment> = BTreeMap::new();
+        for entry in entries {
+            if let Change::ChickAdded(plan) = &entry.change {
+                let Some(first) = added else {
+                    added = Some(entry);
+                    continue;
+                };
+                // Somebody else's plan of the same chick: nothing says which of the two is newer.
+                for part in first
+                    .change
+                    .plan()
+                    .map(|own| changed_parts(own, plan))
+                    .unwrap_or_default()
+                {
+                    let set = plan_set(entry, part, Side::Breeder);
+                    sets.entry(set.part.kind()).or_default().push(set);
+                }
+            } else if let Change::PartSet {
+                part,
+                replaces,
+                side,
+                is_carer,
+            } = &entry.change
+            {
+                let mut set = plan_set(entry, part.as_ref().clone(), *side);
+                set.replaces.extend(replaces);
+                set.from = is_carer.then_some(entry.at);
+                sets.entry(part.kind()).or_default().push(set);
+            } else if let Change::PartTaken { sets } = &entry.change
+                && !dead.contains(&entry.id)
+            {
+                for id in sets {
+                    let first = taken.entry(*id).or_insert(entry.at);
+                    *first = entry.at.min(*first);
+                }
+            }
+        }
+        let added = added?.clone();
+        for set in sets.values_mut().flatten() {
+            set.from = set.from.or_else(|| taken.get(&set.id).copied());
+        }
+        let trees = sets
+            .into_iter()
+            .map(|(kind, sets)| SetTree::new(kind, sets, dead));
+        let trees: Vec<SetTree<EntryId>> = trees.filter(|tree| !tree.is_empty()).collect();
+        let turns = turns(added.change.plan()?, &trees);
+        Some(Self {
+            taken_over: taken.get(&added.id).copied(),
+            added,
+            trees,
+            turns,
+        })
+    }
+
+    /// The entry that added the chick.
+    pub const fn added(&self) -> &Entry {
+        &self.added
+    }
+
+    /// From when on the chick is cared for by this plan: when its card was first taken, else when it was
+    /// added.
+    pub fn begun(&self) -> Moment {
+        self.taken_over.unwrap_or(self.added.at)
+    }
+
+    /// The plan in force, and since when it is.
+    pub fn now(&self) -> Option<(Moment, &CarePlan)> {
+        self.turns.last().map(|(from, plan)| (*from, plan))
+    }
+
+    /// The plan that was in force at `moment`, as it stands at `now`: what was set with a clock ahead of
+    /// this one holds now all the same.
+    pub fn at(&self, moment: Moment, now: Moment) -> Option<&CarePlan> {
+        let past = self.turns.iter().rev().find(|(from, _)| *from <= moment);
+        let turn = if moment < now {
+            past.or(self.turns.first())
+        } else {
+            self.turns.last()
+        };
+        turn.map(|(_, plan)| plan)
+    }
+
+    /// The feed of a slot that is planned for a day, of which `moment_of` gives the wall times: of the
+    /// newest plan that was set before that feed's own time.
+    ///
+    /// A feed added in the evening for the afternoon is not of this day yet, and one moved to an hour that
+    /// is over stays where it was; one taken out is gone from then on. How much is always what the plan
+    /// in force says.
+    pub fn feed_of(
+        &self,
+        slot: Slot,
+        moment_of: impl Fn(WallTime) -> Moment,
+    ) -> Option<PlannedFeed> {
+        let mut gone_from = None;
+        for (place, (from, plan)) in self.turns.iter().enumerate().rev() {
+            let Some(feed) = plan.feed(slot) else {
+                gone_from = Some(*from);
+                continue;
+            };
+            let at = moment_of(feed.time);
+            if place == 0 || *from <= at {
+                let is_there = gone_from.is_none_or(|gone| at < gone);
+                let now = self.turns.last().and_then(|(_, plan)| plan.feed(slot));
+                let volume = now.map_or(feed.volume, |now| now.volume);
+                return is_there.then_some(PlannedFeed { volume, ..*feed });
+            }
+        }
+        None
+    }
+
+    /// The set of a part that is in force; `None` while it is as the chick was added with it.
+    pub fn in_force(&self, kind: PartKind) -> Option<&PlanSet<EntryId>> {
+        self.tree(kind)?.in_force()
+    }
+
+    fn tree(&self, kind: PartKind) -> Option<&SetTree<EntryId>> {
+        self.trees.iter().find(|tree| tree.kind() == kind)
+    }
+
+    /// Who wrote the set of a part that is in force, and when.
+    pub fn written(&self, kind: PartKind) -> (String, Lived) {
+        self.in_force(kind).map_or_else(
+            || (self.added.by.clone(), self.added.lived()),
+            |set| (set.by.clone(), set.lived()),
+        )
+    }
+
+    /// Proposals that no carer has taken, by their names.
+    pub fn untaken(&self) -> Vec<EntryId> {
+        let open = self.trees.iter().flat_map(SetTree::proposals);
+        open.filter(|set| set.from.is_none())
+            .map(|set| set.id)
+            .collect()
+    }
+
+    /// The names of all sets in force.
+    pub fn sets_in_force(&self) -> Vec<EntryId> {
+        let held = self.trees.iter().filter_map(SetTree::in_force);
+        held.map(|set| set.id).collect()
+    }
+
+    /// The plan's short name.
+    pub fn version(&self) -> PlanVersion {
+        let held: Vec<&PlanSet<EntryId>> =
+            self.trees.iter().filter_map(SetTree::in_force).collect();
+        let numbers = held.iter().map(|set| 1 + set.replaces.len());
+        let newest = held.iter().max_by_key(|set| set.at);
+        PlanVersion {
+            number: 1 + numbers.sum::<usize>(),
+            lived: newest.map_or_else(|| self.added.lived(), |set| set.lived()),
+        }
+    }
+
+    /// What waits for an answer, with what it would change; sets that change nothing are left out.
+    pub fn proposals(&self) -> Vec<Proposal> {
+        let Some((_, plan)) = self.now() else {
+            return Vec::new();
+        };
+        let open = self.trees.iter().flat_map(|tree| {
+            let sets = tree.proposals().into_iter();
+            sets.map(move |set| (tree, set))
+        });
+        let proposal = |(tree, set): (&SetTree<EntryId>, &PlanSet<EntryId>)| {
+            let mut proposed = plan.clone();
+            proposed.set_part(self.merged(tree, set)?);
+            let lines = plan_difference(plan, &proposed);
+            (!lines.is_empty()).then(|| Proposal {
+                id: set.id,
+                kind: tree.kind(),
+                by: set.by.clone(),
+                lived: set.lived(),
+                plan: proposed,
+                lines,
+            })
+        };
+        open.filter_map(proposal).collect()
+    }
+
+    /// The plan as `author` left it: what is in force, and what that side proposed and nobody took yet.
+    pub fn as_left_by(&self, author: Author) -> Option<CarePlan> {
+        let (_, plan) = self.now()?;
+        let mut plan = plan.clone();
+        if !author.is_carer {
+            for set in self.own_proposals(author) {
+                plan.set_part(set.part.clone());
+            }
+        }
+        Some(plan)
+    }
+
+    fn own_proposals(&self, author: Author) -> impl Iterator<Item = &PlanSet<EntryId>> {
+        let open = self.trees.iter().flat_map(SetTree::proposals);
+        open.filter(move |set| set.side == author.side && set.from.is_none())
+    }
+
+    /// The change that sets a part, written after what is in force and after what the author's own side
+    /// proposed before.
+    pub fn set(&self, part: Part, author: Author) -> Change {
+        let kind = part.kind();
+        let own = self.own_proposals(author).filter(|_| !author.is_carer);
+        let named = self
+            .in_force(kind)
+            .into_iter()
+            .chain(own.filter(|set| set.part.kind() == kind));
+        part_set(part, named, author)
+    }
+
+    /// The changes that make `new` of the plan as `author` left it: one for each part that differs.
+    pub fn sets(&self, new: &CarePlan, author: Author) -> Vec<Change> {
+        let old = self.as_left_by(author);
+        let parts = old.map(|old| changed_parts(&old, new)).unwrap_or_default();
+        parts
+            .into_iter()
+            .map(|part| self.set(part, author))
+            .collect()
+    }
+
+    /// The change that takes or declines a proposal: a set that is written after both.
+    ///
+    /// Taken, what the proposal changed is put into what is in force. `None` for a set that waits for no
+    /// answer.
+    pub fn answer(&self, id: EntryId, is_taken: bool, author: Author) -> Option<Change> {
+        let mut open = self.trees.iter().flat_map(|tree| {
+            let sets = tree.proposals().into_iter();
+            sets.map(move |set| (tree, set))
+        });
+        let (tree, set) = open.find(|(_, set)| set.id == id)?;
+        let part = if is_taken {
+            self.merged(tree, set)?
+        } else {
+            self.now()?.1.part(tree.kind())
+        };
+        Some(part_set(
+            part,
+            tree.in_force().into_iter().chain([set]),
+            author,
+        ))
+    }
+
+    fn merged(&self, tree: &SetTree<EntryId>, set: &PlanSet<EntryId>) -> Option<Part> {
+        let (_, plan) = self.now()?;
+        let held = tree.in_force();
+        let common = held.and_then(|held| tree.last_common(held, set));
+        let common = match common {
+            Some(common) => common.part.clone(),
+            None => self.added.change.plan()?.part(tree.kind()),
+        };
+        Some(merged(
+            plan,
+            common,
+            plan.part(tree.kind()),
+            set.part.clone(),
+        ))
+    }
+
+    /// What has to go with a plan so that another phone has the same: the entry that adds the chick, the
+    /// sets in force, the proposals, and what was taken of these.
+    pub fn entries_of_plan(&self, entries: &[Entry], dead: &BTreeSet<EntryId>) -> Vec<Entry> {
+        let open = self
+            .trees
+            .iter()
+            .flat_map(SetTree::proposals)
+            .map(|set| set.id);
+        let sent: BTreeSet<EntryId> = set_of(self.sets_in_force().into_iter().chain(open));
+        let is_sent = |entry: &&Entry| {
+            let is_taken = matches!(&entry.change, Change::PartTaken { sets }
+                if !dead.contains(&entry.id) && sets.iter().any(|id| sent.contains(id)));
+            entry.chick == self.added.chick
+                && (entry.id == self.added.id || sent.contains(&entry.id) || is_taken)
+        };
+        entries.iter().filter(is_sent).cloned().collect()
+    }
+}
+
+impl Journal {
+    /// The plans of a chick; `None` when the journal never added it.
+    pub fn plans(&self, chick: ChickId) -> Option<PlanRecord> {
+        let entries = self.entries().iter().filter(|entry| entry.chick == chick);
+        PlanRecord::new(entries, &self.retracted())
+    }
+
+    /// The plan of a chick that is in force; `None` when the journal never added it.
+    pub fn plan_of(&self, chick: ChickId) -> Option<CarePlan> {
+        self.plans(chick)?.now().map(|(_, plan)| plan.clone())
+    }
+
+    /// The entries that another phone needs to have the plan of a chick as it is here.
+    pub fn entries_of_plan(&self, chick: ChickId) -> Vec<Entry> {
+        let plans = self.plans(chick);
+        let sent = plans.map(|plans| plans.entries_of_plan(self.entries(), &self.retracted()));
+        sent.unwrap_or_default()
+    }
+}
+
+fn plan_set(entry: &Entry, part: Part, side: Side) -> PlanSet<EntryId> {
+    PlanSet {
+        id: entry.id,
+        part,
+        replaces: BTreeSet::new(),
+        side,
+        by: entry.by.clone(),
+        at: entry.at,
+        offset: entry.offset,
+        from: None,
+    }
+}
+
+fn part_set<'a>(
+    part: Part,
+    named: impl Iterator<Item = &'a PlanSet<EntryId>>,
+    author: Author,
+) -> Change {
+    Change::PartSet {
+        part: Box::new(part),
+        replaces: set_of(named.flat_map(SetTree::with_ancestors))
+            .into_iter()
+            .collect(),
+        side: author.side,
+        is_carer: author.is_carer,
+    }
+}
+
+/// The plan from when on, as the parts took turns.
+fn turns(added: &CarePlan, trees: &[SetTree<EntryId>]) -> Vec<(Moment, CarePlan)> {
+    let parts = trees.iter().flat_map(SetTree::turns);
+    let parts = sorted_by(
+        parts.collect(),
+        |one: &(Moment, &PlanSet<EntryId>), other| one.0.cmp(&other.0),
+    );
+    let mut turns = vec![(Moment::EARLIEST, added.clone())];
+    for (from, set) in parts {
+        let Some((last, plan)) = turns.last_mut() else {
+            break;
+        };
+        if *last == from {
+            plan.set_part(set.part.clone());
+        } else {
+            let mut plan = plan.clone();
+            plan.set_part(set.part.clone());
+            turns.push((from, plan));
+        }
+    }
+    turns
+}
