@@ -191,6 +191,7 @@ fn check_travel(id: &str, input: &Value, expected: &Value) {
         expected: left,
         breeder_offset: home.offset_at(left),
         shift,
+        last_fed: None,
     };
     let total = total_shift_min(&journey(ClockShift::AtOnce), &away);
     assert_eq!(total, whole(expected, "shift_min"), "{id}");

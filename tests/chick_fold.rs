@@ -463,6 +463,7 @@ fn home_is_the_arrival_else_the_expected_one_else_the_adding_never_before_it() {
             expected: at(minute),
             breeder_offset: Offset::UTC,
             shift: ClockShift::AtOnce,
+            last_fed: None,
         });
         plan
     };

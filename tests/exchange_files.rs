@@ -503,6 +503,7 @@ fn alarms_do_not_ring_before_the_chick_is_there() {
         expected: at(3, 18),
         breeder_offset: Offset::UTC,
         shift: perchlight::domain::plan::care_plan::ClockShift::AtOnce,
+        last_fed: None,
     });
     let script = Scenario::new(CHICK, plan, day, Offset::UTC);
     let outlook = outlook(script.at(1, 9, 0), &script.journal(), CHICK, &script.zone()).unwrap();
@@ -543,6 +544,7 @@ fn the_days_in_which_feeds_move_to_the_new_clock_ring_at_their_own_times() {
         expected: at(0, 18),
         breeder_offset: east,
         shift: perchlight::domain::plan::care_plan::ClockShift::Gradual,
+        last_fed: None,
     });
     let script = Scenario::new(CHICK, plan, day, west);
     let seen = outlook(at(0, 13), &script.journal(), CHICK, &script.zone()).unwrap();

@@ -54,6 +54,7 @@ fn journey(left: Moment, hours: i64, breeder_min: i32, shift: ClockShift) -> Jou
         expected: left.plus_minutes(hours * 60),
         breeder_offset: Offset::from_minutes(breeder_min),
         shift,
+        last_fed: None,
     }
 }
 

@@ -73,6 +73,7 @@ fn plans() -> impl Strategy<Value = CarePlan> {
                     expected: left.plus_minutes(takes),
                     breeder_offset: Offset::UTC,
                     shift: ClockShift::AtOnce,
+                    last_fed: None,
                 }
             });
             plan

@@ -459,6 +459,7 @@ fn keeps_back(finding: &Finding) -> bool {
         RuleId::DroppingsSeen(look) => look == Droppings::Bloody,
         RuleId::PeakLoss
         | RuleId::HandoverLoss
+        | RuleId::StableLoss
         | RuleId::FallingWeight
         | RuleId::ArrivalLoss
         | RuleId::OneDayLoss

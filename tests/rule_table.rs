@@ -82,6 +82,7 @@ fn says((number, after): Quantity<'_>, value: Value) -> bool {
         Value::Pct(pct) => has(&[" %"]) && is(pct),
         Value::Times(times) => has(&[" ×"]) && is(times),
         Value::Ml(volume) => has(&[" ml"]) && is(volume.as_ml()),
+        Value::Grams(mass) => has(&[" g"]) && is(mass.as_g()),
         Value::Celsius(temperature) if has(&[" °F"]) => {
             ((number - 32.0) / 1.8 - temperature.as_c()).abs() < 0.05
         }

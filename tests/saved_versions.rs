@@ -15,8 +15,8 @@ mod entries;
 use std::collections::BTreeSet;
 
 use perchlight::domain::journal::entries::{
-    Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId, Response,
-    SolidsEaten, WhyPassedOver,
+    Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId,
+    Response, SolidsEaten, WhyPassedOver,
 };
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::plan::care_plan::{
@@ -103,6 +103,7 @@ fn full_plan() -> CarePlan {
             expected: Moment::from_seconds(1_793_516_400),
             breeder_offset: Offset::from_minutes(-300),
             shift: ClockShift::Gradual,
+            last_fed: None,
         }),
         contacts: vec![
             Contact {
@@ -133,6 +134,7 @@ fn bare_plan() -> CarePlan {
 }
 
 /// What the fixture says, in the order of its lines.
+#[expect(clippy::too_many_lines, reason = "one of every kind of change")]
 fn expected_v1() -> Vec<Entry> {
     let (morning, midday, bedtime) = (Slot::Morning, Slot::Midday, Slot::Bedtime);
     let ml = Millilitres::tenths_held;
@@ -220,6 +222,17 @@ fn expected_v1() -> Vec<Entry> {
         },
         Change::Retracted {
             id: EntryId([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 4]),
+        },
+        Change::DrinkingSeen,
+        Change::Grown,
+        Change::Died,
+        Change::HandedOver {
+            to: Carer::Clinic,
+            name: text("A. Example"),
+        },
+        Change::SameChick {
+            typed: ChickId([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1]),
+            card: ChickId(*b"chick-id-one"),
         },
         Change::AdviceNoted {
             who: Role::AvianVet,
@@ -387,6 +400,12 @@ fn the_words_of_the_plan_never_change() {
         agreed: String::new(),
     };
     assert_words("role", "/whom", roles.map(called).into());
+    let carers = [Carer::Owner, Carer::Breeder, Carer::Sitter, Carer::Clinic];
+    let handed = |to| Change::HandedOver {
+        to,
+        name: String::new(),
+    };
+    assert_words("carer", "/to", carers.map(handed).into());
     assert_words(
         "role",
         "/plan/contacts/0/role",

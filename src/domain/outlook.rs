@@ -2,6 +2,7 @@
 
 use crate::domain::feeding::schedule::{self, ScheduledFeed};
 use crate::domain::homecoming::first_days::first_feed_powder;
+use crate::domain::homecoming::life_stage::{LifeStage, Reminder, life_stage};
 use crate::domain::homecoming::transit::{Transit, transit};
 use crate::domain::instruction::answer::{Instruction, instruction};
 use crate::domain::instruction::first::First;
@@ -34,13 +35,15 @@ pub struct Outlook {
     pub chick: Chick,
     /// Its age, when the hatch day is known.
     pub age: Option<Age>,
+    /// Where it stands in its life.
+    pub stage: LifeStage,
     /// How worried to be.
     pub level: Level,
     /// Why, most worrying first.
     pub findings: Vec<Finding>,
     /// Feeds from the day before yesterday to tomorrow.
     pub feeds: Vec<ScheduledFeed>,
-    /// The next feed to give.
+    /// The next feed to give; none in a stage in which nobody is reminded of feeds.
     pub next_feed: Option<ScheduledFeed>,
     /// The one answer to "may I feed now".
     pub instruction: Instruction,
@@ -69,7 +72,7 @@ impl Outlook {
     /// After a feed the crop holds food, so the next empty-crop weight is that of the next morning.
     pub fn is_to_be_weighed(&self) -> bool {
         let is_weighing = |hold: &Hold| hold.demand == Demand::First(First::Weigh);
-        self.holds.iter().any(is_weighing)
+        self.stage.reminds(Reminder::Weighing) && self.holds.iter().any(is_weighing)
     }
 
     /// The plan as it is for the feed of a slot: that of the first feed after the arrival is smaller and
@@ -114,7 +117,9 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
     let chick = Chick::from_journal(journal, chick)?;
     let lived = zone.lived(now);
     let feeds = schedule::feeds(now, &chick, zone, lived.day.plus(-2), lived.day.plus(1));
-    let next_feed = schedule::next_feed(now, &chick, zone);
+    let stage = life_stage(now, &chick, zone);
+    let next_feed =
+        schedule::next_feed(now, &chick, zone).filter(|_| stage.reminds(Reminder::Feed));
     let trend = weight_trend(now, &chick);
     let (level, findings) = rules::evaluate(&Facts {
         now,
@@ -122,6 +127,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         chick: &chick,
         feeds: &feeds,
         trend: &trend,
+        stage,
     });
     let latest = readings::latest_empty(now, &chick).cloned();
     let weight = WeightNow {
@@ -169,6 +175,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         lived,
         offset: zone.offset_at(now),
         age,
+        stage,
         level,
         findings,
         feeds,

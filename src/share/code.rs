@@ -1,7 +1,7 @@
 //! The numbers that stand for choices in links. A number, once released, never changes its meaning.
 
 use crate::domain::journal::entries::{
-    CropAtWeighing, CropFeel, CropState, Droppings, Response, SolidsEaten, WhyPassedOver,
+    Carer, CropAtWeighing, CropFeel, CropState, Droppings, Response, SolidsEaten, WhyPassedOver,
 };
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{ClockShift, PlanField, Role, Slot, Tool};
@@ -100,6 +100,13 @@ numbers! { SolidsEaten {
     Played = 0,
     Little = 1,
     Meal = 2,
+} }
+
+numbers! { Carer {
+    Owner = 0,
+    Breeder = 1,
+    Sitter = 2,
+    Clinic = 3,
 } }
 
 numbers! { Slot {

@@ -181,9 +181,15 @@ const fn kind(change: &Change) -> u8 {
         Change::PartSet { .. } => 18,
         Change::PartTaken { .. } => 28,
         Change::Arrived => 19,
+        Change::DrinkingSeen => 23,
+        Change::Grown => 24,
+        Change::Died => 25,
+        Change::HandedOver { .. } => 26,
+        Change::SameChick { .. } => 27,
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "one arm a kind of change")]
 fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
     match change {
         Change::Weighed { weight, .. } => {
@@ -290,7 +296,15 @@ fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
             write_plan(writer, &CarePlan::of_part(part.as_ref().clone()));
         }
         Change::PartTaken { sets } => write_ids(writer, sets),
-        Change::Arrived => {}
+        Change::HandedOver { to, name } => {
+            write_choice(writer, *to);
+            write_text(writer, name);
+        }
+        Change::SameChick { typed, card } => {
+            writer.raw(&typed.0);
+            writer.raw(&card.0);
+        }
+        Change::Arrived | Change::DrinkingSeen | Change::Grown | Change::Died => {}
     }
 }
 
@@ -387,6 +401,17 @@ fn read_change(
             sets: read_ids(reader)?,
         },
         19 => Change::Arrived,
+        23 => Change::DrinkingSeen,
+        24 => Change::Grown,
+        25 => Change::Died,
+        26 => Change::HandedOver {
+            to: read_choice(reader)?,
+            name: read_text(reader)?,
+        },
+        27 => Change::SameChick {
+            typed: ChickId(read_id(reader)?),
+            card: ChickId(read_id(reader)?),
+        },
         code => return Err(UnpackError::UnknownChoice { code }),
     })
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::domain::journal::entries::{Change, ChickId, Entry, EntryId};
+use crate::domain::journal::entries::{Change, ChickId, Entry, EntryId, Journal};
 use crate::domain::quantity::order::set_of;
 use crate::domain::time::moment::Moment;
 use crate::share::entry_bytes::{read_entries, write_entries};
@@ -28,6 +28,8 @@ pub fn entries_to_link_text(entries: &[Entry]) -> Option<String> {
 /// noted since then. Of the time before it also gets what still holds, its plans, arrival and dropped
 /// feeds, with whatever takes these back, so that it can judge the chick without the rest.
 pub fn entries_since(entries: &[Entry], chick: ChickId, from: Moment) -> Vec<Entry> {
+    let journal = Journal::from_entries(entries.to_vec());
+    let of_chick = set_of(journal.of_chick(chick).into_iter().map(|entry| entry.id));
     let is_sent = |entry: &&Entry| {
         let still_holds = matches!(
             entry.change,
@@ -37,8 +39,13 @@ pub fn entries_since(entries: &[Entry], chick: ChickId, from: Moment) -> Vec<Ent
                 | Change::Arrived
                 | Change::FeedDropped { .. }
                 | Change::FeedBroughtBack { .. }
+                | Change::DrinkingSeen
+                | Change::Grown
+                | Change::Died
+                | Change::HandedOver { .. }
+                | Change::SameChick { .. }
         );
-        entry.chick == chick && (still_holds || entry.at.max(entry.noted_at) >= from)
+        of_chick.contains(&entry.id) && (still_holds || entry.at.max(entry.noted_at) >= from)
     };
     let mut sent: BTreeSet<&Entry> = set_of(entries.iter().filter(is_sent));
     let mut ids: BTreeSet<EntryId> = set_of(sent.iter().map(|entry| entry.id));

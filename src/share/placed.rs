@@ -1,12 +1,51 @@
 //! The breeder's table: every chick that was placed, the most worrying first.
 
+use crate::domain::homecoming::reports::{is_silent, report_due};
 use crate::domain::journal::chick::Noted;
-use crate::domain::journal::entries::{ChickId, Journal};
+use crate::domain::journal::entries::ChickId;
 use crate::domain::journal::plan_record::PlanVersion;
 use crate::domain::outlook::Outlook;
 use crate::domain::quantity::order::sorted_by;
 use crate::domain::time::moment::{Lived, Moment};
-use crate::domain::warnings::level::Level;
+use crate::domain::warnings::placed_state::PlacedState;
+
+/// A state older than this is told with its day, minutes.
+const FRESH_MINUTES: i64 = 1_440;
+
+/// One chick of this phone, judged.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Placed {
+    /// The chick: as it is now where this phone cares for it, else as it was when it was last heard of.
+    pub outlook: Outlook,
+    /// For a chick that this phone follows: when it was last heard of, if ever. `None` for one that it
+    /// cares for.
+    pub followed: Option<Option<Moment>>,
+}
+
+/// How a chick is that this phone follows, at `now`, told by the outlook of when it was last heard of.
+pub fn placed_state(now: Moment, placed: &Placed) -> PlacedState {
+    let outlook = &placed.outlook;
+    if outlook.chick.died.is_some() {
+        return PlacedState::Died;
+    }
+    let Some(heard) = placed.followed else {
+        return PlacedState::Now(outlook.level);
+    };
+    let due = report_due(&outlook.chick, outlook.stage, heard);
+    let last = heard.map(|heard| (outlook.level, heard.lived(outlook.offset)));
+    if is_silent(now, due) {
+        let since = heard.unwrap_or_else(|| outlook.chick.home_since());
+        let days = now.minutes_since(since).max(0) / 1_440;
+        return PlacedState::Silent { last, days };
+    }
+    match heard.zip(last) {
+        None => PlacedState::Unheard,
+        Some((heard, (level, _))) if now.minutes_since(heard) <= FRESH_MINUTES => {
+            PlacedState::Now(level)
+        }
+        Some((_, (level, lived))) => PlacedState::On(level, lived),
+    }
+}
 
 /// One chick in the table.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,13 +56,13 @@ pub struct PlacedRow {
     pub name: String,
     /// Its ring or chip number; may be empty.
     pub ring: String,
-    /// How worried to be.
-    pub level: Level,
+    /// How it is.
+    pub state: PlacedState,
     /// Loss against the handover weight, per cent; below zero for a gain.
     pub handover_loss_pct: Option<f64>,
     /// When it was last weighed with an empty crop, as it was lived there.
     pub last_weighed: Option<Lived>,
-    /// Whole days since anything at all was noted; none when nothing was.
+    /// Whole days since it was last heard of; none when it never was, or when this phone cares for it.
     pub quiet_days: Option<i64>,
     /// Feeds that are still given.
     pub feeds_left: usize,
@@ -31,26 +70,15 @@ pub struct PlacedRow {
     pub plan: PlanVersion,
 }
 
-/// The moment of the last entry about a chick, up to `now`: a breeder knows of a placed chick only up
-/// to its owner's last report, and what was not reported is not a feed missed.
-pub fn last_heard(now: Moment, journal: &Journal, chick: ChickId) -> Moment {
-    let entries = journal.entries().iter();
-    let of_chick = entries.filter(|entry| entry.chick == chick && entry.at <= now);
-    of_chick.map(|entry| entry.at).max().unwrap_or(now)
-}
-
-/// The table at `now` of these chicks, by level, then by loss, then by how long nothing was heard.
-///
-/// The level is that of each outlook's own moment, [`last_heard`]; how long it is since then stands
-/// beside it.
-pub fn rows(now: Moment, outlooks: &[Outlook]) -> Vec<PlacedRow> {
-    let rows: Vec<PlacedRow> = outlooks.iter().map(|outlook| row(now, outlook)).collect();
+/// The table at `now` of these chicks, by need, then by loss, then by how long nothing was heard.
+pub fn rows(now: Moment, placed: &[Placed]) -> Vec<PlacedRow> {
+    let rows: Vec<PlacedRow> = placed.iter().map(|placed| row(now, placed)).collect();
     let loss = |row: &PlacedRow| row.handover_loss_pct.unwrap_or(f64::NEG_INFINITY);
     sorted_by(rows, |one, other| {
-        let by_level = other.level.cmp(&one.level);
+        let by_need = other.state.need().cmp(&one.state.need());
         let by_loss = || loss(other).total_cmp(&loss(one));
         let by_quiet = || other.quiet_days.cmp(&one.quiet_days);
-        by_level
+        by_need
             .then_with(by_loss)
             .then_with(by_quiet)
             .then_with(|| one.name.cmp(&other.name))
@@ -58,29 +86,18 @@ pub fn rows(now: Moment, outlooks: &[Outlook]) -> Vec<PlacedRow> {
     })
 }
 
-fn row(now: Moment, outlook: &Outlook) -> PlacedRow {
+fn row(now: Moment, placed: &Placed) -> PlacedRow {
+    let outlook = &placed.outlook;
     let chick = &outlook.chick;
-    let noted = [
-        chick.weighings.iter().map(|noted| noted.at).max(),
-        chick.feeds.iter().map(|noted| noted.at).max(),
-        chick.crops.iter().map(|noted| noted.at).max(),
-        chick.droppings.iter().map(|noted| noted.at).max(),
-        chick.solids.iter().map(|noted| noted.at).max(),
-        chick.signs.iter().map(|noted| noted.at).max(),
-        chick.weaning.iter().map(|noted| noted.at).max(),
-        chick.calls.iter().map(|noted| noted.at).max(),
-        chick.rooms.iter().map(|noted| noted.at).max(),
-        chick.arrived.as_ref().map(|noted| noted.at),
-    ];
-    let last = noted.into_iter().flatten().max();
+    let heard = placed.followed.flatten();
     PlacedRow {
         chick: chick.id,
         name: chick.plan.name.clone(),
         ring: chick.plan.ring.clone(),
-        level: outlook.level,
+        state: placed_state(now, placed),
         handover_loss_pct: outlook.weight.handover_loss_pct,
         last_weighed: outlook.weight.latest.as_ref().map(Noted::lived),
-        quiet_days: last.map(|last| now.minutes_since(last).max(0) / 1_440),
+        quiet_days: heard.map(|heard| now.minutes_since(heard).max(0) / 1_440),
         feeds_left: chick.feeds_in_force(outlook.now).len(),
         plan: chick.plans.version(),
     }
@@ -88,16 +105,18 @@ fn row(now: Moment, outlook: &Outlook) -> PlacedRow {
 
 #[cfg(test)]
 mod tests {
+    use crate::domain::homecoming::reports::last_heard;
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::outlook::outlook;
     use crate::domain::plan::care_plan::{CarePlan, Reference, Slot};
+    use crate::domain::plan::parts::Author;
     use crate::domain::plan::species::Species;
-    use crate::domain::quantity::units::Grams;
+    use crate::domain::quantity::units::{Grams, Percent};
     use crate::domain::time::moment::{Day, Offset};
+    use crate::domain::warnings::level::Level;
     use crate::share::placed::*;
 
-    /// A chick of this name that weighed 1,000 g at handover and `grams` on day 1.
-    fn placed(number: u8, name: &str, grams: i32) -> Outlook {
+    fn script(number: u8, name: &str) -> Scenario {
         let day = Day::from_date(2026, 11, 2).unwrap();
         let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
         name.clone_into(&mut plan.name);
@@ -105,56 +124,120 @@ mod tests {
             weight: Grams::whole(1_000),
             day,
         });
-        let chick = ChickId([number; 12]);
-        let mut script = Scenario::new(chick, plan, day, Offset::UTC);
-        script.weigh(1, grams).feed(1, 7, 0, Slot::Morning, 60);
-        let now = script.at(1, 8, 0);
-        outlook(now, &script.journal(), chick, &script.zone()).unwrap()
+        Scenario::new(ChickId([number; 12]), plan, day, Offset::UTC)
     }
 
-    #[test]
-    fn the_most_worrying_chick_comes_first() {
-        let outlooks = [
-            placed(1, "Basil", 1_005),
-            placed(2, "Cumin", 850),
-            placed(3, "Anise", 990),
-        ];
-        let rows = rows(outlooks[0].now, &outlooks);
-        let names: Vec<&str> = rows.iter().map(|row| row.name.as_str()).collect();
-        assert_eq!(names, ["Cumin", "Anise", "Basil"]);
-        // 150 g of 1,000 g.
-        assert_eq!(rows[0].handover_loss_pct, Some(15.0));
-        assert!(rows[0].level > rows[1].level);
-        assert_eq!(rows[0].feeds_left, 3);
-        assert_eq!(rows[0].quiet_days, Some(0));
-        assert_eq!(rows[0].last_weighed.unwrap().time.text(), "06:45");
-    }
-
-    #[test]
-    fn a_chick_without_news_keeps_the_level_of_its_last_report() {
-        let day = Day::from_date(2026, 11, 2).unwrap();
-        let chick = ChickId([1; 12]);
-        let plan = CarePlan::default_for(Species::GreenWingedMacaw);
-        let mut script = Scenario::new(chick, plan, day, Offset::UTC);
-        for day in 0..3 {
+    /// A chick whose owner noted everything for so many days and then nothing.
+    fn silent(number: u8, name: &str, days: i32) -> Scenario {
+        let mut script = script(number, name);
+        for day in 0..days {
             script.weigh(day, 1_000).feed(day, 7, 0, Slot::Morning, 60);
             script
                 .feed(day, 14, 0, Slot::Midday, 60)
                 .feed(day, 21, 0, Slot::Bedtime, 60);
         }
-        let (now, journal) = (script.at(4, 21, 0), script.journal());
-        let heard = last_heard(now, &journal, chick);
-        assert_eq!(heard, script.at(2, 21, 0));
+        script
+    }
+
+    fn followed(script: &Scenario, now: Moment) -> Placed {
+        let (journal, chick) = (script.journal(), script.chick().unwrap());
+        let heard = last_heard(now, &journal, chick.id);
+        let at = heard.unwrap_or_else(|| chick.home_since());
+        Placed {
+            outlook: outlook(at, &journal, chick.id, &script.zone()).unwrap(),
+            followed: Some(heard),
+        }
+    }
+
+    /// A chick of this phone that weighed 1,000 g at handover and `grams` on day 1.
+    fn cared_for(number: u8, name: &str, grams: i32) -> Placed {
+        let mut script = script(number, name);
+        script.weigh(1, grams).feed(1, 7, 0, Slot::Morning, 60);
+        let (now, chick) = (script.at(1, 8, 0), script.chick().unwrap().id);
+        Placed {
+            outlook: outlook(now, &script.journal(), chick, &script.zone()).unwrap(),
+            followed: None,
+        }
+    }
+
+    #[test]
+    fn the_most_worrying_chick_comes_first() {
+        let placed = [
+            cared_for(1, "Basil", 1_005),
+            cared_for(2, "Cumin", 850),
+            cared_for(3, "Anise", 990),
+        ];
+        let rows = rows(placed[0].outlook.now, &placed);
+        let names: Vec<&str> = rows.iter().map(|row| row.name.as_str()).collect();
+        assert_eq!(names, ["Cumin", "Anise", "Basil"]);
+        // 150 g of 1,000 g.
+        assert_eq!(rows[0].handover_loss_pct, Some(15.0));
+        assert!(rows[0].state.level() > rows[1].state.level());
+        assert_eq!(rows[0].feeds_left, 3);
+        assert_eq!(rows[0].last_weighed.unwrap().time.text(), "06:45");
+    }
+
+    /// Law 12: silence is never settled, and it is no call for the breeder either.
+    #[test]
+    fn eight_days_of_silence_are_silence_and_neither_settled_nor_a_call() {
+        let script = silent(1, "Basil", 3);
+        let state = |day, hour| {
+            let now = script.at(day, hour, 0);
+            placed_state(now, &followed(&script, now))
+        };
+        assert_eq!(state(2, 22), PlacedState::Now(Level::Settled));
+        let lived = script.at(2, 21, 0).lived(Offset::UTC);
+        // due on day 3 at 21:00, silent from day 4 at 09:00
+        assert_eq!(state(4, 8), PlacedState::On(Level::Settled, lived));
+        let last = Some((Level::Settled, lived));
+        assert_eq!(state(4, 9), PlacedState::Silent { last, days: 1 });
+        assert_eq!(state(10, 22), PlacedState::Silent { last, days: 8 });
+    }
+
+    #[test]
+    fn a_change_of_the_plan_leaves_a_silent_chick_as_it_was_last_heard_of() {
+        let mut script = silent(1, "Basil", 3);
+        let mut plan = script.chick().unwrap().plan;
+        plan.loss_limit = Percent::whole(8);
+        script.set_plan(10, 9, 0, &plan, Author::BREEDER_AFAR);
+        let now = script.at(10, 22, 0);
+        let rows = rows(now, &[followed(&script, now)]);
+        assert!(matches!(
+            rows[0].state,
+            PlacedState::Silent {
+                last: Some((Level::Settled, _)),
+                days: 8
+            }
+        ));
+        assert_eq!(rows[0].quiet_days, Some(8));
+    }
+
+    #[test]
+    fn silence_stands_above_a_settled_chick_and_below_a_call() {
+        let fresh = silent(1, "Basil", 10);
+        let mut ill = silent(2, "Cumin", 10);
+        ill.weigh(10, 800);
+        let (quiet, now) = (silent(3, "Dill", 3), fresh.at(10, 8, 0));
+        let placed = [&fresh, &quiet, &ill].map(|script| followed(script, now));
+        let names: Vec<String> = rows(now, &placed).into_iter().map(|row| row.name).collect();
+        assert_eq!(names, ["Cumin", "Dill", "Basil"]);
+    }
+
+    #[test]
+    fn a_chick_never_heard_of_is_unheard_and_then_silent() {
+        let script = script(1, "Basil");
+        let state = |day, hour| {
+            let now = script.at(day, hour, 0);
+            placed_state(now, &followed(&script, now))
+        };
+        // added on day 0 at 05:00
+        assert_eq!(state(1, 16), PlacedState::Unheard);
         assert_eq!(
-            last_heard(script.at(1, 8, 0), &journal, chick),
-            script.at(1, 7, 0)
-        );
-        let at = |moment| outlook(moment, &journal, chick, &script.zone()).unwrap();
-        assert!(at(now).level.is_call(), "by silence alone");
-        let rows = rows(now, &[at(heard)]);
-        assert_eq!(
-            (rows[0].level, rows[0].quiet_days),
-            (Level::Settled, Some(2))
+            state(1, 17),
+            PlacedState::Silent {
+                last: None,
+                days: 1
+            }
         );
     }
 }

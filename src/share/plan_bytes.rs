@@ -254,6 +254,11 @@ fn write_journey(writer: &mut ByteWriter, journey: &Journey) {
     writer.signed(journey.expected.seconds() - journey.left.seconds());
     writer.signed(journey.breeder_offset.minutes());
     write_choice(writer, journey.shift);
+    writer.unsigned(u8::from(journey.last_fed.is_some()));
+    if let Some((at, volume)) = journey.last_fed {
+        writer.signed(at.seconds() - journey.left.seconds());
+        writer.signed(volume.tenths());
+    }
 }
 
 /// Reads a plan.
@@ -424,6 +429,12 @@ fn read_journey(reader: &mut ByteReader<'_>) -> Result<Journey, UnpackError> {
         expected: moment_after(left, read_seconds(reader)?)?,
         breeder_offset: read_offset(reader)?,
         shift: read_choice(reader)?,
+        last_fed: if reader.unsigned(0..=1_u8)? == 1 {
+            let at = moment_after(left, read_seconds(reader)?)?;
+            Some((at, read_tenths(reader, Millilitres::from_tenths)?))
+        } else {
+            None
+        },
     })
 }
 

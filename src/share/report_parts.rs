@@ -4,6 +4,7 @@ use crate::domain::instruction::lifting::advice_in_force;
 use crate::domain::journal::chick::{Chick, FeedNote, FeedOutcome, Noted, Weighing};
 use crate::domain::journal::entries::{Change, Entry, Journal};
 use crate::domain::outlook::Outlook;
+use crate::domain::quantity::order::set_of;
 use crate::domain::quantity::units::Grams;
 use crate::share::page::Page;
 use crate::share::weight_picture::chart_svg;
@@ -119,8 +120,9 @@ pub(crate) fn put_notes(page: &mut Page, writing: Writing, chick: &Chick, entrie
     let say = writing.language;
     let journal = Journal::from_entries(entries.to_vec());
     let dead = journal.retracted();
+    let of_chick = set_of(journal.of_chick(chick.id).into_iter().map(|entry| entry.id));
     let is_shown = |entry: &&Entry| {
-        entry.chick == chick.id
+        of_chick.contains(&entry.id)
             && !dead.contains(&entry.id)
             && !matches!(
                 entry.change,

@@ -11,6 +11,7 @@
 pub mod backup_due;
 #[cfg(feature = "ui")]
 pub mod browser;
+pub mod chick_times;
 pub mod cup_text;
 pub mod fold;
 pub mod guide_text;

@@ -29,7 +29,32 @@ pub enum Setting {
     Glance,
     /// The chicks whose breeder holds this device.
     BredHere,
+    /// Chicks that this device follows and does not care for.
+    Followed,
+    /// Chicks removed from this device; their records are still there.
+    Removed,
+    /// Chicks that are with somebody else for some days, and when to ask whether they are back.
+    Away,
+    /// Chicks handed over here, until it is answered whether they are gone.
+    Leaving,
+    /// Chicks whose card was taken in here.
+    Card,
+    /// Chicks of which it is asked whether they are home, and from when on.
+    AskHome,
+    /// Chicks of which it is asked whether they were typed in before.
+    AskSame,
 }
+
+/// The settings that are a list of chicks; none of them is ever sent or joined.
+pub const OF_CHICKS: [Setting; 7] = [
+    Setting::Followed,
+    Setting::Removed,
+    Setting::Away,
+    Setting::Leaving,
+    Setting::Card,
+    Setting::AskHome,
+    Setting::AskSame,
+];
 
 impl Setting {
     const fn word(self) -> &'static str {
@@ -46,6 +71,13 @@ impl Setting {
             Self::CautionAccepted => "caution-accepted",
             Self::Glance => "glance",
             Self::BredHere => "bred-here",
+            Self::Followed => "followed",
+            Self::Removed => "removed",
+            Self::Away => "away",
+            Self::Leaving => "leaving",
+            Self::Card => "card",
+            Self::AskHome => "ask-home",
+            Self::AskSame => "ask-same",
         }
     }
 

@@ -1,6 +1,6 @@
 //! The two copies of the journal in this browser, kept together, and the small values of this device.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -12,6 +12,7 @@ use crate::domain::journal::entries::{ChickId, Entry, Journal};
 use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::Moment;
 use crate::store::browser::LocalKeyValue;
+use crate::store::chick_times::{times_from_text, times_to_text};
 use crate::store::cup_text::{cup_from_text, cup_to_text};
 use crate::store::guide_text::{guide_of, with_guide, without_guide};
 use crate::store::key_value::KeyValueError;
@@ -422,6 +423,16 @@ impl Copies {
     pub fn remember_sent(self, chick: ChickId) {
         let text = self.setting(Setting::Sent).unwrap_or_default();
         self.remember(Setting::Sent, &with_sent(&text, chick, clock::now()));
+    }
+
+    /// The chicks of a setting that lists some, each with its moment.
+    pub fn chick_times(self, setting: Setting) -> BTreeMap<ChickId, Moment> {
+        times_from_text(&self.setting(setting).unwrap_or_default())
+    }
+
+    /// Remembers the chicks of such a setting.
+    pub fn remember_chick_times(self, setting: Setting, times: &BTreeMap<ChickId, Moment>) {
+        self.remember(setting, &times_to_text(times));
     }
 
     /// The empty cup that formula is mixed in, and what it is made of.

@@ -2,6 +2,7 @@
 
 pub mod clock;
 pub mod copies;
+pub mod of_phone;
 pub mod parts;
 pub mod picture;
 pub mod pieces;

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use crate::domain::homecoming::reports::last_heard;
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{Change, ChickId, Entry, EntryId, Journal, Refusal};
 use crate::domain::outlook::Outlook;
@@ -11,7 +12,9 @@ use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::plan::parts::Author;
 use crate::domain::time::moment::Moment;
 use crate::domain::time::zone::Zone;
+use crate::store::setting::Setting;
 use crate::ui::copies::{Copies, Keeping};
+use crate::ui::of_phone::OfPhone;
 use crate::ui::route::Route;
 use crate::ui::{clock, platform};
 use crate::words::Language;
@@ -56,6 +59,8 @@ pub struct AppState {
     pub link: RwSignal<Option<String>>,
     /// The chick whose card the next new one starts from, until the form fetches it.
     pub template: RwSignal<Option<ChickId>>,
+    /// What this phone knows of its chicks beside their records: role, removal, questions still open.
+    pub of_phone: OfPhone,
     /// What was just done.
     pub notice: RwSignal<Option<Notice>>,
     /// Everything about the chick on screen, worked out anew each minute and after each entry.
@@ -72,6 +77,7 @@ impl AppState {
         let chick = RwSignal::new(None);
         let now = RwSignal::new(now_at_start);
         let zone = RwSignal::new(zone);
+        let of_phone = OfPhone::new(copies);
         let minute = Memo::new(move |_| now.get().seconds().div_euclid(60));
         let outlook = Memo::new_with_compare(
             move |_| {
@@ -79,8 +85,11 @@ impl AppState {
                 let judge = judge.get()?;
                 let id = chick.get()?;
                 let now = now.get_untracked();
-                let outlook =
-                    journal.with(|journal| zone.with(|zone| judge(now, journal, id, zone)));
+                let is_followed = of_phone.at(Setting::Followed, id).is_some();
+                let outlook = journal.with(|journal| {
+                    let heard = is_followed.then(|| last_heard(now, journal, id)).flatten();
+                    zone.with(|zone| judge(heard.unwrap_or(now), journal, id, zone))
+                });
                 outlook.map(Arc::new)
             },
             |_, _| true,
@@ -96,6 +105,7 @@ impl AppState {
             is_update_ready: RwSignal::new(false),
             link: RwSignal::new(None),
             template: RwSignal::new(None),
+            of_phone,
             notice: RwSignal::new(None),
             outlook,
             copies,
@@ -216,6 +226,7 @@ impl AppState {
             .outlook
             .get_untracked()
             .filter(|_| !self.is_demo.get_untracked())
+            .filter(|outlook| self.is_with_me(outlook.chick.id))
         else {
             return;
         };
@@ -358,9 +369,68 @@ impl AppState {
         self.route.set(route);
     }
 
+    /// The chicks of this phone that were not removed from it; follows both.
+    pub fn chicks(self) -> Vec<ChickId> {
+        let mut chicks = self.journal.with(Journal::chicks);
+        if !self.is_demo.get() {
+            chicks.retain(|id| self.of_phone.at(Setting::Removed, *id).is_none());
+        }
+        chicks
+    }
+
+    /// Removes a chick from this phone, or shows it again. Its records stay as they are.
+    pub fn set_removed(self, id: ChickId, is_removed: bool) {
+        let at = is_removed.then(clock::now);
+        self.set_of_phone(Setting::Removed, id, at);
+        self.choose_chick();
+    }
+
+    /// Puts a chick into a list of this phone with its moment, or takes it out.
+    pub fn set_of_phone(self, setting: Setting, chick: ChickId, at: Option<Moment>) {
+        self.of_phone.set(self.copies, setting, chick, at);
+    }
+
+    /// After a card was taken in: whether the chick is home, and whether it was typed in before, is asked.
+    pub fn card_taken(self, chick: ChickId) {
+        let (now, of_phone) = (clock::now(), self.of_phone);
+        self.set_of_phone(Setting::Card, chick, Some(now));
+        self.set_of_phone(Setting::AskHome, chick, Some(now));
+        let is_typed = |id: &ChickId| *id != chick && of_phone.at(Setting::Card, *id).is_none();
+        if untrack(|| self.chicks().iter().any(is_typed)) {
+            self.set_of_phone(Setting::AskSame, chick, Some(now));
+        }
+    }
+
+    /// Whether this phone cares for a chick and has it here.
+    pub fn is_with_me(self, id: ChickId) -> bool {
+        [Setting::Followed, Setting::Away]
+            .iter()
+            .all(|setting| self.of_phone.at_untracked(*setting, id).is_none())
+    }
+
+    /// Whether what came in is of a removed chick: then the settings ask whether to show it again.
+    pub fn shows_removed(self, id: ChickId) -> bool {
+        let is_removed = self.of_phone.at_untracked(Setting::Removed, id).is_some();
+        if is_removed {
+            let name = self.name_of(id);
+            let pattern = self.language().life_removed_came();
+            self.say(self.writing_now().about(pattern, &name), Vec::new());
+            self.go(Route::Settings);
+        }
+        is_removed
+    }
+
+    /// The name of a chick; empty when it has none.
+    pub fn name_of(self, id: ChickId) -> String {
+        let chick = self
+            .journal
+            .with_untracked(|journal| Chick::from_journal(journal, id));
+        chick.map(|chick| chick.plan.name).unwrap_or_default()
+    }
+
     /// Puts a chick on screen: the one remembered, else the first.
     pub fn choose_chick(self) {
-        let chicks = self.journal.with_untracked(Journal::chicks);
+        let chicks = untrack(|| self.chicks());
         let current = self
             .chick
             .get_untracked()

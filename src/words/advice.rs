@@ -43,6 +43,24 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
                  veterinario.",
             ),
         },
+        RuleId::StableLoss => Advice {
+            why: language.pick(
+                "A weaned bird keeps its weight. One that loses this much eats too little or is ill, \
+                 and feathers hide it.",
+                "Un ave destetada mantiene su peso. La que pierde tanto come poco o está enferma, y \
+                 las plumas lo ocultan.",
+            ),
+            act: language.pick(
+                "Weigh once more tomorrow morning on the same scale, then daily until it is steady. \
+                 Look at what it really swallows, at the droppings, and feel the breastbone.",
+                "Pese otra vez mañana por la mañana en la misma balanza, y luego a diario hasta que \
+                 esté estable. Mire qué traga de verdad y los excrementos, y palpe el esternón.",
+            ),
+            avoid: language.pick(
+                "Do not start formula again on your own. Do not wait for the next weekly weighing.",
+                "No vuelva a la papilla por su cuenta. No espere al próximo pesaje semanal.",
+            ),
+        },
         RuleId::FallingWeight => Advice {
             why: language.pick(
                 "It loses faster than weaning takes, whatever a single reading says. If this goes \
@@ -497,6 +515,7 @@ mod tests {
             RuleId::MissedFeeds,
             RuleId::PeakLoss,
             RuleId::HandoverLoss,
+            RuleId::StableLoss,
             RuleId::FallingWeight,
             RuleId::ArrivalLoss,
             RuleId::OneDayLoss,

@@ -47,13 +47,10 @@ fn who(writing: Writing, outlook: &Outlook) -> String {
         &plan.name
     };
     let age = age.unwrap_or_else(|| ageless.to_owned());
+    let stage = writing.language.life_stage(outlook.stage);
     match writing.language {
-        Language::English => {
-            format!("I am ringing about {name}: {species}, {age}, hand-fed, not weaned.")
-        }
-        Language::Spanish => {
-            format!("Llamo por {name}: {species}, {age}, criado a mano, sin destetar.")
-        }
+        Language::English => format!("I am ringing about {name}: {species}, {age}, {stage}."),
+        Language::Spanish => format!("Llamo por {name}: {species}, {age}, {stage}."),
     }
 }
 
@@ -312,6 +309,26 @@ mod tests {
         assert_eq!(said[7], "First noted Tue 3 Nov, 12:00.");
         assert_eq!(said[8], "It has been with me since Mon 2 Nov.");
         assert_eq!(said.len(), 9);
+    }
+
+    /// The last feed dropped and given on day 20, one weight, seen to drink: weaned on day 34.
+    #[test]
+    fn a_weaned_bird_is_not_called_unweaned() {
+        let mut script = with_plan(plan());
+        script.feed(20, 7, 0, Slot::Morning, 80);
+        for slot in [Slot::Morning, Slot::Midday, Slot::Bedtime] {
+            let by_breeder = true;
+            script.note(20, 12, 0, Change::FeedDropped { slot, by_breeder });
+        }
+        script.note(22, 9, 0, Change::DrinkingSeen);
+        for day in 20..=34 {
+            script.weigh(day, 950);
+        }
+        let who = |day| said(Language::English, &script, script.at(day, 12, 0)).remove(0);
+        assert!(who(33).ends_with("hand-fed, not weaned."), "{}", who(33));
+        assert!(who(34).ends_with("hand-reared, weaned."), "{}", who(34));
+        let spanish = said(Language::Spanish, &script, script.at(34, 12, 0)).remove(0);
+        assert!(spanish.ends_with("criado a mano, destetado."), "{spanish}");
     }
 
     #[test]

@@ -1,8 +1,9 @@
 //! One line of the journal in words.
 
 use crate::domain::journal::chick::Advice;
-use crate::domain::journal::entries::{Change, CropFeel};
+use crate::domain::journal::entries::{Carer, Change, CropFeel};
 use crate::words::Language;
+use crate::words::exchange::labelled;
 use crate::words::format::Writing;
 
 impl Writing {
@@ -135,6 +136,14 @@ impl Writing {
             Change::RoomSeen { room } => {
                 format!("{}: {}", say.entry_room(), self.temperature(*room))
             }
+            Change::DrinkingSeen => say.entry_drinking().to_owned(),
+            Change::Grown => say.entry_grown().to_owned(),
+            Change::Died => say.entry_died().to_owned(),
+            Change::HandedOver { to, name } => {
+                let to = say.handed_to(*to);
+                labelled(to, name)
+            }
+            Change::SameChick { .. } => say.entry_same_chick().to_owned(),
             Change::Noted { text } => text.clone(),
             Change::Retracted { .. } => say.journal_retracted().to_owned(),
         }
@@ -148,7 +157,23 @@ impl Writing {
     }
 }
 
+impl Language {
+    /// Who cares for the chick from here on.
+    pub const fn handed_to(self, to: Carer) -> &'static str {
+        match to {
+            Carer::Owner => self.pick("Handed over to its owner", "Entregado a su dueño"),
+            Carer::Breeder => self.pick("Given back to the breeder", "Devuelto al criador"),
+            Carer::Sitter => self.pick("Handed to a sitter", "Dejado con un cuidador"),
+            Carer::Clinic => self.pick("Handed to a clinic", "Dejado en la clínica"),
+        }
+    }
+}
+
 texts! {
+    entry_drinking: "Seen to drink", "Se le ha visto beber";
+    entry_grown: "Grown", "Ya es adulto";
+    entry_died: "It died", "Ha muerto";
+    entry_same_chick: "Typed chick and card are the same bird", "El pollo escrito y el de la tarjeta son el mismo";
     entry_added: "Chick added", "Pollo añadido";
     entry_plan: "Plan changed", "Plan cambiado";
     entry_plan_taken: "Plan taken", "Plan aceptado";

@@ -111,12 +111,12 @@ impl Writing {
     /// How long nothing was heard of a placed chick.
     pub fn quiet_days(self, days: Option<i64>) -> String {
         match (self.language, days) {
-            (Language::English, None) => "nothing noted yet".to_owned(),
-            (Language::English, Some(0)) => "heard of today".to_owned(),
+            (Language::English, None) => "no report yet".to_owned(),
+            (Language::English, Some(0)) => "heard of within a day".to_owned(),
             (Language::English, Some(1)) => "nothing for 1 day".to_owned(),
             (Language::English, Some(days)) => format!("nothing for {days} days"),
-            (Language::Spanish, None) => "aún nada anotado".to_owned(),
-            (Language::Spanish, Some(0)) => "con noticias de hoy".to_owned(),
+            (Language::Spanish, None) => "aún sin informes".to_owned(),
+            (Language::Spanish, Some(0)) => "con noticias del último día".to_owned(),
             (Language::Spanish, Some(1)) => "sin noticias desde hace 1 día".to_owned(),
             (Language::Spanish, Some(days)) => format!("sin noticias desde hace {days} días"),
         }

@@ -20,6 +20,11 @@ texts! {
     plan_journey_hint: "By the breeder's clock. Leave it empty when there is none.", "Según el reloj del criador. Déjelo vacío si no hay viaje.";
     plan_left_day: "Leaves on", "Sale el";
     plan_left_time: "Leaves at", "Sale a las";
+    plan_fed_day: "Fed last on, before leaving", "Última toma antes de salir, el";
+    plan_fed_time: "Fed last at", "Última toma a las";
+    plan_fed_ml: "How much", "Cuánto";
+    fault_fed_late: "The last feed lies before the leaving, by a day at most.", "La última toma es antes de la salida, como mucho un día.";
+    fault_fed_half: "The last feed needs day, time and amount.", "La última toma necesita día, hora y cantidad.";
     plan_expected_day: "Arrives on", "Llega el";
     plan_expected_time: "Arrives at", "Llega a las";
     plan_offset: "Breeder's clock, hours from UTC", "Reloj del criador, horas desde UTC";

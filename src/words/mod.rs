@@ -30,6 +30,7 @@ pub mod guide;
 pub mod home;
 pub mod instruction;
 pub mod journey;
+pub mod life;
 pub mod mixing;
 pub mod plan_change;
 pub mod plan_checks;

@@ -233,7 +233,11 @@ impl Writing {
                     ClockShift::AtOnce => self.language.plan_part_at_once(),
                     ClockShift::Gradual => self.language.plan_part_gradual(),
                 };
-                format!("{left} – {expected}; {shift}")
+                let fed = journey.last_fed.map(|(at, volume)| {
+                    let (at, volume) = (self.lived(at.lived(offset)), self.volume(volume));
+                    format!("; {} {at}, {volume}", self.language.plan_part_last_fed())
+                });
+                format!("{left} – {expected}; {shift}{}", fed.unwrap_or_default())
             }
             PlanLine::Contact(role) => typed(&contacts(plan, role))?,
             PlanLine::Solids => typed(&plan.solids)?,
@@ -338,6 +342,7 @@ texts! {
     plan_part_order: "Feeds to go, in this order", "Tomas que se quitan, por orden";
     plan_part_settle: "Days to settle in without dropping a feed", "Días de adaptación sin quitar tomas";
     plan_part_room: "Room", "Habitación";
+    plan_part_last_fed: "last fed", "última toma";
     plan_part_journey: "Journey, breeder's clock", "Viaje, hora del criador";
     plan_part_at_once: "feeds by the new clock at once", "tomas con la hora nueva desde el primer día";
     plan_part_gradual: "feeds move by an hour a day at most", "las tomas se mueven como mucho una hora al día";

@@ -87,7 +87,10 @@ impl Writing {
                 say.plan_ring(),
                 Some(plan.ring.clone()).filter(|ring| !ring.is_empty()),
             ),
-            (say.vet_rearing(), Some(say.vet_hand_fed().to_owned())),
+            (
+                say.vet_rearing(),
+                Some(say.life_stage(outlook.stage).to_owned()),
+            ),
             (
                 say.vet_home_since(),
                 home.map(|arrived| self.date(arrived.lived().day)),
@@ -144,7 +147,6 @@ texts! {
     vet_environment: "Environment and calls", "Entorno y llamadas";
     vet_age: "Age", "Edad";
     vet_rearing: "Rearing", "Cría";
-    vet_hand_fed: "hand-fed, not yet weaned", "criado a mano, sin destetar";
     vet_home_since: "In this home since", "En este hogar desde";
     calendar_note: "Is the crop empty? If not, or if the chick is not well, do not feed: open Perchlight. Check that the alert of this event is on.", "¿Está vacío el buche? Si no, o si el pollo no está bien, no dé de comer: abra Perchlight. Compruebe que el aviso de este evento está activo.";
     table_chick: "chick", "pollo";

@@ -42,6 +42,7 @@ pub const fn call_first(language: Language, level: Level) -> &'static str {
 fn amount(writing: Writing, value: Value) -> String {
     match value {
         Value::Pct(pct) => writing.pct(pct),
+        Value::Grams(mass) => writing.mass(mass),
         Value::Ml(volume) => writing.volume(volume),
         Value::Celsius(temperature) => writing.temperature(temperature),
         Value::Minutes(minutes) => writing.minutes(minutes),
@@ -65,6 +66,10 @@ const fn title_pattern(language: Language, finding: &Finding) -> &'static str {
         RuleId::HandoverLoss => language.pick(
             "Weight {value} below handover (limit {limit})",
             "Peso {value} por debajo del de entrega (límite {limit})",
+        ),
+        RuleId::StableLoss => language.pick(
+            "Weight {value} below its usual level (limit {limit})",
+            "Peso {value} por debajo de su nivel habitual (límite {limit})",
         ),
         RuleId::PeakLoss => language.pick(
             "Weight {value} below its peak (limit {limit})",

@@ -21,6 +21,10 @@ pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
             "10 %: Duerr & Gage 2020, p. 599; los demás pasos: nuestros; otro límite: del \
              criador"
         }
+        RuleId::StableLoss => {
+            "peso parejo tras el destete: gráfico de un instituto de investigación; todos los \
+             límites: nuestros"
+        }
         RuleId::PeakLoss => {
             "10 %: Watchbird nov/dic 1999; Duerr & Gage 2020, p. 599; 15 % y 20 %: nuestros"
         }

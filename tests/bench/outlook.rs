@@ -52,6 +52,7 @@ fn row(entries: usize) {
         chick: &chick,
         feeds: &feeds,
         trend: &ready.weight.trend,
+        stage: ready.stage,
     };
     let times = [
         median(|| {

@@ -5,8 +5,8 @@
 use std::collections::BTreeSet;
 
 use perchlight::domain::journal::entries::{
-    Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId, Response,
-    SolidsEaten, WhyPassedOver,
+    Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId,
+    Response, SolidsEaten, WhyPassedOver,
 };
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::plan::care_plan::{
@@ -23,7 +23,7 @@ use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 
 /// How many kinds of change there are.
-pub(crate) const KINDS: usize = 21;
+pub(crate) const KINDS: usize = 26;
 
 /// The number of a change's kind, 0 to `KINDS - 1`; a new kind must be added here and to the fixtures.
 pub(crate) fn kind(change: &Change) -> usize {
@@ -49,7 +49,12 @@ pub(crate) fn kind(change: &Change) -> usize {
         Change::RoomSeen { .. } => 17,
         Change::Noted { .. } => 18,
         Change::Retracted { .. } => 19,
-        Change::AdviceNoted { .. } => 20,
+        Change::DrinkingSeen => 20,
+        Change::Grown => 21,
+        Change::Died => 22,
+        Change::HandedOver { .. } => 23,
+        Change::SameChick { .. } => 24,
+        Change::AdviceNoted { .. } => 25,
     }
 }
 
@@ -138,6 +143,7 @@ fn weighing_and_feeding() -> impl Strategy<Value = Change> {
 fn seeing() -> impl Strategy<Value = Change> {
     prop_oneof![
         Just(Change::Arrived),
+        Just(Change::DrinkingSeen),
         (crop_state(), crop_feel()).prop_map(|(state, feel)| Change::CropSeen { state, feel }),
         droppings().prop_map(|look| Change::DroppingsSeen { look }),
         (text(1_000), eaten()).prop_map(|(what, eaten)| Change::SolidsSeen { what, eaten }),
@@ -169,7 +175,18 @@ fn deciding() -> impl Strategy<Value = Change> {
             }),
         text(1_000).prop_map(|text| Change::Noted { text }),
         any::<[u8; 12]>().prop_map(|id| Change::Retracted { id: EntryId(id) }),
+        Just(Change::Grown),
+        Just(Change::Died),
+        (carer(), text(60)).prop_map(|(to, name)| Change::HandedOver { to, name }),
+        (any::<[u8; 12]>(), any::<[u8; 12]>()).prop_map(|(typed, card)| Change::SameChick {
+            typed: ChickId(typed),
+            card: ChickId(card),
+        }),
     ]
+}
+
+fn carer() -> impl Strategy<Value = Carer> {
+    select(&[Carer::Owner, Carer::Breeder, Carer::Sitter, Carer::Clinic])
 }
 
 /// Any plan without faults.
@@ -295,14 +312,16 @@ fn label() -> impl Strategy<Value = PowderLabel> {
 
 fn journey() -> impl Strategy<Value = Journey> {
     let shift = select(&[ClockShift::AtOnce, ClockShift::Gradual]);
-    (moment(), moment(), offset(), shift).prop_map(|(left, expected, breeder_offset, shift)| {
-        Journey {
+    let last_fed = option::of((moment(), (0..3_000_i32).prop_map(Millilitres::tenths_held)));
+    (moment(), moment(), offset(), shift, last_fed).prop_map(
+        |(left, expected, breeder_offset, shift, last_fed)| Journey {
             left,
             expected,
             breeder_offset,
             shift,
-        }
-    })
+            last_fed,
+        },
+    )
 }
 
 fn contact() -> impl Strategy<Value = Contact> {

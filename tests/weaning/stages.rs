@@ -18,6 +18,7 @@ fn without_formula(last_day: i32, grams: impl Fn(i32) -> i32) -> Scenario {
     script.note(9, 22, 10, dropped(Slot::Midday));
     script.note(15, 10, 0, dropped(Slot::Morning));
     script.note(20, 10, 0, dropped(Slot::Bedtime));
+    script.note(21, 10, 0, Change::DrinkingSeen);
     for day in 10..=last_day {
         script.weigh(day, grams(day));
     }

@@ -6,8 +6,8 @@ use perchlight::domain::quantity::units::Grams;
 use perchlight::domain::warnings::level::Value;
 use perchlight::domain::weaning::criteria::Criterion;
 use perchlight::domain::weaning::facts::Answer;
-use perchlight::domain::weaning::mornings::{Morning, mornings, steady_mornings_needed};
 use perchlight::domain::weaning::{Verdict, Weaning};
+use perchlight::domain::weight::mornings::{Morning, mornings, steady_mornings_needed};
 
 use crate::script::{
     Without, answer, arrived, at, day, earliest, evening, good_days, judged, only_reason, plan,

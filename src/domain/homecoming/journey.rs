@@ -199,6 +199,7 @@ mod tests {
             expected: left.plus_minutes(360),
             breeder_offset: Offset::from_minutes(breeder_min),
             shift,
+            last_fed: None,
         }
     }
 

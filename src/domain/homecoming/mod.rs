@@ -1,4 +1,4 @@
-//! The journey, what is due on the way, and the first days in the new home.
+//! The journey, what is due on the way, the first days in the new home, and the stages of a life.
 //!
 //! **Never:** a chick on its way is never told to be late for a feed.
 //!
@@ -6,4 +6,6 @@
 
 pub mod first_days;
 pub mod journey;
+pub mod life_stage;
+pub mod reports;
 pub mod transit;

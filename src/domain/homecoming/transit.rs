@@ -118,12 +118,13 @@ pub fn transit(now: Moment, chick: &Chick, zone: &Zone) -> Option<Transit> {
     })
 }
 
-/// The moment from which the hours without a feed count: the last feed noted up to `now`, or the
-/// leaving where none was noted within a day before it.
+/// The moment from which the hours without a feed count: the last feed, noted up to `now` or written on
+/// the card; without either the leaving, which stands for the last feed before it.
 pub fn fed_before(now: Moment, chick: &Chick, journey: &Journey) -> Moment {
-    chick
-        .last_given(now)
-        .map(|feed| feed.at)
+    let noted = chick.last_given(now).map(|feed| feed.at);
+    let on_card = journey.last_fed.map(|(at, _)| at);
+    noted
+        .max(on_card.filter(|at| *at <= journey.left))
         .filter(|at| journey.left.minutes_since(*at) <= LAST_FEED_WITHIN_MINUTES)
         .unwrap_or(journey.left)
 }
@@ -183,6 +184,7 @@ mod tests {
     use crate::domain::journal::entries::Change;
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::plan::care_plan::{ClockShift, Slot};
+    use crate::domain::quantity::units::Millilitres;
     use crate::domain::time::moment::Offset;
     use crate::domain::warnings::rules::trial::{macaw, plan, with_plan};
 
@@ -195,6 +197,7 @@ mod tests {
             expected: left.plus_minutes(360),
             breeder_offset: Offset::UTC,
             shift: ClockShift::AtOnce,
+            last_fed: None,
         });
         change(&mut plan);
         with_plan(plan)
@@ -218,6 +221,19 @@ mod tests {
         assert_eq!(way.planned_verdict(), TransitVerdict::LongerThanPlanned);
         script.feed(0, 12, 0, Slot::Midday, 40);
         assert_eq!(at(&script, 0, 13).unwrap().minutes, 60);
+    }
+
+    /// Fed at 07:00 by the card, left at 10:00, home at 15:45: 8 h 45 min without a feed, not 5 h 45.
+    #[test]
+    fn the_last_feed_at_the_breeders_is_that_of_the_card() {
+        let script = script(|plan| {
+            let journey = plan.journey.as_mut().unwrap();
+            let fed = journey.left.plus_minutes(-180);
+            journey.last_fed = Some((fed, Millilitres::whole(80)));
+        });
+        let (chick, now) = (script.chick().unwrap(), script.at(0, 15, 45));
+        let way = transit(now, &chick, &script.zone()).unwrap();
+        assert_eq!(way.minutes, 8 * 60 + 45);
     }
 
     #[test]

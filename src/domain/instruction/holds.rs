@@ -277,6 +277,7 @@ fn seen_at(now: Moment, chick: &Chick, rule: RuleId) -> Moment {
         }
         RuleId::PeakLoss
         | RuleId::HandoverLoss
+        | RuleId::StableLoss
         | RuleId::FallingWeight
         | RuleId::ArrivalLoss
         | RuleId::OneDayLoss

@@ -97,6 +97,7 @@ pub(crate) fn of_finding(finding: &Finding) -> Answer {
         // Weight is lost by too little food as well: only an emergency goes to the vet unfed.
         RuleId::PeakLoss
         | RuleId::HandoverLoss
+        | RuleId::StableLoss
         | RuleId::FallingWeight
         | RuleId::ArrivalLoss
         | RuleId::OneDayLoss

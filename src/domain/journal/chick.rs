@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use crate::domain::journal::entries::{
-    Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId, Journal,
-    Response, SolidsEaten, WhyPassedOver,
+    Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId,
+    Journal, Response, SolidsEaten, WhyPassedOver,
 };
 use crate::domain::journal::plan_record::{PlanRecord, Proposal};
 use crate::domain::journal::signs::Sign;
@@ -140,6 +140,15 @@ pub struct Call {
     pub agreed: String,
 }
 
+/// A care that went to somebody else.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct HandedOver {
+    /// To whom.
+    pub to: Carer,
+    /// What that person or place is called; may be empty.
+    pub name: String,
+}
+
 /// What the breeder or a vet said about feeding.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Advice {
@@ -194,6 +203,14 @@ pub struct Chick {
     pub rooms: Vec<Noted<Celsius>>,
     /// Calls made.
     pub calls: Vec<Noted<Call>>,
+    /// Times at which it was seen to drink.
+    pub drinking: Vec<Noted<()>>,
+    /// When somebody said that it is grown.
+    pub grown: Option<Noted<()>>,
+    /// When it died.
+    pub died: Option<Noted<()>>,
+    /// To whom the care went, by time.
+    pub handed_over: Vec<Noted<HandedOver>>,
     /// What was said about feeding.
     pub advice: Vec<Noted<Advice>>,
 }
@@ -202,15 +219,28 @@ impl Chick {
     /// The chick of this id; `None` when the journal never added it.
     pub fn from_journal(journal: &Journal, id: ChickId) -> Option<Self> {
         let dead = journal.retracted();
+        let leading = journal.leading(&dead);
+        if leading.contains_key(&id) {
+            return None;
+        }
+        let is_of = |chick: ChickId| chick == id || leading.get(&chick) == Some(&id);
         let alive: Vec<&Entry> = journal
             .entries()
             .iter()
-            .filter(|entry| entry.chick == id && !dead.contains(&entry.id))
+            .filter(|entry| is_of(entry.chick) && !dead.contains(&entry.id))
             .collect();
-        let of_chick = journal.entries().iter().filter(|entry| entry.chick == id);
-        let record = PlanRecord::new(of_chick, &dead)?;
+        let of_card = alive.iter().copied().filter(|entry| entry.chick == id);
+        let record = PlanRecord::new(of_card, &dead)?;
         let (plan_since, plan) = record.now()?;
         let mut chick = Self::new(id, plan_since.max(record.begun()), plan.clone(), record);
+        // Where a card has joined a typed chick its plan leads; the typed one fills what is empty.
+        let of_typed = alive.iter().copied().filter(|entry| entry.chick != id);
+        if let Some(record) = PlanRecord::new(of_typed, &dead) {
+            chick.added_at = chick.added_at.min(record.begun());
+            if let Some((_, typed)) = record.now() {
+                chick.plan.fill_from(typed);
+            }
+        }
         for entry in alive {
             chick.note(entry);
         }
@@ -237,6 +267,10 @@ impl Chick {
             stock: Vec::new(),
             rooms: Vec::new(),
             calls: Vec::new(),
+            drinking: Vec::new(),
+            grown: None,
+            died: None,
+            handed_over: Vec::new(),
             advice: Vec::new(),
         }
     }
@@ -247,8 +281,16 @@ impl Chick {
             Change::ChickAdded(_)
             | Change::PartSet { .. }
             | Change::PartTaken { .. }
+            | Change::SameChick { .. }
             | Change::Noted { .. }
             | Change::Retracted { .. } => {}
+            Change::DrinkingSeen => self.drinking.push(noted(entry, ())),
+            Change::Grown => self.grown = Some(noted(entry, ())),
+            Change::Died => self.died = Some(noted(entry, ())),
+            Change::HandedOver { to, name } => {
+                let (to, name) = (*to, name.clone());
+                self.handed_over.push(noted(entry, HandedOver { to, name }));
+            }
             Change::Arrived => self.arrived = Some(noted(entry, ())),
             &Change::Weighed { weight, crop } => {
                 let weighing = Weighing { weight, crop };

@@ -117,6 +117,19 @@ pub enum SolidsEaten {
     Meal,
 }
 
+/// Who cares for a chick after it was handed over.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Carer {
+    /// Its owner, for good.
+    Owner,
+    /// Its breeder again.
+    Breeder,
+    /// Somebody for some days.
+    Sitter,
+    /// A vet's practice, for as long as it is treated there.
+    Clinic,
+}
+
 /// One thing that happened or was decided.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Change {
@@ -253,6 +266,26 @@ pub enum Change {
         /// Its temperature.
         room: Celsius,
     },
+    /// It was seen to drink.
+    DrinkingSeen,
+    /// It counts as grown: somebody said so.
+    Grown,
+    /// It died.
+    Died,
+    /// From here on somebody else cares for it.
+    HandedOver {
+        /// Who that is.
+        to: Carer,
+        /// What that person or place is called; may be empty.
+        name: String,
+    },
+    /// A chick typed in by its owner and the chick of the breeder's card are the same bird.
+    SameChick {
+        /// The chick that was typed in.
+        typed: ChickId,
+        /// The chick of the card, under whose id all is told.
+        card: ChickId,
+    },
     /// A remark.
     Noted {
         /// The text.
@@ -272,6 +305,40 @@ impl Change {
             Some(plan)
         } else {
             None
+        }
+    }
+
+    /// Whether it tells how the chick is doing: what only who is with it can note. A plan, a call, a remark
+    /// or a handing over may come from anybody.
+    pub const fn is_of_care(&self) -> bool {
+        match self {
+            Self::Arrived
+            | Self::Weighed { .. }
+            | Self::Fed { .. }
+            | Self::FeedRefused { .. }
+            | Self::FeedPassedOver { .. }
+            | Self::CropSeen { .. }
+            | Self::DroppingsSeen { .. }
+            | Self::SolidsSeen { .. }
+            | Self::SignSeen { .. }
+            | Self::SignGone { .. }
+            | Self::MixMade { .. }
+            | Self::StockOpened { .. }
+            | Self::RoomSeen { .. }
+            | Self::DrinkingSeen
+            | Self::Grown
+            | Self::Died => true,
+            Self::ChickAdded(_)
+            | Self::PartSet { .. }
+            | Self::PartTaken { .. }
+            | Self::FeedDropped { .. }
+            | Self::FeedBroughtBack { .. }
+            | Self::Called { .. }
+            | Self::AdviceNoted { .. }
+            | Self::HandedOver { .. }
+            | Self::SameChick { .. }
+            | Self::Noted { .. }
+            | Self::Retracted { .. } => false,
         }
     }
 
@@ -449,15 +516,59 @@ impl Journal {
         dead
     }
 
-    /// The chicks in the order in which they were added.
+    /// The chicks in the order in which they were added; one that was typed in and has a card stands under
+    /// the id of its card.
     pub fn chicks(&self) -> Vec<ChickId> {
+        let leading = self.leading(&self.retracted());
         let mut chicks = Vec::new();
         for entry in &self.entries {
-            if entry.change.plan().is_some() && !chicks.contains(&entry.chick) {
-                chicks.push(entry.chick);
+            let chick = leading.get(&entry.chick).unwrap_or(&entry.chick);
+            if entry.change.plan().is_some() && !chicks.contains(chick) {
+                chicks.push(*chick);
             }
         }
         chicks
+    }
+
+    /// Every entry of a chick in order, retracted ones too, with those of the typed chick that its card has
+    /// taken over.
+    pub fn of_chick(&self, chick: ChickId) -> Vec<&Entry> {
+        let leading = self.leading(&self.retracted());
+        let of = |entry: &Entry| *leading.get(&entry.chick).unwrap_or(&entry.chick);
+        let entries = self.entries.iter();
+        entries.filter(|entry| of(entry) == chick).collect()
+    }
+
+    /// The id under which a chick is told: that of its card where it was typed in first.
+    pub fn leading_id(&self, chick: ChickId) -> ChickId {
+        let leading = self.leading(&self.retracted());
+        leading.get(&chick).copied().unwrap_or(chick)
+    }
+
+    /// For each typed chick that is joined to a card: the id of that card.
+    ///
+    /// Of two cards for one typed chick the first one noted counts, so that the answer is the same in
+    /// whatever order entries came in; a chain of joins ends at its first card.
+    pub(crate) fn leading(&self, dead: &BTreeSet<EntryId>) -> BTreeMap<ChickId, ChickId> {
+        let mut leading: BTreeMap<ChickId, ChickId> = BTreeMap::new();
+        for entry in self
+            .entries
+            .iter()
+            .filter(|entry| !dead.contains(&entry.id))
+        {
+            let Change::SameChick { typed, card } = entry.change else {
+                continue;
+            };
+            let card = leading.get(&card).copied().unwrap_or(card);
+            if typed == card || leading.contains_key(&typed) {
+                continue;
+            }
+            for led in leading.values_mut().filter(|led| **led == typed) {
+                *led = card;
+            }
+            leading.insert(typed, card);
+        }
+        leading
     }
 
     fn check(&self, now: Moment, entry: &Entry) -> Result<(), Refusal> {
@@ -469,6 +580,12 @@ impl Journal {
             (Change::ChickAdded(_), Some(_)) => return Err(Refusal::ChickIsThere),
             (Change::ChickAdded(_), None) | (_, Some(_)) => {}
             (_, None) => return Err(Refusal::NoSuchChick),
+        }
+        if let Change::SameChick { typed, card } = entry.change {
+            let is_there = |chick| self.plan_of(chick).is_some();
+            if typed == card || !is_there(typed) || !is_there(card) {
+                return Err(Refusal::NoSuchChick);
+            }
         }
         check_change(&entry.change)?;
         let plan = entry.change.plan().or(plan.as_ref());
@@ -550,6 +667,7 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
         | Change::AdviceNoted { about: text, .. }
         | Change::Called { agreed: text, .. }
         | Change::SolidsSeen { what: text, .. }
+        | Change::HandedOver { name: text, .. }
             if text.chars().count() > CarePlan::LONG_TEXT =>
         {
             Err(Refusal::TextTooLong)
@@ -572,6 +690,11 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
         | Change::Called { .. }
         | Change::AdviceNoted { .. }
         | Change::RoomSeen { .. }
+        | Change::DrinkingSeen
+        | Change::Grown
+        | Change::Died
+        | Change::HandedOver { .. }
+        | Change::SameChick { .. }
         | Change::Noted { .. }
         | Change::Retracted { .. } => Ok(()),
     }

@@ -134,6 +134,8 @@ pub struct Journey {
     pub breeder_offset: Offset,
     /// How feed times move.
     pub shift: ClockShift,
+    /// The last feed before it leaves, and how much; `None` when nobody said.
+    pub last_fed: Option<(Moment, Millilitres)>,
 }
 
 /// A part of the plan that can still be a default.
@@ -333,6 +335,22 @@ impl CarePlan {
             note: String::new(),
             note_for_chick: String::new(),
             unconfirmed: PlanField::ALL.into(),
+        }
+    }
+
+    /// Fills what is empty here from another plan of the same bird: what only its owner could type.
+    pub fn fill_from(&mut self, other: &Self) {
+        if self.name.is_empty() {
+            self.name.clone_from(&other.name);
+        }
+        self.hatched = self.hatched.or(other.hatched);
+        self.reference = self.reference.or(other.reference);
+        self.ten_spoons = self.ten_spoons.or(other.ten_spoons);
+        for contact in &other.contacts {
+            let is_new = self.contacts.iter().all(|known| known.role != contact.role);
+            if is_new && self.contacts.len() < Self::MOST_CONTACTS {
+                self.contacts.push(contact.clone());
+            }
         }
     }
 

@@ -3,7 +3,7 @@
 use crate::domain::journal::entries::Droppings;
 use crate::domain::journal::signs::Sign;
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::quantity::units::{Celsius, Millilitres};
+use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
 
 /// How worried to be, calmest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -41,6 +41,8 @@ impl Level {
 pub enum Value {
     /// Per cent, 0 to 100.
     Pct(f64),
+    /// A mass.
+    Grams(Grams),
     /// A volume.
     Ml(Millilitres),
     /// A temperature.
@@ -96,6 +98,8 @@ pub enum RuleId {
     PeakLoss,
     /// Loss against the handover weight.
     HandoverLoss,
+    /// Loss of a weaned bird against its own stable level.
+    StableLoss,
     /// Loss day after day, faster than weaning takes.
     FallingWeight,
     /// Loss over the journey.
@@ -130,6 +134,7 @@ impl RuleId {
             Self::DullLoss
                 | Self::PeakLoss
                 | Self::HandoverLoss
+                | Self::StableLoss
                 | Self::FallingWeight
                 | Self::ArrivalLoss
                 | Self::OneDayLoss

@@ -6,5 +6,6 @@
 
 pub mod crop_ladder;
 pub mod level;
+pub mod placed_state;
 pub mod plan_checks;
 pub mod rules;

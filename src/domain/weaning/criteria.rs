@@ -11,8 +11,8 @@ use crate::domain::time::moment::{Day, Moment};
 use crate::domain::warnings::level::{Level, Value};
 use crate::domain::warnings::rules::{no_weighing, sign_seen};
 use crate::domain::weaning::facts::{Answer, WeaningFacts, last_feed_change};
-use crate::domain::weaning::mornings::{self, Morning};
 use crate::domain::weaning::three_days::{self, ThreeDays};
+use crate::domain::weight::mornings::{self, Morning};
 use crate::domain::weight::readings;
 
 /// Least weight for a drop, per cent of the peak.

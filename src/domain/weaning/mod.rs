@@ -6,7 +6,6 @@
 
 pub mod criteria;
 pub mod facts;
-pub mod mornings;
 pub mod stage;
 mod three_days;
 pub mod triggers;
@@ -17,9 +16,9 @@ use crate::domain::plan::species::Weeks;
 use crate::domain::time::moment::{Age, Day, Moment};
 use crate::domain::weaning::criteria::{Check, Criterion};
 use crate::domain::weaning::facts::{Answer, WeaningFacts};
-use crate::domain::weaning::mornings::Morning;
 use crate::domain::weaning::stage::Stage;
 use crate::domain::weaning::triggers::{Trigger, TriggerCheck};
+use crate::domain::weight::mornings::{self, Morning};
 
 /// What the app says about dropping a feed.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -1,23 +1,14 @@
 //! How far weaning has come.
 
+use crate::domain::homecoming::life_stage;
 use crate::domain::plan::care_plan::Slot;
 use crate::domain::time::moment::Day;
 use crate::domain::weaning::criteria::settling_until;
-use crate::domain::weaning::facts::{Answer, WeaningFacts, last_feed_change};
-use crate::domain::weaning::mornings::{self, Morning};
-
-/// Days without formula before a chick counts as weaned. Common practice.
-pub const WEANED_DAYS: i32 = 14;
-
-/// Furthest that the weight may lie from its middle in these days, per cent. Common practice: "flat
-/// within ±2 %"; that weights smoothed over three days are held against it: ours.
-pub const FLAT_PCT: f64 = 2.0;
+use crate::domain::weaning::facts::{Answer, WeaningFacts};
+use crate::domain::weight::mornings::{self, Morning};
 
 /// Days of weighing after a chick is weaned, four weeks. Common practice.
 pub const WEIGH_ON_DAYS: i32 = 28;
-
-/// Fewest mornings in each half of the fourteen days that tell whether a weight is flat. Ours.
-const LEAST_IN_EACH_HALF: usize = 3;
 
 /// How far weaning has come.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -47,6 +38,8 @@ pub enum Stage {
         days: i32,
         /// Whether the weight is flat.
         weight: Flatness,
+        /// Whether it was seen to drink.
+        has_drunk: bool,
     },
     /// Weaned; to be weighed on.
     AfterWeaning {
@@ -62,12 +55,12 @@ pub enum Stage {
     },
 }
 
-/// Whether a weight is flat over [`WEANED_DAYS`].
+/// Whether a weight is flat over [`mornings::FLAT_DAYS`].
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Flatness {
     /// Furthest that a smoothed weight lies from the middle, per cent.
     pub spread_pct: Option<f64>,
-    /// Whether that is within [`FLAT_PCT`].
+    /// Whether that is within [`mornings::FLAT_PCT`].
     pub answer: Answer,
 }
 
@@ -92,21 +85,15 @@ pub(crate) fn stage(
 }
 
 fn without_formula(facts: &WeaningFacts<'_>, mornings: &[Morning]) -> Stage {
+    let (now, chick, zone) = (facts.now, facts.chick, facts.zone);
     let today = facts.today();
-    let chick = facts.chick;
-    let given = chick.last_given(facts.now).map(|feed| feed.lived().day);
-    let changed = last_feed_change(facts.now, chick).unwrap_or(chick.plan_since);
-    let changed = facts.zone.lived(changed).day;
-    let since = given.map_or(changed, |given| given.max(changed));
-    let days = today.since(since);
-    let weaned = (WEANED_DAYS..=days)
-        .map(|day| since.plus(day))
-        .find(|day| flatness(mornings, *day).answer == Answer::Yes);
-    match weaned {
+    let since = life_stage::without_formula_since(now, chick, zone).unwrap_or(today);
+    match life_stage::weaned_on(now, chick, zone) {
         None => Stage::NoFormula {
             since,
-            days,
+            days: today.since(since),
             weight: flatness(mornings, today),
+            has_drunk: chick.drinking.iter().any(|seen| seen.at <= now),
         },
         Some(weaned) if today.since(weaned) > WEIGH_ON_DAYS => Stage::Done { weaned },
         Some(weaned) => Stage::AfterWeaning {
@@ -116,17 +103,11 @@ fn without_formula(facts: &WeaningFacts<'_>, mornings: &[Morning]) -> Stage {
     }
 }
 
-/// Whether the weight is flat over the [`WEANED_DAYS`] up to `last`, that day among them.
 fn flatness(mornings: &[Morning], last: Day) -> Flatness {
-    let first = last.plus(1 - WEANED_DAYS);
-    let middle = first.plus(WEANED_DAYS / 2);
-    let in_first_half = mornings::between(mornings, first, middle.plus(-1)).len();
-    let in_second_half = mornings::between(mornings, middle, last).len();
-    let is_known = in_first_half.min(in_second_half) >= LEAST_IN_EACH_HALF;
-    let spread_pct = mornings::spread_pct(mornings, first, last).filter(|_| is_known);
+    let spread_pct = mornings::flat_spread_pct(mornings, last);
     let answer = match spread_pct {
         None => Answer::NotEnoughData,
-        Some(spread) if spread <= FLAT_PCT + 1e-9 => Answer::Yes,
+        Some(spread) if mornings::is_flat(spread) => Answer::Yes,
         Some(_) => Answer::No,
     };
     Flatness { spread_pct, answer }

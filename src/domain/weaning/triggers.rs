@@ -220,6 +220,7 @@ const fn is_of_the_chick(rule: RuleId) -> bool {
         | RuleId::RefusedFeeds
         | RuleId::PeakLoss
         | RuleId::HandoverLoss
+        | RuleId::StableLoss
         | RuleId::ArrivalLoss
         | RuleId::OneDayLoss
         | RuleId::FallingWeight

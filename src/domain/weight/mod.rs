@@ -10,6 +10,7 @@ pub mod growth_curve;
 pub mod growth_stand;
 pub mod level;
 pub mod loss;
+pub mod mornings;
 pub mod readings;
 pub mod trend;
 pub mod weight_filter;

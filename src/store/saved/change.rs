@@ -1,6 +1,6 @@
 //! What happened, in an entry's own object: the word under `did`, then the fields of that word.
 
-use crate::domain::journal::entries::{Change, EntryId};
+use crate::domain::journal::entries::{Change, ChickId, EntryId};
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
 use crate::store::saved::fields::{Fields, ObjectText};
@@ -135,6 +135,19 @@ pub(crate) fn write_change(object: &mut ObjectText, change: &Change) {
             object.text("did", "room-seen");
             object.tenths("c10", room.tenths());
         }
+        Change::DrinkingSeen => object.text("did", "drinking-seen"),
+        Change::Grown => object.text("did", "grown"),
+        Change::Died => object.text("did", "died"),
+        Change::HandedOver { to, name } => {
+            object.text("did", "handed-over");
+            object.tag("to", *to);
+            object.text("name", name);
+        }
+        Change::SameChick { typed, card } => {
+            object.text("did", "same-chick");
+            object.text("typed", &id_to_text(typed.0));
+            object.text("card", &id_to_text(card.0));
+        }
         Change::Noted { text } => {
             object.text("did", "noted");
             object.text("text", text);
@@ -235,6 +248,17 @@ pub(crate) fn read_change(fields: &mut Fields<'_>) -> Result<Change, SavedError>
         },
         "room-seen" => Change::RoomSeen {
             room: celsius(fields, "c10")?,
+        },
+        "drinking-seen" => Change::DrinkingSeen,
+        "grown" => Change::Grown,
+        "died" => Change::Died,
+        "handed-over" => Change::HandedOver {
+            to: fields.tag("to")?,
+            name: fields.text("name")?,
+        },
+        "same-chick" => Change::SameChick {
+            typed: ChickId(fields.id("typed")?),
+            card: ChickId(fields.id("card")?),
         },
         "noted" => Change::Noted {
             text: fields.text("text")?,

@@ -216,6 +216,10 @@ fn journey_to_text(journey: &Journey) -> String {
     object.number("expected", journey.expected.seconds());
     object.number("breeder_tz", i64::from(journey.breeder_offset.minutes()));
     object.tag("shift", journey.shift);
+    if let Some((at, volume)) = journey.last_fed {
+        object.number("last_fed", at.seconds());
+        object.tenths("last_fed_ml10", volume.tenths());
+    }
     object.finish()
 }
 
@@ -226,6 +230,10 @@ fn read_journey(fields: &mut Fields<'_>, field: &'static str) -> Result<Journey,
         expected: fields.moment("expected")?,
         breeder_offset: fields.offset("breeder_tz")?,
         shift: fields.tag("shift")?,
+        last_fed: match fields.optional("last_fed", Fields::moment)? {
+            Some(at) => Some((at, millilitres(&mut fields, "last_fed_ml10")?)),
+            None => None,
+        },
     };
     fields.finish()?;
     Ok(journey)

@@ -1,7 +1,7 @@
 //! The words that stand for choices in saved texts. A word, once released, never changes its meaning.
 
 use crate::domain::journal::entries::{
-    CropAtWeighing, CropFeel, CropState, Droppings, Response, SolidsEaten, WhyPassedOver,
+    Carer, CropAtWeighing, CropFeel, CropState, Droppings, Response, SolidsEaten, WhyPassedOver,
 };
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{ClockShift, PlanField, Role, Slot, Tool};
@@ -100,6 +100,13 @@ words! { SolidsEaten {
     Played = "played",
     Little = "little",
     Meal = "meal",
+} }
+
+words! { Carer {
+    Owner = "owner",
+    Breeder = "breeder",
+    Sitter = "sitter",
+    Clinic = "clinic",
 } }
 
 words! { Slot {

@@ -52,7 +52,8 @@ pub fn instruction_card(outlook: &Outlook) -> AnyView {
             next_feed(outlook, next, lead, None, false).into_any()
         }
         (Instruction::Nothing(_), _) | (_, None) => {
-            view! { <section class="next-feed"><p>{say.now_no_feed()}</p></section> }.into_any()
+            view! { <section class="next-feed"><p>{say.no_feed(outlook.stage)}</p></section> }
+                .into_any()
         }
         (
             Instruction::WaitUntil { .. }

@@ -13,6 +13,7 @@ pub mod file_field;
 pub mod finding_card;
 pub mod instruction_card;
 pub mod level_mark;
+pub mod life;
 pub mod other_chicks;
 pub mod page;
 pub mod plan_checks;

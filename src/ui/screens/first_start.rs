@@ -48,8 +48,9 @@ pub fn StartScreen() -> impl IntoView {
 /// For breeders: the cards on this phone that a new one can start from.
 fn templates(state: AppState) -> Option<impl IntoView> {
     let say = state.language();
+    let shown = untrack(|| state.chicks());
     let buttons = state.journal.with_untracked(|journal| {
-        let chicks = journal.chicks().into_iter();
+        let chicks = shown.into_iter();
         let named = chicks.filter_map(|id| Some((id, Chick::from_journal(journal, id)?.plan.name)));
         let buttons = named.map(|(id, name)| {
             view! {

@@ -53,7 +53,9 @@ pub fn GuideScreen() -> impl IntoView {
         ))
     });
     let Some(guide) = guide else {
-        return view! { <p>{state.language().now_no_feed()}</p> }.into_any();
+        let outlook = state.outlook.get_untracked();
+        let why = outlook.map(|outlook| state.language().no_feed(outlook.stage));
+        return view! { <p>{why}</p> }.into_any();
     };
     let feed = Feed {
         state,

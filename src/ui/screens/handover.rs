@@ -8,6 +8,7 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use crate::domain::feeding::duplicate_feeds::doubles;
+use crate::domain::homecoming::life_stage::Reminder;
 use crate::domain::journal::entries::{Entry, Journal};
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::CarePlan;
@@ -18,7 +19,7 @@ use crate::share::card::{card_to_link_text, card_to_qr_text};
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::html_file::{card_html, report_html};
 use crate::share::link::{entries_since, entries_to_link_text};
-use crate::share::placed::rows;
+use crate::share::placed::{Placed, rows};
 use crate::share::qr;
 use crate::share::table_of::{feeds_csv, weights_csv};
 use crate::share::vet_page::vet_page_html;
@@ -87,10 +88,9 @@ struct Beside<'a> {
 /// The text about the chick on screen, made now.
 fn text_now(state: AppState, text_of: TextOf) -> Option<String> {
     let outlook = state.outlook.get_untracked()?;
-    let is_of_chick = |entry: &&Entry| entry.chick == outlook.chick.id;
     let entries: Vec<Entry> = state.journal.with_untracked(|journal| {
-        let entries = journal.entries().iter();
-        entries.filter(is_of_chick).cloned().collect()
+        let entries = journal.of_chick(outlook.chick.id).into_iter();
+        entries.cloned().collect()
     });
     let entries = &entries;
     let of = |zone: &Zone| text_of(state.writing_now(), &outlook, &Beside { entries, zone });
@@ -100,6 +100,10 @@ fn text_now(state: AppState, text_of: TextOf) -> Option<String> {
 /// Report, vet page, calendar and tables of the chick on screen, each made when it is asked for.
 fn files(state: AppState) -> impl IntoView {
     let say = state.language();
+    // Feeds go into the calendar of whoever gives them.
+    let is_reminded = state.outlook.get_untracked().is_some_and(|outlook| {
+        outlook.stage.reminds(Reminder::Feed) && state.is_with_me(outlook.chick.id)
+    });
     let [sent, dated, listed] = [(); 3].map(|()| FileDelivery::new(say));
     view! {
         <section class="group">
@@ -118,9 +122,9 @@ fn files(state: AppState) -> impl IntoView {
             <h2>{say.handover_calendar()}</h2>
             <p class="hint">{say.handover_calendar_hint()} " " {say.exchange_alert_on()} " " {say.exchange_old_first()}</p>
             <div class="acts">
-                {file_button(dated, say.handover_calendar_add(), FileKind::Calendar, |writing, outlook, beside| {
+                {is_reminded.then(|| file_button(dated, say.handover_calendar_add(), FileKind::Calendar, |writing, outlook, beside| {
                     calendar_text(writing, outlook, beside.zone, CALENDAR_DAYS).ok()
-                })}
+                }))}
                 {file_button(dated, say.handover_calendar_remove(), FileKind::CalendarRemoval, |writing, outlook, _| {
                     calendar_removal_text(writing, outlook).ok()
                 })}
@@ -353,14 +357,16 @@ fn Placed() -> impl IntoView {
     let writing = state.writing_now();
     let say = writing.language;
     let table = move || {
-        let now = state.outlook.get().map(|outlook| outlook.now)?;
+        state.outlook.get()?;
+        let now = state.now.get_untracked();
         let outlooks = judged_chicks(state, now, |_| true);
-        (outlooks.len() > 1).then(|| placed_table(now, &outlooks, writing))
+        let is_table = outlooks.len() > 1 || outlooks.iter().any(|one| one.followed.is_some());
+        is_table.then(|| placed_table(now, &outlooks, writing))
     };
     view! { {table} <p class="hint">{say.handover_placed_hint()}</p> }
 }
 
-fn placed_table(now: Moment, outlooks: &[Outlook], writing: Writing) -> impl IntoView + use<> {
+fn placed_table(now: Moment, outlooks: &[Placed], writing: Writing) -> impl IntoView + use<> {
     let state = AppState::here();
     let say = writing.language;
     let rows = rows(now, outlooks).into_iter().map(|row| {
@@ -374,13 +380,15 @@ fn placed_table(now: Moment, outlooks: &[Outlook], writing: Writing) -> impl Int
         view! {
             <li class="placed">
                 <button type="button" class="sign" on:click=show>
-                    <LevelMark level=row.level />
+                    {row.state.level_now().map(|level| view! { <LevelMark level /> })}
                     <span>
                         <strong>{row.name}</strong>
-                        ": " {say.level(row.level)}
+                        ": " {writing.placed_state(row.state)}
                         <span class="hint placed__more">
                             {[loss, weighed].into_iter().flatten().collect::<Vec<_>>().join(" · ")}
-                            " · " {writing.feeds_left(row.feeds_left)} " · " {writing.quiet_days(row.quiet_days)} " · " {writing.plan_version(row.plan)}
+                            " · " {writing.feeds_left(row.feeds_left)}
+                            {row.quiet_days.map(|days| format!(" · {}", writing.quiet_days(Some(days))))}
+                            " · " {writing.plan_version(row.plan)}
                         </span>
                     </span>
                 </button>

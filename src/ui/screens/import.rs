@@ -221,9 +221,18 @@ fn take_in(state: AppState, entries: &[Entry], found: &[Incoming], is_card: bool
         }
     }
     let mut said = writing.backup_preview(entries.len(), count);
+    for one in found.iter().filter(|one| is_card && one.old.is_none()) {
+        state.card_taken(one.chick);
+    }
     // A report is about its own chick, whichever was on screen.
     if let [one] = found {
-        state.show_chick(one.chick);
+        let chick = state
+            .journal
+            .with_untracked(|journal| journal.leading_id(one.chick));
+        if state.shows_removed(chick) {
+            return;
+        }
+        state.show_chick(chick);
         if is_card {
             said.clone_from(&one.new.name);
         }

@@ -104,10 +104,11 @@ fn newest(
 ) -> Shown {
     let retracted = journal.retracted();
     let mut days: Vec<(Day, Vec<Line>)> = Vec::new();
-    let entries = journal.entries().iter().rev();
-    for entry in
-        entries.filter(|entry| Some(entry.chick) == chick && entry.change.retracts().is_none())
-    {
+    let entries = chick
+        .map(|chick| journal.of_chick(chick))
+        .unwrap_or_default();
+    let entries = entries.into_iter().rev();
+    for entry in entries.filter(|entry| entry.change.retracts().is_none()) {
         let line = line(journal, entry, retracted.contains(&entry.id), writing);
         if !wanted.is_empty() && !line.words.to_lowercase().contains(wanted) {
             continue;

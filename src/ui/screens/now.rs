@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use crate::domain::homecoming::life_stage::Reminder;
 use crate::domain::instruction::answer::Instruction;
 use crate::domain::instruction::first::First;
 use crate::domain::outlook::Outlook;
@@ -15,6 +16,7 @@ use crate::ui::parts::day_strip::day_strip;
 use crate::ui::parts::finding_card::FindingCard;
 use crate::ui::parts::instruction_card::instruction_card;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::parts::life::{LifeQuestions, WithMe, not_with_me, with_me};
 use crate::ui::parts::other_chicks::other_chicks;
 use crate::ui::route::Route;
 use crate::ui::screens::backup::backup_nudge;
@@ -27,15 +29,30 @@ use crate::words::call::what_to_say;
 pub fn NowScreen() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
+    let with_me = with_me(state);
     let body = move || {
-        state
-            .outlook
-            .get()
-            .map(|outlook| view! { <NowBody outlook /> })
+        let outlook = state.outlook.get()?;
+        Some(match with_me.get() {
+            WithMe::Yes => view! { <NowBody outlook /> }.into_any(),
+            other @ (WithMe::Followed | WithMe::Away | WithMe::Died) => {
+                not_with_me(other, &outlook).into_any()
+            }
+        })
     };
+    let is_here = Memo::new(move |_| with_me.get() == WithMe::Yes);
+    let acts = move || is_here.get().then(|| small_acts(state));
     view! {
         <h1 class="only-read" tabindex="-1">{say.bar_now()}</h1>
+        <LifeQuestions with_me />
         {body}
+        {acts}
+    }
+}
+
+/// Everything that can be noted of a chick that is with the holder of this phone.
+fn small_acts(state: AppState) -> impl IntoView {
+    let say = state.language();
+    view! {
         <nav class="small-acts" aria-label=say.journal_note()>
             <SmallAct route=Route::Weigh word=say.now_weigh() />
             <SmallAct route=Route::Crop word=say.now_crop() />
@@ -86,7 +103,7 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
         {day_strip(&outlook)}
         {settling_in(&outlook)}
         {is_to_be_weighed.then(|| view! { <p class="hint">{say.now_weigh_first()}</p> })}
-        {backup_nudge(AppState::here(), &nudged)}
+        {nudged.stage.reminds(Reminder::Backup).then(|| backup_nudge(AppState::here(), &nudged))}
         {has_defaults.then(|| {
             view! { <p class="hint"><a href=Route::Plan.to_hash()>{say.plan_unconfirmed()}</a></p> }
         })}

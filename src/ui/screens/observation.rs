@@ -148,6 +148,10 @@ pub fn SolidsScreen() -> impl IntoView {
         .outlook
         .get_untracked()
         .map(|outlook| outlook.chick.plan.solids.clone());
+    let drank = move |_| {
+        let said = say.entry_drinking().to_owned();
+        note(state, when, fault, Change::DrinkingSeen, said);
+    };
     let keep = Callback::new(move |()| {
         let Some(amount) = eaten
             .get_untracked()
@@ -170,6 +174,7 @@ pub fn SolidsScreen() -> impl IntoView {
     });
     view! {
         <ObservationForm title=say.look_title_solids() when fault on_keep=keep>
+            <button type="button" class="button" on:click=drank>{say.life_drinking_yes()}</button>
             <Field
                 id="food"
                 label=say.look_solids_what()

@@ -7,6 +7,7 @@ use crate::domain::formula::serving_heat::TemperatureUnit;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::file_delivery::FileDelivery;
+use crate::ui::parts::life::{RemovedChicks, ThisChick};
 use crate::ui::parts::page::Page;
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -26,6 +27,8 @@ pub fn SettingsScreen() -> impl IntoView {
     view! {
         <Page title=say.settings_title() back=Route::Now>
             <Chicks />
+            <ThisChick />
+            <RemovedChicks />
             <Units />
             <Light />
             <Carer />
@@ -40,8 +43,8 @@ fn Chicks() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let names = move || {
+        let chicks = state.chicks().into_iter();
         state.journal.with(|journal| {
-            let chicks = journal.chicks().into_iter();
             let named = chicks.map(|id| {
                 let chick = crate::domain::journal::chick::Chick::from_journal(journal, id);
                 (id, chick.map(|chick| chick.plan.name).unwrap_or_default())

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use crate::domain::homecoming::life_stage::LifeStage;
 use crate::domain::journal::entries::Change;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::Slot;
@@ -67,9 +68,12 @@ fn list(lines: Vec<Line>) -> impl IntoView {
 
 #[component]
 fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
-    let writing = AppState::here().writing_now();
+    let state = AppState::here();
+    let writing = state.writing_now();
     let say = writing.language;
     let weaning = &outlook.weaning;
+    // Who only follows a chick is told how it stands and not what to do.
+    let is_with_me = state.is_with_me(outlook.chick.id);
     let next = weaning.next();
     let checks = weaning.checks.iter().filter_map(|check| {
         Some(Line {
@@ -94,8 +98,11 @@ fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
     let order = (!weaning.order.is_empty() && !is_coming_back)
         .then(|| say.weaning_order_text(&weaning.order));
     view! {
-        <p class="weaning__answer">{writing.weaning_answer(weaning)}</p>
-        <Acts outlook=Arc::clone(&outlook) />
+        {is_with_me.then(|| view! {
+            <p class="weaning__answer">{writing.weaning_answer(weaning)}</p>
+            <Acts outlook=Arc::clone(&outlook) />
+            {grown(&outlook)}
+        })}
         {(weaning.verdict != Verdict::NothingToDrop).then(|| view! { <p>{writing.weaning_stage(&weaning.stage)}</p> })}
         {say.weaned_look_for(&weaning.stage).map(|advice| view! { <p>{advice}</p> })}
         {order.map(|order| view! { <p>{order}</p> })}
@@ -114,6 +121,13 @@ fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
         <p class="hint">{age} " " {say.weaning_age_caution()}</p>
         <BreederDecides outlook />
     }
+}
+
+/// Said by a person only: from then on nobody is reminded of the scale.
+fn grown(outlook: &Outlook) -> Option<impl IntoView + use<>> {
+    let say = AppState::here().language();
+    let text = say.life_grown_act().to_owned();
+    (outlook.stage == LifeStage::Weaned).then(|| view! { <Decide change=Change::Grown text /> })
 }
 
 /// What the answer offers: dropping the next feed, or offering one again.

@@ -4,10 +4,12 @@ pub mod answer;
 pub mod checks;
 pub mod triggers;
 
+use crate::domain::homecoming::life_stage::WEANED_DAYS;
 use crate::domain::plan::care_plan::Slot;
 use crate::domain::plan::species::Species;
 use crate::domain::weaning::AgeNote;
-use crate::domain::weaning::stage::{FLAT_PCT, Flatness, Stage, WEANED_DAYS};
+use crate::domain::weaning::stage::{Flatness, Stage};
+use crate::domain::weight::mornings::FLAT_PCT;
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -72,8 +74,8 @@ impl Language {
     pub const fn weaned_look_for(self, stage: &Stage) -> Option<&'static str> {
         match stage {
             Stage::NoFormula { .. } | Stage::AfterWeaning { .. } | Stage::Done { .. } => Some(self.pick(
-                "Look also for a crop full of solids at bedtime, and for drinking. Perchlight cannot see either.",
-                "Compruebe también que a la noche el buche esté lleno de sólidos y que beba. Perchlight no puede ver ninguna de las dos cosas.",
+                "Look also for a crop full of solids at bedtime, and for drinking. Perchlight cannot see either: note the drinking under Solids.",
+                "Compruebe también que a la noche el buche esté lleno de sólidos y que beba. Perchlight no puede ver ninguna de las dos cosas: anote que bebe en Sólidos.",
             )),
             Stage::SettlingIn { .. }
             | Stage::FullPlan
@@ -153,8 +155,22 @@ impl Writing {
                     Language::Spanish => format!("La última toma: {slot}."),
                 }
             }
-            Stage::NoFormula { days, weight, .. } => {
-                format!("{} {}", self.no_formula(*days), self.flatness(*weight))
+            Stage::NoFormula {
+                days,
+                weight,
+                has_drunk,
+                ..
+            } => {
+                let drinking = if *has_drunk {
+                    say.pick("Seen to drink.", "Se le ha visto beber.")
+                } else {
+                    say.pick(
+                        "Not yet seen to drink: a chick counts as weaned once somebody saw it.",
+                        "Aún no se le ha visto beber: cuenta como destetado cuando alguien lo haya visto.",
+                    )
+                };
+                let (formula, flat) = (self.no_formula(*days), self.flatness(*weight));
+                format!("{formula} {flat} {drinking}")
             }
             Stage::AfterWeaning {
                 weaned,
@@ -163,10 +179,10 @@ impl Writing {
                 let (weaned, until) = (self.date(*weaned), self.date(*weigh_until));
                 match say {
                     Language::English => format!(
-                        "Weaned since {weaned}: 14 days without formula and a flat weight. Weigh every morning until {until}."
+                        "Weaned since {weaned}: 14 days without formula, a flat weight, and seen to drink. Weigh every morning until {until}."
                     ),
                     Language::Spanish => format!(
-                        "Destetado desde el {weaned}: 14 días sin papilla y un peso parejo. Pese cada mañana hasta el {until}."
+                        "Destetado desde el {weaned}: 14 días sin papilla, un peso parejo y se le ha visto beber. Pese cada mañana hasta el {until}."
                     ),
                 }
             }

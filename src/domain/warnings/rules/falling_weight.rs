@@ -87,6 +87,7 @@ fn loss_pct_per_day(facts: &Facts<'_>) -> Option<(f64, f64)> {
 
 #[cfg(test)]
 mod tests {
+    use crate::domain::homecoming::life_stage::LifeStage;
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::quantity::units::Percent;
     use crate::domain::warnings::level::Value;
@@ -124,6 +125,7 @@ mod tests {
             chick: &chick,
             feeds: &[],
             trend: &trend,
+            stage: LifeStage::Weaning,
         };
         check(&facts).first().map(|finding| finding.level)
     }

@@ -161,6 +161,7 @@ mod tests {
             expected: script.at(3, 16, 0),
             breeder_offset: Offset::UTC,
             shift: ClockShift::AtOnce,
+            last_fed: None,
         });
         let mut script = with_plan(plan);
         assert_eq!(level(&script, 3, 15, 30), None);

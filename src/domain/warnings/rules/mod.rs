@@ -23,6 +23,8 @@ pub mod room_temperature;
 pub mod served_cold;
 pub mod served_hot;
 pub mod sign_seen;
+pub mod stable_loss;
+pub mod stages;
 pub mod transit_gap;
 #[cfg(test)]
 pub(crate) mod trial;
@@ -30,6 +32,7 @@ pub mod vet_visit_due;
 pub mod volume_over_ceiling;
 
 use crate::domain::feeding::schedule::ScheduledFeed;
+use crate::domain::homecoming::life_stage::LifeStage;
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::signs::{Sign, SignGroup};
 use crate::domain::quantity::evidence::Standing;
@@ -52,6 +55,8 @@ pub struct Facts<'a> {
     pub feeds: &'a [ScheduledFeed],
     /// Where the weight stands and goes at that moment.
     pub trend: &'a WeightTrend,
+    /// Where the chick stands in its life: what does not hold there is not found.
+    pub stage: LifeStage,
 }
 
 /// One limit of a rule: a number that decides, and the level it decides about.
@@ -93,6 +98,7 @@ pub const RULES: &[Rule] = &[
     arrival_loss::RULE,
     one_day_loss::RULE,
     dull_loss::RULE,
+    stable_loss::RULE,
     growth_stalled::RULE,
     no_weighing::RULE,
     missed_feeds::RULE,
@@ -117,6 +123,7 @@ pub const fn rule(id: RuleId) -> &'static Rule {
     match id {
         RuleId::HandoverLoss => &handover_loss::RULE,
         RuleId::PeakLoss => &peak_loss::RULE,
+        RuleId::StableLoss => &stable_loss::RULE,
         RuleId::FallingWeight => &falling_weight::RULE,
         RuleId::ArrivalLoss => &arrival_loss::RULE,
         RuleId::OneDayLoss => &one_day_loss::RULE,
@@ -141,9 +148,12 @@ pub const fn rule(id: RuleId) -> &'static Rule {
     }
 }
 
-/// Every finding, most worrying first, and the level they add up to.
+/// Every finding that holds in the chick's stage, most worrying first, and the level they add up to.
 pub fn evaluate(facts: &Facts<'_>) -> (Level, Vec<Finding>) {
-    let findings: Vec<Finding> = RULES.iter().flat_map(|rule| (rule.check)(facts)).collect();
+    let findings = RULES.iter().flat_map(|rule| (rule.check)(facts));
+    let findings: Vec<Finding> = findings
+        .filter(|finding| stages::holds(finding.rule, facts.stage))
+        .collect();
     let findings = sorted_by(findings, |first, second| {
         second
             .level
@@ -183,6 +193,7 @@ pub enum Concern {
 pub const fn concern(rule: RuleId) -> Option<Concern> {
     match rule {
         RuleId::HandoverLoss
+        | RuleId::StableLoss
         | RuleId::PeakLoss
         | RuleId::FallingWeight
         | RuleId::ArrivalLoss
@@ -280,7 +291,8 @@ const fn means_dull(rule: RuleId) -> bool {
 pub(crate) fn level_reached(pct: f64, limits: &[Limit]) -> Option<(f64, Level)> {
     let mut in_pct = limits.iter().rev().filter_map(|limit| match limit.at {
         Value::Pct(at) => Some((at, limit.level)),
-        Value::Ml(_)
+        Value::Grams(_)
+        | Value::Ml(_)
         | Value::Celsius(_)
         | Value::Minutes(_)
         | Value::Count(_)

@@ -1,13 +1,15 @@
 //! *Watches* how long ago the chick was last weighed with an empty crop.
 //!
-//! *Limit* 36 h: watch; 72 h: ring the breeder; counted from the coming home at the earliest.
+//! *Limit* 36 h: watch; 72 h: ring the breeder; counted from the coming home at the earliest. A weaned bird
+//! is weighed once a week: watch after 10 days, never a call.
 //!
 //! *Why* weight is the only early sign an owner can measure; every other rule is blind without it.
 //!
-//! *Sources* weighing daily during hand-feeding: Duerr & Gage 2020, p. 599. 36 h and 72 h: ours.
+//! *Sources* weighing daily during hand-feeding: Duerr & Gage 2020, p. 599. 36 h, 72 h and 10 days: ours.
 //!
 //! *Wrong when* the weighing was done and not noted.
 
+use crate::domain::homecoming::life_stage::LifeStage;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{Facts, Limit, Rule};
@@ -18,12 +20,17 @@ pub const WATCH_MINUTES: i64 = 36 * 60;
 /// Minutes without an empty-crop weighing that want a call, 72 h.
 pub const RING_MINUTES: i64 = 72 * 60;
 
+/// Minutes without a weighing of a weaned bird that want a look, 10 days: a weekly weighing may be three
+/// days late.
+pub const WEANED_MINUTES: i64 = 10 * 24 * 60;
+
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "no-weighing",
     limits: &[
         Limit::new(Level::Watch, Value::Minutes(WATCH_MINUTES)),
         Limit::new(Level::RingBreeder, Value::Minutes(RING_MINUTES)),
+        Limit::new(Level::Watch, Value::Minutes(WEANED_MINUTES)),
     ],
     standing: Standing::Ours,
     source: "daily weighing: Duerr & Gage 2020, p. 599; the hours: ours",
@@ -36,10 +43,19 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let since =
         readings::latest_empty(facts.now, chick).map_or(home, |weighing| home.max(weighing.at));
     let minutes = facts.now.minutes_since(since);
-    let (level, limit) = match minutes {
-        RING_MINUTES.. => (Level::RingBreeder, RING_MINUTES),
-        WATCH_MINUTES.. => (Level::Watch, WATCH_MINUTES),
-        _ => return Vec::new(),
+    let limits: &[(i64, Level)] = match facts.stage {
+        LifeStage::Weaned => &[(WEANED_MINUTES, Level::Watch)],
+        LifeStage::WithBreeder
+        | LifeStage::OnTheWay
+        | LifeStage::SettlingIn
+        | LifeStage::Weaning => &[
+            (RING_MINUTES, Level::RingBreeder),
+            (WATCH_MINUTES, Level::Watch),
+        ],
+        LifeStage::Grown | LifeStage::Died => &[],
+    };
+    let Some((limit, level)) = limits.iter().copied().find(|(limit, _)| minutes >= *limit) else {
+        return Vec::new();
     };
     vec![Finding {
         rule: RuleId::NoWeighing,

@@ -106,6 +106,7 @@ mod tests {
             expected: script.at(0, hour + 6, 0),
             breeder_offset: Offset::UTC,
             shift: ClockShift::AtOnce,
+            last_fed: None,
         });
         with_plan(plan)
     }

@@ -1,6 +1,7 @@
 //! What the tests of the rules share: a healthy chick to begin with, and one rule's answer.
 
 use crate::domain::feeding::schedule;
+use crate::domain::homecoming::life_stage::life_stage;
 use crate::domain::journal::entries::{Change, ChickId, CropFeel, CropState, Droppings, Response};
 use crate::domain::journal::scenario::Scenario;
 use crate::domain::journal::signs::Sign;
@@ -102,6 +103,7 @@ fn on_facts<T>(script: &Scenario, now: Moment, ask: impl Fn(&Facts<'_>) -> T) ->
         chick: &chick,
         feeds: &feeds,
         trend: &trend::weight_trend(now, &chick),
+        stage: life_stage(now, &chick, &zone),
     })
 }
 

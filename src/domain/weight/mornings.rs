@@ -138,3 +138,35 @@ fn since(mornings: &[Morning], first: Day) -> &[Morning] {
     let start = mornings.partition_point(|morning| morning.day < first);
     mornings.get(start..).unwrap_or_default()
 }
+
+/// Days over which a weight is called flat. Common practice.
+pub const FLAT_DAYS: i32 = 14;
+
+/// Furthest that the weight may lie from its middle in these days, per cent. Common practice: "flat
+/// within ±2 %"; that weights smoothed over three days are held against it: ours.
+pub const FLAT_PCT: f64 = 2.0;
+
+/// Fewest mornings in each half of the fourteen days that tell whether a weight is flat. Ours.
+const LEAST_IN_EACH_HALF: usize = 3;
+
+/// Furthest that a smoothed morning lies from the middle of the [`FLAT_DAYS`] up to `last`, per cent.
+///
+/// `None` with fewer than three mornings in either week.
+pub fn flat_spread_pct(mornings: &[Morning], last: Day) -> Option<f64> {
+    let first = last.plus(1 - FLAT_DAYS);
+    let middle = first.plus(FLAT_DAYS / 2);
+    let in_first_half = between(mornings, first, middle.plus(-1)).len();
+    let in_second_half = between(mornings, middle, last).len();
+    let is_known = in_first_half.min(in_second_half) >= LEAST_IN_EACH_HALF;
+    spread_pct(mornings, first, last).filter(|_| is_known)
+}
+
+/// Whether a spread in per cent is within [`FLAT_PCT`].
+pub fn is_flat(spread_pct: f64) -> bool {
+    spread_pct <= FLAT_PCT + 1e-9
+}
+
+/// The median of the mornings from `first` to `last`, grams; `None` when there is none.
+pub fn level_g(mornings: &[Morning], first: Day, last: Day) -> Option<f64> {
+    median_of(between(mornings, first, last))
+}

@@ -1,0 +1,84 @@
+// Where a chick is in its life and who holds this phone: home or not, handed over, removed, died.
+import assert from 'node:assert/strict';
+import { test } from './fixtures.mjs';
+import { started } from './harness.mjs';
+import { eveningPhone, go, kept, openApp, openCard, press, typeInChick, words } from './owner.mjs';
+
+const copied = async (page, button) => {
+  await press(page, button);
+  await page.getByRole('button', { name: 'Copied.' }).first().waitFor();
+  return page.evaluate(() => navigator.clipboard.readText());
+};
+
+/** A phone that has just taken the card of another one's chick. */
+const withCard = async (bench) => {
+  const site = await bench.site();
+  const breeder = await eveningPhone(bench, site);
+  await openApp(breeder, site);
+  await typeInChick(breeder);
+  await openCard(breeder);
+  const card = await copied(breeder, 'Copy card as link');
+  const owner = await eveningPhone(bench, site);
+  await owner.goto(card);
+  await started(owner);
+  await press(owner, 'Take this card');
+  await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
+  return owner;
+};
+
+const settings = async (page, summary) => {
+  await go(page, '#/settings');
+  await page.locator('summary', { hasText: summary }).click();
+};
+
+test('after a card is taken the first thing asked is whether the chick is home', async ({ bench }) => {
+  const owner = await withCard(bench);
+  const question = owner.locator('[data-ask="home"]');
+  await question.waitFor();
+  const [asked, lamp] = await Promise.all([question, owner.locator('.lamp-band')].map((part) => part.boundingBox()));
+  assert.ok(asked.y < lamp.y, 'it stands first');
+  await press(owner, 'Yes, it is home');
+  await question.waitFor({ state: 'detached' });
+  await kept(owner);
+  await owner.reload();
+  await started(owner);
+  await owner.locator('.lamp-band').waitFor();
+  assert.equal(await owner.locator('[data-ask]').count(), 0);
+});
+
+test('a chick is removed by a spelled-out act, without Undo, and can be shown again', async ({ bench }) => {
+  const owner = await withCard(bench);
+  await settings(owner, 'Remove Ember from this phone');
+  await press(owner, 'Yes, remove it from this phone');
+  assert.match(await words(owner.locator('[data-life="removed"]')), /Removed chicks/);
+  assert.equal(await owner.getByRole('button', { name: 'Undo' }).count(), 0);
+  await owner.reload();
+  await started(owner);
+  assert.equal(await owner.locator('.top-bar').count(), 0, 'still removed');
+  await go(owner, '#/settings');
+  await press(owner, 'Show Ember again');
+  await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
+});
+
+test('whoever hands a chick over stays its carer until it is answered, and then follows it', async ({ bench }) => {
+  const owner = await withCard(bench);
+  await press(owner, 'Yes, it is home');
+  await settings(owner, 'Hand Ember to somebody');
+  await owner.getByRole('radio', { name: 'its owner, for good' }).check();
+  await press(owner, 'Note the handing over');
+  await owner.locator('[data-ask="left"]').waitFor();
+  await owner.locator('.lamp-band').waitFor();
+  await press(owner, 'It is no longer with me');
+  const followed = owner.locator('[data-life="followed"]');
+  await followed.waitFor();
+  assert.equal(await owner.locator('.next-feed, .lamp-band, .small-acts').count(), 0);
+  assert.equal(await followed.getByRole('link', { name: /^Call/ }).count(), 0);
+});
+
+test('a chick that died is said so once, and nothing is asked or counted down', async ({ bench }) => {
+  const owner = await withCard(bench);
+  await settings(owner, 'It died');
+  await press(owner, 'Yes, note that Ember died');
+  await owner.locator('[data-life="died"]').waitFor();
+  assert.equal(await owner.locator('[data-ask], .next-feed, .lamp-band, .small-acts').count(), 0);
+});
