@@ -26,7 +26,7 @@ use perchlight::domain::plan::care_plan::{CarePlan, ClockShift, Journey, Role, S
 use perchlight::domain::plan::parts::{PartKind, Side};
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres};
-use perchlight::domain::time::moment::{Moment, Offset};
+use perchlight::domain::time::moment::{Day, Moment, Offset};
 use proptest::collection::vec;
 use proptest::prelude::*;
 
@@ -93,7 +93,7 @@ fn weighed(grams: i32) -> Change {
 
 fn fed(taken: i32) -> Change {
     Change::Fed {
-        slot: Slot::Morning,
+        counts_as: Some(Slot::Morning),
         taken: Millilitres::whole(taken),
         offered: Millilitres::whole(80),
         served_at: Some(Celsius::whole(40)),
@@ -153,6 +153,7 @@ fn things(chick: &Chick) -> usize {
         + chick.rooms.len()
         + chick.calls.len()
         + chick.advice.len()
+        + chick.same_food.len()
 }
 
 #[test]
@@ -193,24 +194,30 @@ fn each_feed_is_one_feed_with_what_became_of_it() {
         served_at: Some(Celsius::whole(40)),
         response: Response::Eager,
     };
-    let outcome = given;
-    assert_only(&after(fed(70)).feeds, FeedNote { slot, outcome });
-    let outcome = FeedOutcome::Refused;
+    let note = |outcome| FeedNote {
+        counts_as: Some(slot),
+        outcome,
+        by: String::new(),
+    };
+    assert_only(&after(fed(70)).feeds, note(given));
+    let offered = Millilitres::whole(80);
+    let refused = FeedOutcome::Refused { offered };
+    let counts_as = Some(slot);
     assert_only(
-        &after(Change::FeedRefused { slot }).feeds,
-        FeedNote { slot, outcome },
+        &after(Change::FeedRefused { counts_as, offered }).feeds,
+        note(refused),
     );
-    let why = WhyPassedOver::Advised;
-    let outcome = FeedOutcome::PassedOver(why);
+    let (why, day) = (WhyPassedOver::Advised, Day::from_number(20_000));
+    let left_out = FeedOutcome::PassedOver { why, day };
     assert_only(
-        &after(Change::FeedPassedOver { slot, why }).feeds,
-        FeedNote { slot, outcome },
+        &after(Change::FeedPassedOver { slot, day, why }).feeds,
+        note(left_out),
     );
     assert_eq!(given.taken(), Millilitres::whole(70));
     assert!(given.is_food());
-    assert_eq!(FeedOutcome::Refused.taken(), Millilitres::whole(0));
-    assert!(!FeedOutcome::Refused.is_food());
-    assert!(!FeedOutcome::PassedOver(why).is_food());
+    assert_eq!(refused.taken(), Millilitres::whole(0));
+    assert!(!refused.is_food());
+    assert!(!left_out.is_food());
 }
 
 #[test]
@@ -479,12 +486,12 @@ fn home_is_the_arrival_else_the_expected_one_else_the_adding_never_before_it() {
 #[test]
 fn the_last_feed_given_put_something_in_and_lies_not_ahead() {
     let slot = Slot::Morning;
-    let why = WhyPassedOver::NotFit;
+    let (why, day) = (WhyPassedOver::NotFit, Day::from_number(20_000));
     let chick = chick(&[
         (10, fed(80)),
         (20, fed(0)),
-        (30, Change::FeedRefused { slot }),
-        (40, Change::FeedPassedOver { slot, why }),
+        (30, Change::refused(Some(slot))),
+        (40, Change::FeedPassedOver { slot, day, why }),
         (50, fed(1)),
     ]);
     let last = |minute| chick.last_given(at(minute)).map(|feed| feed.at);

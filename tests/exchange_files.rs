@@ -362,7 +362,7 @@ fn tables_stay_tables_whatever_was_typed() {
         for language in Language::ALL {
             for (table, columns, rows) in [
                 (weights_csv(language, &outlook.chick), 6, 6),
-                (feeds_csv(language, &outlook.chick), 9, 6),
+                (feeds_csv(language, &outlook), 9, 6),
             ] {
                 let records = csv_records(table.strip_prefix('\u{feff}').unwrap()).unwrap();
                 assert_eq!(records.len(), rows + 1);

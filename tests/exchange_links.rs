@@ -346,7 +346,7 @@ fn the_first_form_of_entries_stays_readable() {
     let weight = Grams::whole(1_012);
     let crop = CropAtWeighing::Empty;
     let fed = Change::Fed {
-        slot: Slot::Bedtime,
+        counts_as: Some(Slot::Bedtime),
         taken: Millilitres::whole(55),
         offered: Millilitres::whole(60),
         served_at: Some(Celsius::whole(40)),

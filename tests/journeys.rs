@@ -8,7 +8,8 @@
     reason = "tests may panic"
 )]
 
-use perchlight::domain::feeding::schedule::{FeedState, ScheduledFeed, feeds, next_feed};
+use perchlight::domain::feeding::schedule::{feeds, next_feed};
+use perchlight::domain::feeding::scheduled::{FeedState, ScheduledFeed};
 use perchlight::domain::homecoming::first_days::first_days;
 use perchlight::domain::journal::entries::{Change, ChickId, WhyPassedOver};
 use perchlight::domain::journal::scenario::Scenario;
@@ -328,7 +329,7 @@ fn a_little_food_early_on_the_way_does_not_stand_for_the_feed_missed_later() {
 #[test]
 fn a_feed_refused_on_the_way_brings_the_next_one_forward() {
     let mut script = on_its_way();
-    script.note(0, 14, 0, Change::FeedRefused { slot: Slot::Midday });
+    script.note(0, 14, 0, Change::refused(Some(Slot::Midday)));
     script.note(0, 17, 0, Change::Arrived);
     // without food since 08:00; bedtime keeps its 4 h and moves by 2 h at most
     let first = next(&script, script.at(0, 17, 0));
@@ -393,7 +394,7 @@ fn a_first_feed_left_out_hands_on_to_the_next() {
     let mut script = arrived(16, 0);
     let why = WhyPassedOver::CropNotEmpty;
     let slot = Slot::Midday;
-    script.note(0, 16, 40, Change::FeedPassedOver { slot, why });
+    script.leave_out(0, 16, 40, slot, why);
     let first = next(&script, script.at(0, 16, 41));
     assert_eq!(
         (first.slot, first.due),

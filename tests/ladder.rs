@@ -113,6 +113,7 @@ fn changes() -> impl Strategy<Value = Change> {
         WhyPassedOver::NotFit,
         WhyPassedOver::Advised,
         WhyPassedOver::NotPossible,
+        WhyPassedOver::NotKnown,
     ];
     let celsius = (-400..1_300_i32).prop_map(Celsius::tenths_held);
     prop_oneof![
@@ -121,18 +122,23 @@ fn changes() -> impl Strategy<Value = Change> {
             weight: Grams::tenths_held(tenths),
             crop,
         }),
-        (slot(), 0..3_000_i32, proptest::option::of(celsius.clone())).prop_map(
-            |(slot, tenths, served_at)| Change::Fed {
-                slot,
+        (
+            proptest::option::of(slot()),
+            0..3_000_i32,
+            proptest::option::of(celsius.clone())
+        )
+            .prop_map(|(slot, tenths, served_at)| Change::Fed {
+                counts_as: slot,
                 taken: Millilitres::tenths_held(tenths),
                 offered: Millilitres::tenths_held(tenths),
                 served_at,
                 response: Response::Slow,
-            }
-        ),
-        slot().prop_map(|slot| Change::FeedRefused { slot }),
-        (slot(), select(whys.to_vec()))
-            .prop_map(|(slot, why)| Change::FeedPassedOver { slot, why }),
+            }),
+        proptest::option::of(slot()).prop_map(Change::refused),
+        (slot(), 0..14_i32, select(whys.to_vec())).prop_map(|(slot, day, why)| {
+            let day = day_zero().plus(day);
+            Change::FeedPassedOver { slot, day, why }
+        }),
         select(CropState::ALL.to_vec()).prop_map(|state| Change::CropSeen {
             state,
             feel: CropFeel::NotNoted,
@@ -211,7 +217,7 @@ fn with_last_feeds(weeks: i32, slots: usize, minute: i32, count: usize, instead:
         match instead {
             Instead::Nothing => {}
             Instead::Refusal => {
-                script.note(day, 0, time, Change::FeedRefused { slot });
+                script.note(day, 0, time, Change::refused(Some(slot)));
             }
         }
     }

@@ -431,7 +431,7 @@ fn changes() -> impl Strategy<Value = Change> {
         1 => select(looks.to_vec()).prop_map(|look| Change::DroppingsSeen { look }),
         3 => (slot(), 0..800_i32, proptest::option::of(370..450_i32)).prop_map(
             |(slot, tenths, served)| Change::Fed {
-                slot,
+                counts_as: Some(slot),
                 taken: Millilitres::tenths_held(tenths),
                 offered: Millilitres::tenths_held(tenths),
                 served_at: served.map(Celsius::tenths_held),
@@ -467,6 +467,7 @@ fn keeps_back(finding: &Finding) -> bool {
         RuleId::TransitGap
         | RuleId::RefusedFeeds
         | RuleId::MissedFeeds
+        | RuleId::NoFoodNoted
         | RuleId::CropSlow
         | RuleId::VolumeOverCeiling
         | RuleId::GapTooShort

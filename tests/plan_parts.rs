@@ -7,7 +7,7 @@
     reason = "a test may stop at the first surprise"
 )]
 
-use perchlight::domain::feeding::schedule::FeedState;
+use perchlight::domain::feeding::scheduled::FeedState;
 use perchlight::domain::journal::chick::Chick;
 use perchlight::domain::journal::entries::{Change, ChickId, Entry, EntryId, Journal, Refusal};
 use perchlight::domain::journal::incoming::incoming;

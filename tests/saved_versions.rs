@@ -16,7 +16,7 @@ use std::collections::BTreeSet;
 
 use perchlight::domain::journal::entries::{
     Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId,
-    Response, SolidsEaten, WhyPassedOver,
+    Response, SameFoodAnswer, SolidsEaten, WhyPassedOver,
 };
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::plan::care_plan::{
@@ -162,22 +162,23 @@ fn expected_v1() -> Vec<Entry> {
             crop: CropAtWeighing::Empty,
         },
         Change::Fed {
-            slot: morning,
+            counts_as: Some(morning),
             taken: ml(550),
             offered: ml(600),
             served_at: Some(Celsius::tenths_held(402)),
             response: Response::Eager,
         },
         Change::Fed {
-            slot: bedtime,
+            counts_as: Some(bedtime),
             taken: ml(600),
             offered: ml(600),
             served_at: None,
             response: Response::NotNoted,
         },
-        Change::FeedRefused { slot: midday },
+        Change::refused(Some(midday)),
         Change::FeedPassedOver {
             slot: midday,
+            day: Day::from_number(20_000),
             why: WhyPassedOver::CropNotEmpty,
         },
         Change::CropSeen {
@@ -243,6 +244,12 @@ fn expected_v1() -> Vec<Entry> {
         },
         Change::PartTaken {
             sets: vec![EntryId(*b"a-former-set")],
+        },
+        Change::SameFood {
+            notes: [5, 6]
+                .map(|last| EntryId([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, last]))
+                .into(),
+            answer: SameFoodAnswer::NotedTwice,
         },
     ];
     let later = (4..)
@@ -367,23 +374,25 @@ fn the_words_for_feeds_never_change() {
     assert_words(
         "slot",
         "/slot",
-        Slot::ALL.map(|slot| Change::FeedRefused { slot }).into(),
+        Slot::ALL.map(|slot| Change::refused(Some(slot))).into(),
     );
-    let slot = Slot::Midday;
+    let (slot, day) = (Slot::Midday, Day::from_number(20_000));
     let whys = [
         WhyPassedOver::CropNotEmpty,
         WhyPassedOver::NotFit,
         WhyPassedOver::Advised,
         WhyPassedOver::NotPossible,
+        WhyPassedOver::NotKnown,
     ];
     assert_words(
         "why passed over",
         "/why",
-        whys.map(|why| Change::FeedPassedOver { slot, why }).into(),
+        whys.map(|why| Change::FeedPassedOver { slot, day, why })
+            .into(),
     );
     let responses = [Response::Eager, Response::Slow, Response::NotNoted];
     let fed = |response| Change::Fed {
-        slot,
+        counts_as: Some(slot),
         taken: Millilitres::whole(1),
         offered: Millilitres::whole(1),
         served_at: None,

@@ -1,6 +1,8 @@
 //! Everything the screens show of one chick at one moment, worked out once.
 
-use crate::domain::feeding::schedule::{self, ScheduledFeed};
+use crate::domain::feeding::food::{self, FoodNames};
+use crate::domain::feeding::schedule;
+use crate::domain::feeding::scheduled::ScheduledFeed;
 use crate::domain::homecoming::first_days::first_feed_powder;
 use crate::domain::homecoming::life_stage::{LifeStage, Reminder, life_stage};
 use crate::domain::homecoming::transit::{Transit, transit};
@@ -31,6 +33,8 @@ pub struct Outlook {
     pub lived: Lived,
     /// The wall clock's offset at that moment.
     pub offset: Offset,
+    /// The zone the phone is in.
+    pub zone: Zone,
     /// The chick.
     pub chick: Chick,
     /// Its age, when the hatch day is known.
@@ -63,6 +67,11 @@ impl Outlook {
         moment.lived(self.offset).day
     }
 
+    /// The planned feed of every note of food there is.
+    pub fn food(&self) -> FoodNames {
+        food::food_of(self.now, &self.chick, &self.zone)
+    }
+
     /// Whether it has left the breeder and is not yet expected: no feed is due here.
     pub fn is_away(&self) -> bool {
         is_away(self.now, self.transit)
@@ -76,18 +85,19 @@ impl Outlook {
     }
 
     /// The plan as it is for the feed of a slot: that of the first feed after the arrival is smaller and
-    /// thinner.
+    /// thinner, and another try offers what is lacking.
     pub fn plan_of_feed(&self, slot: Slot) -> CarePlan {
         let mut plan = self.chick.plan.clone();
         let next = self.next_feed.as_ref().filter(|feed| feed.slot == slot);
-        let first = next.filter(|feed| feed.is_first_home);
-        if first.is_some() {
+        let Some(next) = next else {
+            return plan;
+        };
+        if next.is_first_home {
             plan.powder_fraction = first_feed_powder(plan.powder_fraction);
         }
         let most = advised_volume(self.now, &self.chick);
         for feed in plan.feeds.iter_mut().filter(|feed| feed.slot == slot) {
-            let volume = first.map_or(feed.volume, |first| first.volume);
-            feed.volume = most.map_or(volume, |most| most.min(volume));
+            feed.volume = most.map_or(next.volume, |most| most.min(next.volume));
         }
         plan
     }
@@ -116,10 +126,14 @@ pub struct WeightNow {
 pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> Option<Outlook> {
     let chick = Chick::from_journal(journal, chick)?;
     let lived = zone.lived(now);
-    let feeds = schedule::feeds(now, &chick, zone, lived.day.plus(-2), lived.day.plus(1));
+    let mut feeds = schedule::feeds(now, &chick, zone, lived.day.plus(-2), lived.day.plus(2));
     let stage = life_stage(now, &chick, zone);
-    let next_feed =
-        schedule::next_feed(now, &chick, zone).filter(|_| stage.reminds(Reminder::Feed));
+    let next_feed = feeds
+        .iter()
+        .find(|feed| feed.is_open())
+        .filter(|_| stage.reminds(Reminder::Feed))
+        .cloned();
+    feeds.retain(|feed| feed.day <= lived.day.plus(1));
     let trend = weight_trend(now, &chick);
     let (level, findings) = rules::evaluate(&Facts {
         now,
@@ -174,6 +188,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         now,
         lived,
         offset: zone.offset_at(now),
+        zone: zone.clone(),
         age,
         stage,
         level,

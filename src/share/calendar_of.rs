@@ -2,7 +2,8 @@
 
 use std::num::NonZeroU32;
 
-use crate::domain::feeding::schedule::{ScheduledFeed, feeds_on_the_move};
+use crate::domain::feeding::schedule::feeds_on_the_move;
+use crate::domain::feeding::scheduled::ScheduledFeed;
 use crate::domain::homecoming::journey::LONGEST_SHIFT_DAYS;
 use crate::domain::journal::entries::ChickId;
 use crate::domain::outlook::Outlook;
@@ -39,7 +40,7 @@ pub fn calendar_text(
     let day = zone.lived(home).day;
     let moving = feeds_on_the_move(now, chick, zone, day.plus(-1), day.plus(days - 1));
     let mut events = Vec::new();
-    let to_come = |feed: &&ScheduledFeed| feed.planned > home && feed.outcome().is_none();
+    let to_come = |feed: &&ScheduledFeed| feed.planned > home && feed.is_open();
     for feed in moving.iter().filter(to_come) {
         let planned = PlannedFeed {
             slot: feed.slot,

@@ -1,7 +1,8 @@
 //! The numbers that stand for choices in links. A number, once released, never changes its meaning.
 
 use crate::domain::journal::entries::{
-    Carer, CropAtWeighing, CropFeel, CropState, Droppings, Response, SolidsEaten, WhyPassedOver,
+    Carer, CropAtWeighing, CropFeel, CropState, Droppings, Response, SameFoodAnswer, SolidsEaten,
+    WhyPassedOver,
 };
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{ClockShift, PlanField, Role, Slot, Tool};
@@ -72,6 +73,13 @@ numbers! { WhyPassedOver {
     NotFit = 1,
     Advised = 2,
     NotPossible = 3,
+    NotKnown = 4,
+} }
+
+numbers! { SameFoodAnswer {
+    NotedTwice = 0,
+    TwoParts = 1,
+    TwoFeeds = 2,
 } }
 
 numbers! { CropState {

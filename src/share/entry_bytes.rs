@@ -6,9 +6,9 @@
 use crate::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, Entry, EntryId, Journal, check_change,
 };
-use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::plan::care_plan::{CarePlan, Slot};
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
-use crate::domain::time::moment::{Moment, Offset};
+use crate::domain::time::moment::{Day, Moment, Offset};
 use crate::share::code::Coded;
 use crate::share::plan_bytes::{read_plan, write_plan};
 use crate::share::unpack::{
@@ -160,7 +160,10 @@ const fn kind(change: &Change) -> u8 {
             CropAtWeighing::AfterFeed => 20,
             CropAtWeighing::NotSure => 21,
         },
-        Change::Fed { .. } => 1,
+        Change::Fed { counts_as, .. } => match counts_as {
+            Some(_) => 1,
+            None => 30,
+        },
         Change::FeedRefused { .. } => 2,
         Change::FeedPassedOver { .. } => 3,
         Change::CropSeen { .. } => 4,
@@ -186,6 +189,7 @@ const fn kind(change: &Change) -> u8 {
         Change::Died => 25,
         Change::HandedOver { .. } => 26,
         Change::SameChick { .. } => 27,
+        Change::SameFood { .. } => 29,
     }
 }
 
@@ -198,7 +202,7 @@ fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
             before.weight = tenths;
         }
         Change::Fed {
-            slot,
+            counts_as,
             taken,
             offered,
             served_at,
@@ -211,7 +215,8 @@ fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
                 Some(_) if served == before.served => 1,
                 Some(_) => 2,
             };
-            writer.unsigned(slot.code() + 6 * (response.code() + 3 * (is_part + 2 * served_as)));
+            let slot = counts_as.unwrap_or(Slot::EarlyMorning).code();
+            writer.unsigned(slot + 6 * (response.code() + 3 * (is_part + 2 * served_as)));
             let tenths = i64::from(taken.tenths());
             writer.signed(tenths - before.taken);
             before.taken = tenths;
@@ -225,11 +230,21 @@ fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
                 before.served = Some(served);
             }
         }
-        Change::FeedRefused { slot } | Change::FeedBroughtBack { slot } => {
-            write_choice(writer, *slot);
+        Change::FeedBroughtBack { slot } => write_choice(writer, *slot),
+        Change::FeedRefused { counts_as, offered } => {
+            writer.unsigned(counts_as.map_or(0, |slot| slot.code() + 1));
+            writer.signed(offered.tenths());
         }
-        Change::FeedPassedOver { slot, why } => {
+        Change::SameFood { notes, answer } => {
+            write_choice(writer, *answer);
+            writer.unsigned(u8::try_from(notes.len()).unwrap_or(u8::MAX));
+            for id in notes {
+                writer.raw(&id.0);
+            }
+        }
+        Change::FeedPassedOver { slot, day, why } => {
             write_choice(writer, *slot);
+            writer.signed(day.number());
             write_choice(writer, *why);
         }
         Change::CropSeen { state, feel } => {
@@ -308,6 +323,7 @@ fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "one arm a kind of change")]
 fn read_change(
     reader: &mut ByteReader<'_>,
     before: &mut Before,
@@ -317,12 +333,24 @@ fn read_change(
         0 => read_weighed(reader, before, CropAtWeighing::Empty)?,
         20 => read_weighed(reader, before, CropAtWeighing::AfterFeed)?,
         21 => read_weighed(reader, before, CropAtWeighing::NotSure)?,
-        1 => read_fed(reader, before)?,
+        1 => read_fed(reader, before, true)?,
+        30 => read_fed(reader, before, false)?,
         2 => Change::FeedRefused {
-            slot: read_choice(reader)?,
+            counts_as: said(reader.unsigned(0..=6_u8)?)?,
+            offered: read_tenths(reader, Millilitres::from_tenths)?,
         },
+        29 => {
+            let answer = read_choice(reader)?;
+            let count = reader.unsigned(0..=20_u8)?;
+            let notes = (0..count).map(|_| read_id(reader).map(EntryId));
+            Change::SameFood {
+                notes: notes.collect::<Result<_, _>>()?,
+                answer,
+            }
+        }
         3 => Change::FeedPassedOver {
             slot: read_choice(reader)?,
+            day: Day::from_number(reader.signed(i32::MIN..=i32::MAX)?),
             why: read_choice(reader)?,
         },
         4 => Change::CropSeen {
@@ -439,7 +467,11 @@ fn read_weighed(
     Ok(Change::Weighed { weight, crop })
 }
 
-fn read_fed(reader: &mut ByteReader<'_>, before: &mut Before) -> Result<Change, UnpackError> {
+fn read_fed(
+    reader: &mut ByteReader<'_>,
+    before: &mut Before,
+    is_said: bool,
+) -> Result<Change, UnpackError> {
     let choices = reader.unsigned(0..=6 * 3 * 2 * 3 - 1_u8)?;
     let (slot, response) = (choice(choices % 6)?, choice(choices / 6 % 3)?);
     let (is_part, served_as) = (choices / 18 % 2 == 1, choices / 36);
@@ -459,12 +491,17 @@ fn read_fed(reader: &mut ByteReader<'_>, before: &mut Before) -> Result<Change, 
     before.served = served.or(before.served);
     let temperature = served.map(Celsius::from_tenths).transpose();
     Ok(Change::Fed {
-        slot,
+        counts_as: is_said.then_some(slot),
         taken,
         offered,
         served_at: temperature.map_err(UnpackError::Quantity)?,
         response,
     })
+}
+
+/// The feed that a person said; 0 when nobody did.
+fn said(code: u8) -> Result<Option<Slot>, UnpackError> {
+    code.checked_sub(1).map(choice).transpose()
 }
 
 /// A value that is written as the difference to an earlier one.
@@ -478,8 +515,6 @@ fn after(earlier: i64, reader: &mut ByteReader<'_>) -> Result<i64, UnpackError> 
 #[cfg(test)]
 mod tests {
     use crate::domain::journal::entries::Response;
-    use crate::domain::plan::care_plan::Slot;
-    use crate::domain::quantity::units::{Celsius, Millilitres};
     use crate::share::entry_bytes::*;
     use crate::share::unpack::outside;
 
@@ -495,7 +530,7 @@ mod tests {
     #[test]
     fn a_feed_with_an_unknown_choice_is_refused() {
         let mut reader = ByteReader::new(&[108, 0, 0]);
-        let read = read_fed(&mut reader, &mut Before::new());
+        let read = read_fed(&mut reader, &mut Before::new(), true);
         assert_eq!(read, Err(outside(0, 108, 107)));
     }
 
@@ -511,7 +546,7 @@ mod tests {
             offset: Offset::UTC,
             by: String::new(),
             change: Change::Fed {
-                slot: Slot::Midday,
+                counts_as: Some(Slot::Midday),
                 taken,
                 offered: taken,
                 served_at: Celsius::from_tenths(served).ok(),

@@ -35,7 +35,7 @@ pub fn report_html(writing: Writing, outlook: &Outlook, entries: &[Entry]) -> St
     put_chart(&mut page, writing, outlook);
     page.paragraph("small", say.report_chart_key());
     put_weighings(&mut page, writing, chick, usize::MAX);
-    put_feeds(&mut page, writing, chick, usize::MAX);
+    put_feeds(&mut page, writing, outlook, usize::MAX);
     put_notes(&mut page, writing, chick, entries);
     page.heading(say.plan_title());
     page.paragraph("small", &writing.plan_version(chick.plans.version()));

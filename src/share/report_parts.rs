@@ -66,15 +66,23 @@ pub(crate) fn put_weighings(page: &mut Page, writing: Writing, chick: &Chick, mo
 }
 
 /// Feeds, latest first.
-pub(crate) fn put_feeds(page: &mut Page, writing: Writing, chick: &Chick, most: usize) {
+pub(crate) fn put_feeds(page: &mut Page, writing: Writing, outlook: &Outlook, most: usize) {
     let say = writing.language;
+    let names = outlook.food();
     let row = |feed: &Noted<FeedNote>| {
-        let FeedNote { slot, outcome } = feed.what;
-        let mut row = vec![writing.lived(feed.lived()), say.slot(slot).to_owned()];
-        row.extend(outcome_cells(writing, outcome));
+        let name = say.slot_or_extra(names.get(&feed.id).copied());
+        let mut row = vec![writing.lived(feed.lived()), name.to_owned()];
+        row.extend(outcome_cells(writing, feed.what.outcome));
         row
     };
-    let rows: Vec<Vec<String>> = chick.feeds.iter().rev().take(most).map(row).collect();
+    let rows: Vec<Vec<String>> = outlook
+        .chick
+        .feeds
+        .iter()
+        .rev()
+        .take(most)
+        .map(row)
+        .collect();
     let headings = [
         say.weight_when(),
         say.report_feed(),
@@ -103,11 +111,11 @@ fn outcome_cells(writing: Writing, outcome: FeedOutcome) -> [String; 4] {
                 say.response(response).to_owned(),
             ]
         }
-        FeedOutcome::Refused => {
+        FeedOutcome::Refused { .. } => {
             let refused = say.strip_refused().to_owned();
             [refused, String::new(), String::new(), String::new()]
         }
-        FeedOutcome::PassedOver(why) => {
+        FeedOutcome::PassedOver { why, .. } => {
             let (left_out, why) = (say.entry_left_out(), say.why_passed_over(why));
             let left_out = format!("{left_out}: {why}");
             [left_out, String::new(), String::new(), String::new()]
@@ -137,7 +145,7 @@ pub(crate) fn put_notes(page: &mut Page, writing: Writing, chick: &Chick, entrie
     let row = |entry: &Entry| {
         vec![
             writing.lived(entry.lived()),
-            writing.change(&entry.change),
+            writing.change(&entry.change, None),
             entry.by.clone(),
         ]
     };

@@ -5,6 +5,7 @@
 //! with a byte order mark, without which some spreadsheets misread accents.
 
 use crate::domain::journal::chick::{Chick, FeedOutcome};
+use crate::domain::outlook::Outlook;
 use crate::domain::quantity::count::rounded;
 use crate::domain::time::moment::Lived;
 use crate::share::csv::{Cell, push_row};
@@ -44,7 +45,8 @@ pub fn weights_csv(language: Language, chick: &Chick) -> String {
 }
 
 /// Feeds given, refused and left out, oldest first.
-pub fn feeds_csv(language: Language, chick: &Chick) -> String {
+pub fn feeds_csv(language: Language, outlook: &Outlook) -> String {
+    let (chick, names) = (&outlook.chick, outlook.food());
     let headings = [
         language.table_chick(),
         language.table_date(),
@@ -67,7 +69,7 @@ pub fn feeds_csv(language: Language, chick: &Chick) -> String {
                 Cell::Typed(&chick.plan.name),
                 Cell::Exact(&date),
                 Cell::Exact(&time),
-                Cell::Exact(language.slot(feed.what.slot)),
+                Cell::Exact(language.slot_or_extra(names.get(&feed.id).copied())),
                 Cell::Exact(outcome),
                 Cell::Exact(taken),
                 Cell::Exact(offered),
@@ -96,8 +98,8 @@ fn outcome_cells(language: Language, outcome: FeedOutcome) -> [String; 5] {
                 language.response(response).to_owned(),
             ]
         }
-        FeedOutcome::Refused => without_numbers(language.strip_refused().to_owned()),
-        FeedOutcome::PassedOver(why) => {
+        FeedOutcome::Refused { .. } => without_numbers(language.strip_refused().to_owned()),
+        FeedOutcome::PassedOver { why, .. } => {
             let (left_out, why) = (language.entry_left_out(), language.why_passed_over(why));
             without_numbers(format!("{left_out}: {why}"))
         }

@@ -160,14 +160,30 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
                 "Un pollo a medio destetar aún no puede suplir las tomas por sí solo.",
             ),
             act: language.pick(
-                "If a feed was given, note it. If not, give the next one at its time, in the \
-                 plan's amount, once the crop is empty and the chick is warm.",
-                "Si se dio una toma, anótela. Si no, dé la siguiente a su hora y en la cantidad \
-                 del plan, con el buche vacío y el pollo caliente.",
+                "Give the next one when Perchlight says, in the plan's amount, once the crop is \
+                 empty and the chick is warm.",
+                "Dé la siguiente cuando lo diga Perchlight y en la cantidad del plan, con el buche \
+                 vacío y el pollo caliente.",
             ),
             avoid: language.pick(
                 "Never double a feed and never squeeze two close together.",
                 "Nunca doble una toma ni dé dos muy seguidas.",
+            ),
+        },
+        RuleId::NoFoodNoted => Advice {
+            why: language.pick(
+                "Feeds without a note were mostly given. A chick that nobody has fed tells nothing.",
+                "Una toma sin anotar casi siempre se dio. Un pollo que nadie alimentó no avisa.",
+            ),
+            act: language.pick(
+                "Ask everybody who feeds it, and note what was given. If nobody knows, look at the \
+                 crop and weigh it before the next feed.",
+                "Pregunte a quienes le dan de comer y anote lo que se dio. Si nadie lo sabe, mire \
+                 el buche y péselo antes de la siguiente toma.",
+            ),
+            avoid: language.pick(
+                "Do not feed twice because a note is missing.",
+                "No dé de comer dos veces porque falte una nota.",
             ),
         },
         RuleId::RefusedFeeds => Advice {
@@ -179,9 +195,9 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
             ),
             act: language.pick(
                 "Check the temperature of the formula, the warmth of chick and room, the crop \
-                 and the droppings. Offer the next feed at its time, freshly mixed.",
+                 and the droppings. Offer it again when Perchlight says, freshly mixed.",
                 "Compruebe la temperatura de la papilla, el calor del pollo y de la habitación, \
-                 el buche y los excrementos. Ofrezca la siguiente toma a su hora, recién \
+                 el buche y los excrementos. Ofrézcala otra vez cuando lo diga Perchlight, recién \
                  mezclada.",
             ),
             avoid: language.pick(
@@ -513,6 +529,7 @@ mod tests {
             RuleId::CropLate,
             RuleId::RefusedFeeds,
             RuleId::MissedFeeds,
+            RuleId::NoFoodNoted,
             RuleId::PeakLoss,
             RuleId::HandoverLoss,
             RuleId::StableLoss,

@@ -139,8 +139,8 @@ fn one_feed(writing: Writing, feed: &Noted<FeedNote>) -> String {
             let served = served_at.map(|served| format!(", {}", writing.temperature(served)));
             format!("{}{}", writing.volume(taken), served.unwrap_or_default())
         }
-        FeedOutcome::Refused => language.pick("refused", "rechazada").to_owned(),
-        FeedOutcome::PassedOver(why) => {
+        FeedOutcome::Refused { .. } => language.pick("refused", "rechazada").to_owned(),
+        FeedOutcome::PassedOver { why, .. } => {
             let label = language.pick("left out", "no dada");
             format!("{label} ({})", language.why_passed_over(why))
         }
@@ -283,7 +283,7 @@ mod tests {
         script.note(1, 12, 10, Change::RoomSeen { room });
         script.note(1, 12, 20, sign(Sign::Dull));
         let slot = Slot::Midday;
-        script.note(1, 14, 0, Change::FeedRefused { slot });
+        script.note(1, 14, 0, Change::refused(Some(slot)));
         let said = said(Language::English, &script, script.at(1, 14, 30));
         assert_eq!(
             said[0],

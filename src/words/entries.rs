@@ -2,14 +2,15 @@
 
 use crate::domain::journal::chick::Advice;
 use crate::domain::journal::entries::{Carer, Change, CropFeel};
+use crate::domain::plan::care_plan::Slot;
 use crate::words::Language;
 use crate::words::exchange::labelled;
 use crate::words::format::Writing;
 
 impl Writing {
-    /// What an entry says, as one line without its time.
+    /// What an entry says, as one line without its time; `counted` is the planned feed that food counts for.
     #[expect(clippy::too_many_lines, reason = "one arm a kind of change")]
-    pub fn change(self, change: &Change) -> String {
+    pub fn change(self, change: &Change, counted: Option<Slot>) -> String {
         let say = self.language;
         match change {
             Change::ChickAdded(plan) => format!("{}: {}", say.entry_added(), plan.name),
@@ -22,7 +23,7 @@ impl Writing {
                 format!("{}, {}", self.mass(*weight), say.crop_at_weighing(*crop))
             }
             Change::Fed {
-                slot,
+                counts_as,
                 taken,
                 offered,
                 served_at,
@@ -36,12 +37,13 @@ impl Writing {
                 let served = served_at.map(|served| format!(", {}", self.temperature(served)));
                 format!(
                     "{}: {volume}{}",
-                    say.feed(*slot),
+                    say.feed_or_food(counted.or(*counts_as)),
                     served.unwrap_or_default()
                 )
             }
-            Change::FeedRefused { slot } => format!("{}: {}", say.feed(*slot), say.strip_refused()),
-            Change::FeedPassedOver { slot, why } => {
+            Change::FeedRefused { counts_as, .. } => say.feed_refused(counted.or(*counts_as)),
+            Change::SameFood { answer, .. } => say.same_food_answer(*answer).to_owned(),
+            Change::FeedPassedOver { slot, why, .. } => {
                 format!(
                     "{}: {}, {}",
                     say.feed(*slot),

@@ -167,6 +167,5 @@ texts! {
     exchange_too_long: "Too much for a link: send the file.", "Demasiado para un enlace: envíe el archivo.";
     exchange_alert_on: "Open one event after the import and check that its alert is on: some calendars leave it out.", "Abra un evento tras importar y compruebe que su aviso está activo: algunos calendarios lo omiten.";
     exchange_old_first: "After each change of the plan open a new file: it replaces the events of the old one. If feeds then stand there twice, delete the old events.", "Tras cada cambio del plan abra un archivo nuevo: sustituye los eventos del anterior. Si entonces las tomas aparecen dos veces, borre los antiguos.";
-    exchange_double: "The same feed is noted twice. If it was given once, take one of them back.", "La misma toma está anotada dos veces. Si se dio una vez, retire una.";
     exchange_placed: "Placed chicks", "Pollos entregados";
 }

@@ -1,6 +1,6 @@
 //! The checks of a plan in sentences, each with its limits.
 
-use crate::domain::feeding::schedule::NIGHT_GAP_MINUTES;
+use crate::domain::feeding::planned::NIGHT_GAP_MINUTES;
 use crate::domain::warnings::level::Level;
 use crate::domain::warnings::plan_checks::{CheckVerdict, PlanCheck};
 use crate::domain::warnings::rules::served_cold::WINDOW_FROM;

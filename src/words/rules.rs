@@ -108,12 +108,16 @@ const fn title_pattern(language: Language, finding: &Finding) -> &'static str {
             "Sin comer desde hace {value} (límite {limit})",
         ),
         RuleId::MissedFeeds if is_one(finding.value) => language.pick(
-            "1 feed not given or not noted (limit {limit})",
-            "1 toma sin dar o sin anotar (límite {limit})",
+            "1 feed not given (limit {limit})",
+            "1 toma sin dar (límite {limit})",
         ),
         RuleId::MissedFeeds => language.pick(
-            "{value} feeds in a row without food noted (limit {limit})",
-            "{value} tomas seguidas sin comida anotada (límite {limit})",
+            "{value} feeds in a row not given (limit {limit})",
+            "{value} tomas seguidas sin dar (límite {limit})",
+        ),
+        RuleId::NoFoodNoted => language.pick(
+            "Has it eaten? No food noted for {value} (limit {limit})",
+            "¿Ha comido? Sin comida anotada desde hace {value} (límite {limit})",
         ),
         RuleId::RefusedFeeds if is_one(finding.value) => language.pick(
             "1 feed refused (limit {limit})",
@@ -250,7 +254,7 @@ mod tests {
         );
         assert_eq!(
             title(RuleId::MissedFeeds, Value::Count(1), Value::Count(1)),
-            "1 feed not given or not noted (limit 1)"
+            "1 feed not given (limit 1)"
         );
         assert_eq!(
             title(

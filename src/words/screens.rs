@@ -116,6 +116,9 @@ texts! {
     strip_due: "due now", "toca ahora";
     strip_late: "late", "con retraso";
     strip_not_noted: "not noted", "sin anotar";
+    strip_try_again: "to be offered again", "se ofrece otra vez";
+    strip_put_off: "left to the next feed", "queda para la siguiente toma";
+    strip_on_the_way: "on the way", "durante el viaje";
     strip_refused: "refused", "rechazada";
     strip_weighed: "Weighed", "Pesado";
 
@@ -125,7 +128,7 @@ texts! {
     finding_limit: "Limit", "Límite";
 
     log_title: "Log a feed", "Anotar una toma";
-    log_which: "Which feed", "Qué toma";
+    log_which: "It counts as another feed", "Cuenta como otra toma";
     log_taken: "Taken", "Tomado";
     log_when: "When", "Cuándo";
     log_day: "Day", "Día";
@@ -138,7 +141,13 @@ texts! {
     log_response: "How it took it", "Cómo la tomó";
     log_more: "Temperature and response", "Temperatura y respuesta";
 
-    log_noted_already: "This feed is already noted for today. Note it again only if it was a second one.", "Esta toma ya está anotada hoy. Anótela otra vez solo si hubo una segunda.";
+    log_noted_already: "Food is already noted for this feed. Note it again only if there was more.", "Ya hay comida anotada en esta toma. Anótela otra vez solo si hubo más.";
+    asked_given: "Given", "Se dio";
+    asked_not_given: "Not given", "No se dio";
+    asked_not_known: "I don't know", "No lo sé";
+    asked_otherwise: "Given at another time, or another amount", "Se dio a otra hora, o en otra cantidad";
+    same_food_until: "Until you say, the larger amount counts. Look at the crop before the next feed.", "Mientras no lo diga, cuenta la cantidad mayor. Mire el buche antes de la siguiente toma.";
+    now_try_again: "It was refused. Offer it again then, freshly mixed, and never hotter than the plan says.", "La rechazó. Ofrézcasela otra vez entonces, recién mezclada y nunca más caliente que en el plan.";
     when_now: "now", "ahora";
 
     weigh_title: "Weigh", "Pesar";

@@ -1,7 +1,6 @@
 //! Sentences built from numbers.
 
-use crate::domain::feeding::feed_meant::{FeedMeant, Meaning};
-use crate::domain::journal::entries::WhyPassedOver;
+use crate::domain::journal::entries::{SameFoodAnswer, WhyPassedOver};
 use crate::domain::plan::care_plan::Slot;
 use crate::domain::quantity::units::{Grams, Millilitres};
 use crate::domain::time::moment::{Day, Lived, WallTime};
@@ -11,8 +10,46 @@ use crate::words::format::Writing;
 
 impl Language {
     /// What was just noted about a feed that was refused.
-    pub fn feed_refused(self, slot: Slot) -> String {
-        format!("{}: {}", self.feed(slot), self.strip_refused())
+    pub fn feed_refused(self, feed: Option<Slot>) -> String {
+        format!("{}: {}", self.feed_or_food(feed), self.strip_refused())
+    }
+
+    /// The name of a planned feed, or of food that counts for none.
+    pub const fn feed_or_food(self, feed: Option<Slot>) -> &'static str {
+        match feed {
+            Some(slot) => self.feed(slot),
+            None => self.pick("Food", "Comida"),
+        }
+    }
+
+    /// The short name of a planned feed, or of food that counts for none.
+    pub const fn slot_or_extra(self, feed: Option<Slot>) -> &'static str {
+        match feed {
+            Some(slot) => self.slot(slot),
+            None => self.pick("extra", "extra"),
+        }
+    }
+
+    /// That a note counts for no planned feed.
+    pub const fn counts_as_extra(self) -> &'static str {
+        self.pick(
+            "Counts as extra food: for no planned feed",
+            "Cuenta como comida extra: para ninguna toma del plan",
+        )
+    }
+
+    /// What notes of food near to each other are.
+    pub const fn same_food_answer(self, answer: SameFoodAnswer) -> &'static str {
+        match answer {
+            SameFoodAnswer::NotedTwice => self.pick(
+                "The same food, noted twice",
+                "La misma comida, anotada dos veces",
+            ),
+            SameFoodAnswer::TwoParts => {
+                self.pick("One feed, in two parts", "Una toma, en dos partes")
+            }
+            SameFoodAnswer::TwoFeeds => self.pick("Two feeds", "Dos tomas"),
+        }
     }
 
     /// What was just noted about a feed that was left out.
@@ -84,43 +121,50 @@ impl Writing {
     }
 
     /// What was just noted about a feed.
-    pub fn feed_noted(self, slot: Slot, taken: Millilitres) -> String {
-        format!("{}, {}", self.language.feed(slot), self.volume(taken))
+    pub fn feed_noted(self, feed: Option<Slot>, taken: Millilitres) -> String {
+        format!(
+            "{}, {}",
+            self.language.feed_or_food(feed),
+            self.volume(taken)
+        )
     }
 
-    /// The question which feed it was that is noted at `at`.
-    pub fn which_feed(self, at: WallTime, meant: &FeedMeant, planned: WallTime) -> String {
-        let (at, planned) = (self.time(at), self.time(planned));
-        let feed = format!("{}, {planned}", self.language.feed(meant.feed.slot));
-        match (self.language, meant.meaning) {
-            (Language::English, Meaning::Due) => {
-                format!("At {at} this one was due and has no note: {feed}. Which was it?")
-            }
-            (Language::English, Meaning::Missed) => {
-                format!("At {at} this one was overdue and has no note: {feed}. Which was it?")
-            }
-            (Language::English, Meaning::Again) => {
-                format!(
-                    "At {at} this one was noted last, and the next is hours away: {feed}. Which was it?"
-                )
-            }
-            (Language::English, Meaning::Next) => {
-                format!("At {at} this one comes next: {feed}. Which was it?")
-            }
-            (Language::Spanish, Meaning::Due) => {
-                format!("A las {at} tocaba esta y está sin anotar: {feed}. ¿Cuál fue?")
-            }
-            (Language::Spanish, Meaning::Missed) => {
-                format!("A las {at} esta ya pasó y está sin anotar: {feed}. ¿Cuál fue?")
-            }
-            (Language::Spanish, Meaning::Again) => {
-                format!(
-                    "A las {at} esta fue la última anotada y faltan horas para la siguiente: {feed}. ¿Cuál fue?"
-                )
-            }
-            (Language::Spanish, Meaning::Next) => {
-                format!("A las {at} la siguiente es esta: {feed}. ¿Cuál fue?")
-            }
+    /// Which planned feed a note counts for.
+    pub fn counts_as(self, feed: Option<(Slot, WallTime)>) -> String {
+        let Some((slot, planned)) = feed else {
+            return self.language.counts_as_extra().to_owned();
+        };
+        let (slot, planned) = (self.language.feed(slot), self.time(planned));
+        match self.language {
+            Language::English => format!("Counts as: {slot}, {planned}"),
+            Language::Spanish => format!("Cuenta como: {slot}, {planned}"),
+        }
+    }
+
+    /// The question whether a planned feed was given.
+    pub fn was_it_given(self, slot: Slot, planned: Lived) -> String {
+        let (slot, planned) = (self.language.feed(slot), self.lived(planned));
+        match self.language {
+            Language::English => format!("{slot}, {planned}: was it given?"),
+            Language::Spanish => format!("{slot}, {planned}: ¿se dio?"),
+        }
+    }
+
+    /// The question what notes of food near to each other are.
+    pub fn same_food(self, notes: &[String]) -> String {
+        let notes = notes.join(" / ");
+        match self.language {
+            Language::English => format!("{notes}. What are these?"),
+            Language::Spanish => format!("{notes}. ¿Qué son?"),
+        }
+    }
+
+    /// A feed of the plan that was dropped.
+    pub fn stays_dropped(self, on: Lived) -> String {
+        let on = self.date(on.day);
+        match self.language {
+            Language::English => format!("dropped {on}, stays dropped"),
+            Language::Spanish => format!("suprimida el {on}, sigue suprimida"),
         }
     }
 

@@ -46,7 +46,10 @@ pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
              nuestros"
         }
         RuleId::NoWeighing => "pesar a diario: Duerr & Gage 2020, p. 599; las horas: nuestras",
-        RuleId::MissedFeeds => "tres tomas o 24 h: práctica común; una y dos: nuestras",
+        RuleId::MissedFeeds => {
+            "tres tomas, 24 h y, con cañones, 8 h: práctica común; lo demás: nuestro"
+        }
+        RuleId::NoFoodNoted => "24 h: práctica común; el intervalo más largo y 2 h: nuestros",
         RuleId::RefusedFeeds => "práctica común; 90 % del máximo: Duerr & Gage 2020, p. 599",
         RuleId::TransitGap => "práctica común con pollos emplumados de 8 a 12 semanas",
         RuleId::GapTooShort => {

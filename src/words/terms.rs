@@ -143,7 +143,10 @@ impl Language {
                 "breeder or vet said so",
                 "lo dijo el criador o el veterinario",
             ),
-            WhyPassedOver::NotPossible => self.pick("could not be given", "no se pudo dar"),
+            WhyPassedOver::NotPossible => self.pick("was not given", "no se dio"),
+            WhyPassedOver::NotKnown => {
+                self.pick("nobody knows if it was given", "no se sabe si se dio")
+            }
         }
     }
 

@@ -490,6 +490,7 @@ test('a feed noted elsewhere is no longer under way', async ({ bench }) => {
   await go(page, '#/log');
   // The volume follows the feed that is chosen, until another was typed.
   assert.equal(await page.locator('#taken').inputValue(), '60');
+  await page.locator('[data-counts] summary').click();
   await page.getByRole('radio', { name: 'Midday feed' }).check();
   assert.equal(await page.locator('#taken').inputValue(), '40');
   await page.locator('#taken').fill('55');

@@ -112,83 +112,63 @@ test('the countdown is right after the phone slept for three hours', async ({ be
   await page.locator('.next-feed__countdown', { hasText: /^2\sh$/ }).waitFor();
 });
 
-test('after the bedtime feed was forgotten the morning says so and does not double it', async ({ bench }) => {
+test('a bedtime feed without a note is asked about in the morning, and one tap answers', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await page.clock.fastForward('09:00:00');
-  await page.locator('.lamp-band[data-level="watch"]').waitFor();
+  const question = page.locator('[data-given]', { hasText: 'Bedtime feed' });
+  await question.waitFor();
   const next = await page.locator('.next-feed').innerText();
   assert.match(next, /Morning feed/);
   assert.match(next, /60\sml/);
+  await question.getByRole('button', { name: /^Given/ }).click();
+  await page.locator('.status-line', { hasText: /Bedtime feed, 60\sml/ }).waitFor();
+  await question.waitFor({ state: 'detached' });
 });
 
-test('a feed noted under a later one\'s name is asked about, and nothing is noted before the answer', async ({ bench }) => {
+test('a feed is known by its time, and what a person says otherwise is kept as said', async ({ bench }) => {
   const { page } = await ownerWithChick(bench, '2026-11-25T06:45:00Z');
+  const counts = page.locator('[data-counts]');
   const named = async (name) => {
     await go(page, '#/log');
+    await counts.locator('summary').click();
     await page.getByRole('radio', { name }).check();
     await press(page, 'Done');
   };
   await clockAt(page, '2026-11-25T07:05:00Z');
-  await named('Midday feed');
-  const question = page.locator('form .question');
-  assert.match(plain(await question.innerText()), /^At 07:05 this one was due and has no note: Morning feed, 07:00\. Which was it\?/);
-  // Another name is another question, or none.
-  await page.getByRole('radio', { name: 'Morning feed' }).check();
-  await question.waitFor({ state: 'detached' });
-  await page.getByRole('radio', { name: 'Midday feed' }).check();
+  await go(page, '#/log');
+  assert.equal(plain(await counts.locator('summary').innerText()), 'Counts as: Morning feed, 07:00');
   await press(page, 'Done');
-  await question.waitFor();
-  // What is typed meanwhile is another answer.
-  await page.locator('#taken').fill('35');
-  await question.waitFor({ state: 'detached' });
-  await page.locator('#taken').fill('40');
-  await press(page, 'Done');
-  // Each answer says what it notes, and Done is away meanwhile; an untouched volume follows the answer.
-  assert.equal(await page.getByRole('button', { name: 'Done', exact: true }).count(), 0);
-  const answers = await question.getByRole('button').allInnerTexts();
-  assert.deepEqual(answers.map(plain), ['Morning feed, 60 ml', 'Midday feed, 40 ml']);
-  await question.getByRole('button', { name: 'Morning feed' }).click();
   await page.locator('.status-line', { hasText: /Morning feed, 60\sml/ }).waitFor();
   assert.match(await page.locator('.next-feed').innerText(), /Midday feed/);
 
   await clockAt(page, '2026-11-25T11:00:00Z');
   await named('Bedtime feed');
-  assert.match(plain(await question.innerText()), /^At 11:00 this one comes next: Midday feed, 14:00\. Which was it\?/);
-  await question.getByRole('button', { name: 'Bedtime feed' }).click();
   await page.locator('.status-line', { hasText: /Bedtime feed, 60\sml/ }).waitFor();
   const lines = await journalWords(page);
   assert.deepEqual(lines.map(plain).slice(0, 2), ['Bedtime feed: 60 ml', 'Morning feed: 60 ml']);
-  // Ten hours early it takes no feed's place: tonight's is still to come, and the strip tells of it.
-  await go(page, '#/now');
-  const strip = (await page.locator('.day-strip__list li').allInnerTexts()).map(plain);
-  assert.ok(strip.includes('11:00 Bedtime feed: 60 ml') && strip.includes('21:00 Bedtime feed: later today, 60 ml'), strip.join('; '));
 });
 
 test('a bedtime feed after midnight is noted as one, and one that is put off past midnight says so', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await clockAt(page, '2026-11-25T02:30:00Z');
   await go(page, '#/log');
-  assert.equal(await page.getByRole('radio', { name: 'Bedtime feed' }).isChecked(), true);
+  assert.equal(plain(await page.locator('[data-counts] summary').innerText()), 'Counts as: Bedtime feed, 21:00');
   await press(page, 'Done');
-  const question = page.locator('form .question');
-  assert.match(plain(await question.innerText()), /^At 02:30 this one was overdue and has no note: Bedtime feed, 21:00\. Which was it\?/);
-  await question.getByRole('button', { name: 'Bedtime feed' }).click();
   await page.locator('.status-line', { hasText: /Bedtime feed, 60\sml/ }).waitFor();
   // six hours after 02:30
   await page.locator('.next-feed__detail', { hasText: '08:30' }).waitFor();
   assert.match(await page.locator('.next-feed').innerText(), /Morning feed/);
 
-  await clockAt(page, '2026-11-25T21:00:00Z');
+  await clockAt(page, '2026-11-25T20:30:00Z');
   await go(page, '#/log/midday');
   await press(page, 'Done');
-  await question.getByRole('button', { name: 'Midday feed' }).click();
   await page.locator('.status-line', { hasText: /Midday feed/ }).waitFor();
-  // four hours after 21:00
+  // 40 ml of the day's 160 are in: six hours after 20:30
   const last = page.locator('.day-strip__list li').last();
-  assert.match(plain(await last.innerText()), /^01:00 Bedtime feed: after midnight, 60 ml$/);
+  assert.match(plain(await last.innerText()), /^02:30 Bedtime feed: after midnight, 60 ml$/);
 });
 
-test('after a refusal a second try is of that feed, also in the guide, which says that it is early', async ({ bench }) => {
+test('after a refusal a second try is of that feed, also in the guide', async ({ bench }) => {
   const { page } = await ownerWithChick(bench, '2026-11-25T13:45:00Z');
   await clockAt(page, '2026-11-25T14:00:00Z');
   await go(page, '#/log');
@@ -197,9 +177,8 @@ test('after a refusal a second try is of that feed, also in the guide, which say
   await clockAt(page, '2026-11-25T15:00:00Z');
   await go(page, '#/guide');
   assert.match(plain(await page.locator('.guide__head').innerText()), /^Midday feed · 1\/8/);
-  assert.equal(plain(await page.locator('[data-early]').innerText()), 'Bedtime feed is due at 21:00, in 6 h. Feed before that only if your breeder or vet says so.');
   await go(page, '#/log');
-  assert.equal(await page.getByRole('radio', { name: 'Midday feed' }).isChecked(), true);
+  assert.equal(plain(await page.locator('[data-counts] summary').innerText()), 'Counts as: Midday feed, 14:00');
   await press(page, 'Done');
   await page.locator('.status-line', { hasText: /Midday feed, 40\sml/ }).waitFor();
   assert.match(await page.locator('.next-feed').innerText(), /Bedtime feed/);

@@ -130,14 +130,6 @@ const SHOWN = [
       await fault(page);
     },
   },
-  {
-    name: 'log-asked-about',
-    address: '#/log/midday',
-    reach: async (page) => {
-      await submit(page);
-      await seen(page, 'form .question');
-    },
-  },
   { name: 'crop-refused', address: '#/crop', reach: async (page) => { await submit(page); await fault(page); } },
   { name: 'plan-refused', address: '#/type-in', reach: async (page) => { await submit(page); await fault(page); } },
   {

@@ -87,7 +87,6 @@ const ninthByHand = async (page, script) => {
   await page.locator('.status-line', { hasText: 'Morning feed' }).waitFor();
   await at(page, 9, '14:10');
   await go(page, '#/log');
-  await page.getByRole('radio', { name: 'Midday feed' }).check();
   await page.getByRole('button', { name: 'It refused' }).click();
   await page.locator('.status-line', { hasText: 'Midday feed: refused' }).waitFor();
   await at(page, 9, '15:00');

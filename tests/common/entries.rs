@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 
 use perchlight::domain::journal::entries::{
     Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId,
-    Response, SolidsEaten, WhyPassedOver,
+    Response, SameFoodAnswer, SolidsEaten, WhyPassedOver,
 };
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::plan::care_plan::{
@@ -16,14 +16,14 @@ use perchlight::domain::plan::care_plan::{
 use perchlight::domain::plan::parts::{PartKind, Side};
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
-use perchlight::domain::time::moment::{Day, Moment, Offset, WallTime};
+use perchlight::domain::time::moment::{CARE_DAY_STARTS, Day, Moment, Offset, WallTime};
 use proptest::collection::{btree_set, vec};
 use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 
 /// How many kinds of change there are.
-pub(crate) const KINDS: usize = 26;
+pub(crate) const KINDS: usize = 27;
 
 /// The number of a change's kind, 0 to `KINDS - 1`; a new kind must be added here and to the fixtures.
 pub(crate) fn kind(change: &Change) -> usize {
@@ -55,6 +55,7 @@ pub(crate) fn kind(change: &Change) -> usize {
         Change::HandedOver { .. } => 23,
         Change::SameChick { .. } => 24,
         Change::AdviceNoted { .. } => 25,
+        Change::SameFood { .. } => 26,
     }
 }
 
@@ -116,21 +117,29 @@ fn weighing_and_feeding() -> impl Strategy<Value = Change> {
             crop,
         }),
         (
-            slot(),
+            option::of(slot()),
             0..=3_000_i32,
             0..=3_000_i32,
             option::of(celsius()),
             response()
         )
-            .prop_map(|(slot, one, other, served_at, response)| Change::Fed {
-                slot,
+            .prop_map(|(counts_as, one, other, served_at, response)| Change::Fed {
+                counts_as,
                 taken: Millilitres::tenths_held(one.min(other)),
                 offered: Millilitres::tenths_held(one.max(other)),
                 served_at,
                 response,
             }),
-        slot().prop_map(|slot| Change::FeedRefused { slot }),
-        (slot(), why()).prop_map(|(slot, why)| Change::FeedPassedOver { slot, why }),
+        (option::of(slot()), 0..=3_000_i32).prop_map(|(counts_as, offered)| {
+            let offered = Millilitres::tenths_held(offered);
+            Change::FeedRefused { counts_as, offered }
+        }),
+        (slot(), 0..40_000_i32, why()).prop_map(|(slot, day, why)| {
+            let day = Day::from_number(day);
+            Change::FeedPassedOver { slot, day, why }
+        }),
+        (vec(any::<[u8; 12]>().prop_map(EntryId), 2..5), same_food())
+            .prop_map(|(notes, answer)| Change::SameFood { notes, answer }),
         (grams(), grams(), grams()).prop_map(|(powder, water, fat_supplement)| Change::MixMade {
             powder,
             water,
@@ -285,7 +294,8 @@ fn feeds() -> impl Strategy<Value = Vec<PlannedFeed>> {
                 parts
                     .map(|((slot, minutes), tenths)| PlannedFeed {
                         slot,
-                        time: WallTime::from_minutes(minutes),
+                        // from the beginning of the day of care on
+                        time: WallTime::from_minutes(CARE_DAY_STARTS.minutes() + minutes),
                         volume: Millilitres::tenths_held(tenths),
                     })
                     .collect()
@@ -394,8 +404,13 @@ fn response() -> impl Strategy<Value = Response> {
 }
 
 fn why() -> impl Strategy<Value = WhyPassedOver> {
-    use WhyPassedOver::{Advised, CropNotEmpty, NotFit, NotPossible};
-    select(&[CropNotEmpty, NotFit, Advised, NotPossible])
+    use WhyPassedOver::{Advised, CropNotEmpty, NotFit, NotKnown, NotPossible};
+    select(&[CropNotEmpty, NotFit, Advised, NotPossible, NotKnown])
+}
+
+fn same_food() -> impl Strategy<Value = SameFoodAnswer> {
+    use SameFoodAnswer::{NotedTwice, TwoFeeds, TwoParts};
+    select(&[NotedTwice, TwoParts, TwoFeeds])
 }
 
 fn crop_state() -> impl Strategy<Value = CropState> {

@@ -45,7 +45,7 @@ pub(crate) fn weighed(grams: i32) -> Change {
 
 pub(crate) fn fed(slot: Slot) -> Change {
     Change::Fed {
-        slot,
+        counts_as: Some(slot),
         taken: Millilitres::whole(55),
         offered: Millilitres::whole(60),
         served_at: Some(Celsius::whole(40)),

@@ -1,6 +1,6 @@
 //! Each criterion below, at and above its limit.
 
-use perchlight::domain::journal::entries::{Change, Droppings, SolidsEaten};
+use perchlight::domain::journal::entries::{Change, Droppings, SolidsEaten, WhyPassedOver};
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::plan::care_plan::{PlannedFeed, Slot};
@@ -14,8 +14,7 @@ use perchlight::domain::weaning::{Verdict, may_offer_drop};
 
 use crate::script::{
     CHICK, Without, answer, arrived, at, count, day_zero, dropped, droppings, earliest, evening,
-    good_days, judged, offered, only_reason, passed_over, plan, ready, ready_without, sign, solids,
-    took,
+    good_days, judged, offered, only_reason, plan, ready, ready_without, sign, solids, took,
 };
 
 #[test]
@@ -95,9 +94,9 @@ fn a_chick_that_takes_all_of_a_small_offer_still_wants_the_feed() {
 #[test]
 fn two_days_refused_and_one_passed_over_are_not_three() {
     let mut script = ready_without(Without::Midday);
-    script.note(7, 14, 0, Change::FeedRefused { slot: Slot::Midday });
-    script.note(8, 14, 0, passed_over(Slot::Midday));
-    script.note(9, 14, 0, Change::FeedRefused { slot: Slot::Midday });
+    script.note(7, 14, 0, Change::refused(Some(Slot::Midday)));
+    script.leave_out(8, 14, 0, Slot::Midday, WhyPassedOver::NotPossible);
+    script.note(9, 14, 0, Change::refused(Some(Slot::Midday)));
     let weaning = evening(&script);
     assert_eq!(
         answer(&weaning, Criterion::FeedUnwanted),
@@ -120,7 +119,7 @@ fn a_feed_refused_and_taken_at_a_second_try_is_wanted() {
     let mut script = ready_without(Without::Midday);
     for day in 7..=9 {
         script.note(day, 14, 0, took(Slot::Midday, 60));
-        script.note(day, 14, 20, Change::FeedRefused { slot: Slot::Midday });
+        script.note(day, 14, 20, Change::refused(Some(Slot::Midday)));
     }
     assert_eq!(
         answer(&evening(&script), Criterion::FeedUnwanted),
@@ -133,14 +132,7 @@ fn refusing_another_feed_says_nothing_about_this_one() {
     let mut script = ready_without(Without::Midday);
     for day in 7..=9 {
         script.note(day, 14, 0, took(Slot::Midday, 60));
-        script.note(
-            day,
-            7,
-            5,
-            Change::FeedRefused {
-                slot: Slot::Morning,
-            },
-        );
+        script.note(day, 7, 5, Change::refused(Some(Slot::Morning)));
     }
     let weaning = evening(&script);
     assert_eq!(only_reason(&weaning), Criterion::FeedUnwanted);
@@ -163,14 +155,7 @@ fn a_bedtime_feed_refused_after_midnight_belongs_to_the_evening() {
     plan.drop_order = vec![Slot::Bedtime, Slot::Morning, Slot::Midday];
     let mut script = arrived(plan);
     for day in 7..=9 {
-        script.note(
-            day + 1,
-            0,
-            30,
-            Change::FeedRefused {
-                slot: Slot::Bedtime,
-            },
-        );
+        script.note(day + 1, 0, 30, Change::refused(Some(Slot::Bedtime)));
     }
     let weaning = at(&script, 10, 6, 0);
     assert_eq!(answer(&weaning, Criterion::FeedUnwanted), Answer::Yes);
@@ -270,14 +255,7 @@ fn no_second_feed_goes_within_the_waiting_days() {
         let mut script = arrived(plan);
         good_days(&mut script, 1, 16, Without::Nothing);
         for day in 1..=16 {
-            script.note(
-                day,
-                7,
-                10,
-                Change::FeedRefused {
-                    slot: Slot::Morning,
-                },
-            );
+            script.note(day, 7, 10, Change::refused(Some(Slot::Morning)));
         }
         script.note(10, 10, 0, dropped(Slot::Midday));
         let before = at(&script, 10 + held, 9, 59);
@@ -292,7 +270,7 @@ fn no_second_feed_goes_within_the_waiting_days() {
 #[test]
 fn a_feed_brought_back_starts_the_waiting_days_again() {
     let mut script = ready();
-    script.note(9, 10, 0, dropped(Slot::Midday));
+    script.note(9, 15, 30, dropped(Slot::Midday));
     script.note(9, 20, 0, Change::FeedBroughtBack { slot: Slot::Midday });
     let weaning = evening(&script);
     assert_eq!(only_reason(&weaning), Criterion::Waited);
@@ -306,14 +284,7 @@ fn a_feed_that_a_new_plan_leaves_out_counts_as_a_drop() {
     fewer.feeds.retain(|feed| feed.slot != Slot::Midday);
     script.set_plan(9, 15, 0, &fewer, Author::OWNER);
     for day in 7..=9 {
-        script.note(
-            day,
-            7,
-            10,
-            Change::FeedRefused {
-                slot: Slot::Morning,
-            },
-        );
+        script.note(day, 7, 10, Change::refused(Some(Slot::Morning)));
     }
     let weaning = evening(&script);
     assert_eq!(weaning.next(), Some(Slot::Morning));
@@ -400,12 +371,12 @@ fn what_is_answered_no_comes_before_what_is_not_known() {
 fn a_feed_left_out_today_ends_a_row_of_refusals() {
     let mut script = ready_without(Without::Midday);
     for day in 6..=8 {
-        script.note(day, 14, 0, Change::FeedRefused { slot: Slot::Midday });
+        script.note(day, 14, 0, Change::refused(Some(Slot::Midday)));
     }
     // not yet noted today, the three days before count
     let noon = at(&script, 9, 12, 0);
     assert_eq!(answer(&noon, Criterion::FeedUnwanted), Answer::Yes);
-    script.note(9, 14, 0, passed_over(Slot::Midday));
+    script.leave_out(9, 14, 0, Slot::Midday, WhyPassedOver::NotPossible);
     let weaning = evening(&script);
     assert_eq!(
         answer(&weaning, Criterion::FeedUnwanted),
@@ -435,7 +406,7 @@ fn one_feed(hour: i32, minute: i32, refused: [(i32, i32, i32); 3]) -> Answer {
     plan.feeds[0].time = WallTime::from_minutes(hour * 60 + minute);
     let mut script = arrived(plan);
     for (day, hour, minute) in refused {
-        script.note(day, hour, minute, Change::FeedRefused { slot });
+        script.note(day, hour, minute, Change::refused(Some(slot)));
     }
     answer(&at(&script, 9, 23, 0), Criterion::FeedUnwanted)
 }
@@ -455,7 +426,7 @@ fn a_refusal_belongs_to_the_last_feed_whose_time_had_come_or_was_six_hours_away(
     assert_eq!(one_feed(21, 0, refused), Answer::Yes);
     let refused = [(8, 14, 59), (9, 14, 59), (9, 21, 0)];
     assert_eq!(one_feed(21, 0, refused), Answer::Yes);
-    let refused = [(8, 2, 59), (9, 2, 59), (9, 3, 0)];
+    let refused = [(8, 2, 59), (9, 2, 59), (9, 9, 0)];
     assert_eq!(one_feed(9, 0, refused), Answer::Yes);
 }
 

@@ -201,7 +201,7 @@ impl Life {
                 continue;
             }
             let change = match taken {
-                0 => Change::FeedRefused { slot },
+                0 => Change::refused(Some(slot)),
                 ml => took(slot, ml),
             };
             self.script.note(day, hour, 0, change);

@@ -2,7 +2,7 @@
 
 use perchlight::domain::journal::chick::Chick;
 use perchlight::domain::journal::entries::{
-    Change, ChickId, CropAtWeighing, Droppings, Response, SolidsEaten, WhyPassedOver,
+    Change, ChickId, CropAtWeighing, Droppings, Response, SolidsEaten,
 };
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::journal::signs::Sign;
@@ -59,18 +59,12 @@ pub(crate) fn took(slot: Slot, ml: i32) -> Change {
 /// A feed with what was taken and offered.
 pub(crate) fn offered(slot: Slot, taken: i32, offered: i32) -> Change {
     Change::Fed {
-        slot,
+        counts_as: Some(slot),
         taken: Millilitres::whole(taken),
         offered: Millilitres::whole(offered),
         served_at: None,
         response: Response::NotNoted,
     }
-}
-
-/// A feed left out.
-pub(crate) fn passed_over(slot: Slot) -> Change {
-    let why = WhyPassedOver::NotPossible;
-    Change::FeedPassedOver { slot, why }
 }
 
 /// Solids watched.
@@ -132,7 +126,7 @@ pub(crate) fn good_days(script: &mut Scenario, first: i32, last: i32, without: W
             script.note(day, 9, 30, droppings(Droppings::Normal));
         }
         if without != Without::Midday {
-            script.note(day, 14, 0, Change::FeedRefused { slot: Slot::Midday });
+            script.note(day, 14, 0, Change::refused(Some(Slot::Midday)));
         }
         if without != Without::Solids {
             script.note(day, 16, 0, solids(SolidsEaten::Little));

@@ -1,9 +1,12 @@
 //! Food that did not go in: feeds in a row that were refused or not given, and when a refusal is part
 //! of weaning.
 
-use crate::domain::feeding::schedule::{FeedState, ScheduledFeed};
+use crate::domain::feeding::scheduled::{FeedState, ScheduledFeed};
+use crate::domain::feeding::sittings::sittings;
 use crate::domain::journal::chick::{Chick, FeedOutcome, Noted};
 use crate::domain::journal::entries::WhyPassedOver;
+use crate::domain::plan::care_plan::PlannedFeed;
+use crate::domain::quantity::units::Millilitres;
 use crate::domain::time::moment::{Age, Day, Moment};
 use crate::domain::weight::loss;
 use crate::domain::weight::readings;
@@ -20,47 +23,73 @@ pub const NORMAL_SHARE_PCT: f64 = 90.0;
 /// The feeds in a row, up to now, that put nothing into the chick.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct FoodlessRow {
-    /// Feeds that it refused.
+    /// Feeds that it refused at every try.
     pub refused: usize,
-    /// Feeds that were not given or not noted.
+    /// Tries at a feed that is still to be offered again; none when no feed is.
+    pub tries: usize,
+    /// Feeds known not to have been given.
     pub missed: usize,
     /// The last food, or the feed that breeder or vet said to leave out, or the coming home.
     pub since: Moment,
 }
 
-/// The feeds in a row that put nothing into the chick, from `feeds` as they stand at `now`.
+/// The feeds in a row that put nothing into the chick, from `feeds` as they stand at `now`. Feeds of which
+/// nobody knows are not among them.
 ///
-/// Neither kind ends the row of the other; food ends both, and so does a feed left out on advice.
+/// Neither kind ends the row of the other; food ends both, and so does a feed left out on advice. Less
+/// than a quarter of a feed is no food here.
 pub fn foodless_row(now: Moment, chick: &Chick, feeds: &[ScheduledFeed]) -> FoodlessRow {
-    let advised = FeedOutcome::PassedOver(WhyPassedOver::Advised);
-    let ends_row = |outcome: FeedOutcome| outcome.is_food() || outcome == advised;
-    let since = chick
-        .feeds
-        .iter()
-        .rev()
-        .find(|feed| feed.at <= now && ends_row(feed.what.outcome))
-        .map_or_else(|| chick.home_since(), |feed| feed.at);
+    let since = last_food(now, chick).unwrap_or_else(|| chick.home_since());
     let mut row = FoodlessRow {
         refused: 0,
+        tries: 0,
         missed: 0,
         since,
     };
     for feed in feeds {
-        let is_expected = feed.due <= now && feed.due > since;
-        match &feed.state {
-            FeedState::Late | FeedState::NotNoted if is_expected => row.missed += 1,
-            FeedState::Done(note) if since < note.at && note.at <= now => match note.what.outcome {
-                FeedOutcome::PassedOver(_) => row.missed += 1,
-                FeedOutcome::Refused | FeedOutcome::Given { .. } => row.refused += 1,
-            },
-            FeedState::Upcoming
-            | FeedState::Due
-            | FeedState::Late
-            | FeedState::NotNoted
-            | FeedState::Done(_) => {}
+        match (&feed.state, feed.sitting()) {
+            (FeedState::Done(_), _) => {}
+            (_, Some(own)) if own.at <= since || own.at > now => {}
+            (FeedState::Refused(_), _) => row.refused += 1,
+            (_, Some(own)) => row.tries = own.tries,
+            (_, None) => {
+                let is_expected = feed.due <= now && feed.due > since;
+                row.missed += usize::from(is_expected && feed.is_missing());
+            }
         }
     }
     row
+}
+
+/// The last food of a quarter of a feed or more up to `now`, or the last feed that breeder or vet said to
+/// leave out.
+pub fn last_food(now: Moment, chick: &Chick) -> Option<Moment> {
+    let smallest = chick.plan.feeds.iter().map(|feed| feed.volume).min();
+    let smallest = smallest.unwrap_or(Millilitres::whole(0));
+    let fed = [2, 30].into_iter().find_map(|days| {
+        let recent = sittings(chick, now.plus_minutes(-days * 1_440), now);
+        let mut fed = recent.iter().rev();
+        fed.find_map(|sitting| sitting.food_at.filter(|_| sitting.is_feed(smallest)))
+    });
+    let is_advised = |outcome: FeedOutcome| match outcome {
+        FeedOutcome::PassedOver { why, .. } => why == WhyPassedOver::Advised,
+        FeedOutcome::Given { .. } | FeedOutcome::Refused { .. } => false,
+    };
+    let mut notes = chick.feeds.iter().rev();
+    let advised = notes.find(|note| note.at <= now && is_advised(note.what.outcome));
+    fed.max(advised.map(|note| note.at))
+}
+
+/// Longest time between two feeds still given, minutes; `None` when none is.
+pub fn longest_gap_minutes(now: Moment, chick: &Chick) -> Option<i64> {
+    let feeds = chick.feeds_in_force(now);
+    let (first, last) = (feeds.first()?, feeds.last()?);
+    let minutes = |feed: &PlannedFeed| i64::from(feed.time.care_minutes());
+    let by_day = feeds.iter().zip(feeds.iter().skip(1));
+    let by_day = by_day.map(|(feed, next)| minutes(next) - minutes(feed));
+    by_day
+        .max()
+        .max(Some(1_440 + minutes(first) - minutes(last)))
 }
 
 /// Whether the chick is being weaned: old enough for its species on `today`, or a feed was given up.

@@ -5,8 +5,12 @@
 //! **Left out:** whether the chick may be fed at all: `instruction` answers that.
 
 pub mod crop;
-pub mod duplicate_feeds;
-pub mod feed_meant;
 pub mod feeding_streak;
+pub mod food;
+pub mod matching;
+pub mod planned;
+pub mod same_food;
 pub mod schedule;
+pub mod scheduled;
+pub mod sittings;
 pub mod volume;

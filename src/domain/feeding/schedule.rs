@@ -1,173 +1,63 @@
-//! Feeds due: from the plan's wall times, what was noted, and the gaps a crop needs.
+//! Feeds due: from the plan's wall times, what was eaten, and the gaps a crop needs.
 //!
-//! A late feed moves the next one and is never doubled. Wall times in the night the clocks change
-//! follow the zone table; with a journey in the plan they go from the breeder's clock to the owner's.
-//! The first feed after a journey is smaller, and is the one that was missed on the way.
+//! A late feed moves the next one and is never doubled. A feed without a note is a question and not a
+//! fact. The first feed after a journey is smaller, and is the one that was missed on the way.
 
-use crate::domain::homecoming::first_days::SETTLE_MINUTES;
-use crate::domain::homecoming::first_days::{first_feed_since, first_feed_volumes};
-use crate::domain::homecoming::journey::{FeedMoments, feed_moments, is_doubled};
+use std::collections::BTreeSet;
+
+use crate::domain::feeding::matching::{matched, window_start};
+use crate::domain::feeding::planned::{NIGHT_GAP_MINUTES, planned_feeds};
+use crate::domain::feeding::scheduled::{FeedState, LATE_MINUTES, ScheduledFeed};
+use crate::domain::feeding::sittings::{Sitting, TRY_MINUTES, sittings, try_minutes};
+use crate::domain::homecoming::first_days::{SETTLE_MINUTES, first_feed_since};
 use crate::domain::homecoming::transit::{TransitLevels, fed_before};
 use crate::domain::journal::chick::{Chick, FeedNote, FeedOutcome, Noted};
-use crate::domain::plan::care_plan::{PlannedFeed, Slot};
+use crate::domain::journal::entries::{Journal, WhyPassedOver};
+use crate::domain::journal::signs::Sign;
+use crate::domain::plan::care_plan::Slot;
 use crate::domain::quantity::units::Millilitres;
-use crate::domain::time::moment::{Day, Moment};
+use crate::domain::time::moment::{Age, CARE_DAY_STARTS, Day, Moment, WallTime};
 use crate::domain::time::zone::Zone;
-
-/// Shortest gap over the night, 6 h. Source: avian pediatric nutrition page of a US animal clinic
-/// (crop schedule 06:00 to 24:00, "then at least 6 h off").
-pub const NIGHT_GAP_MINUTES: i64 = 360;
-
-/// Longest gap that a day feed must keep to the one before, 4 h: a usual crop emptying time (same
-/// page, its worked example). Shorter plans keep three quarters of their own gap: ours.
-pub const DAY_GAP_MINUTES: i64 = 240;
-
-/// A feed may be given this long before it is due. Ours.
-pub const EARLY_MINUTES: i64 = 30;
-
-/// A feed is late from this long after it is due. Ours.
-pub const LATE_MINUTES: i64 = 60;
 
 /// Most by which a feed missed on the way, given after the arrival, may move the next one, minutes; a
 /// chick that arrives later waits for the next feed instead. Ours: bedtime by two hours at most.
 pub const FIRST_FEED_MOVES_NEXT_MINUTES: i64 = 120;
 
-/// Longest before its time that food noted under a feed's own name is that feed, 6 h. Ours.
-pub const OWN_NAME_EARLY_MINUTES: i64 = 6 * 60;
+/// After a refusal it is offered again so long after the latest try, minutes: the first time, the second
+/// time. Source: the first common practice (30 to 60 min), the second a breeder's feeding sheet (2 to 3 h).
+pub const RETRY_MINUTES: [i64; 2] = [45, 150];
+
+/// Longest before its time that food is the feed a person said it is, 6 h. Ours.
+pub const SAID_EARLY_MINUTES: i64 = 6 * 60;
 
 /// How long after its time it still is: until the next day's could be meant.
-pub const OWN_NAME_LATE_MINUTES: i64 = 24 * 60 - OWN_NAME_EARLY_MINUTES;
+pub const SAID_LATE_MINUTES: i64 = 24 * 60 - SAID_EARLY_MINUTES;
 
-/// Where a feed of a day stands.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum FeedState {
-    /// Not yet due.
-    Upcoming,
-    /// May be given now.
-    Due,
-    /// More than [`LATE_MINUTES`] after it was due, and still time to give it.
-    Late,
-    /// Nothing was noted, and it is too near the next feed to give it now.
-    NotNoted,
-    /// Something was noted.
-    Done(Noted<FeedNote>),
-}
+/// A chick is feathered from this age, days: 8 weeks. Common practice. Younger, no night is left without
+/// its last feed.
+pub const FEATHERED_FROM_DAYS: i32 = 56;
 
-/// One feed on one day.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct ScheduledFeed {
-    /// Which feed.
-    pub slot: Slot,
-    /// The civil day it belongs to.
-    pub day: Day,
-    /// When the plan wants it.
-    pub planned: Moment,
-    /// When it is due after what came before.
-    pub due: Moment,
-    /// The shortest gap to the feed before, minutes.
-    pub gap_minutes: i64,
-    /// How much the plan wants; at the first feed after a journey the most of it.
-    pub volume: Millilitres,
-    /// Whether it is the first feed after the arrival: smaller and thinner.
-    pub is_first_home: bool,
-    /// Where it stands.
-    pub state: FeedState,
-}
+/// After a night without its last feed the first one is due from here on. Common practice.
+const EARLY_MORNING: WallTime = WallTime::from_hour(6);
 
-impl ScheduledFeed {
-    /// Makes it the first feed after the arrival.
-    fn set_first_home(&mut self) {
-        self.is_first_home = true;
-        (_, self.volume) = first_feed_volumes(self.volume);
-    }
-
-    /// Whether it is still to be given.
-    pub const fn is_open(&self) -> bool {
-        matches!(
-            self.state,
-            FeedState::Upcoming | FeedState::Due | FeedState::Late
-        )
-    }
-
-    /// Whether it may be given from `now` on.
-    pub fn is_due(&self, now: Moment) -> bool {
-        self.due.plus_minutes(-EARLY_MINUTES) <= now
-    }
-
-    /// Whether food was noted of it.
-    pub fn was_food(&self) -> bool {
-        self.outcome().is_some_and(|outcome| outcome.is_food())
-    }
-
-    /// What became of it, when something was noted.
-    pub const fn outcome(&self) -> Option<FeedOutcome> {
-        if let FeedState::Done(note) = &self.state {
-            Some(note.what.outcome)
-        } else {
-            None
-        }
-    }
-}
-
-/// Every feed of the plan from `first` to `last`, in order, as it stands at `now`.
+/// Every feed of the plan on the days of care from `first` to `last`, in order, as it stands at `now`.
 ///
 /// Days before the chick was added hold only what was noted.
 pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> Vec<ScheduledFeed> {
-    let mut scheduled = planned_feeds(now, chick, zone, first, last);
-    for note in &chick.feeds {
-        let place = place_of_note(&scheduled, note.what.slot, note.at);
-        let feed = place.and_then(|place| scheduled.get_mut(place));
-        // The latest note of a feed counts, but a refusal does not replace food that went in before it.
-        if let Some(feed) = feed.filter(|feed| note.what.outcome.is_food() || !feed.was_food()) {
-            feed.state = FeedState::Done(note.clone());
-        }
-    }
-    move_after_late_feeds(&mut scheduled, chick);
+    // A day more on either side, so that no window ends with the list.
+    let (before, after) = (first.plus(-1), last.plus(1));
+    let mut scheduled = planned_feeds(now, chick, zone, before, after);
+    let from = zone.moment_of(before, CARE_DAY_STARTS);
+    let sittings = sittings(chick, from, now.plus_minutes(Journal::CLOCK_SLACK_MINUTES));
+    let places = places(&scheduled, &sittings);
+    mark_notes(&mut scheduled, chick, &sittings, &places);
+    move_after_food(&mut scheduled, zone, &sittings, &places);
     if let Some(index) = first_feed_home(&mut scheduled, now, chick, zone)
         && let Some(feed) = scheduled.get_mut(index)
     {
         feed.set_first_home();
     }
-    // What food has put off past the next one's own time is left to that one.
-    let is_put_off: Vec<bool> = scheduled
-        .iter()
-        .zip(scheduled.iter().skip(1))
-        .map(|(feed, next)| !feed.is_first_home && feed.due >= next.planned)
-        .collect();
-    let too_late: Vec<Moment> = scheduled
-        .iter()
-        .zip(scheduled.iter().skip(1))
-        .map(|(feed, next)| {
-            if feed.is_first_home {
-                last_chance_before(next)
-            } else {
-                next.planned.plus_minutes(-next.gap_minutes)
-            }
-        })
-        .collect();
-    let too_late = too_late.into_iter().map(Some).chain([None]);
-    let is_put_off = is_put_off.into_iter().chain([false]);
-    for ((feed, too_late), is_put_off) in scheduled.iter_mut().zip(too_late).zip(is_put_off) {
-        if feed.outcome().is_some() {
-            continue;
-        }
-        if is_put_off {
-            feed.state = FeedState::NotNoted;
-            continue;
-        }
-        let last_moment = too_late.map_or(Moment::LATEST, |moment| {
-            moment.max(feed.due.plus_minutes(LATE_MINUTES))
-        });
-        feed.state = if !feed.is_due(now) {
-            FeedState::Upcoming
-        } else if now <= feed.due.plus_minutes(LATE_MINUTES) {
-            FeedState::Due
-        } else if now < last_moment {
-            FeedState::Late
-        } else {
-            FeedState::NotNoted
-        };
-    }
+    settle(&mut scheduled, now, chick, zone, &sittings);
     // A chick whose arrival nobody noted may be at home or not: nothing is moved, but whatever is open is
     // a first feed.
     let may_be_home = chick.arrived.is_none() && first_feed_since(now, chick).is_some();
@@ -179,19 +69,12 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
         .arrived
         .as_ref()
         .map_or(chick.added_at, |arrived| arrived.at.max(chick.added_at));
+    scheduled.retain(|feed| {
+        let is_noted = feed.sitting().is_some() || feed.left_out.is_some();
+        (first..=last).contains(&feed.day)
+            && (is_noted || feed.is_first_home || feed.planned >= since)
+    });
     scheduled
-        .retain(|feed| feed.outcome().is_some() || feed.is_first_home || feed.planned >= since);
-    scheduled
-}
-
-/// Which of the feeds a note of `slot` at `at` is of: the last of that name whose time had come or was
-/// at most [`OWN_NAME_EARLY_MINUTES`] away. What was given long before a feed's time is no reason to leave
-/// it out, whatever it was called.
-pub fn place_of_note(scheduled: &[ScheduledFeed], slot: Slot, at: Moment) -> Option<usize> {
-    scheduled.iter().rposition(|feed| {
-        let late_by = at.minutes_since(feed.planned);
-        feed.slot == slot && (-OWN_NAME_EARLY_MINUTES..OWN_NAME_LATE_MINUTES).contains(&late_by)
-    })
 }
 
 /// The next feed to give: the first that is open, from yesterday's last to the day after tomorrow.
@@ -214,81 +97,300 @@ pub fn feeds_on_the_move(
     let mut found = feeds(now, chick, zone, first, last);
     found.retain(|feed| {
         let planned = chick.plan.feed(feed.slot);
-        planned.is_some_and(|planned| zone.moment_of(feed.day, planned.time) != feed.planned)
+        planned.is_some_and(|planned| zone.moment_of_care(feed.day, planned.time) != feed.planned)
     });
     found
 }
 
-fn planned_feeds(
+/// For each sitting the place of the planned feed that it counts for: the one that a person said, else
+/// the one that its time tells.
+pub fn places(scheduled: &[ScheduledFeed], sittings: &[Sitting]) -> Vec<Option<usize>> {
+    let mut places: Vec<Option<usize>> = sittings
+        .iter()
+        .map(|sitting| place_said(scheduled, sitting.counts_as?, sitting.at))
+        .collect();
+    let taken: BTreeSet<usize> = places.iter().flatten().copied().collect();
+    let free: Vec<(usize, Moment)> = scheduled
+        .iter()
+        .enumerate()
+        .filter(|(place, _)| !taken.contains(place))
+        .map(|(place, feed)| (place, feed.planned))
+        .collect();
+    let by_time: Vec<(usize, Moment)> = sittings
+        .iter()
+        .enumerate()
+        .filter(|(_, sitting)| sitting.counts_as.is_none())
+        .map(|(index, sitting)| (index, sitting.at))
+        .collect();
+    let moments = |list: &[(usize, Moment)]| list.iter().map(|(_, at)| *at).collect::<Vec<_>>();
+    let found = matched(&moments(&by_time), &moments(&free));
+    for ((index, _), place) in by_time.into_iter().zip(found) {
+        let place = place.and_then(|place| free.get(place));
+        if let Some(counted) = places.get_mut(index) {
+            *counted = place.map(|(place, _)| *place);
+        }
+    }
+    places
+}
+
+/// The last feed of that name whose time had come at `at` or was at most [`SAID_EARLY_MINUTES`] away.
+fn place_said(scheduled: &[ScheduledFeed], slot: Slot, at: Moment) -> Option<usize> {
+    let latest = at.plus_minutes(SAID_EARLY_MINUTES);
+    let end = scheduled.partition_point(|feed| feed.planned <= latest);
+    let before = scheduled.iter().enumerate().take(end).rev();
+    before
+        .take_while(|(_, feed)| at.minutes_since(feed.planned) < SAID_LATE_MINUTES)
+        .find(|(_, feed)| feed.slot == slot)
+        .map(|(place, _)| place)
+}
+
+/// Puts what was offered, and what was left out, to the feeds.
+fn mark_notes(
+    scheduled: &mut [ScheduledFeed],
+    chick: &Chick,
+    sittings: &[Sitting],
+    places: &[Option<usize>],
+) {
+    for (sitting, place) in sittings.iter().zip(places) {
+        let Some(feed) = place.and_then(|place| scheduled.get_mut(place)) else {
+            continue;
+        };
+        let mut all = sitting.clone();
+        if let Some(earlier) = feed.sitting() {
+            all = earlier.clone();
+            all.join(sitting);
+        }
+        feed.state = if all.is_feed(feed.volume) {
+            FeedState::Done(all)
+        } else {
+            FeedState::Refused(all)
+        };
+    }
+    for note in &chick.feeds {
+        if let FeedOutcome::PassedOver { why, day } = note.what.outcome {
+            let is_of = |feed: &&mut ScheduledFeed| {
+                feed.day == day && Some(feed.slot) == note.what.counts_as
+            };
+            if let Some(feed) = scheduled.iter_mut().find(is_of) {
+                feed.left_out = Some(why);
+            }
+        }
+    }
+}
+
+/// Keeps each feed's gap to the food before it. What counts for a later feed moves no earlier one, and
+/// less than a quarter of a feed moves none.
+fn move_after_food(
+    scheduled: &mut [ScheduledFeed],
+    zone: &Zone,
+    sittings: &[Sitting],
+    places: &[Option<usize>],
+) {
+    let ends = scheduled.iter().skip(1).map(|next| next.planned);
+    let ends: Vec<Moment> = ends.chain([Moment::LATEST]).collect();
+    for (place, (feed, end)) in scheduled.iter_mut().zip(ends).enumerate() {
+        let until = feed.sitting().map_or(end, |own| own.at);
+        let before = sittings.iter().zip(places).rev();
+        let before = before.filter(|(sitting, counted)| match counted {
+            Some(counted) => *counted < place,
+            None => sitting.at < until,
+        });
+        let before = before
+            .filter(|(sitting, _)| sitting.is_feed(feed.volume))
+            .filter_map(|(sitting, _)| sitting.food_at);
+        let Some(fed) = before.max() else { continue };
+        let midnight = zone.moment_of(feed.day.plus(1), WallTime::from_hour(0));
+        let mut rested = fed.plus_minutes(feed.gap_minutes);
+        if rested > midnight.max(feed.planned) && fed < midnight {
+            rested = fed.plus_minutes(NIGHT_GAP_MINUTES);
+        }
+        feed.due = feed.due.max(rested);
+        feed.not_before = Some(rested);
+    }
+}
+
+/// Says of each feed where it stands, one after the other.
+fn settle(
+    scheduled: &mut [ScheduledFeed],
     now: Moment,
     chick: &Chick,
     zone: &Zone,
-    first: Day,
-    last: Day,
-) -> Vec<ScheduledFeed> {
-    let journey = chick.plan.journey;
-    let mut scheduled: Vec<ScheduledFeed> = Vec::new();
-    let mut after_leaving: Vec<ScheduledFeed> = Vec::new();
-    let mut day = first;
-    while day <= last {
-        let of_day = |slot| chick.plans.feed_of(slot, |time| zone.moment_of(day, time));
-        for feed in Slot::ALL.into_iter().filter_map(of_day) {
-            let moments = match &journey {
-                None => FeedMoments {
-                    at_breeder: Some(zone.moment_of(day, feed.time)),
-                    at_owner: None,
-                },
-                Some(journey) => feed_moments(day, feed.time, zone, journey),
-            };
-            // Dropping a late feed, or bringing it back, counts for this day too.
-            let is_in_force = |at: &Moment| {
-                let at = at.plus_minutes(LATE_MINUTES).min(now);
-                !chick.dropped_slots(at).contains(&feed.slot)
-            };
-            let at = |moment: Option<Moment>| {
-                let moment = moment.filter(is_in_force);
-                moment.map(|at| planned_feed(feed, day, at))
-            };
-            scheduled.extend(at(moments.at_breeder));
-            after_leaving.extend(at(moments.at_owner));
+    sittings: &[Sitting],
+) {
+    let planned: Vec<Moment> = scheduled.iter().map(|feed| feed.planned).collect();
+    let last_noted = scheduled.iter().rposition(|feed| feed.sitting().is_some());
+    let try_minutes = try_minutes(chick);
+    let mut was_missing = None;
+    for place in 0..scheduled.len() {
+        let end = last_moment(scheduled, place, &planned, now, chick, zone, sittings);
+        let next = scheduled.get(place + 1).map(|next| next.planned);
+        let is_past = last_noted.is_some_and(|noted| noted > place);
+        let is_night_feed = scheduled.get(place).is_some_and(|feed| {
+            is_to_be_fed_at_night(scheduled, feed.day, now, chick, zone, sittings)
+        });
+        let Some(feed) = scheduled.get_mut(place) else {
+            continue;
+        };
+        if was_missing.is_some_and(|day| day < feed.day) && feed.sitting().is_none() {
+            let early = zone.moment_of(feed.day, EARLY_MORNING);
+            let eaten = sittings.iter().rev().find_map(|sitting| sitting.food_at);
+            let rested = eaten.map_or(early, |eaten| eaten.plus_minutes(NIGHT_GAP_MINUTES));
+            feed.due = feed.due.min(early.max(rested));
         }
-        day = day.plus(1);
-    }
-    let count = chick.feeds_in_force(now).len();
-    after_leaving.retain(|feed| {
-        !scheduled.iter().any(|before| {
-            before.slot == feed.slot && is_doubled(before.planned, feed.planned, count)
-        })
-    });
-    scheduled.append(&mut after_leaving);
-    let mut before: Option<(Day, Moment)> = None;
-    for feed in &mut scheduled {
-        if let Some((day, at)) = before {
-            feed.gap_minutes = if day == feed.day {
-                DAY_GAP_MINUTES.min(feed.planned.minutes_since(at).max(0) * 3 / 4)
-            } else {
-                NIGHT_GAP_MINUTES
-            };
-            if journey.is_some() {
-                feed.due = feed.planned.max(at.plus_minutes(feed.gap_minutes));
+        let midnight = zone.moment_of(feed.day.plus(1), WallTime::from_hour(0));
+        let sleeps = feed.planned <= midnight && midnight < feed.due && !is_night_feed;
+        let is_put_off =
+            !feed.is_first_home && (sleeps || next.is_some_and(|next| feed.due >= next));
+        feed.state = match std::mem::replace(&mut feed.state, FeedState::Upcoming) {
+            FeedState::Refused(sitting) => {
+                let again = try_again(&sitting, chick).filter(|again| *again < end);
+                let until = sitting.latest.plus_minutes(try_minutes).min(end);
+                match again.filter(|_| now < until && !is_past) {
+                    Some(again) => {
+                        let lacking = feed.volume.tenths() - sitting.taken.tenths();
+                        feed.volume = Millilitres::tenths_held(lacking);
+                        feed.due = again;
+                        feed.not_before = Some(again);
+                        FeedState::TryAgain(sitting)
+                    }
+                    None => FeedState::Refused(sitting),
+                }
             }
-        }
-        before = Some((feed.day, feed.due));
+            FeedState::Done(sitting) => FeedState::Done(sitting),
+            FeedState::Upcoming
+            | FeedState::Due
+            | FeedState::Late
+            | FeedState::TryAgain(_)
+            | FeedState::Unanswered
+            | FeedState::PutOff
+            | FeedState::OnTheWay
+            | FeedState::LeftOut(_) => {
+                let is_late = feed.due.plus_minutes(LATE_MINUTES) < now;
+                match feed.left_out {
+                    Some(why) if why != WhyPassedOver::NotPossible => FeedState::LeftOut(why),
+                    Some(_) | None if is_put_off => FeedState::PutOff,
+                    Some(_) | None if !feed.is_due(now) => FeedState::Upcoming,
+                    Some(why) if is_past || now >= end => FeedState::LeftOut(why),
+                    Some(_) | None if !is_late && !is_past => FeedState::Due,
+                    Some(_) | None if is_on_the_way(feed, now, chick) => FeedState::OnTheWay,
+                    None if is_past || now >= end => FeedState::Unanswered,
+                    Some(_) | None => FeedState::Late,
+                }
+            }
+        };
+        was_missing = feed.is_missing().then_some(feed.day);
     }
-    scheduled
 }
 
-const fn planned_feed(feed: PlannedFeed, day: Day, planned: Moment) -> ScheduledFeed {
-    ScheduledFeed {
-        slot: feed.slot,
-        day,
-        planned,
-        due: planned,
-        gap_minutes: 0,
-        volume: feed.volume,
-        is_first_home: false,
-        state: FeedState::Upcoming,
+/// Whether a feed that was not noted fell on the way: somebody else's, or nobody's, as the journey was
+/// planned.
+fn is_on_the_way(feed: &ScheduledFeed, now: Moment, chick: &Chick) -> bool {
+    let Some(journey) = chick.plan.journey else {
+        return false;
+    };
+    let home = chick
+        .arrived
+        .as_ref()
+        .map_or(journey.expected, |arrived| arrived.at);
+    let is_open_again =
+        now >= home && chick.arrived.is_none() && feed.due.plus_minutes(TRY_MINUTES) > now;
+    journey.left < feed.planned && feed.planned <= home && !feed.is_first_home && !is_open_again
+}
+
+/// When a feed that was refused is to be offered again; `None` when every try is over. None follows food
+/// that came back, or a feed that went down wrong.
+fn try_again(sitting: &Sitting, chick: &Chick) -> Option<Moment> {
+    let forbids = |sign: Sign| {
+        matches!(
+            sign,
+            Sign::BroughtBackOnce
+                | Sign::Vomiting
+                | Sign::ClickCleared
+                | Sign::ClickStays
+                | Sign::WentDownWrong
+        )
+    };
+    let seen = chick.signs.iter().rev();
+    let mut seen = seen.take_while(|seen| seen.at >= sitting.at);
+    let has_come_home = chick
+        .arrived
+        .as_ref()
+        .is_some_and(|arrived| arrived.at >= sitting.latest);
+    if has_come_home || seen.any(|seen| forbids(seen.what)) {
+        return None;
     }
+    let wait = RETRY_MINUTES.get(sitting.tries.checked_sub(1)?)?;
+    Some(sitting.latest.plus_minutes(*wait))
+}
+
+/// Until when a feed may be given as itself.
+///
+/// Where nobody knows whether it was given, that is until its food would count for the next one. A feed
+/// known not to have been given may move the next one until midnight, or as far as the plan itself goes.
+/// After midnight a feathered chick that had half of the day's food sleeps.
+fn last_moment(
+    scheduled: &[ScheduledFeed],
+    place: usize,
+    planned: &[Moment],
+    now: Moment,
+    chick: &Chick,
+    zone: &Zone,
+    sittings: &[Sitting],
+) -> Moment {
+    let (Some(feed), Some(next)) = (scheduled.get(place), scheduled.get(place + 1)) else {
+        return Moment::LATEST;
+    };
+    if feed.is_first_home {
+        return last_chance_before(next).max(feed.due.plus_minutes(LATE_MINUTES));
+    }
+    let midnight = zone.moment_of(feed.day.plus(1), WallTime::from_hour(0));
+    let counts_for_next = window_start(planned, place + 1).unwrap_or(next.planned);
+    let is_known = feed.left_out.is_some();
+    let end = if next.day == feed.day {
+        let after = scheduled.get(place + 2);
+        let after = after.map_or(Moment::LATEST, |after| after.planned);
+        let moved_to = next.planned.max(midnight).min(after);
+        let end = if is_known {
+            next.planned
+        } else {
+            counts_for_next
+        };
+        end.min(moved_to.plus_minutes(-next.gap_minutes))
+    } else if is_to_be_fed_at_night(scheduled, feed.day, now, chick, zone, sittings) {
+        counts_for_next
+    } else {
+        midnight
+    };
+    // A try has its own end.
+    if feed.sitting().is_some() {
+        end
+    } else {
+        end.max(feed.due.plus_minutes(LATE_MINUTES))
+    }
+}
+
+/// Whether a chick is to be fed after midnight: in pin feathers, or with less than half of the day's food.
+fn is_to_be_fed_at_night(
+    scheduled: &[ScheduledFeed],
+    day: Day,
+    now: Moment,
+    chick: &Chick,
+    zone: &Zone,
+    sittings: &[Sitting],
+) -> bool {
+    let age = chick
+        .plan
+        .hatched
+        .and_then(|hatched| Age::on(zone.lived(now).day, hatched));
+    let is_in_pins = age.is_some_and(|age| age.days() < FEATHERED_FROM_DAYS);
+    let starts = |day: Day| zone.moment_of(day, CARE_DAY_STARTS);
+    let of_day = sittings
+        .iter()
+        .filter(|sitting| (starts(day)..starts(day.plus(1))).contains(&sitting.at));
+    let taken: i32 = of_day.map(|sitting| sitting.taken.tenths()).sum();
+    let of_day = scheduled.iter().filter(|feed| feed.day == day);
+    let wanted: i32 = of_day.map(|feed| feed.volume.tenths()).sum();
+    is_in_pins || taken * 2 < wanted
 }
 
 /// Which feed is the first after the arrival, as long as none was given; it is due once the chick is
@@ -304,7 +406,7 @@ fn first_feed_home(
 ) -> Option<usize> {
     let arrived = first_feed_since(now, chick).filter(|_| chick.arrived.is_some())?;
     let warm = arrived.plus_minutes(SETTLE_MINUTES);
-    let is_not_done = |feed: &ScheduledFeed| feed.outcome().is_none();
+    let is_not_done = |feed: &ScheduledFeed| feed.sitting().is_none() && feed.left_out.is_none();
     let next = scheduled
         .iter()
         .position(|feed| feed.planned > arrived && is_not_done(feed))?;
@@ -339,34 +441,14 @@ fn last_chance_before(next: &ScheduledFeed) -> Moment {
     moved_to.plus_minutes(-next.gap_minutes)
 }
 
-/// Keeps each feed's gap to the food before it: up to its planned time whatever was given, after it
-/// what was given under the name of an earlier feed.
-fn move_after_late_feeds(scheduled: &mut [ScheduledFeed], chick: &Chick) {
-    let is_food = |note: &Noted<FeedNote>| note.what.outcome.is_food();
-    let mut earlier: Option<Moment> = None;
-    for feed in scheduled.iter_mut() {
-        let mut notes = chick.feeds.iter().rev();
-        let before = notes.find(|note| note.at <= feed.planned && is_food(note));
-        let before = before.map(|note| note.at).max(earlier);
-        if let Some(at) = before {
-            feed.due = feed.due.max(at.plus_minutes(feed.gap_minutes));
-        }
-        if let FeedState::Done(own) = &feed.state
-            && is_food(own)
-        {
-            earlier = earlier.max(Some(own.at));
-        }
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use crate::domain::feeding::schedule::*;
-    use crate::domain::journal::entries::{Change, ChickId};
+    use crate::domain::journal::entries::{Change, ChickId, Response};
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::plan::care_plan::CarePlan;
     use crate::domain::plan::species::Species;
-    use crate::domain::time::moment::{Offset, WallTime};
+    use crate::domain::time::moment::Offset;
 
     /// Three feeds a day: morning 07:00, midday 14:00, bedtime 21:00.
     fn scenario() -> Scenario {
@@ -396,12 +478,147 @@ mod tests {
     }
 
     #[test]
-    fn a_feed_too_near_the_next_one_is_no_longer_offered() {
+    fn a_feed_without_a_note_is_asked_about_and_offered_until_food_would_count_for_the_next() {
         let mut script = scenario();
-        script.feed(0, 7, 0, Slot::Morning, 60);
-        // bedtime at 21:00 keeps 4 h, so midday may be given until 17:00
-        assert_eq!(next(&script, script.at(0, 16, 59)).slot, Slot::Midday);
-        assert_eq!(next(&script, script.at(0, 17, 0)).slot, Slot::Bedtime);
+        script.food(0, 7, 0, 60);
+        // three hours before bedtime food counts for it
+        let midday = next(&script, script.at(0, 17, 59));
+        assert_eq!((midday.slot, midday.is_asked()), (Slot::Midday, true));
+        let now = script.at(0, 18, 0);
+        assert_eq!(next(&script, now).slot, Slot::Bedtime);
+        let chick = script.chick().unwrap();
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        let found = feeds(now, &chick, &script.zone(), day, day);
+        assert_eq!(found[1].state, FeedState::Unanswered);
+        assert!(found[1].is_asked() && !found[1].is_missing());
+    }
+
+    #[test]
+    fn a_feed_known_not_to_have_been_given_is_offered_while_the_next_one_moves_to_midnight_at_most()
+    {
+        let mut script = scenario();
+        script.food(0, 7, 0, 60);
+        script.leave_out(0, 17, 30, Slot::Midday, WhyPassedOver::NotPossible);
+        // 24:00 less the four hours of the day
+        let midday = next(&script, script.at(0, 19, 59));
+        assert_eq!(midday.slot, Slot::Midday);
+        assert!(midday.is_missing() && !midday.is_asked());
+        assert_eq!(next(&script, script.at(0, 20, 0)).slot, Slot::Bedtime);
+        script.feed(0, 19, 50, Slot::Midday, 60);
+        let bedtime = next(&script, script.at(0, 20, 0));
+        assert_eq!(bedtime.due, script.at(0, 23, 50));
+    }
+
+    #[test]
+    fn a_refused_feed_is_offered_again_twice_and_then_counts_as_missed() {
+        let mut script = scenario();
+        script.food(0, 7, 0, 60);
+        script.note(0, 14, 0, Change::refused(None));
+        let again = next(&script, script.at(0, 14, 1));
+        assert!(matches!(again.state, FeedState::TryAgain(_)));
+        assert_eq!(
+            (again.slot, again.due),
+            (Slot::Midday, script.at(0, 14, 45))
+        );
+        script.note(0, 14, 50, Change::refused(None));
+        // two and a half hours later
+        let again = next(&script, script.at(0, 15, 0));
+        assert_eq!(
+            (again.slot, again.due),
+            (Slot::Midday, script.at(0, 17, 20))
+        );
+        script.note(0, 17, 25, Change::refused(None));
+        let bedtime = next(&script, script.at(0, 17, 30));
+        assert_eq!(
+            (bedtime.slot, bedtime.due),
+            (Slot::Bedtime, script.at(0, 21, 0))
+        );
+        let chick = script.chick().unwrap();
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        let found = feeds(script.at(0, 17, 30), &chick, &script.zone(), day, day);
+        assert!(found[1].is_missing());
+    }
+
+    #[test]
+    fn another_try_offers_what_is_lacking_and_none_follows_food_that_came_back() {
+        let mut script = scenario();
+        script.food(0, 7, 0, 60);
+        let (taken, offered) = (Millilitres::whole(10), Millilitres::whole(60));
+        let little = Change::Fed {
+            counts_as: None,
+            taken,
+            offered,
+            served_at: None,
+            response: Response::Slow,
+        };
+        script.note(0, 14, 0, little);
+        // the default plan of a green-winged macaw: less than a quarter of 95 ml
+        let planned = script.chick().unwrap().plan.feeds[1].volume;
+        let again = next(&script, script.at(0, 14, 10));
+        assert_eq!(again.volume.tenths(), planned.tenths() - 100);
+        let sign = Sign::BroughtBackOnce;
+        script.note(0, 14, 15, Change::SignSeen { sign });
+        assert_eq!(next(&script, script.at(0, 14, 20)).slot, Slot::Bedtime);
+    }
+
+    #[test]
+    fn after_midnight_a_chick_sleeps_when_half_of_the_day_is_in_and_eats_when_it_is_not() {
+        let script = |feeds: &[i32]| {
+            let mut script = scenario();
+            for hour in feeds {
+                script.food(0, *hour, 0, 95);
+            }
+            script
+        };
+        let slot = |feeds: &[i32], hour| {
+            let script = script(feeds);
+            let next = next(&script, script.at(1, hour, 0));
+            (next.slot, next.due.minutes_since(script.at(1, 0, 0)))
+        };
+        assert_eq!(slot(&[7, 14], 1), (Slot::Morning, 420));
+        assert_eq!(slot(&[7], 1), (Slot::Bedtime, -180));
+        // known not to have been given, the first feed is early
+        let mut script = script(&[7, 14]);
+        script.leave_out(0, 23, 55, Slot::Bedtime, WhyPassedOver::NotPossible);
+        let morning = next(&script, script.at(1, 1, 0));
+        assert_eq!(
+            (morning.slot, morning.due),
+            (Slot::Morning, script.at(1, 6, 0))
+        );
+    }
+
+    #[test]
+    fn a_feed_that_would_fall_after_midnight_keeps_six_hours_or_is_left_to_the_morning() {
+        let after = |hours: &[i32]| {
+            let mut script = scenario();
+            for hour in hours {
+                script.food(0, *hour, 0, 95);
+            }
+            script.feed(0, 20, 30, Slot::Midday, 95);
+            let next = next(&script, script.at(0, 20, 40));
+            (next.slot, next.due.minutes_since(script.at(1, 0, 0)))
+        };
+        assert_eq!(after(&[7]), (Slot::Morning, 420));
+        // a third of the day's food only: six hours after 20:30
+        assert_eq!(after(&[]), (Slot::Bedtime, 150));
+    }
+
+    #[test]
+    fn extra_food_moves_the_next_feed_and_counts_for_none() {
+        let mut script = scenario();
+        script.food(0, 7, 0, 95).food(0, 10, 0, 95);
+        let midday = next(&script, script.at(0, 10, 10));
+        assert_eq!(
+            (midday.slot, midday.due),
+            (Slot::Midday, script.at(0, 14, 0))
+        );
+        script.food(0, 10, 55, 95);
+        let midday = next(&script, script.at(0, 11, 0));
+        // four hours after the last food
+        assert_eq!(
+            (midday.slot, midday.due),
+            (Slot::Midday, script.at(0, 14, 55))
+        );
     }
 
     #[test]
@@ -504,7 +721,7 @@ mod tests {
         let mut script = scenario();
         script.feed(1, 7, 0, Slot::Morning, 80);
         let slot = Slot::Midday;
-        script.note(1, 18, 30, Change::FeedRefused { slot });
+        script.note(1, 18, 30, Change::refused(Some(slot)));
         let bedtime = next(&script, script.at(1, 19, 0));
         assert_eq!(bedtime.due, script.at(1, 21, 0));
         // taken at the same time, it moves the bedtime feed by the four hours of the day
@@ -611,16 +828,16 @@ mod tests {
                 if is_food {
                     script.feed(0, 14, 0, slot, 40);
                 } else {
-                    script.note(0, 14, 20, Change::FeedRefused { slot });
+                    script.note(0, 14, 20, Change::refused(Some(slot)));
                 }
             }
             let day = script.zone().lived(script.at(0, 12, 0)).day;
             let chick = script.chick().unwrap();
             let found = feeds(script.at(0, 15, 0), &chick, &script.zone(), day, day);
             let midday = found.into_iter().find(|feed| feed.slot == slot);
-            midday.and_then(|feed| feed.outcome()).unwrap()
+            midday.unwrap()
         };
-        assert!(outcome(true).is_food());
-        assert!(outcome(false).is_food());
+        assert!(outcome(true).was_food());
+        assert!(outcome(false).was_food());
     }
 }

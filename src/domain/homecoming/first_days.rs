@@ -129,7 +129,7 @@ mod tests {
         assert_eq!(since(&script, 1, 15, 0), arrived);
         assert_eq!(since(&script, 2, 15, 0), arrived);
         assert_eq!(since(&script, 2, 15, 1), None);
-        script.note(1, 15, 40, Change::FeedRefused { slot: Slot::Midday });
+        script.note(1, 15, 40, Change::refused(Some(Slot::Midday)));
         assert_eq!(since(&script, 1, 16, 0), arrived);
         script.feed(1, 16, 30, Slot::Midday, 30);
         assert_eq!(since(&script, 1, 16, 31), None);

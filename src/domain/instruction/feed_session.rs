@@ -169,10 +169,9 @@ impl FeedSession {
     /// elsewhere meanwhile.
     pub fn is_under_way(&self, now: Moment, chick: &Chick) -> bool {
         let noted_from = self.begun.plus_minutes(-NOTED_BEFORE_MINUTES);
-        let is_noted = chick
-            .feeds
-            .iter()
-            .any(|note| note.what.slot == self.slot && note.at >= noted_from);
+        let is_noted = chick.feeds.iter().any(|note| {
+            note.at >= noted_from && note.what.counts_as.is_none_or(|slot| slot == self.slot)
+        });
         self.chick == chick.id
             && now.minutes_since(self.begun) < UNDER_WAY_MINUTES
             && chick.plan.feed(self.slot).is_some()
@@ -459,7 +458,7 @@ mod tests {
         // noted for the time it began, for up to an hour before, or refused
         for (hour, minute, is_over) in [(13, 49, true), (12, 50, true), (12, 49, false)] {
             let (mut script, _) = at_midday();
-            script.note(1, hour, minute, Change::FeedRefused { slot: Slot::Midday });
+            script.note(1, hour, minute, Change::refused(Some(Slot::Midday)));
             assert_eq!(is_under_way(&script, 14, 0), !is_over, "{hour}:{minute}");
         }
         let (mut script, _) = at_midday();

@@ -6,7 +6,7 @@
 use std::collections::BTreeMap;
 
 use crate::domain::feeding::crop;
-use crate::domain::feeding::schedule::ScheduledFeed;
+use crate::domain::feeding::scheduled::ScheduledFeed;
 use crate::domain::homecoming::first_days::SETTLE_MINUTES;
 use crate::domain::instruction::first::First;
 use crate::domain::instruction::lifting::{
@@ -270,6 +270,7 @@ fn seen_at(now: Moment, chick: &Chick, rule: RuleId) -> Moment {
         | RuleId::GapTooShort
         | RuleId::RefusedFeeds
         | RuleId::MissedFeeds
+        | RuleId::NoFoodNoted
         | RuleId::TransitGap => latest(now, chick.feeds.iter().map(|feed| feed.at)),
         RuleId::DullLoss => {
             let is_dull = |sign| matches!(sign, Sign::Dull | Sign::Limp);

@@ -112,6 +112,7 @@ pub(crate) fn of_finding(finding: &Finding) -> Answer {
         | RuleId::CropLate
         | RuleId::RefusedFeeds
         | RuleId::MissedFeeds
+        | RuleId::NoFoodNoted
         | RuleId::TransitGap
         | RuleId::CropSlow
         | RuleId::VolumeOverCeiling

@@ -4,13 +4,13 @@ use std::collections::BTreeMap;
 
 use crate::domain::journal::entries::{
     Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId,
-    Journal, Response, SolidsEaten, WhyPassedOver,
+    Journal, Response, SameFoodAnswer, SolidsEaten, WhyPassedOver,
 };
 use crate::domain::journal::plan_record::{PlanRecord, Proposal};
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{CarePlan, PlannedFeed, Role, Slot};
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
-use crate::domain::time::moment::{Lived, Moment, Offset};
+use crate::domain::time::moment::{Day, Lived, Moment, Offset};
 
 /// Something noted, with its entry and when it was lived.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -56,9 +56,17 @@ pub enum FeedOutcome {
         response: Response,
     },
     /// The chick refused it.
-    Refused,
-    /// It was left out.
-    PassedOver(WhyPassedOver),
+    Refused {
+        /// What was offered; nothing when nobody noted it.
+        offered: Millilitres,
+    },
+    /// A planned feed was left out.
+    PassedOver {
+        /// Why.
+        why: WhyPassedOver,
+        /// The day of care of that feed.
+        day: Day,
+    },
 }
 
 impl FeedOutcome {
@@ -71,18 +79,29 @@ impl FeedOutcome {
     pub fn taken(&self) -> Millilitres {
         match self {
             Self::Given { taken, .. } => *taken,
-            Self::Refused | Self::PassedOver(_) => Millilitres::whole(0),
+            Self::Refused { .. } | Self::PassedOver { .. } => Millilitres::whole(0),
         }
     }
 }
 
-/// A feed of the plan and what became of it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// What became of food that was offered, or of a planned feed that was left out.
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct FeedNote {
-    /// Which feed of the plan.
-    pub slot: Slot,
+    /// The planned feed that a person said it is; [`crate::domain::feeding::food`] tells the others.
+    pub counts_as: Option<Slot>,
     /// What became of it.
     pub outcome: FeedOutcome,
+    /// Who noted it, as that person calls themselves; may be empty.
+    pub by: String,
+}
+
+/// An answer to the question what notes of food near to each other are.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SameFood {
+    /// Which notes.
+    pub notes: Vec<EntryId>,
+    /// What they are.
+    pub answer: SameFoodAnswer,
 }
 
 /// A look at the crop.
@@ -183,6 +202,8 @@ pub struct Chick {
     pub weighings: Vec<Noted<Weighing>>,
     /// Feeds given, refused and passed over.
     pub feeds: Vec<Noted<FeedNote>>,
+    /// What notes of food near to each other are.
+    pub same_food: Vec<SameFood>,
     /// Looks at the crop.
     pub crops: Vec<Noted<CropLook>>,
     /// Looks at the droppings.
@@ -257,6 +278,7 @@ impl Chick {
             arrived: None,
             weighings: Vec::new(),
             feeds: Vec::new(),
+            same_food: Vec::new(),
             crops: Vec::new(),
             droppings: Vec::new(),
             solids: Vec::new(),
@@ -276,7 +298,6 @@ impl Chick {
     }
 
     fn note(&mut self, entry: &Entry) {
-        let feed = |slot, outcome| noted(entry, FeedNote { slot, outcome });
         match &entry.change {
             Change::ChickAdded(_)
             | Change::PartSet { .. }
@@ -296,25 +317,15 @@ impl Chick {
                 let weighing = Weighing { weight, crop };
                 self.weighings.push(noted(entry, weighing));
             }
-            &Change::Fed {
-                slot,
-                taken,
-                offered,
-                served_at,
-                response,
-            } => {
-                let given = FeedOutcome::Given {
-                    taken,
-                    offered,
-                    served_at,
-                    response,
-                };
-                self.feeds.push(feed(slot, given));
+            Change::Fed { .. } | Change::FeedRefused { .. } | Change::FeedPassedOver { .. } => {
+                if let Some(note) = feed_note(entry) {
+                    self.feeds.push(noted(entry, note));
+                }
             }
-            &Change::FeedRefused { slot } => self.feeds.push(feed(slot, FeedOutcome::Refused)),
-            &Change::FeedPassedOver { slot, why } => {
-                self.feeds.push(feed(slot, FeedOutcome::PassedOver(why)));
-            }
+            Change::SameFood { notes, answer } => self.same_food.push(SameFood {
+                notes: notes.clone(),
+                answer: *answer,
+            }),
             &Change::CropSeen { state, feel } => {
                 self.crops.push(noted(entry, CropLook { state, feel }));
             }
@@ -393,21 +404,26 @@ impl Chick {
             .collect()
     }
 
-    /// The slots given up at `moment`, in the order in which they went.
-    ///
-    /// A plan set later than a drop says again which feeds there are, so earlier drops of feeds that it
-    /// lists no longer count.
+    /// The slots given up at `moment`, in the order in which they went. Only bringing one back ends a
+    /// drop: no plan that is set later does.
     pub fn dropped_slots(&self, moment: Moment) -> Vec<Slot> {
-        let mut dropped = Vec::new();
+        self.drops(moment)
+            .into_iter()
+            .map(|(slot, _)| slot)
+            .collect()
+    }
+
+    /// The slots given up at `moment` and when each of them went, in that order.
+    pub fn drops(&self, moment: Moment) -> Vec<(Slot, Lived)> {
+        let mut dropped: Vec<(Slot, Lived)> = Vec::new();
         for step in self.weaning.iter().filter(|step| step.at <= moment) {
             match step.what {
-                WeaningStep::Dropped { slot, .. } if step.at >= self.plan_since => {
-                    if !dropped.contains(&slot) {
-                        dropped.push(slot);
+                WeaningStep::Dropped { slot, .. } => {
+                    if !dropped.iter().any(|(gone, _)| *gone == slot) {
+                        dropped.push((slot, step.lived()));
                     }
                 }
-                WeaningStep::Dropped { .. } => {}
-                WeaningStep::BroughtBack { slot } => dropped.retain(|gone| *gone != slot),
+                WeaningStep::BroughtBack { slot } => dropped.retain(|(gone, _)| *gone != slot),
             }
         }
         dropped
@@ -447,6 +463,39 @@ impl Chick {
             .rev()
             .find(|feed| feed.at <= moment && feed.what.outcome.is_food())
     }
+}
+
+/// What an entry says of food or of a planned feed.
+fn feed_note(entry: &Entry) -> Option<FeedNote> {
+    let (counts_as, outcome) = if let Change::Fed {
+        counts_as,
+        taken,
+        offered,
+        served_at,
+        response,
+    } = &entry.change
+    {
+        let outcome = FeedOutcome::Given {
+            taken: *taken,
+            offered: *offered,
+            served_at: *served_at,
+            response: *response,
+        };
+        (*counts_as, outcome)
+    } else if let Change::FeedRefused { counts_as, offered } = &entry.change {
+        (*counts_as, FeedOutcome::Refused { offered: *offered })
+    } else if let Change::FeedPassedOver { slot, day, why } = &entry.change {
+        let (why, day) = (*why, *day);
+        (Some(*slot), FeedOutcome::PassedOver { why, day })
+    } else {
+        return None;
+    };
+    let by = entry.by.clone();
+    Some(FeedNote {
+        counts_as,
+        outcome,
+        by,
+    })
 }
 
 fn noted<T>(entry: &Entry, what: T) -> Noted<T> {

@@ -4,7 +4,7 @@ use crate::domain::journal::entries::{
     Change, ChickId, CropFeel, CropState, Droppings, Journal, Response, SolidsEaten,
 };
 use crate::domain::journal::scenario::Scenario;
-use crate::domain::plan::care_plan::{CarePlan, Contact, PlannedFeed, Reference, Role, Slot};
+use crate::domain::plan::care_plan::{CarePlan, Contact, PlannedFeed, Reference, Role};
 use crate::domain::plan::species::Species;
 use crate::domain::quantity::units::{Grams, Millilitres};
 use crate::domain::time::moment::{Day, Moment};
@@ -53,7 +53,7 @@ pub fn journal(now: Moment, zone: &Zone, typed: Typed) -> Journal {
     );
     for (day, grams) in (1..=DAYS).zip(MORNINGS) {
         script.weigh(day, grams);
-        script.feed(day, 7, 5, Slot::Morning, 60);
+        script.food(day, 7, 5, 60);
         script.note(
             day,
             9,
@@ -63,7 +63,7 @@ pub fn journal(now: Moment, zone: &Zone, typed: Typed) -> Journal {
             },
         );
         match day % 3 {
-            0 => script.note(day, 14, 0, Change::FeedRefused { slot: Slot::Midday }),
+            0 => script.note(day, 14, 0, refused()),
             _ => script.note(day, 14, 5, part_taken()),
         };
         let food = typed.food.to_owned();
@@ -85,7 +85,7 @@ pub fn journal(now: Moment, zone: &Zone, typed: Typed) -> Journal {
                 feel: CropFeel::Soft,
             },
         );
-        script.feed(day, 21, 0, Slot::Bedtime, 60);
+        script.food(day, 21, 0, 60);
     }
     let until_now = script
         .journal()
@@ -95,6 +95,14 @@ pub fn journal(now: Moment, zone: &Zone, typed: Typed) -> Journal {
         .cloned()
         .collect();
     Journal::from_entries(until_now)
+}
+
+/// A feed of 60 ml that was not wanted.
+const fn refused() -> Change {
+    Change::FeedRefused {
+        counts_as: None,
+        offered: Millilitres::whole(60),
+    }
 }
 
 /// The breeder's plan for it, as it stands on `today`.
@@ -128,7 +136,7 @@ fn plan(today: Day, typed: Typed) -> CarePlan {
 fn part_taken() -> Change {
     let (taken, offered) = (Millilitres::whole(25), Millilitres::whole(60));
     Change::Fed {
-        slot: Slot::Midday,
+        counts_as: None,
         taken,
         offered,
         served_at: None,

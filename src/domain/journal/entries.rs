@@ -10,7 +10,7 @@ use crate::domain::plan::care_plan::{CarePlan, PlanFault, Role, Slot};
 use crate::domain::plan::parts::{Part, Side};
 use crate::domain::quantity::order::sorted;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
-use crate::domain::time::moment::{Lived, Moment, Offset};
+use crate::domain::time::moment::{Day, Lived, Moment, Offset};
 
 /// 96 random bits that name an entry, so that two phones never choose the same.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -53,6 +53,19 @@ pub enum WhyPassedOver {
     Advised,
     /// It was forgotten or nobody was there.
     NotPossible,
+    /// Nobody knows whether it was given.
+    NotKnown,
+}
+
+/// What two notes of food near to each other are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum SameFoodAnswer {
+    /// The same food, noted by two people.
+    NotedTwice,
+    /// One feed, given in parts.
+    TwoParts,
+    /// Two feeds.
+    TwoFeeds,
 }
 
 /// How much food is felt in the crop, least first.
@@ -161,10 +174,10 @@ pub enum Change {
         /// What the crop held.
         crop: CropAtWeighing,
     },
-    /// A feed was given.
+    /// Food was given.
     Fed {
-        /// Which feed of the plan.
-        slot: Slot,
+        /// The planned feed that a person said it is; mostly its time tells.
+        counts_as: Option<Slot>,
         /// What went into the chick.
         taken: Millilitres,
         /// What was offered.
@@ -174,17 +187,28 @@ pub enum Change {
         /// How it was taken.
         response: Response,
     },
-    /// The chick refused a feed.
+    /// The chick refused what was offered.
     FeedRefused {
-        /// Which feed of the plan.
-        slot: Slot,
+        /// The planned feed that a person said it is; mostly its time tells.
+        counts_as: Option<Slot>,
+        /// What was offered; nothing when nobody noted it.
+        offered: Millilitres,
     },
-    /// A feed was left out.
+    /// A planned feed was left out. Food that is noted later may still be of it.
     FeedPassedOver {
         /// Which feed of the plan.
         slot: Slot,
+        /// Its day of care.
+        day: Day,
         /// Why.
         why: WhyPassedOver,
+    },
+    /// What two notes of food near to each other are.
+    SameFood {
+        /// Which notes.
+        notes: Vec<EntryId>,
+        /// What they are.
+        answer: SameFoodAnswer,
     },
     /// Somebody looked at the crop.
     CropSeen {
@@ -299,6 +323,12 @@ pub enum Change {
 }
 
 impl Change {
+    /// A refusal of which nobody noted how much was offered.
+    pub const fn refused(counts_as: Option<Slot>) -> Self {
+        let offered = Millilitres::whole(0);
+        Self::FeedRefused { counts_as, offered }
+    }
+
     /// The plan with which this change adds a chick.
     pub fn plan(&self) -> Option<&CarePlan> {
         if let Self::ChickAdded(plan) = self {
@@ -327,7 +357,8 @@ impl Change {
             | Self::RoomSeen { .. }
             | Self::DrinkingSeen
             | Self::Grown
-            | Self::Died => true,
+            | Self::Died
+            | Self::SameFood { .. } => true,
             Self::ChickAdded(_)
             | Self::PartSet { .. }
             | Self::PartTaken { .. }
@@ -659,6 +690,9 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
         Change::Fed { taken, offered, .. } if *taken > MOST_VOLUME || *offered > MOST_VOLUME => {
             Err(Refusal::VolumeOutOfRange)
         }
+        Change::FeedRefused { offered, .. } if *offered > MOST_VOLUME => {
+            Err(Refusal::VolumeOutOfRange)
+        }
         Change::Fed { taken, offered, .. } if taken > offered => Err(Refusal::MoreTakenThanOffered),
         Change::AdviceNoted { ml: Some(ml), .. } if *ml > MOST_VOLUME => {
             Err(Refusal::VolumeOutOfRange)
@@ -678,6 +712,7 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
         | Change::Fed { .. }
         | Change::FeedRefused { .. }
         | Change::FeedPassedOver { .. }
+        | Change::SameFood { .. }
         | Change::CropSeen { .. }
         | Change::DroppingsSeen { .. }
         | Change::SolidsSeen { .. }
@@ -715,7 +750,6 @@ mod tests {
 
     use crate::domain::journal::entries::*;
     use crate::domain::plan::species::Species;
-    use crate::domain::time::moment::Day;
 
     const CHICK: ChickId = ChickId([7; 12]);
 
@@ -798,7 +832,7 @@ mod tests {
     #[test]
     fn more_taken_than_offered_is_refused() {
         let fed = |taken, offered| Change::Fed {
-            slot: Slot::Bedtime,
+            counts_as: None,
             taken: Millilitres::whole(taken),
             offered: Millilitres::whole(offered),
             served_at: None,

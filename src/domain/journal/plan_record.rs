@@ -4,12 +4,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::domain::journal::entries::{Change, ChickId, Entry, EntryId, Journal};
-use crate::domain::plan::care_plan::{CarePlan, PlannedFeed, Slot};
+use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::plan::parts::{Author, Part, PartKind, Side, changed_parts};
 use crate::domain::plan::plan_line::{PlanLine, plan_difference};
 use crate::domain::plan::set_tree::{PlanSet, SetTree, merged};
 use crate::domain::quantity::order::{set_of, sorted_by};
-use crate::domain::time::moment::{Lived, Moment, WallTime};
+use crate::domain::time::moment::{Lived, Moment};
 
 /// A plan's short name: how many times it was set, and when last.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -139,32 +139,9 @@ impl PlanRecord {
         turn.map(|(_, plan)| plan)
     }
 
-    /// The feed of a slot that is planned for a day, of which `moment_of` gives the wall times: of the
-    /// newest plan that was set before that feed's own time.
-    ///
-    /// A feed added in the evening for the afternoon is not of this day yet, and one moved to an hour that
-    /// is over stays where it was; one taken out is gone from then on. How much is always what the plan
-    /// in force says.
-    pub fn feed_of(
-        &self,
-        slot: Slot,
-        moment_of: impl Fn(WallTime) -> Moment,
-    ) -> Option<PlannedFeed> {
-        let mut gone_from = None;
-        for (place, (from, plan)) in self.turns.iter().enumerate().rev() {
-            let Some(feed) = plan.feed(slot) else {
-                gone_from = Some(*from);
-                continue;
-            };
-            let at = moment_of(feed.time);
-            if place == 0 || *from <= at {
-                let is_there = gone_from.is_none_or(|gone| at < gone);
-                let now = self.turns.last().and_then(|(_, plan)| plan.feed(slot));
-                let volume = now.map_or(feed.volume, |now| now.volume);
-                return is_there.then_some(PlannedFeed { volume, ..*feed });
-            }
-        }
-        None
+    /// Every plan there was, with the moment from which it held, in order.
+    pub fn turns(&self) -> &[(Moment, CarePlan)] {
+        &self.turns
     }
 
     /// The set of a part that is in force; `None` while it is as the chick was added with it.

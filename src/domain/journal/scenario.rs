@@ -3,7 +3,7 @@
 
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{
-    Change, ChickId, CropAtWeighing, Entry, EntryId, Journal, Response,
+    Change, ChickId, CropAtWeighing, Entry, EntryId, Journal, Response, WhyPassedOver,
 };
 use crate::domain::plan::care_plan::{CarePlan, Slot};
 use crate::domain::plan::parts::Author;
@@ -99,17 +99,40 @@ impl Scenario {
         )
     }
 
-    /// Notes a feed given in full.
+    /// Notes food taken in full, which a person said to be of this planned feed.
     pub fn feed(&mut self, day: i32, hour: i32, minute: i32, slot: Slot, ml: i32) -> &mut Self {
-        let volume = Millilitres::whole(ml);
-        let change = Change::Fed {
-            slot,
-            taken: volume,
-            offered: volume,
-            served_at: None,
-            response: Response::Eager,
-        };
-        self.note(day, hour, minute, change)
+        self.note(day, hour, minute, given(Some(slot), ml))
+    }
+
+    /// Notes food taken in full, which counts by its time.
+    pub fn food(&mut self, day: i32, hour: i32, minute: i32, ml: i32) -> &mut Self {
+        self.note(day, hour, minute, given(None, ml))
+    }
+
+    /// Notes that this planned feed of the day was left out.
+    pub fn leave_out(
+        &mut self,
+        day: i32,
+        hour: i32,
+        minute: i32,
+        slot: Slot,
+        why: WhyPassedOver,
+    ) -> &mut Self {
+        let of = self.day_zero.plus(day);
+        self.note(
+            day,
+            hour,
+            minute,
+            Change::FeedPassedOver { slot, day: of, why },
+        )
+    }
+
+    /// Says who noted the entry that was noted last.
+    pub fn by(&mut self, name: &str) -> &mut Self {
+        if let Some(entry) = self.entries.last_mut() {
+            name.clone_into(&mut entry.by);
+        }
+        self
     }
 
     /// The journal so far.
@@ -120,5 +143,16 @@ impl Scenario {
     /// The chick so far.
     pub fn chick(&self) -> Option<Chick> {
         Chick::from_journal(&self.journal(), self.chick)
+    }
+}
+
+const fn given(counts_as: Option<Slot>, ml: i32) -> Change {
+    let volume = Millilitres::whole(ml);
+    Change::Fed {
+        counts_as,
+        taken: volume,
+        offered: volume,
+        served_at: None,
+        response: Response::Eager,
     }
 }

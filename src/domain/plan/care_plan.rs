@@ -388,7 +388,7 @@ impl CarePlan {
     pub fn night_minutes(&self) -> Option<i64> {
         let (first, last) = (self.feeds.first()?, self.feeds.last()?);
         Some(i64::from(
-            1_440 + first.time.minutes() - last.time.minutes(),
+            1_440 + first.time.care_minutes() - last.time.care_minutes(),
         ))
     }
 
@@ -410,7 +410,7 @@ impl CarePlan {
             .is_sorted_by(|earlier, later| earlier.slot <= later.slot);
         let times_rise = self
             .feeds
-            .is_sorted_by(|earlier, later| earlier.time < later.time);
+            .is_sorted_by(|earlier, later| earlier.time.care_minutes() < later.time.care_minutes());
         if !slots_rise || !times_rise {
             faults.push(PlanFault::FeedsOutOfOrder);
         }
@@ -480,7 +480,7 @@ pub enum PlanFault {
     TooManyFeeds,
     /// Two feeds with the same place in the day.
     SlotTwice,
-    /// The feeds do not stand in the order of the day, by slot and by time.
+    /// The feeds do not stand in the order of the day of care, by slot and by time.
     FeedsOutOfOrder,
     /// A feed below 0.5 ml or above 300 ml.
     FeedVolume,

@@ -94,6 +94,13 @@ pub struct Lived {
     pub time: WallTime,
 }
 
+impl Lived {
+    /// The day of care that this belongs to.
+    pub fn care_day(self) -> Day {
+        self.day.plus(-i32::from(self.time < CARE_DAY_STARTS))
+    }
+}
+
 /// A civil date, not a midnight instant: whole days since 1970-01-01.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Day(i32);
@@ -180,6 +187,9 @@ impl Day {
 /// Days from 0001-01-01 (day 1 of the common era) to 1970-01-01.
 const UNIX_EPOCH_FROM_CE: i32 = 719_163;
 
+/// The wall time at which a day of care begins: bedtime at 00:00 is a feed of the evening before. Ours.
+pub const CARE_DAY_STARTS: WallTime = WallTime(4 * 60);
+
 /// A time on the wall clock, whole minutes since midnight, 0 to 1,439.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct WallTime(u16);
@@ -192,6 +202,11 @@ impl WallTime {
         } else {
             Some(Self(hour * 60 + minute))
         }
+    }
+
+    /// A full hour, 0 to 23; later hours are 23.
+    pub const fn from_hour(hour: u16) -> Self {
+        Self(if hour > 23 { 23 } else { hour } * 60)
     }
 
     /// A wall time from minutes since midnight, wrapped round the day.
@@ -226,6 +241,16 @@ impl WallTime {
     /// Minutes since midnight.
     pub fn minutes(self) -> i32 {
         i32::from(self.0)
+    }
+
+    /// Minutes since the day of care began, 0 to 1,439: a time before [`CARE_DAY_STARTS`] is a late one.
+    pub fn care_minutes(self) -> i32 {
+        (self.minutes() - CARE_DAY_STARTS.minutes()).rem_euclid(1_440)
+    }
+
+    /// The civil day on which this time of a day of care falls.
+    pub fn civil_day(self, care_day: Day) -> Day {
+        care_day.plus(i32::from(self < CARE_DAY_STARTS))
     }
 
     /// Hour (0 to 23) and minute (0 to 59).

@@ -64,6 +64,12 @@ impl Zone {
         moment.lived(self.offset_at(moment))
     }
 
+    /// The moment of a wall time on a day of care, which begins at
+    /// [`CARE_DAY_STARTS`](crate::domain::time::moment::CARE_DAY_STARTS).
+    pub fn moment_of_care(&self, day: Day, time: WallTime) -> Moment {
+        self.moment_of(time.civil_day(day), time)
+    }
+
     /// The moment of a wall time, by the RFC 5545 rule for gaps and overlaps.
     ///
     /// # Examples

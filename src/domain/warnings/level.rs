@@ -92,8 +92,10 @@ pub enum RuleId {
     CropLate,
     /// Feeds that the chick refused.
     RefusedFeeds,
-    /// Feeds of the plan that were not given or not noted.
+    /// Feeds of the plan that are known not to have been given.
     MissedFeeds,
+    /// No food was noted for long.
+    NoFoodNoted,
     /// Loss against the highest weight since the handover.
     PeakLoss,
     /// Loss against the handover weight.

@@ -3,7 +3,7 @@
 //! The same limits as those of the rules that watch the chick, so that a card which passes here does
 //! not ring on its first day.
 
-use crate::domain::feeding::schedule::NIGHT_GAP_MINUTES;
+use crate::domain::feeding::planned::NIGHT_GAP_MINUTES;
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
 use crate::domain::warnings::rules::served_cold::WINDOW_FROM;

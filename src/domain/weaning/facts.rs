@@ -1,7 +1,7 @@
 //! What a judgement of weaning sees, and how a question is answered.
 
 use crate::domain::journal::chick::{Chick, WeaningStep};
-use crate::domain::plan::care_plan::Slot;
+use crate::domain::plan::care_plan::{PlannedFeed, Slot};
 use crate::domain::time::moment::{Day, Moment};
 use crate::domain::time::zone::Zone;
 use crate::domain::warnings::level::{Finding, Level};
@@ -43,18 +43,18 @@ pub enum Answer {
     NotEnoughData,
 }
 
-/// When the set of feeds last changed: a feed dropped, brought back, or gone from the plan.
-///
-/// A plan does not say what it replaced; a feed noted in a slot that the plan no longer has tells
-/// that the plan took it away after that note.
+/// When the set of feeds last changed: a feed dropped, brought back, or gone from or come into the plan.
 pub(crate) fn last_feed_change(now: Moment, chick: &Chick) -> Option<Moment> {
     let step = chick.weaning.iter().rev().find(|step| step.at <= now);
-    let gone = chick
-        .feeds
-        .iter()
-        .rev()
-        .find(|feed| feed.at <= now && chick.plan.feed(feed.what.slot).is_none());
-    step.map(|step| step.at).max(gone.map(|feed| feed.at))
+    let slots = |feeds: &[PlannedFeed]| feeds.iter().map(|feed| feed.slot).collect::<Vec<_>>();
+    let plans = chick.plans.turns();
+    let plans = plans.iter().zip(plans.iter().skip(1));
+    let mut changed = plans
+        .filter(|((_, before), (from, plan))| {
+            *from <= now && slots(&before.feeds) != slots(&plan.feeds)
+        })
+        .map(|(_, (from, _))| *from);
+    step.map(|step| step.at).max(changed.next_back())
 }
 
 /// When a slot was last dropped, up to `now`.

@@ -1,10 +1,10 @@
 //! What was noted on three days in a row: feeds refused, solids eaten, droppings seen.
 
-use crate::domain::feeding::schedule::{OWN_NAME_EARLY_MINUTES, OWN_NAME_LATE_MINUTES};
-use crate::domain::journal::chick::{FeedNote, FeedOutcome, Noted};
+use crate::domain::feeding::schedule::feeds;
+use crate::domain::feeding::scheduled::{FeedState, ScheduledFeed};
+use crate::domain::journal::chick::Noted;
 use crate::domain::journal::entries::{Droppings, SolidsEaten};
-use crate::domain::plan::care_plan::{PlannedFeed, Slot};
-use crate::domain::quantity::units::Millilitres;
+use crate::domain::plan::care_plan::Slot;
 use crate::domain::time::moment::{Day, Moment};
 use crate::domain::weaning::facts::{Answer, WeaningFacts};
 
@@ -65,61 +65,31 @@ fn three_days(today: Day, mark: impl Fn(Day) -> DayMark) -> ThreeDays {
 /// Whether a feed was refused, or less than half of what was offered taken, three days in a row.
 pub(crate) fn feed_unwanted(facts: &WeaningFacts<'_>, slot: Slot) -> ThreeDays {
     let today = facts.today();
-    let Some(planned) = facts.chick.plan.feed(slot).copied() else {
-        return three_days(today, |_| DayMark::Unknown);
-    };
-    let recent = recent(facts.now, &facts.chick.feeds);
-    let recent: Vec<(Day, &FeedOutcome)> = recent
-        .filter(|note| note.what.slot == slot)
-        .map(|note| (feed_day(note, planned), &note.what.outcome))
-        .collect();
+    let mut recent = feeds(facts.now, facts.chick, facts.zone, today.plus(-DAYS), today);
+    recent.retain(|feed| feed.slot == slot);
     three_days(today, |day| {
-        let outcomes = recent.iter().filter(|(noted, _)| *noted == day);
-        feed_mark(outcomes.map(|(_, outcome)| *outcome), day == today)
+        let mut of_day = recent.iter().filter(|feed| feed.day == day);
+        // A day that a journey made longer may have the feed twice: the later one tells.
+        of_day
+            .next_back()
+            .map_or(DayMark::Unknown, |feed| feed_mark(feed, day == today))
     })
 }
 
-/// One day's notes of one feed. Parts of a feed add up, so a second try that is taken counts.
-fn feed_mark<'a>(outcomes: impl Iterator<Item = &'a FeedOutcome>, is_today: bool) -> DayMark {
-    let nothing = Millilitres::whole(0);
-    let (mut is_noted, mut is_refused, mut taken_tenths) = (false, false, 0);
-    let mut most_offered = nothing;
-    for outcome in outcomes {
-        is_noted = true;
-        match outcome {
-            FeedOutcome::Given { taken, offered, .. } => {
-                taken_tenths += taken.tenths();
-                most_offered = most_offered.max(*offered);
+/// What one day's feed says. Parts of a feed add up, so a second try that is taken counts.
+fn feed_mark(feed: &ScheduledFeed, is_today: bool) -> DayMark {
+    match (&feed.state, feed.sitting()) {
+        (_, Some(sitting)) => {
+            let (taken, offered) = (sitting.taken.tenths(), sitting.offered.tenths());
+            if taken == 0 || taken * 2 < offered {
+                DayMark::For
+            } else {
+                DayMark::Against
             }
-            FeedOutcome::Refused => is_refused = true,
-            FeedOutcome::PassedOver(_) => {}
         }
+        (FeedState::Upcoming | FeedState::Due | FeedState::Late, None) if is_today => DayMark::Open,
+        (_, None) => DayMark::Unknown,
     }
-    if most_offered > nothing {
-        if taken_tenths * 2 < most_offered.tenths() {
-            DayMark::For
-        } else {
-            DayMark::Against
-        }
-    } else if is_refused {
-        DayMark::For
-    } else if is_today && !is_noted {
-        DayMark::Open
-    } else {
-        DayMark::Unknown
-    }
-}
-
-/// The day that a note of a feed belongs to, as in [`place_of_note`](crate::domain::feeding::schedule::place_of_note): a bedtime feed after midnight is the
-/// evening's.
-fn feed_day(note: &Noted<FeedNote>, planned: PlannedFeed) -> Day {
-    let lived = note.lived();
-    let late_by = i64::from(lived.time.minutes() - planned.time.minutes());
-    let is_of_next = late_by >= OWN_NAME_LATE_MINUTES;
-    let is_of_last = late_by < -OWN_NAME_EARLY_MINUTES;
-    lived
-        .day
-        .plus(i32::from(is_of_next) - i32::from(is_of_last))
 }
 
 /// Whether solids were swallowed on three days in a row.

@@ -234,6 +234,7 @@ const fn is_of_the_chick(rule: RuleId) -> bool {
         | RuleId::GapTooShort
         | RuleId::ServedCold
         | RuleId::RoomTemperature
+        | RuleId::NoFoodNoted
         | RuleId::NoWeighing
         | RuleId::VetVisitDue => false,
     }

@@ -3,7 +3,7 @@
 use crate::domain::journal::entries::{Change, ChickId, EntryId};
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
-use crate::store::saved::fields::{Fields, ObjectText};
+use crate::store::saved::fields::{Fields, ObjectText, id_of};
 use crate::store::saved::plan::{plan_to_text, read_plan};
 use crate::store::saved::{SavedError, id_to_text};
 
@@ -37,14 +37,16 @@ pub(crate) fn write_change(object: &mut ObjectText, change: &Change) {
             object.tag("crop", *crop);
         }
         Change::Fed {
-            slot,
+            counts_as,
             taken,
             offered,
             served_at,
             response,
         } => {
             object.text("did", "fed");
-            object.tag("slot", *slot);
+            if let Some(slot) = counts_as {
+                object.tag("slot", *slot);
+            }
             object.tenths("ml10", taken.tenths());
             if offered != taken {
                 object.tenths("of_ml10", offered.tenths());
@@ -54,13 +56,28 @@ pub(crate) fn write_change(object: &mut ObjectText, change: &Change) {
             }
             object.tag("response", *response);
         }
-        Change::FeedRefused { slot } => {
+        Change::FeedRefused { counts_as, offered } => {
             object.text("did", "feed-refused");
-            object.tag("slot", *slot);
+            if let Some(slot) = counts_as {
+                object.tag("slot", *slot);
+            }
+            if offered.tenths() > 0 {
+                object.tenths("of_ml10", offered.tenths());
+            }
         }
-        Change::FeedPassedOver { slot, why } => {
+        Change::SameFood { notes, answer } => {
+            object.text("did", "same-food");
+            let notes: Vec<String> = notes
+                .iter()
+                .map(|id| format!("\"{}\"", id_to_text(id.0)))
+                .collect();
+            object.list("entries", &notes);
+            object.tag("answer", *answer);
+        }
+        Change::FeedPassedOver { slot, day, why } => {
             object.text("did", "feed-passed-over");
             object.tag("slot", *slot);
+            object.text("day", &day.iso());
             object.tag("why", *why);
         }
         Change::CropSeen { state, feel } => {
@@ -165,6 +182,7 @@ fn write_plan(object: &mut ObjectText, did: &str, plan: &CarePlan) {
 }
 
 /// Reads the word and its fields.
+#[expect(clippy::too_many_lines, reason = "one arm a kind of change")]
 pub(crate) fn read_change(fields: &mut Fields<'_>) -> Result<Change, SavedError> {
     let did = fields.text("did")?;
     Ok(match did.as_str() {
@@ -189,7 +207,7 @@ pub(crate) fn read_change(fields: &mut Fields<'_>) -> Result<Change, SavedError>
         "fed" => {
             let taken = millilitres(fields, "ml10")?;
             Change::Fed {
-                slot: fields.tag("slot")?,
+                counts_as: fields.optional("slot", Fields::tag)?,
                 taken,
                 offered: fields.optional("of_ml10", millilitres)?.unwrap_or(taken),
                 served_at: fields.optional("c10", celsius)?,
@@ -197,10 +215,22 @@ pub(crate) fn read_change(fields: &mut Fields<'_>) -> Result<Change, SavedError>
             }
         }
         "feed-refused" => Change::FeedRefused {
-            slot: fields.tag("slot")?,
+            counts_as: fields.optional("slot", Fields::tag)?,
+            offered: fields
+                .optional("of_ml10", millilitres)?
+                .unwrap_or(Millilitres::whole(0)),
+        },
+        "same-food" => Change::SameFood {
+            notes: fields
+                .list("entries")?
+                .iter()
+                .map(|id| id_of(id, "entries").map(EntryId))
+                .collect::<Result<_, _>>()?,
+            answer: fields.tag("answer")?,
         },
         "feed-passed-over" => Change::FeedPassedOver {
             slot: fields.tag("slot")?,
+            day: fields.day("day")?,
             why: fields.tag("why")?,
         },
         "crop-seen" => Change::CropSeen {

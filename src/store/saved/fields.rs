@@ -169,6 +169,14 @@ impl<'text> Fields<'text> {
     }
 }
 
+/// An id as text in a list.
+pub(crate) fn id_of(value: &Json<'_>, field: &'static str) -> Result<[u8; 12], SavedError> {
+    let Json::Text(text) = value else {
+        return Err(SavedError::WrongKind { field });
+    };
+    id_from_text(text).ok_or(SavedError::BadText { field })
+}
+
 /// The moment of a number of seconds; `None` outside the range taken.
 pub(crate) fn moment_at(seconds: i64) -> Option<Moment> {
     let moment = Moment::from_seconds(seconds);

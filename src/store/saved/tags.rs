@@ -1,7 +1,8 @@
 //! The words that stand for choices in saved texts. A word, once released, never changes its meaning.
 
 use crate::domain::journal::entries::{
-    Carer, CropAtWeighing, CropFeel, CropState, Droppings, Response, SolidsEaten, WhyPassedOver,
+    Carer, CropAtWeighing, CropFeel, CropState, Droppings, Response, SameFoodAnswer, SolidsEaten,
+    WhyPassedOver,
 };
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{ClockShift, PlanField, Role, Slot, Tool};
@@ -72,6 +73,13 @@ words! { WhyPassedOver {
     NotFit = "not-fit",
     Advised = "advised",
     NotPossible = "not-possible",
+    NotKnown = "not-known",
+} }
+
+words! { SameFoodAnswer {
+    NotedTwice = "noted-twice",
+    TwoParts = "two-parts",
+    TwoFeeds = "two-feeds",
 } }
 
 words! { CropState {

@@ -2,12 +2,13 @@
 
 use leptos::prelude::*;
 
-use crate::domain::feeding::schedule::{FeedState, ScheduledFeed};
+use crate::domain::feeding::food::food_since;
+use crate::domain::feeding::scheduled::{FeedState, ScheduledFeed};
 use crate::domain::journal::chick::{FeedNote, FeedOutcome, Noted};
 use crate::domain::outlook::Outlook;
 use crate::domain::quantity::order::sorted_by;
 use crate::domain::quantity::units::Millilitres;
-use crate::domain::time::moment::WallTime;
+use crate::domain::time::moment::{Moment, WallTime};
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
 
@@ -112,23 +113,33 @@ fn drop_shape(x: i32) -> String {
 /// Today's feeds, and whatever else was noted of feeds today: a second helping, a bedtime feed after
 /// midnight, a feed that was dropped and given all the same.
 fn feed_marks(outlook: &Outlook, writing: Writing) -> Vec<Mark> {
+    let say = writing.language;
     let today = outlook.lived.day;
     let is_todays = |feed: &&ScheduledFeed| {
         feed.day == today || (feed.is_open() && feed.due.lived(outlook.offset).day == today)
     };
     let todays: Vec<&ScheduledFeed> = outlook.feeds.iter().filter(is_todays).collect();
-    let is_told = |note: &Noted<FeedNote>| {
-        let told = |feed: &&ScheduledFeed| matches!(&feed.state, FeedState::Done(told) if told.id == note.id);
-        todays.iter().any(told)
+    let names = food_since(today.plus(-1), outlook.now, &outlook.chick, &outlook.zone);
+    let is_told = |note: &Noted<FeedNote>| match note.what.outcome {
+        FeedOutcome::PassedOver { .. } => true,
+        FeedOutcome::Given { .. } | FeedOutcome::Refused { .. } => {
+            let tells = |feed: &&ScheduledFeed| match feed.sitting() {
+                Some(own) => own.notes.contains(&note.id),
+                None => false,
+            };
+            todays.iter().any(tells)
+        }
     };
     let notes = outlook.chick.feeds.iter().rev();
     let notes = notes.take_while(|note| note.lived().day.since(today) >= -1);
     let others = notes.filter(|note| note.lived().day == today && !is_told(note));
     let others: Vec<Mark> = others
         .map(|note| {
-            let planned = outlook.plan_of_feed(note.what.slot);
-            let planned = planned.feed(note.what.slot).map(|feed| feed.volume);
-            note_mark(note, planned, writing)
+            let slot = names.get(&note.id).copied();
+            let plan = slot.map(|slot| outlook.plan_of_feed(slot));
+            let planned = plan.and_then(|plan| Some(plan.feed(slot?)?.volume));
+            let (name, taken) = (say.feed_or_food(slot), note.what.outcome.taken());
+            given_mark(note.lived().time, name, taken, planned, writing)
         })
         .collect();
     let feeds = todays.iter().map(|feed| feed_mark(outlook, feed, writing));
@@ -150,34 +161,56 @@ fn feed_mark(outlook: &Outlook, feed: &ScheduledFeed, writing: Writing) -> Mark 
             writing.volume(feed.volume)
         ),
     };
+    let at = |moment: Moment| moment.lived(outlook.offset).time;
+    let passed = |time: WallTime, word: &str| Mark {
+        at: time.minutes(),
+        kind: "passed",
+        filled: 0,
+        words: format!("{} {name}: {word}", time.text()),
+    };
     match &feed.state {
-        FeedState::Upcoming if is_after_midnight => open("due", say.strip_after_midnight()),
+        FeedState::Upcoming | FeedState::TryAgain(_) if is_after_midnight => {
+            open("due", say.strip_after_midnight())
+        }
         FeedState::Upcoming => open("due", say.strip_upcoming()),
+        FeedState::TryAgain(_) => open("due", say.strip_try_again()),
         FeedState::Due => open("due", say.strip_due()),
         FeedState::Late => open("due", say.strip_late()),
-        FeedState::NotNoted => open("passed", say.strip_not_noted()),
-        FeedState::Done(note) => note_mark(note, Some(feed.volume), writing),
+        FeedState::Unanswered => open("passed", say.strip_not_noted()),
+        FeedState::PutOff => open("passed", say.strip_put_off()),
+        FeedState::OnTheWay => open("passed", say.strip_on_the_way()),
+        FeedState::LeftOut(why) => passed(at(feed.planned), say.why_passed_over(*why)),
+        FeedState::Refused(own) => passed(at(own.at), say.strip_refused()),
+        FeedState::Done(own) => given_mark(at(own.at), name, own.taken, Some(feed.volume), writing),
     }
 }
 
-fn note_mark(note: &Noted<FeedNote>, planned: Option<Millilitres>, writing: Writing) -> Mark {
-    let say = writing.language;
-    let time = note.lived().time;
-    let (kind, filled, word) = match note.what.outcome {
-        FeedOutcome::Given { taken, .. } => {
-            let planned = planned.unwrap_or(taken).tenths().max(1);
-            let share = taken.tenths() * 100 / planned;
-            ("given", share.clamp(10, 100), writing.volume(taken))
-        }
-        FeedOutcome::Refused => ("passed", 0, say.strip_refused().to_owned()),
-        FeedOutcome::PassedOver(why) => ("passed", 0, say.why_passed_over(why).to_owned()),
-    };
-    let name = say.feed(note.what.slot);
+fn given_mark(
+    time: WallTime,
+    name: &str,
+    taken: Millilitres,
+    planned: Option<Millilitres>,
+    writing: Writing,
+) -> Mark {
+    if taken.tenths() == 0 {
+        return Mark {
+            at: time.minutes(),
+            kind: "passed",
+            filled: 0,
+            words: format!(
+                "{} {name}: {}",
+                time.text(),
+                writing.language.strip_refused()
+            ),
+        };
+    }
+    let planned = planned.unwrap_or(taken).tenths().max(1);
+    let share = taken.tenths() * 100 / planned;
     Mark {
         at: time.minutes(),
-        kind,
-        filled,
-        words: format!("{} {name}: {word}", time.text()),
+        kind: "given",
+        filled: share.clamp(10, 100),
+        words: format!("{} {name}: {}", time.text(), writing.volume(taken)),
     }
 }
 

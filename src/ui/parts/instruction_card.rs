@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::feeding::schedule::{FeedState, ScheduledFeed};
+use crate::domain::feeding::scheduled::{FeedState, ScheduledFeed};
 use crate::domain::feeding::volume::draws as draw_list;
 use crate::domain::instruction::answer::Instruction;
 use crate::domain::instruction::first::First;
@@ -95,11 +95,22 @@ fn next_feed(
         draws(outlook, volume, writing)
     );
     let state_name = match feed.state {
-        FeedState::Upcoming => "upcoming",
         FeedState::Due => "due",
         FeedState::Late => "late",
-        FeedState::NotNoted | FeedState::Done(_) => "done",
+        FeedState::TryAgain(_) if feed.is_due(outlook.now) => "due",
+        FeedState::Upcoming | FeedState::TryAgain(_) => "upcoming",
+        FeedState::Unanswered
+        | FeedState::PutOff
+        | FeedState::OnTheWay
+        | FeedState::LeftOut(_)
+        | FeedState::Refused(_)
+        | FeedState::Done(_) => "done",
     };
+    // What is due is logged as itself, also where its time alone would tell another feed.
+    let logged = feed.is_due(outlook.now).then_some(feed.slot);
+    let again = matches!(feed.state, FeedState::TryAgain(_));
+    let again =
+        again.then(|| view! { <p class="hint" data-again="true">{say.now_try_again()}</p> });
     let is_other = act.is_some_and(|(route, _)| route != Route::Guide);
     let act = act.map(|(route, word)| {
         view! { <a class="button" class:button--main=is_filled href=route.to_hash()>{word}</a> }
@@ -109,9 +120,10 @@ fn next_feed(
             <h2 class="next-feed__name">{say.feed(feed.slot)}</h2>
             <p class="next-feed__countdown">{countdown}</p>
             <p class="next-feed__detail">{detail}</p>
+            {again}
             {lead.map(|lead| view! { <p class="next-feed__lead"><strong>{lead}</strong></p> })}
             <div class="next-feed__acts">
-                <a class="button" href=Route::Log(None).to_hash()>{say.now_log()}</a>
+                <a class="button" href=Route::Log(logged).to_hash()>{say.now_log()}</a>
                 {is_other.then(|| view! { <a class="button" href=Route::Guide.to_hash()>{say.now_feed()}</a> })}
                 {act}
             </div>

@@ -17,5 +17,6 @@ pub mod life;
 pub mod other_chicks;
 pub mod page;
 pub mod plan_checks;
+pub mod questions;
 pub mod shell;
 pub mod when;

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::feeding::feed_meant::feed_to_give;
+use crate::domain::feeding::food::feed_to_give;
 use crate::domain::formula::serving_heat::Serving;
 use crate::domain::instruction::feed_session::{FeedSession, Step};
 use crate::domain::outlook::Outlook;

@@ -7,7 +7,6 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use crate::domain::feeding::duplicate_feeds::doubles;
 use crate::domain::homecoming::life_stage::Reminder;
 use crate::domain::journal::entries::{Entry, Journal};
 use crate::domain::outlook::Outlook;
@@ -29,6 +28,7 @@ use crate::ui::parts::level_mark::LevelMark;
 use crate::ui::parts::other_chicks::judged_chicks;
 use crate::ui::parts::page::Heading;
 use crate::ui::parts::plan_checks::plan_checks;
+use crate::ui::parts::questions::same_food;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::screens::backup::Backup;
@@ -43,7 +43,7 @@ const CALENDAR_DAYS: NonZeroU32 = NonZeroU32::MIN.saturating_add(13);
 pub fn HandoverScreen() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
-    let doubles = move || state.outlook.get().map(|outlook| doubles_of(&outlook));
+    let doubles = move || state.outlook.get().map(|outlook| same_food(&outlook));
     // Built anew for another plan only, so that an opened card stays open when the minute passes.
     let carded = Memo::new_with_compare(move |_| state.outlook.get(), is_other_plan);
     let of_chick = move || {
@@ -136,7 +136,7 @@ fn files(state: AppState) -> impl IntoView {
                     Some(weights_csv(writing.language, &outlook.chick))
                 })}
                 {file_button(listed, say.handover_feeds_table(), FileKind::Feeds, |writing, outlook, _| {
-                    Some(feeds_csv(writing.language, &outlook.chick))
+                    Some(feeds_csv(writing.language, outlook))
                 })}
             </div>
             {listed.answer()}
@@ -318,36 +318,6 @@ fn unconfirmed(state: AppState, outlook: &Outlook) -> Option<impl IntoView + use
 /// A text of ours as a link to this app: everything stands after `#`, so that it never leaves the phone.
 fn link_to(text: &str) -> String {
     format!("{}#{text}", platform::page_address())
-}
-
-/// Feeds that two phones have noted both; one tap takes one of them back.
-fn doubles_of(outlook: &Outlook) -> impl IntoView + use<> {
-    let state = AppState::here();
-    let writing = state.writing_now();
-    let say = writing.language;
-    let chick = &outlook.chick;
-    let rows = doubles(chick).into_iter().filter_map(|(first, second)| {
-        let words = |id| {
-            let feed = chick.feeds.iter().find(|feed| feed.id == id)?;
-            Some(format!("{} {}", writing.lived(feed.lived()), say.feed(feed.what.slot)))
-        };
-        let text = format!("{} / {}", words(first)?, words(second)?);
-        Some(view! {
-            <li>
-                {text}
-                <button type="button" class="button" on:click=move |_| state.take_back(&[second])>{say.remove()}</button>
-            </li>
-        })
-    });
-    let rows: Vec<_> = rows.collect();
-    (!rows.is_empty()).then(|| {
-        view! {
-            <section class="question">
-                <p>{say.exchange_double()}</p>
-                <ul class="plain-list">{rows}</ul>
-            </section>
-        }
-    })
 }
 
 /// Every chick of this phone at a glance, the most worrying first.

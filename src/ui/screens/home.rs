@@ -141,7 +141,7 @@ fn room_from(text: &str, writing: Writing) -> Result<Change, NumberError> {
 
 /// Notes a change and empties its field, or says at the field what is wrong.
 fn note(state: AppState, change: Change, text: RwSignal<String>, fault: RwSignal<String>) {
-    let said = state.writing_now().change(&change);
+    let said = state.writing_now().change(&change, None);
     match state.dispatch(change) {
         Ok(id) => {
             text.set(String::new());

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{Change, Entry};
 use crate::domain::journal::incoming::{Incoming, incoming};
 use crate::share::import::{Imported, read_text};
@@ -188,11 +189,29 @@ fn chick_preview(writing: Writing, one: &Incoming, is_card: bool) -> AnyView {
     } else {
         Vec::new()
     };
+    let drops = AppState::here()
+        .journal
+        .with_untracked(|journal| Chick::from_journal(journal, one.chick))
+        .map(|chick| chick.drops(clock::now()));
+    let stays = drops.unwrap_or_default().into_iter();
+    let stays = stays.filter(|(slot, _)| one.new.feed(*slot).is_some());
+    let stays: Vec<String> = stays
+        .map(|(slot, on)| {
+            format!(
+                "{}: {}",
+                writing.language.feed(slot),
+                writing.stays_dropped(on)
+            )
+        })
+        .collect();
     let is_same = one.old.is_some() && lines.is_empty() && one.proposals == 0;
     let nothing = (is_same && is_card).then(|| view! { <p>{writing.nothing_changes(one)}</p> });
     let waits =
         (one.proposals > 0).then(|| view! { <p>{writing.proposals_wait(one.proposals)}</p> });
-    let lines = lines.into_iter().map(|line| view! { <li>{line}</li> });
+    let lines = lines
+        .into_iter()
+        .chain(stays)
+        .map(|line| view! { <li>{line}</li> });
     let version = one.old.is_none().then(|| writing.plan_version(one.version));
     view! {
         <p><strong>{one.new.name.clone()}</strong></p>

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::domain::feeding::food::FoodNames;
 use crate::domain::journal::entries::{Change, ChickId, Entry, EntryId, Journal};
 use crate::domain::time::moment::Day;
 use crate::ui::clock;
@@ -39,13 +40,18 @@ pub fn JournalScreen() -> impl IntoView {
     let say = writing.language;
     let search = RwSignal::new(String::new());
     let days_shown = RwSignal::new(DAYS_AT_A_TIME);
+    let names = Memo::new(move |_| {
+        let outlook = state.outlook.get();
+        outlook.map_or_else(FoodNames::new, |outlook| outlook.food())
+    });
     // Only what is shown is put into words: a journal of years has tens of thousands of lines.
     let shown = Memo::new(move |_| {
         let wanted = search.get().trim().to_lowercase();
         let chick = state.chick.get();
+        let names = names.get();
         state
             .journal
-            .with(|journal| newest(journal, chick, &wanted, days_shown.get(), writing))
+            .with(|journal| newest(journal, chick, &wanted, days_shown.get(), &names, writing))
     });
     let days =
         move || shown.with(|shown| shown.days.iter().map(|(day, _)| *day).collect::<Vec<_>>());
@@ -100,6 +106,7 @@ fn newest(
     chick: Option<ChickId>,
     wanted: &str,
     most_days: usize,
+    names: &FoodNames,
     writing: Writing,
 ) -> Shown {
     let retracted = journal.retracted();
@@ -109,7 +116,13 @@ fn newest(
         .unwrap_or_default();
     let entries = entries.into_iter().rev();
     for entry in entries.filter(|entry| entry.change.retracts().is_none()) {
-        let line = line(journal, entry, retracted.contains(&entry.id), writing);
+        let line = line(
+            journal,
+            entry,
+            retracted.contains(&entry.id),
+            names,
+            writing,
+        );
         if !wanted.is_empty() && !line.words.to_lowercase().contains(wanted) {
             continue;
         }
@@ -132,11 +145,17 @@ fn newest(
     }
 }
 
-fn line(journal: &Journal, entry: &Entry, is_retracted: bool, writing: Writing) -> Line {
+fn line(
+    journal: &Journal,
+    entry: &Entry,
+    is_retracted: bool,
+    names: &FoodNames,
+    writing: Writing,
+) -> Line {
     Line {
         id: entry.id,
         time: writing.time(entry.lived().time),
-        words: writing.change(&entry.change),
+        words: writing.change(&entry.change, names.get(&entry.id).copied()),
         by: entry.by.clone(),
         is_retracted,
         can_be_removed: journal.check_undo(entry.id).is_ok(),

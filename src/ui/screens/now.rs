@@ -18,6 +18,7 @@ use crate::ui::parts::instruction_card::instruction_card;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::life::{LifeQuestions, WithMe, not_with_me, with_me};
 use crate::ui::parts::other_chicks::other_chicks;
+use crate::ui::parts::questions::{same_food, was_it_given};
 use crate::ui::route::Route;
 use crate::ui::screens::backup::backup_nudge;
 use crate::ui::screens::guide::feed_under_way;
@@ -97,6 +98,8 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
         {other_chicks(&outlook)}
         {feed_under_way(&outlook)}
         {on_the_way(&outlook)}
+        {same_food(&outlook)}
+        {was_it_given(&outlook)}
         {feeds}
         {coming_back(&outlook)}
         {from_breeder(&outlook)}

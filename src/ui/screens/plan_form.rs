@@ -528,7 +528,7 @@ fn PlanForm(plan: CarePlan, is_new: bool, is_blank: bool) -> impl IntoView {
                     hint=say.optional()
                 />
                 <TextField id="handover-day" label=say.plan_weight_day() text=form.weight_day kind=FieldKind::Day />
-                <FeedRows form />
+                <FeedRows form is_new />
                 {move || form.checks()}
                 <ContactRows form />
                 <JourneyRows journey=form.journey />
@@ -564,13 +564,20 @@ const FEED_IDS: [(&str, &str); 6] = [
 ];
 
 #[component]
-fn FeedRows(form: Form) -> impl IntoView {
-    let say = form.state.language();
+fn FeedRows(form: Form, is_new: bool) -> impl IntoView {
+    let writing = form.state.writing_now();
+    let say = writing.language;
+    let outlook = form.state.outlook.get_untracked().filter(|_| !is_new);
+    let drops = outlook.map_or_else(Vec::new, |outlook| outlook.chick.drops(outlook.now));
     let rows = form.feeds.get_value().into_iter().zip(FEED_IDS).map(|(row, (time_id, volume_id))| {
         let name = say.feed(row.slot);
+        let dropped = drops.iter().find(|(slot, _)| *slot == row.slot);
+        let dropped = dropped.map(|(_, on)| {
+            view! { <span class="hint" data-dropped="true">" · " {writing.stays_dropped(*on)}</span> }
+        });
         view! {
             <fieldset class="feed-row">
-                <legend>{name}</legend>
+                <legend>{name} {dropped}</legend>
                 <TextField id=time_id label=say.plan_time() text=row.time kind=FieldKind::Time />
                 <TextField id=volume_id label=say.plan_volume() text=row.volume kind=FieldKind::Number unit="ml" />
             </fieldset>

@@ -148,7 +148,7 @@ fn show_entries(entries: &[Entry]) {
                 is_whole(&card_html(writing, "https://example.org/", &outlook.chick, &card));
                 weight_picture(writing, &outlook);
                 assert!(!weights_csv(writing.language, &outlook.chick).is_empty());
-                assert!(!feeds_csv(writing.language, &outlook.chick).is_empty());
+                assert!(!feeds_csv(writing.language, &outlook).is_empty());
             }
         }
     }

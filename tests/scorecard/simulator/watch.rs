@@ -4,7 +4,7 @@ use perchlight::domain::journal::chick::Chick;
 use perchlight::domain::journal::entries::{Change, ChickId};
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::outlook::{Outlook, outlook};
-use perchlight::domain::plan::care_plan::{CarePlan, Reference, Slot};
+use perchlight::domain::plan::care_plan::{CarePlan, Reference};
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::count;
 use perchlight::domain::quantity::units::{Grams, Millilitres};
@@ -104,10 +104,10 @@ pub(crate) fn watch(fate: Fate, habit: Habit, chances: &mut Chances) -> Watched 
             script.weigh(day, kept);
             paper.read(day, f64::from(kept));
         }
-        let feed = |script: &mut Scenario, hour: i32, slot: Slot| {
-            script.feed(day, hour, 0, slot, count::rounded(feed_ml));
+        let feed = |script: &mut Scenario, hour: i32| {
+            script.food(day, hour, 0, count::rounded(feed_ml));
         };
-        feed(&mut script, 7, Slot::Morning);
+        feed(&mut script, 7);
         let now = script.at(day, 8, 0);
         let Some(outlook) = outlook(now, &script.journal(), CHICK, &script.zone()) else {
             continue;
@@ -115,8 +115,8 @@ pub(crate) fn watch(fate: Fate, habit: Habit, chances: &mut Chances) -> Watched 
         watched.single.push(paper.single_calls(handover.as_g()));
         watched.median.push(paper.median_calls(handover.as_g()));
         watched.perchlight.push(is_call(&outlook));
-        feed(&mut script, 14, Slot::Midday);
-        feed(&mut script, 21, Slot::Bedtime);
+        feed(&mut script, 14);
+        feed(&mut script, 21);
     }
     watched
 }

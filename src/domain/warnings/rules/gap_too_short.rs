@@ -1,4 +1,4 @@
-//! *Watches* the time between feeds that put food into the chick, over the last 12 h.
+//! *Watches* the time between sittings that put food into the chick, over the last 12 h.
 //!
 //! *Limit* the gap that the schedule keeps: 4 h by day or three quarters of a shorter plan's own
 //! gap, 6 h over the night. Watch below it; below half of it: ring the breeder.
@@ -8,11 +8,13 @@
 //! *Sources* feed when the crop is empty or nearly so, and 6 h off at night: avian pediatric nutrition
 //! page of a US animal clinic; overfilling leads to stasis: Rivera 2008. The steps: ours.
 //!
-//! *Wrong when* a feed was split into parts more than an hour apart. Parts noted within an hour that
-//! together are no more than the plan's feed count as one feed; two full feeds so close do not.
+//! *Wrong when* a feed was split into parts more than an hour apart. Parts within an hour that together are
+//! no more than a feed of the plan count as one. Less than a quarter of a feed does not count, nor do two
+//! notes that may be of the same food, as long as nobody has said.
 
-use crate::domain::feeding::schedule::{DAY_GAP_MINUTES, FeedState, NIGHT_GAP_MINUTES};
-use crate::domain::journal::chick::{FeedNote, Noted};
+use crate::domain::feeding::planned::{DAY_GAP_MINUTES, NIGHT_GAP_MINUTES};
+use crate::domain::feeding::scheduled::ScheduledFeed;
+use crate::domain::feeding::sittings::{Sitting, sittings};
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding, whole};
@@ -23,7 +25,7 @@ const SHOWN_MINUTES: i64 = 12 * 60;
 /// Part of the schedule's gap below which the breeder is rung, per cent.
 const RING_PCT: i32 = 50;
 
-/// Parts of one feed lie within this time, minutes. Ours.
+/// Food that goes in within this time stretches the crop together, minutes. Ours.
 pub const PARTS_MINUTES: i64 = 60;
 
 /// The rule.
@@ -40,44 +42,51 @@ pub const RULE: Rule = Rule {
 };
 
 fn check(facts: &Facts<'_>) -> Vec<Finding> {
-    let given: Vec<&Noted<FeedNote>> = facts
-        .chick
-        .feeds
-        .iter()
-        .filter(|feed| feed.at <= facts.now && feed.what.outcome.is_food())
-        .collect();
+    let (now, chick) = (facts.now, facts.chick);
+    let least = chick
+        .feeds_in_force(now)
+        .into_iter()
+        .map(|feed| feed.volume)
+        .min();
+    let mut given = sittings(chick, now.plus_minutes(-2 * SHOWN_MINUTES), now);
+    given.retain(|sitting| least.is_none_or(|least| sitting.is_feed(least)));
     let pairs = given.iter().zip(given.iter().skip(1));
     pairs
-        .filter(|(_, latest)| facts.now.minutes_since(latest.at) <= SHOWN_MINUTES)
+        .filter(|(_, latest)| now.minutes_since(latest.at) <= SHOWN_MINUTES)
         .filter_map(|(before, latest)| short_gap(facts, before, latest))
-        .max_by(|first, second| first.level.cmp(&second.level))
+        .max_by_key(|finding| finding.level)
         .into_iter()
         .collect()
 }
 
-fn short_gap(
-    facts: &Facts<'_>,
-    before: &Noted<FeedNote>,
-    latest: &Noted<FeedNote>,
-) -> Option<Finding> {
-    let is_of_latest = |state: &FeedState| match state {
-        FeedState::Done(note) => note.id == latest.id,
-        FeedState::Upcoming | FeedState::Due | FeedState::Late | FeedState::NotNoted => false,
-    };
-    let scheduled = facts.feeds.iter().find(|feed| is_of_latest(&feed.state))?;
-    let gap = latest.at.minutes_since(before.at);
-    let together = before.what.outcome.taken().tenths() + latest.what.outcome.taken().tenths();
-    let is_one_feed = before.what.slot == latest.what.slot
-        && gap <= PARTS_MINUTES
-        && together <= scheduled.volume.tenths();
-    if is_one_feed || gap >= scheduled.gap_minutes {
+fn short_gap(facts: &Facts<'_>, before: &Sitting, latest: &Sitting) -> Option<Finding> {
+    let is_of_latest =
+        |feed: &&ScheduledFeed| feed.sitting().is_some_and(|own| own.at == latest.at);
+    let own = facts
+        .feeds
+        .iter()
+        .find(is_of_latest)
+        .map(|feed| feed.gap_minutes);
+    // Extra food keeps at least the shortest gap there is.
+    let shortest = facts.feeds.iter().map(|feed| feed.gap_minutes);
+    let wanted = own.or(shortest.filter(|gap| *gap > 0).min())?;
+    let gap = latest.fed_from?.minutes_since(before.food_at?);
+    let largest = facts
+        .chick
+        .plan
+        .feeds
+        .iter()
+        .map(|feed| feed.volume.tenths());
+    let together = before.taken.tenths() + latest.taken.tenths();
+    let is_one_feed = gap <= PARTS_MINUTES && largest.max().is_some_and(|feed| together <= feed);
+    if is_one_feed || gap >= wanted {
         return None;
     }
-    let far_too_short = scheduled.gap_minutes * i64::from(RING_PCT) / 100;
+    let far_too_short = wanted * i64::from(RING_PCT) / 100;
     let (level, limit) = if gap < far_too_short {
         (Level::RingBreeder, far_too_short)
     } else {
-        (Level::Watch, scheduled.gap_minutes)
+        (Level::Watch, wanted)
     };
     let rule = RuleId::GapTooShort;
     Some(minutes_finding(rule, level, gap, limit, Standing::Ours))
@@ -85,10 +94,9 @@ fn short_gap(
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::journal::entries::Change;
+    use crate::domain::journal::entries::{Change, SameFoodAnswer};
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::plan::care_plan::Slot;
-    use crate::domain::warnings::level::Value;
     use crate::domain::warnings::rules::gap_too_short::*;
     use crate::domain::warnings::rules::trial::{found, level_of, macaw};
 
@@ -142,8 +150,32 @@ mod tests {
         // the plan's feed is 80 ml
         assert_eq!(parts(60, 40), None);
         assert_eq!(parts(61, 40), Some(Level::RingBreeder));
-        assert_eq!(parts(40, 41), Some(Level::RingBreeder));
-        assert_eq!(parts(40, 80), Some(Level::RingBreeder));
+        assert_eq!(parts(46, 41), Some(Level::RingBreeder));
+        assert_eq!(parts(46, 80), Some(Level::RingBreeder));
+    }
+
+    #[test]
+    fn two_notes_that_may_be_of_one_feed_are_judged_once_somebody_has_said() {
+        let level = |answer: Option<SameFoodAnswer>| {
+            let mut script: Scenario = macaw();
+            script
+                .food(1, 7, 0, 80)
+                .by("Ana")
+                .food(1, 7, 40, 80)
+                .by("Ben");
+            let notes = script.chick().unwrap().feeds;
+            let notes = notes.iter().map(|note| note.id).collect();
+            if let Some(answer) = answer {
+                script.note(1, 8, 0, Change::SameFood { notes, answer });
+            }
+            level_of(&RULE, &script, script.at(1, 9, 0))
+        };
+        assert_eq!(level(None), None);
+        assert_eq!(level(Some(SameFoodAnswer::NotedTwice)), None);
+        assert_eq!(
+            level(Some(SameFoodAnswer::TwoFeeds)),
+            Some(Level::RingBreeder)
+        );
     }
 
     #[test]
@@ -151,7 +183,7 @@ mod tests {
         let mut script = macaw();
         script.feed(1, 9, 0, Slot::Morning, 80);
         let slot = Slot::Midday;
-        script.note(1, 12, 0, Change::FeedRefused { slot });
+        script.note(1, 12, 0, Change::refused(Some(slot)));
         script.feed(1, 13, 30, Slot::Midday, 80);
         assert_eq!(level_of(&RULE, &script, script.at(1, 18, 0)), None);
     }

@@ -15,6 +15,7 @@ pub mod gap_too_short;
 pub mod growth_stalled;
 pub mod handover_loss;
 pub mod missed_feeds;
+pub mod no_food_noted;
 pub mod no_weighing;
 pub mod one_day_loss;
 pub mod peak_loss;
@@ -31,7 +32,7 @@ pub(crate) mod trial;
 pub mod vet_visit_due;
 pub mod volume_over_ceiling;
 
-use crate::domain::feeding::schedule::ScheduledFeed;
+use crate::domain::feeding::scheduled::ScheduledFeed;
 use crate::domain::homecoming::life_stage::LifeStage;
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::signs::{Sign, SignGroup};
@@ -103,6 +104,7 @@ pub const RULES: &[Rule] = &[
     no_weighing::RULE,
     missed_feeds::RULE,
     refused_feeds::RULE,
+    no_food_noted::RULE,
     transit_gap::RULE,
     gap_too_short::RULE,
     volume_over_ceiling::RULE,
@@ -132,6 +134,7 @@ pub const fn rule(id: RuleId) -> &'static Rule {
         RuleId::NoWeighing => &no_weighing::RULE,
         RuleId::MissedFeeds => &missed_feeds::RULE,
         RuleId::RefusedFeeds => &refused_feeds::RULE,
+        RuleId::NoFoodNoted => &no_food_noted::RULE,
         RuleId::TransitGap => &transit_gap::RULE,
         RuleId::GapTooShort => &gap_too_short::RULE,
         RuleId::VolumeOverCeiling => &volume_over_ceiling::RULE,
@@ -188,7 +191,7 @@ pub enum Concern {
 ///
 /// Ours. A loss against the handover weight is nearly always a loss against the peak too, and a feed
 /// refused is followed by one not given: counted apart they would raise the level of one and the same
-/// trouble. A missing weighing, a short gap, a large feed, the room or a missing vet visit are no signs
+/// trouble. Silence, a missing weighing, a short gap, a large feed, the room or a missing vet visit are no signs
 /// in the chick, so they ring the breeder but raise nothing.
 pub const fn concern(rule: RuleId) -> Option<Concern> {
     match rule {
@@ -215,6 +218,7 @@ pub const fn concern(rule: RuleId) -> Option<Concern> {
             SignGroup::Injury => Concern::Injury,
         }),
         RuleId::NoWeighing
+        | RuleId::NoFoodNoted
         | RuleId::GapTooShort
         | RuleId::VolumeOverCeiling
         | RuleId::ServedCold

@@ -47,7 +47,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         .take_while(|feed| now.minutes_since(feed.at) <= SHOWN_MINUTES);
     let served = recent.filter_map(|feed| match feed.what.outcome {
         FeedOutcome::Given { served_at, .. } => served_at,
-        FeedOutcome::Refused | FeedOutcome::PassedOver(_) => None,
+        FeedOutcome::Refused { .. } | FeedOutcome::PassedOver { .. } => None,
     });
     let cold: Vec<Celsius> = served.take_while(|served| *served < limit).collect();
     let level = match cold.len() {

@@ -138,7 +138,7 @@ mod tests {
     fn hot_formula_of_which_nothing_was_taken_burns_nothing() {
         let mut script = macaw();
         let refused = Change::Fed {
-            slot: Slot::Bedtime,
+            counts_as: Some(Slot::Bedtime),
             taken: Millilitres::whole(0),
             offered: Millilitres::whole(80),
             served_at: Some(Celsius::tenths_held(440)),

@@ -34,6 +34,7 @@ const fn span(rule: RuleId) -> Span {
         | RuleId::PeakLoss
         | RuleId::ArrivalLoss
         | RuleId::MissedFeeds
+        | RuleId::NoFoodNoted
         | RuleId::RefusedFeeds
         | RuleId::TransitGap
         | RuleId::GapTooShort

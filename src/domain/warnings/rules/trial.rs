@@ -60,10 +60,13 @@ pub(crate) fn found(rule: &Rule, script: &Scenario, now: Moment) -> Vec<Finding>
 }
 
 /// Rules whose limit is a part of the chick's weight, of its plan or schedule, or no number at all.
-const OF_THIS_CHICK: [&str; 7] = [
+const OF_THIS_CHICK: [&str; 10] = [
     "dull-loss",
     "gap-too-short",
     "handover-loss",
+    "missed-feeds",
+    "no-food-noted",
+    "refused-feeds",
     "room-temperature",
     "served-cold",
     "transit-gap",
@@ -128,7 +131,7 @@ pub(crate) const fn sign(sign: Sign) -> Change {
 /// A bedtime feed of 80 ml served at so many tenths of a degree Celsius.
 pub(crate) const fn served(tenths: i32) -> Change {
     Change::Fed {
-        slot: Slot::Bedtime,
+        counts_as: Some(Slot::Bedtime),
         taken: Millilitres::whole(80),
         offered: Millilitres::whole(80),
         served_at: Some(Celsius::tenths_held(tenths)),

@@ -12,10 +12,10 @@
 //!
 //! *Wrong when* the last weight is old or was read wrongly.
 
+use crate::domain::feeding::sittings::{Sitting, sittings};
 use crate::domain::plan::species::{HYACINTH_CEILING, LARGE_MACAW_CEILING};
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::quantity::units::{Grams, Millilitres};
-use crate::domain::time::moment::Moment;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::gap_too_short::PARTS_MINUTES;
 use crate::domain::warnings::rules::{Facts, Limit, Rule, whole};
@@ -81,26 +81,18 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     }]
 }
 
-/// The most that went in within [`PARTS_MINUTES`], over the last 24 h.
+/// The most that went in within [`PARTS_MINUTES`], over the last 24 h. Of two notes that may be of the same
+/// food the larger counts.
 fn most_given(facts: &Facts<'_>) -> Option<Millilitres> {
-    let feeds = &facts.chick.feeds;
-    let is_recent = |at: Moment| at <= facts.now && facts.now.minutes_since(at) < 24 * 60;
-    let together = |last: Moment| {
-        let tenths: i32 = feeds
+    let from = facts.now.plus_minutes(-24 * 60 + 1);
+    let given = sittings(facts.chick, from, facts.now);
+    let together = |last: &Sitting| {
+        let near = given
             .iter()
-            .rev()
-            .skip_while(|feed| feed.at > last)
-            .take_while(|feed| last.minutes_since(feed.at) <= PARTS_MINUTES)
-            .map(|feed| feed.what.outcome.taken().tenths())
-            .sum();
-        Millilitres::tenths_held(tenths)
+            .filter(|sitting| (0..=PARTS_MINUTES).contains(&last.at.minutes_since(sitting.at)));
+        Millilitres::tenths_held(near.map(|sitting| sitting.taken.tenths()).sum())
     };
-    let recent = feeds.iter().rev().map(|feed| feed.at);
-    recent
-        .skip_while(|at| *at > facts.now)
-        .take_while(|at| is_recent(*at))
-        .map(together)
-        .max()
+    given.iter().map(together).max()
 }
 
 /// A share of a weight as a volume, 1 ml counted as 1 g.
@@ -127,7 +119,7 @@ mod tests {
         let volume = Millilitres::tenths_held(tenth_ml);
         script.weigh(1, 950);
         let fed = Change::Fed {
-            slot: Slot::Morning,
+            counts_as: None,
             taken: volume,
             offered: volume,
             served_at: None,
@@ -163,7 +155,7 @@ mod tests {
         let mut script = macaw();
         script.weigh(1, 950).feed(1, 7, 0, Slot::Morning, 115);
         let slot = Slot::Midday;
-        script.note(1, 14, 0, Change::FeedRefused { slot });
+        script.note(1, 14, 0, Change::refused(Some(slot)));
         let level = |day, hour| level_of(&RULE, &script, script.at(day, hour, 0));
         assert_eq!(level(1, 15), Some(Level::RingBreeder));
         assert_eq!(level(2, 7), None);

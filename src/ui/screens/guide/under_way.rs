@@ -2,9 +2,11 @@
 
 use leptos::prelude::*;
 
+use crate::domain::feeding::food::{counts_for, said};
 use crate::domain::formula::serving_heat::Serving;
 use crate::domain::instruction::feed_session::{FeedSession, Step};
 use crate::domain::journal::entries::{Change, Response, WhyPassedOver};
+use crate::domain::plan::care_plan::Slot;
 use crate::domain::quantity::units::Millilitres;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -111,8 +113,9 @@ impl Feed {
         if guide.given.tenths() > 0 {
             return self.log(Response::Slow);
         }
-        let said = self.state.language().feed_refused(guide.slot);
-        self.end(Change::FeedRefused { slot: guide.slot }, said);
+        let told = self.state.language().feed_refused(Some(guide.slot));
+        let (counts_as, offered) = (self.said(guide.slot), guide.volume);
+        self.end(Change::FeedRefused { counts_as, offered }, told);
     }
 
     /// Notes what was given.
@@ -121,13 +124,16 @@ impl Feed {
         let served_at = guide.served_at(clock::now());
         let (slot, taken, offered) = (guide.slot, guide.given, guide.volume);
         let change = Change::Fed {
-            slot,
+            counts_as: self.said(slot),
             taken,
             offered,
             served_at,
             response,
         };
-        self.end(change, self.state.writing_now().feed_noted(slot, taken));
+        self.end(
+            change,
+            self.state.writing_now().feed_noted(Some(slot), taken),
+        );
     }
 
     /// Leaves the feed out; what went in so far is logged, not left out.
@@ -136,8 +142,20 @@ impl Feed {
             return self.log(Response::Slow);
         }
         let slot = self.guide.with_untracked(|guide| guide.slot);
-        let said = self.state.language().feed_left_out(slot, why);
-        self.end(Change::FeedPassedOver { slot, why }, said);
+        let told = self.state.language().feed_left_out(slot, why);
+        let outlook = self.state.outlook.get_untracked();
+        let feed = outlook.and_then(|outlook| {
+            counts_for(clock::now(), Some(slot), &outlook.chick, &outlook.zone)
+        });
+        if let Some(day) = feed.map(|feed| feed.day) {
+            self.end(Change::FeedPassedOver { slot, day, why }, told);
+        }
+    }
+
+    /// The feed of this guide, where its time alone would not tell it.
+    fn said(self, slot: Slot) -> Option<Slot> {
+        let outlook = self.state.outlook.get_untracked()?;
+        said(clock::now(), slot, &outlook.chick, &outlook.zone)
     }
 }
 

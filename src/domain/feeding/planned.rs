@@ -1,0 +1,128 @@
+//! The feeds that the plan wants: which of them are in force on which day, when, and how far apart.
+//!
+//! Wall times in the night the clocks change follow the zone table; with a journey in the plan they go
+//! from the breeder's clock to the owner's. A feed is in force only from the moment its plan was set.
+
+use crate::domain::feeding::scheduled::{FeedState, LATE_MINUTES, ScheduledFeed};
+use crate::domain::homecoming::journey::{FeedMoments, feed_moments, is_doubled};
+use crate::domain::journal::chick::Chick;
+use crate::domain::plan::care_plan::{PlannedFeed, Slot};
+use crate::domain::time::moment::{Day, Moment};
+use crate::domain::time::zone::Zone;
+
+/// Shortest gap over the night, 6 h. Source: avian pediatric nutrition page of a US animal clinic
+/// (crop schedule 06:00 to 24:00, "then at least 6 h off").
+pub const NIGHT_GAP_MINUTES: i64 = 360;
+
+/// Longest gap that a day feed must keep to the one before, 4 h: a usual crop emptying time (same
+/// page, its worked example). Shorter plans keep three quarters of their own gap: ours.
+pub const DAY_GAP_MINUTES: i64 = 240;
+
+/// The feeds that the plan wanted or wants on the days of care from `first` to `last`, in order, none of
+/// them given yet.
+pub fn planned_feeds(
+    now: Moment,
+    chick: &Chick,
+    zone: &Zone,
+    first: Day,
+    last: Day,
+) -> Vec<ScheduledFeed> {
+    let journey = chick.plan.journey;
+    let mut scheduled: Vec<ScheduledFeed> = Vec::new();
+    let mut after_leaving: Vec<ScheduledFeed> = Vec::new();
+    // Who drops a feed that is late, or brings it back, means the one of this day too.
+    let is_dropped = |slot: Slot, at: Moment| {
+        let at = at.plus_minutes(LATE_MINUTES).min(now);
+        chick.dropped_slots(at).contains(&slot)
+    };
+    let moments = |day: Day, feed: &PlannedFeed| match &journey {
+        None => FeedMoments {
+            at_breeder: Some(zone.moment_of_care(day, feed.time)),
+            at_owner: None,
+        },
+        Some(journey) => feed_moments(feed.time.civil_day(day), feed.time, zone, journey),
+    };
+    let mut day = first;
+    while day <= last {
+        for slot in Slot::ALL {
+            let of_day = |moment: &dyn Fn(&PlannedFeed) -> Option<Moment>| {
+                let found = in_force(chick, slot, moment);
+                let found = found.filter(|(_, at)| !is_dropped(slot, *at));
+                found.map(|(feed, at)| planned(feed, day, at))
+            };
+            scheduled.extend(of_day(&|feed| moments(day, feed).at_breeder));
+            after_leaving.extend(of_day(&|feed| moments(day, feed).at_owner));
+        }
+        day = day.plus(1);
+    }
+    let count = chick.feeds_in_force(now).len();
+    after_leaving.retain(|feed| {
+        !scheduled.iter().any(|before| {
+            before.slot == feed.slot && is_doubled(before.planned, feed.planned, count)
+        })
+    });
+    scheduled.append(&mut after_leaving);
+    scheduled.sort_by_key(|feed| feed.planned);
+    keep_gaps(&mut scheduled, journey.is_some());
+    scheduled
+}
+
+/// The feed of a slot as the plan in force at its time wants it, and that time; `moment` tells the time
+/// of one day.
+///
+/// A feed that was added for an hour that had passed is not in force that day. One that was moved there
+/// is, from then on.
+fn in_force(
+    chick: &Chick,
+    slot: Slot,
+    moment: impl Fn(&PlannedFeed) -> Option<Moment>,
+) -> Option<(PlannedFeed, Moment)> {
+    let turns = chick.plans.turns();
+    let ends = turns.iter().skip(1).map(|(from, _)| *from);
+    let mut was_to_come = None;
+    let plans = turns.iter().zip(ends.chain([Moment::LATEST]));
+    for (place, ((from, plan), end)) in plans.enumerate() {
+        let feed = plan.feed(slot);
+        let at = feed.and_then(|feed| Some((*feed, moment(feed)?)));
+        if let Some((feed, at)) = at.filter(|(_, at)| *at < end) {
+            let is_in_force = place == 0 || at >= *from;
+            let is_moved = was_to_come.is_some_and(|before| before >= *from);
+            return (is_in_force || is_moved)
+                .then(|| (feed, if place == 0 { at } else { at.max(*from) }));
+        }
+        was_to_come = at.map(|(_, at)| at);
+    }
+    None
+}
+
+fn keep_gaps(scheduled: &mut [ScheduledFeed], has_journey: bool) {
+    let mut before: Option<(Day, Moment)> = None;
+    for feed in scheduled {
+        if let Some((day, due)) = before {
+            feed.gap_minutes = if day == feed.day {
+                DAY_GAP_MINUTES.min(feed.planned.minutes_since(due).max(0) * 3 / 4)
+            } else {
+                NIGHT_GAP_MINUTES
+            };
+            if has_journey {
+                feed.due = feed.planned.max(due.plus_minutes(feed.gap_minutes));
+            }
+        }
+        before = Some((feed.day, feed.due));
+    }
+}
+
+const fn planned(feed: PlannedFeed, day: Day, planned: Moment) -> ScheduledFeed {
+    ScheduledFeed {
+        slot: feed.slot,
+        day,
+        planned,
+        due: planned,
+        not_before: None,
+        gap_minutes: 0,
+        volume: feed.volume,
+        is_first_home: false,
+        left_out: None,
+        state: FeedState::Upcoming,
+    }
+}
