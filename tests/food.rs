@@ -331,3 +331,14 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn a_feed_that_is_dropped_while_it_is_still_open_is_not_asked_for() {
+    let mut script = with_plan(plan());
+    script.food(1, 21, 0, 80);
+    let (slot, by_breeder) = (Slot::Morning, true);
+    // late by two hours, and given up then
+    script.note(2, 9, 0, Change::FeedDropped { slot, by_breeder });
+    let outlook = seen(&script, script.at(2, 9, 1));
+    assert_eq!(outlook.next_feed.unwrap().slot, Slot::Midday);
+}

@@ -58,6 +58,9 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
         feed.set_first_home();
     }
     settle(&mut scheduled, now, chick, zone, &sittings);
+    // Who drops a feed means the one that is still open too.
+    let dropped = chick.dropped_slots(now);
+    scheduled.retain(|feed| !feed.is_open() || !dropped.contains(&feed.slot));
     // A chick whose arrival nobody noted may be at home or not: nothing is moved, but whatever is open is
     // a first feed.
     let may_be_home = chick.arrived.is_none() && first_feed_since(now, chick).is_some();

@@ -1,0 +1,6 @@
+#!/usr/bin/env bash
+# Whole lives of made-up chicks, with the laws asked after every act. LIVES=3000 for more than 200; LAWS=1,6 for some laws only.
+. "$(dirname "${BASH_SOURCE[0]}")/common.sh"
+LIVES="${LIVES:-200}"
+export LIVES
+step "$LIVES lives" "2 min for 200" cargo test --no-default-features --profile bench --test lives

@@ -1,0 +1,87 @@
+//! Whole lives of made-up chicks: owners who note late, twice and wrongly, on two phones, undo, edit
+//! the plan, take old cards, travel, forget for days. After every act the laws are asked.
+//!
+//! `proptest-state-machine` draws and shrinks; the acts, the phones and the laws are ours. `LIVES` says
+//! how many lives are drawn.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::manual_assert,
+    clippy::match_same_arms,
+    reason = "a test may stop at the first surprise, and each change has its own line in the laws"
+)]
+
+mod acts;
+mod healthy;
+mod home;
+mod ill;
+mod laws;
+mod life;
+#[path = "../scorecard/simulator/mod.rs"]
+#[allow(dead_code, reason = "the simulator scores ways of warning too")]
+mod simulator;
+
+use proptest::prelude::*;
+use proptest::test_runner::Config;
+use proptest_state_machine::{ReferenceStateMachine, StateMachineTest, prop_state_machine};
+
+use crate::acts::{Act, act};
+use crate::life::Life;
+
+/// Lives of one run when `LIVES` does not say.
+const USUAL_LIVES: u32 = 200;
+
+fn lives() -> Config {
+    let count = std::env::var("LIVES")
+        .ok()
+        .and_then(|text| text.parse().ok());
+    Config {
+        cases: count.unwrap_or(USUAL_LIVES),
+        max_shrink_iters: 4_000,
+        failure_persistence: None,
+        ..Config::default()
+    }
+}
+
+/// Any act may follow any other: one that cannot be done does nothing.
+#[derive(Debug, Clone)]
+struct Acts;
+
+impl ReferenceStateMachine for Acts {
+    type State = ();
+    type Transition = Act;
+
+    fn init_state() -> BoxedStrategy<()> {
+        Just(()).boxed()
+    }
+
+    fn transitions((): &()) -> BoxedStrategy<Act> {
+        act().boxed()
+    }
+
+    fn apply((): (), _: &Act) {}
+}
+
+impl StateMachineTest for Life {
+    type SystemUnderTest = Self;
+    type Reference = Acts;
+
+    fn init_test((): &()) -> Self {
+        Self::begun()
+    }
+
+    fn apply(mut life: Self, (): &(), act: Act) -> Self {
+        life.lives_through(act);
+        life
+    }
+}
+
+prop_state_machine! {
+    #![proptest_config(lives())]
+
+    #[test]
+    fn the_laws_hold_after_every_act_of_a_life(sequential 1..60 => Life);
+}
