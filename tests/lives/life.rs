@@ -237,7 +237,7 @@ impl Life {
                 Instruction::First(First::LookAtCrop) => self.home.crop_of(who, CropState::Flat),
                 Instruction::First(First::Weigh) => self.home.weighed(who, 0),
                 Instruction::First(First::Settle | First::Warm | First::Cool) => {
-                    self.pass(HALF_HOUR)
+                    self.pass(HALF_HOUR);
                 }
                 Instruction::First(First::IsItGone(sign)) => {
                     self.home
