@@ -89,9 +89,9 @@ test('in another zone every entry keeps its day and time, and the plan goes on b
   await session.send('Emulation.setTimezoneOverride', { timezoneId: 'America/New_York' });
   await moveClock(page, '2026-11-24T21:05:00Z');
   assert.deepEqual({ words: await words(page), times: await times(page) }, before);
-  // The bedtime feed of the 24th is given; the morning feed is at 07:00 there, that is 12:00 UTC.
+  // What was given at 16:02 of the new wall clock counts for the feed before it; bedtime is at 21:00 there.
   const said = await nextFeed(page);
-  assert.match(said, /^Morning feed 14 h 55 min 07:00/);
+  assert.match(said, /^Bedtime feed 4 h 55 min 21:00/);
   await note(page, 'noted in New York');
   await reload(page);
   const lost = await missing(page, [...before.words, 'noted in New York']);

@@ -268,7 +268,7 @@ test('a feed stopped after the first draw is logged with what went in', async ({
   await toGive(page);
   await page.locator('.guide__next').click();
   await press(page, 'Stop');
-  await press(page, 'could not be given');
+  await press(page, 'was not given');
   await page.locator('.status-line', { hasText: 'Bedtime feed' }).waitFor();
   const lines = (await noted(page)).filter((line) => line.startsWith('Bedtime feed'));
   assert.deepEqual(lines, ['Bedtime feed: 30 ml of 60 ml, 40.0 °C']);

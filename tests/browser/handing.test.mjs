@@ -234,7 +234,8 @@ test('numbers of a plan stand beside their limits while they are typed', async (
   assert.match(await checks('hint'), /Served at 39.0.*40.5 °C/);
   assert.equal(await checks('fault'), '');
   await page.locator('#volume-6').fill('121');
-  await page.locator('#time-2').fill('02:30');
+  await page.locator('#time-2').fill('04:00');
+  await page.locator('#time-6').fill('22:30');
   assert.match(await checks('fault'), /121 ml.*“Ring the breeder” at once/s);
   assert.match(await checks('fault'), /5 h 30 min, at least 6 h/);
   await page.locator('.plan-checks').scrollIntoViewIfNeeded();

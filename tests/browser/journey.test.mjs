@@ -1,7 +1,7 @@
 // A chick that is sent west by three hours: on the way, the arrival, the first feed, the days of the shift.
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
-import { axe, overflow, shot } from './harness.mjs';
+import { axe, overflow, shot, until } from './harness.mjs';
 import { CHICK, fillPlan, go, hasFault, journalWords, kept, openApp, plain, press, step, typeInChick, words } from './owner.mjs';
 import { clockAt } from './script.mjs';
 
@@ -36,6 +36,12 @@ const onItsWay = async (bench, shift, options = {}) => {
 const nextFeedAt = async (page, iso, text) => {
   await clockAt(page, iso);
   await go(page, '#/now');
+  // Every feed so far was given.
+  const given = page.getByRole('button', { name: /^Given, / });
+  for (let left = await given.count(); left > 0; left -= 1) {
+    await given.first().click();
+    await until('the answer is taken', async () => (await given.count()) < left);
+  }
   await page.locator('.next-feed__detail', { hasText: text }).waitFor();
 };
 

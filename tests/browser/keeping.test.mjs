@@ -83,11 +83,16 @@ test('an entry damaged in its only copy is set aside and offered, and the rest i
   assert.equal(await page.evaluate((key) => localStorage.getItem(key), damaged.key), damaged.text, 'it stays where it was');
   const said = await banner.locator('p').first().innerText();
   tell({ fault: 'an entry changed in its only copy: the others', trials: 1, lost: [], said });
-  // Another phone takes in what is whole in the file.
+  // Another phone takes in what is whole of everything that this browser holds.
+  await go(page, '#/settings');
+  const saving = page.waitForEvent('download');
+  await press(page, 'Save everything as plain text');
+  const saved = await (await saving).createReadStream();
+  const everything = (await saved.toArray()).join('');
   const { page: other } = await bench.phone(site);
   await openApp(other, site);
   await go(other, '#/take-in');
-  await other.locator('#paste').fill(text);
+  await other.locator('#paste').fill(everything);
   await press(other, 'Read it');
   await other.locator('.question', { hasText: 'It holds 2 entries, 2 of them new here.' }).waitFor();
   await press(other, 'Take it in');

@@ -160,7 +160,8 @@ const GUIDE = [
     address: null,
     reach: async (page) => {
       await open(page, 'section.group .button--main');
-      await onwards(page, 2);
+      await open(page, 'main .acts .button--main');
+      await page.locator('.guide__head .hint', { hasText: '2/8' }).waitFor();
     },
   },
   { name: 'guide-warmth', address: null, reach: (page) => onwards(page, 3) },
