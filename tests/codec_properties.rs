@@ -13,7 +13,7 @@ pub mod readers;
 use perchlight::checksum::crc32;
 use perchlight::share::csv::{Cell, push_row};
 use perchlight::share::varint::{ByteReader, ByteWriter};
-use perchlight::share::{base64url, digits, icalendar, markup, percent, phone};
+use perchlight::share::{base64url, digits, icalendar, markup, phone};
 use proptest::collection::vec;
 use proptest::prelude::{Just, Strategy, any, prop_oneof};
 use proptest::{prop_assert, prop_assert_eq, proptest};
@@ -99,23 +99,6 @@ proptest! {
             let unsigned = number.strip_prefix('+').unwrap_or(&number);
             prop_assert!(unsigned.bytes().all(|c| c.is_ascii_digit()));
         }
-        if !text.contains('%') {
-            prop_assert_eq!(percent::decode(&text).unwrap(), text);
-        }
-    }
-
-    #[test]
-    fn escapes_of_any_bytes_are_decoded_or_refused(text in "(%[0-9a-fA-F]{2}|%|[a-f0-9é]){0,12}") {
-        if let Ok(plain) = percent::decode(&text) {
-            prop_assert_eq!(percent::decode(&percent::encode(&plain)).unwrap(), plain);
-        }
-    }
-
-    #[test]
-    fn text_comes_back_from_percent_encoding(text in tricky_text()) {
-        let encoded = percent::encode(&text);
-        prop_assert!(encoded.bytes().all(|c| c.is_ascii_alphanumeric() || b"-._~%".contains(&c)));
-        prop_assert_eq!(percent::decode(&encoded).unwrap(), text);
     }
 
     #[test]

@@ -17,7 +17,6 @@ pub mod import;
 pub mod link;
 pub mod markup;
 mod page;
-pub mod percent;
 pub mod phone;
 pub mod placed;
 mod plan_bytes;

@@ -1,17 +1,11 @@
 //! The normal distribution: chances, good far out in the tail.
 
-use std::f64::consts::{FRAC_1_SQRT_2, PI};
+use std::f64::consts::FRAC_1_SQRT_2;
 
 /// Standard deviations on each side that hold 95 % of a normal distribution.
 ///
 /// Source: NIST/SEMATECH e-Handbook 1.3.6.7.1 (1.96); the digits are the exact quantile of 0.975.
 pub const Z_95: f64 = 1.959_963_984_540_054;
-
-/// Where the series for `erf` gives way to the continued fraction for `erfc`.
-const SERIES_BELOW: f64 = 2.0;
-
-/// Levels of the continued fraction; at `x = 2` the rest is below 1e-18 of the value.
-const FRACTION_LEVELS: u32 = 80;
 
 /// Chance that a standard normal value is below `z`, 0 to 1; not a number gives `None`.
 ///
@@ -25,7 +19,7 @@ const FRACTION_LEVELS: u32 = 80;
 /// assert_eq!(normal::chance_below(f64::NAN), None);
 /// ```
 pub fn chance_below(z: f64) -> Option<f64> {
-    (!z.is_nan()).then(|| erfc(-z * FRAC_1_SQRT_2) / 2.0)
+    (!z.is_nan()).then(|| libm::erfc(-z * FRAC_1_SQRT_2) / 2.0)
 }
 
 /// Chance that a normal value of this mean and variance is below `limit`.
@@ -43,36 +37,6 @@ pub fn chance_below_limit(limit: f64, mean: f64, variance: f64) -> Option<f64> {
         std::cmp::Ordering::Equal => 0.5,
         std::cmp::Ordering::Greater => 0.0,
     })
-}
-
-/// Complementary error function, relative error about 1e-13 or better where it is not zero.
-///
-/// Source: Abramowitz & Stegun (1964) 7.1.6 (series of positive terms) and 7.1.14 (continued
-/// fraction).
-fn erfc(x: f64) -> f64 {
-    if x < 0.0 {
-        return 2.0 - erfc(-x);
-    }
-    if x < SERIES_BELOW {
-        return 1.0 - erf_by_series(x);
-    }
-    let mut denominator = x;
-    for level in (1..=FRACTION_LEVELS).rev() {
-        denominator = x + f64::from(level) / 2.0 / denominator;
-    }
-    (-x * x).exp() / (denominator * PI.sqrt())
-}
-
-fn erf_by_series(x: f64) -> f64 {
-    let mut term = x;
-    let mut sum = x;
-    let mut odd = 1.0;
-    while sum + term > sum {
-        odd += 2.0;
-        term *= 2.0 * x * x / odd;
-        sum += term;
-    }
-    2.0 / PI.sqrt() * (-x * x).exp() * sum
 }
 
 #[cfg(test)]
