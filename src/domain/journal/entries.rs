@@ -338,6 +338,17 @@ impl Change {
         }
     }
 
+    /// The hatch day that this change names.
+    fn hatched(&self) -> Option<Day> {
+        if let Self::PartSet { part, .. } = self
+            && let Part::Chick(chick) = part.as_ref()
+        {
+            chick.hatched
+        } else {
+            self.plan().and_then(|plan| plan.hatched)
+        }
+    }
+
     /// Whether it tells how the chick is doing: what only who is with it can note. A plan, a call, a remark
     /// or a handing over may come from anybody.
     pub const fn is_of_care(&self) -> bool {
@@ -606,28 +617,41 @@ impl Journal {
         if entry.at > now.plus_minutes(Self::CLOCK_SLACK_MINUTES) {
             return Err(Refusal::InTheFuture);
         }
-        let plan = self.plan_of(entry.chick);
-        match (&entry.change, &plan) {
-            (Change::ChickAdded(_), Some(_)) => return Err(Refusal::ChickIsThere),
-            (Change::ChickAdded(_), None) | (_, Some(_)) => {}
-            (_, None) => return Err(Refusal::NoSuchChick),
+        let is_there = |chick| {
+            let mut of_chick = self.entries.iter().filter(|entry| entry.chick == chick);
+            of_chick.any(|entry| entry.change.plan().is_some())
+        };
+        match (&entry.change, is_there(entry.chick)) {
+            (Change::ChickAdded(_), true) => return Err(Refusal::ChickIsThere),
+            (Change::ChickAdded(_), false) | (_, true) => {}
+            (_, false) => return Err(Refusal::NoSuchChick),
         }
-        if let Change::SameChick { typed, card } = entry.change {
-            let is_there = |chick| self.plan_of(chick).is_some();
-            if typed == card || !is_there(typed) || !is_there(card) {
-                return Err(Refusal::NoSuchChick);
-            }
+        if let Change::SameChick { typed, card } = entry.change
+            && (typed == card || !is_there(typed) || !is_there(card))
+        {
+            return Err(Refusal::NoSuchChick);
         }
         check_change(&entry.change)?;
-        let plan = entry.change.plan().or(plan.as_ref());
-        let hatched = plan.and_then(|plan| plan.hatched);
-        if hatched.is_some_and(|hatched| entry.lived().day < hatched) {
+        if self
+            .hatched(entry)
+            .is_some_and(|hatched| entry.lived().day < hatched)
+        {
             return Err(Refusal::BeforeHatching);
         }
         entry
             .change
             .retracts()
             .map_or(Ok(()), |id| self.check_undo(id))
+    }
+
+    /// The earliest hatch day that a plan of the chick of `entry` names, this entry's among them: what is
+    /// too early by each of them is refused, whichever plan is in force.
+    fn hatched(&self, entry: &Entry) -> Option<Day> {
+        let of_chick = self.entries.iter().filter(|one| one.chick == entry.chick);
+        of_chick
+            .chain([entry])
+            .filter_map(|one| one.change.hatched())
+            .min()
     }
 
     /// Whether an entry can be taken back: it is there, it adds no chick, and nothing was set after it.
