@@ -13,8 +13,9 @@ use perchlight::domain::journal::entries::{Change, Entry, Refusal};
 use perchlight::domain::plan::care_plan::PlanFault;
 use perchlight::store::line::Line;
 use perchlight::store::saved::{
-    Limits, SavedError, entries_from_text, entries_to_text, entry_from_text, entry_to_text,
+    Limits, entries_from_text, entries_to_text, entry_from_text, entry_to_text,
 };
+use perchlight::store::saved_error::SavedError;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

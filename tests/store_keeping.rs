@@ -24,7 +24,8 @@ use perchlight::store::key_value::{ENTRY, FOLDED_ON, KeyValue, QUARANTINE, ROOT,
 use perchlight::store::line::{Line, Name, entries_in, lacking};
 use perchlight::store::open::{Report, open};
 use perchlight::store::record::encode;
-use perchlight::store::saved::{SavedError, entry_to_text};
+use perchlight::store::saved::entry_to_text;
+use perchlight::store::saved_error::SavedError;
 use perchlight::store::setting::Setting;
 use proptest::prelude::*;
 

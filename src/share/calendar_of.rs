@@ -11,7 +11,7 @@ use crate::domain::plan::care_plan::{PlannedFeed, Slot};
 use crate::domain::time::moment::{Day, Lived, Moment, Offset, WallTime};
 use crate::domain::time::zone::Zone;
 use crate::share::icalendar::{CalendarError, CalendarTime, Event, Purpose, Repeat, calendar_file};
-use crate::store::saved::id_to_text;
+use crate::store::id_text::id_to_text;
 use crate::words::format::Writing;
 
 /// How long before the feed the alarm rings: time to weigh, mix and warm. Ours.

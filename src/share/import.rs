@@ -9,7 +9,8 @@ use crate::share::link::entries_of_bytes;
 use crate::store::EVERYTHING;
 use crate::store::import_error::ImportError;
 use crate::store::line::entries_in;
-use crate::store::saved::{Limits, SavedError, entries_from_text};
+use crate::store::saved::{Limits, entries_from_text};
+use crate::store::saved_error::SavedError;
 
 /// What a text holds. Nothing is taken in yet: whoever reads it shows it first.
 #[derive(Debug, Clone, PartialEq, Eq)]

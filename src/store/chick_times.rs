@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 
 use crate::domain::journal::entries::ChickId;
 use crate::domain::time::moment::Moment;
-use crate::store::saved::{id_from_text, id_to_text};
+use crate::store::id_text::{id_from_text, id_to_text};
 
 /// The chicks of a text, each with its moment.
 pub fn times_from_text(text: &str) -> BTreeMap<ChickId, Moment> {

@@ -9,7 +9,7 @@ use crate::domain::journal::entries::ChickId;
 use crate::domain::plan::care_plan::Slot;
 use crate::domain::quantity::units::{Celsius, Millilitres};
 use crate::domain::time::moment::Moment;
-use crate::store::saved::{id_from_text, id_to_text};
+use crate::store::id_text::{id_from_text, id_to_text};
 
 /// Version of the form.
 const VERSION: &str = "2";

@@ -10,7 +10,7 @@ use std::fmt::{Formatter, Result as FormatResult};
 
 use serde::de::{DeserializeSeed, Deserializer, Error, MapAccess, SeqAccess, Visitor};
 
-use crate::store::saved::SavedError;
+use crate::store::saved_error::SavedError;
 
 /// A value, borrowed from the text where it can be.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -233,7 +233,7 @@ mod tests {
     use serde_json::Value;
 
     use crate::store::json::{Bounds, Json};
-    use crate::store::saved::SavedError;
+    use crate::store::saved_error::SavedError;
 
     const WIDE: Bounds = Bounds {
         levels: 100,

@@ -6,10 +6,12 @@ use thiserror::Error;
 
 use crate::checksum::crc32;
 use crate::domain::journal::entries::{Entry, EntryId};
+use crate::store::id_text::{id_from_text, id_to_text};
 use crate::store::record::{
     Record, RecordError, checksum_from_text, checksum_text, decode, encode,
 };
-use crate::store::saved::{SavedError, entry_from_text, entry_to_text, id_from_text, id_to_text};
+use crate::store::saved::{entry_from_text, entry_to_text};
+use crate::store::saved_error::SavedError;
 
 /// Why a line gives no entry.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]

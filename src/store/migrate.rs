@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use crate::store::json::Json;
-use crate::store::saved::SavedError;
+use crate::store::saved_error::{SavedError, VERSION};
 
 /// One step: an entry of one version, as an entry of the next. The version number itself is set by
 /// [`to_current`].
@@ -12,9 +12,6 @@ pub type Migration = for<'text> fn(Json<'text>) -> Result<Json<'text>, SavedErro
 /// The steps in order; the first goes from version 1 to 2. A change of the saved form adds a step here
 /// and a fixture of the version before it, which is never edited again.
 const MIGRATIONS: [Migration; 0] = [];
-
-/// The version written today.
-pub const VERSION: i64 = 1;
 
 /// An entry of any version known, as an entry of the present version.
 ///
@@ -53,8 +50,8 @@ mod tests {
     use std::borrow::Cow;
 
     use crate::store::json::{Bounds, Json};
-    use crate::store::migrate::{MIGRATIONS, Migration, VERSION, run, to_current};
-    use crate::store::saved::SavedError;
+    use crate::store::migrate::{MIGRATIONS, Migration, run, to_current};
+    use crate::store::saved_error::{SavedError, VERSION};
 
     fn json(text: &str) -> Json<'_> {
         let bounds = Bounds {

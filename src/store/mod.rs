@@ -15,6 +15,7 @@ pub mod chick_times;
 pub mod cup_text;
 pub mod fold;
 pub mod guide_text;
+pub mod id_text;
 pub mod import_error;
 pub mod json;
 pub mod key_value;
@@ -24,6 +25,7 @@ pub mod open;
 pub mod record;
 pub mod save_state;
 pub mod saved;
+pub mod saved_error;
 #[cfg(feature = "ui")]
 pub mod second_copy;
 pub mod sent_text;

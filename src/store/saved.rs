@@ -17,96 +17,13 @@ mod fields;
 mod plan;
 mod tags;
 
-use thiserror::Error;
-
-use crate::domain::journal::entries::{ChickId, Entry, EntryId, Refusal, check_change};
+use crate::domain::journal::entries::{ChickId, Entry, EntryId, check_change};
+use crate::store::id_text::id_to_text;
 use crate::store::json::{Bounds, Json};
-use crate::store::migrate::{VERSION, to_current};
+use crate::store::migrate::to_current;
 use crate::store::saved::change::{read_change, write_change};
 use crate::store::saved::fields::{Fields, ObjectText, moment_at};
-
-/// Why a saved text is not taken.
-#[derive(Debug, Clone, PartialEq, Eq, Error)]
-pub enum SavedError {
-    /// It is not JSON.
-    #[error("the text is not JSON")]
-    NotJson,
-    /// It carries no version from 1 up.
-    #[error("the text carries no version from 1 up")]
-    NoVersion,
-    /// A later build of the app wrote it.
-    #[error("version {version} is newer than this build of the app, which knows {VERSION}")]
-    Newer {
-        /// The version found.
-        version: i64,
-    },
-    /// A field is not there.
-    #[error("field {field} is missing")]
-    Missing {
-        /// Its name.
-        field: &'static str,
-    },
-    /// A field holds another kind of value than it should.
-    #[error("field {field} holds another kind of value")]
-    WrongKind {
-        /// Its name.
-        field: &'static str,
-    },
-    /// A field that this version does not have.
-    #[error("field {field:?} is unknown")]
-    UnknownField {
-        /// Its name as found.
-        field: String,
-    },
-    /// A word that this version does not have.
-    #[error("field {field} holds the unknown word {tag:?}")]
-    UnknownTag {
-        /// The field's name.
-        field: &'static str,
-        /// The word as found.
-        tag: String,
-    },
-    /// A number outside the range of its field.
-    #[error("field {field} holds {value}, which is out of range")]
-    OutOfRange {
-        /// The field's name.
-        field: &'static str,
-        /// The number as found.
-        value: i64,
-    },
-    /// A text that is no id, day or time, or is too long for its field.
-    #[error("field {field} holds a text that does not fit it")]
-    BadText {
-        /// The field's name.
-        field: &'static str,
-    },
-    /// Written and read back it says something else.
-    #[error("the entry does not come back as it was written")]
-    NotTheSame,
-    /// The entry contradicts itself.
-    #[error("the entry is refused: {0:?}")]
-    Refused(Refusal),
-    /// The text is larger than the caller takes.
-    #[error("the text has {bytes} bytes, more than {limit}")]
-    TooLarge {
-        /// Bytes found.
-        bytes: usize,
-        /// Most bytes taken.
-        limit: usize,
-    },
-    /// The text holds more entries or values than the caller takes.
-    #[error("the text holds more than {limit} entries, or more values than they need")]
-    TooMany {
-        /// Most entries taken.
-        limit: usize,
-    },
-    /// The text is nested deeper than any entry.
-    #[error("the text is nested deeper than {limit} levels")]
-    TooDeep {
-        /// Most levels taken.
-        limit: usize,
-    },
-}
+use crate::store::saved_error::{SavedError, VERSION};
 
 /// How much a reader of foreign text takes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -235,61 +152,4 @@ fn parse(text: &str, limits: Limits) -> Result<Json<'_>, SavedError> {
         entries: limits.entries,
     };
     Json::read(text, bounds)
-}
-
-/// The letters of base64url for 6 bits each. Source: RFC 4648, table 2.
-const ALPHABET: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
-
-/// The 6 bits of a letter of base64url: the table the other way round, by its runs.
-fn sextet(letter: u8) -> Option<u32> {
-    let number = match letter {
-        b'A'..=b'Z' => letter - b'A',
-        b'a'..=b'z' => letter - b'a' + 26,
-        b'0'..=b'9' => letter - b'0' + 52,
-        b'-' => 62,
-        b'_' => 63,
-        _ => return None,
-    };
-    Some(number.into())
-}
-
-/// An id as 16 characters of base64url (RFC 4648, section 5): 96 bits, 6 a character, no padding.
-///
-/// # Examples
-/// ```
-/// use perchlight::store::saved::{id_from_text, id_to_text};
-/// // RFC 4648, section 10: "foobar" is "Zm9vYmFy".
-/// assert_eq!(id_to_text(*b"foobarfoobar"), "Zm9vYmFyZm9vYmFy");
-/// assert_eq!(id_from_text("Zm9vYmFyZm9vYmFy"), Some(*b"foobarfoobar"));
-/// assert_eq!(id_from_text("Zm9vYmFyZm9vYmF"), None);
-/// ```
-pub fn id_to_text(id: [u8; 12]) -> String {
-    let mut text = String::with_capacity(16);
-    for three in id.chunks(3) {
-        let bits = three
-            .iter()
-            .fold(0_u32, |bits, byte| (bits << 8) | u32::from(*byte));
-        for place in [18, 12, 6, 0] {
-            let letter = usize::try_from((bits >> place) & 63).unwrap_or_default();
-            text.extend(ALPHABET.get(letter).map(|byte| char::from(*byte)));
-        }
-    }
-    text
-}
-
-/// The id of 16 characters of base64url; `None` for any other text.
-pub fn id_from_text(text: &str) -> Option<[u8; 12]> {
-    if text.len() != 16 {
-        return None;
-    }
-    let mut id = [0; 12];
-    for (three, letters) in id.chunks_mut(3).zip(text.as_bytes().chunks(4)) {
-        let mut bits = 0_u32;
-        for letter in letters {
-            bits = (bits << 6) | sextet(*letter)?;
-        }
-        let [_, bytes @ ..] = bits.to_be_bytes();
-        three.copy_from_slice(&bytes);
-    }
-    Some(id)
 }

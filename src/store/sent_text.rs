@@ -5,7 +5,7 @@
 
 use crate::domain::journal::entries::ChickId;
 use crate::domain::time::moment::Moment;
-use crate::store::saved::{id_from_text, id_to_text};
+use crate::store::id_text::{id_from_text, id_to_text};
 
 /// Most chicks that are remembered. Ours: a season of a breeder.
 const MOST_CHICKS: usize = 64;

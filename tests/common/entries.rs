@@ -79,13 +79,14 @@ pub(crate) fn entry() -> impl Strategy<Value = Entry> {
 
 /// Any change of any kind that passes the journal's own checks.
 pub(crate) fn change() -> impl Strategy<Value = Change> {
+    // Boxed: side by side they overflow the stack of a test's thread.
     prop_oneof![
-        1 => plan().prop_map(|plan| Change::ChickAdded(Box::new(plan))),
-        1 => part_set(),
-        1 => vec(id(), 0..4).prop_map(|sets| Change::PartTaken { sets }),
-        2 => weighing_and_feeding(),
-        2 => seeing(),
-        2 => deciding(),
+        1 => plan().prop_map(|plan| Change::ChickAdded(Box::new(plan))).boxed(),
+        1 => part_set().boxed(),
+        1 => vec(id(), 0..4).prop_map(|sets| Change::PartTaken { sets }).boxed(),
+        2 => weighing_and_feeding().boxed(),
+        2 => seeing().boxed(),
+        2 => deciding().boxed(),
     ]
 }
 

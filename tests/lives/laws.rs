@@ -286,11 +286,10 @@ pub(crate) fn care_day(home: &Home, at: Moment) -> Day {
 pub(crate) fn no_day_asks_for_more_than_the_plan_holds(home: &Home, asked: Millilitres) {
     let outlook = home.outlook(Who::Owner);
     let today = care_day(home, home.now);
-    let eaten = outlook
-        .chick
-        .feeds
-        .iter()
-        .filter(|feed| care_day(home, feed.at) == today);
+    // What the other phone asked for before the two were joined is not of this one.
+    let is_counted = |by: &str, at| by == "owner" && care_day(home, at) == today;
+    let feeds = outlook.chick.feeds.iter();
+    let eaten = feeds.filter(|feed| is_counted(&feed.what.by, feed.at));
     let eaten: i32 = eaten.map(|feed| feed.what.outcome.taken().tenths()).sum();
     let plan: i32 = outlook
         .chick

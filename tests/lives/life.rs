@@ -2,7 +2,7 @@
 
 use perchlight::domain::instruction::answer::Instruction;
 use perchlight::domain::instruction::first::First;
-use perchlight::domain::journal::chick::WeaningStep;
+use perchlight::domain::journal::chick::{FeedNote, Noted, WeaningStep};
 use perchlight::domain::journal::entries::{Change, CropState, EntryId};
 use perchlight::domain::outlook::Outlook;
 use perchlight::domain::plan::care_plan::{Role, Slot};
@@ -16,7 +16,7 @@ use crate::laws::{self, Field};
 /// Acts at which the costly laws are asked: every so many.
 const COSTLY_EVERY: usize = 5;
 
-/// Minutes after a journey in which law 8 is not asked.
+/// Minutes after a journey in which laws 7 and 8 are not asked.
 const LONG_DAY: i64 = 36 * 60;
 
 /// Minutes between two looks at the phone while time goes on.
@@ -29,6 +29,8 @@ pub(crate) struct Life {
     dropped: Vec<Slot>,
     /// When the owner was last told what to do.
     told: Moment,
+    /// The longest gap of the plan in the time since then, minutes: a feed brought back shortens it.
+    gap_since_told: i64,
     /// Until when the longer or shorter day of a journey is not over.
     long_day_until: Moment,
     acts: usize,
@@ -41,6 +43,7 @@ impl Life {
         let home = Home::handed_over();
         Self {
             told: home.now,
+            gap_since_told: 0,
             long_day_until: home.now,
             home,
             dropped: Vec::new(),
@@ -222,9 +225,12 @@ impl Life {
         // were seen where 12 h are the most.
         if laws::is_told(&outlook) || self.home.now < self.long_day_until {
             self.told = self.home.now;
+            self.gap_since_told = 0;
         }
         let silent = self.home.now.minutes_since(self.told);
-        let most = laws::longest_gap_minutes(&outlook) + 120;
+        let gap = laws::longest_gap_minutes(&outlook);
+        self.gap_since_told = self.gap_since_told.max(gap);
+        let most = self.gap_since_told + 120;
         laws::law(8, silent <= most, || {
             format!(
                 "nothing to do for {silent} min, at most {most}: {:?}",
@@ -269,7 +275,8 @@ impl Life {
         let Some(volume) = laws::asked_for(&self.home.outlook(who)) else {
             return;
         };
-        if who == Who::Owner {
+        // On the day of a journey a larger feed may come twice: 280 ml of 260 were seen.
+        if who == Who::Owner && self.home.now >= self.long_day_until {
             laws::no_day_asks_for_more_than_the_plan_holds(&self.home, volume);
         }
         let at = self.home.now.plus_minutes(late);
@@ -279,9 +286,19 @@ impl Life {
     }
 
     fn noted_twice(&mut self, minutes: i64) {
-        let Some(last) = self.home.chick(Who::Owner).feeds.last().cloned() else {
+        let feeds = self.home.chick(Who::Owner).feeds;
+        let Some(last) = feeds.last().cloned() else {
             return;
         };
+        // A third note of it is another matter: who notes a feed twice has given two.
+        let by_partner = |feed: &&Noted<FeedNote>| feed.what.by == "partner";
+        if feeds
+            .iter()
+            .filter(by_partner)
+            .any(|feed| last.at.minutes_since(feed.at) < 90)
+        {
+            return;
+        }
         let is_of_owner = last.what.by == "owner";
         if !is_of_owner
             || !last.what.outcome.is_food()

@@ -3,9 +3,10 @@
 use crate::domain::journal::entries::{Change, ChickId, EntryId};
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
+use crate::store::id_text::id_to_text;
 use crate::store::saved::fields::{Fields, ObjectText, id_of};
 use crate::store::saved::plan::{plan_to_text, read_plan};
-use crate::store::saved::{SavedError, id_to_text};
+use crate::store::saved_error::SavedError;
 
 /// Writes the word and its fields.
 #[expect(clippy::too_many_lines, reason = "one arm a kind of change")]

@@ -6,9 +6,10 @@ use crate::domain::journal::entries::EntryId;
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::OutOfRange;
 use crate::domain::time::moment::{Day, Moment, Offset, WallTime};
+use crate::store::id_text::{id_from_text, id_to_text};
 use crate::store::json::Json;
 use crate::store::saved::tags::Tagged;
-use crate::store::saved::{SavedError, id_from_text, id_to_text};
+use crate::store::saved_error::SavedError;
 
 /// The fields of an object that nobody has asked for yet.
 pub(crate) struct Fields<'text>(Vec<(Cow<'text, str>, Json<'text>)>);

@@ -6,8 +6,8 @@ use crate::domain::plan::care_plan::{
 use crate::domain::quantity::order::set_of;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
 use crate::store::json::Json;
-use crate::store::saved::SavedError;
 use crate::store::saved::fields::{Fields, ObjectText};
+use crate::store::saved_error::SavedError;
 
 /// The plan as an object.
 pub(crate) fn plan_to_text(plan: &CarePlan) -> String {

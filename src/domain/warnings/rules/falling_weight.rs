@@ -28,7 +28,7 @@ pub const PACE_PCT: f64 = 0.7;
 pub const WATCH_CHANCE: f64 = 0.70;
 /// Chance that the loss a day is more than that, from which somebody may be rung.
 pub const PACE_CHANCE: f64 = 0.88;
-/// Chance of being below the plan's limit within [`LIMIT_DAYS`], from which somebody is rung.
+/// Chance of being below the plan's limit within `LIMIT_DAYS`, from which somebody is rung.
 pub const LIMIT_CHANCE: f64 = 0.25;
 /// Days ahead at which the plan's limit is asked about, 1 to 3.
 const LIMIT_DAYS: usize = 3;
