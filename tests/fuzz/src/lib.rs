@@ -20,9 +20,9 @@ use perchlight::share::base64url;
 use perchlight::share::card::{card_to_link_text, card_to_qr_text};
 use perchlight::share::data_block;
 use perchlight::share::html_file::{card_html, report_html};
+use perchlight::share::import::{Imported, read_text};
 use perchlight::share::link::entries_to_link_text;
 use perchlight::share::table_of::{feeds_csv, weights_csv};
-use perchlight::share::import::{Imported, read_text};
 use perchlight::share::vet_page::vet_page_html;
 use perchlight::share::weight_picture::weight_picture;
 use perchlight::store::line::{Line, entries_in, read_each};
@@ -91,8 +91,14 @@ fn read_and_show(text: &str) {
         Ok(Imported::Card(entries)) => {
             let settled: BTreeSet<&Entry> = entries.iter().collect();
             let settled: Vec<Entry> = settled.into_iter().cloned().collect();
-            assert_eq!(read_text(&card_to_link_text(&entries)), Ok(Imported::Card(settled.clone())));
-            assert_eq!(read_text(&card_to_qr_text(&entries)), Ok(Imported::Card(settled)));
+            assert_eq!(
+                read_text(&card_to_link_text(&entries)),
+                Ok(Imported::Card(settled.clone()))
+            );
+            assert_eq!(
+                read_text(&card_to_qr_text(&entries)),
+                Ok(Imported::Card(settled))
+            );
             show_entries(&entries);
         }
         Ok(Imported::Entries(entries)) => {
@@ -145,7 +151,12 @@ fn show_entries(entries: &[Entry]) {
                 is_whole(&report_html(writing, &outlook, entries));
                 is_whole(&vet_page_html(writing, &outlook));
                 let card = journal.entries_of_plan(chick);
-                is_whole(&card_html(writing, "https://example.org/", &outlook.chick, &card));
+                is_whole(&card_html(
+                    writing,
+                    "https://example.org/",
+                    &outlook.chick,
+                    &card,
+                ));
                 weight_picture(writing, &outlook);
                 assert!(!weights_csv(writing.language, &outlook.chick).is_empty());
                 assert!(!feeds_csv(writing.language, &outlook).is_empty());

@@ -65,11 +65,7 @@ pub fn seeds() -> Vec<Seed> {
             format!("Hello:\n{link}\n").as_bytes(),
         );
     }
-    keep(
-        "pasted_text",
-        "digits",
-        card_to_qr_text(&plan).as_bytes(),
-    );
+    keep("pasted_text", "digits", card_to_qr_text(&plan).as_bytes());
     let chick = Chick::from_journal(&journal, chick).expect("the chick is there");
     let page = card_html(WRITING, "", &chick, &plan);
     let end = page.find("<script").map_or("", |at| &page[at..]);
