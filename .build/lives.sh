@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Whole lives of made-up chicks, with the laws asked after every act. LIVES=3000 for more than 200; LAWS=1,6 for some laws only.
+# Whole lives of made-up chicks, with the laws asked after every act. LIVES=3000 for more than 200, SEED=7 for others; LAWS=1,6 for some laws only.
 . "$(dirname "${BASH_SOURCE[0]}")/common.sh"
 LIVES="${LIVES:-200}"
 export LIVES

@@ -25,7 +25,7 @@ mod life;
 mod simulator;
 
 use proptest::prelude::*;
-use proptest::test_runner::Config;
+use proptest::test_runner::{Config, RngSeed};
 use proptest_state_machine::{ReferenceStateMachine, StateMachineTest, prop_state_machine};
 
 use crate::acts::{Act, act};
@@ -34,12 +34,17 @@ use crate::life::Life;
 /// Lives of one run when `LIVES` does not say.
 const USUAL_LIVES: u32 = 200;
 
+/// Seed of the lives when `SEED` does not say: every run draws the same ones.
+const USUAL_SEED: u64 = 20_261_127;
+
+fn number<T: std::str::FromStr>(name: &str) -> Option<T> {
+    std::env::var(name).ok()?.parse().ok()
+}
+
 fn lives() -> Config {
-    let count = std::env::var("LIVES")
-        .ok()
-        .and_then(|text| text.parse().ok());
     Config {
-        cases: count.unwrap_or(USUAL_LIVES),
+        cases: number("LIVES").unwrap_or(USUAL_LIVES),
+        rng_seed: RngSeed::Fixed(number("SEED").unwrap_or(USUAL_SEED)),
         max_shrink_iters: 4_000,
         failure_persistence: None,
         ..Config::default()
