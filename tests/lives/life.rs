@@ -291,12 +291,11 @@ impl Life {
             return;
         };
         // A third note of it is another matter: who notes a feed twice has given two.
-        let by_partner = |feed: &&Noted<FeedNote>| feed.what.by == "partner";
-        if feeds
-            .iter()
-            .filter(by_partner)
-            .any(|feed| last.at.minutes_since(feed.at) < 90)
-        {
+        let of_partner = self.home.chick(Who::Partner).feeds;
+        let by_partner = |feed: &Noted<FeedNote>| feed.what.by == "partner";
+        let is_near =
+            |feed: &Noted<FeedNote>| by_partner(feed) && last.at.minutes_since(feed.at) < 90;
+        if of_partner.iter().any(is_near) {
             return;
         }
         let is_of_owner = last.what.by == "owner";
