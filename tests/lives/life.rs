@@ -8,13 +8,18 @@ use perchlight::domain::outlook::Outlook;
 use perchlight::domain::plan::care_plan::{Role, Slot};
 use perchlight::domain::quantity::units::Millilitres;
 use perchlight::domain::time::moment::Moment;
+use perchlight::words::Language;
 
 use crate::acts::{Act, Edit, Who};
 use crate::home::Home;
 use crate::laws::{self, Field};
+use crate::pages;
 
 /// Acts at which the costly laws are asked: every so many.
 const COSTLY_EVERY: usize = 5;
+
+/// Acts after which pages are made of the record: every so many.
+const PAGES_EVERY: usize = 15;
 
 /// Minutes after a journey in which laws 7 and 8 are not asked.
 const LONG_DAY: i64 = 36 * 60;
@@ -75,9 +80,14 @@ impl Life {
         let after = self.home.outlook(Who::Owner);
         laws::no_feed_is_asked_for_while_something_forbids_it(&after);
         laws::no_dropped_feed_is_asked_for(&self.home, &self.dropped);
+        pages::silence_is_never_settled(&self.home);
         if self.acts.is_multiple_of(COSTLY_EVERY) {
             laws::order_of_joining_does_not_matter(&self.home, self.acts);
             laws::when_a_note_was_typed_does_not_matter(&self.home);
+        }
+        if self.acts.is_multiple_of(PAGES_EVERY) {
+            let language = Language::ALL[self.acts / PAGES_EVERY % 2];
+            pages::every_page_says_the_same(&self.home, language);
         }
     }
 
