@@ -22,6 +22,7 @@ use crate::ui::screens::now::NowScreen;
 use crate::ui::screens::observation::{CropScreen, DroppingsScreen, SolidsScreen};
 use crate::ui::screens::plan_form::{PlanScreen, TypeInScreen};
 use crate::ui::screens::settings::SettingsScreen;
+use crate::ui::screens::sources::SourcesScreen;
 use crate::ui::screens::weaning::WeaningScreen;
 use crate::ui::screens::weigh::WeighScreen;
 use crate::ui::screens::weight::WeightScreen;
@@ -202,5 +203,6 @@ fn draw_rest(route: Route) -> AnyView {
         Route::Droppings => view! { <DroppingsScreen /> }.into_any(),
         Route::Solids => view! { <SolidsScreen /> }.into_any(),
         Route::Plan => view! { <PlanScreen /> }.into_any(),
+        Route::Sources(place) => view! { <SourcesScreen place /> }.into_any(),
     }
 }

@@ -208,6 +208,23 @@ pub fn focus_heading() {
     }
 }
 
+/// Brings the element of an id into view and gives it the focus; nothing where there is none.
+pub fn reveal(id: &str) {
+    let element = document().get_element_by_id(id);
+    if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok())
+        && element.focus().is_ok()
+    {
+        element.scroll_into_view();
+    }
+}
+
+/// Opens the browser's print dialogue for this screen.
+pub fn print() {
+    if window().print().is_err() {
+        leptos::logging::warn!("this browser does not print");
+    }
+}
+
 /// Once the form is answered in which this happened: the first field at fault takes the focus, or what
 /// is asked comes into view. A form that has gone was taken, and nothing is left to show.
 pub fn show_answer(event: &Event) {

@@ -41,10 +41,12 @@ pub enum Route {
     TypeIn,
     /// Take in a pasted text or a file.
     Import,
+    /// Where the numbers come from, opened at the rule of this place or at its beginning.
+    Sources(Option<u8>),
 }
 
 /// Routes with a fixed name.
-const NAMED: [(&str, Route); 18] = [
+const NAMED: [(&str, Route); 19] = [
     ("now", Route::Now),
     ("weight", Route::Weight),
     ("weaning", Route::Weaning),
@@ -63,6 +65,7 @@ const NAMED: [(&str, Route); 18] = [
     ("start", Route::Start),
     ("type-in", Route::TypeIn),
     ("take-in", Route::Import),
+    ("sources", Route::Sources(None)),
 ];
 
 /// Names of slots in the address.
@@ -87,6 +90,9 @@ impl Route {
                     .map(|(_, slot)| *slot),
             );
         }
+        if let Some(place) = path.strip_prefix("sources/") {
+            return Self::Sources(place.parse().ok());
+        }
         NAMED
             .iter()
             .find(|(name, _)| *name == path)
@@ -101,6 +107,9 @@ impl Route {
                 .find(|(_, known)| *known == slot)
                 .map_or("", |(name, _)| *name);
             return format!("#/log/{name}");
+        }
+        if let Self::Sources(Some(place)) = self {
+            return format!("#/sources/{place}");
         }
         let name = NAMED
             .iter()
@@ -119,6 +128,7 @@ impl Route {
                 | Self::Import
                 | Self::Start
                 | Self::Handover
+                | Self::Sources(_)
         )
     }
 
@@ -142,6 +152,7 @@ impl Route {
             | Self::Handover
             | Self::Wrong
             | Self::Settings
+            | Self::Sources(_)
             | Self::Start => false,
         }
     }
@@ -154,7 +165,9 @@ mod tests {
     #[test]
     fn every_route_comes_back_from_its_address() {
         let slots = SLOTS.iter().map(|(_, slot)| Route::Log(Some(*slot)));
-        for route in NAMED.iter().map(|(_, route)| *route).chain(slots) {
+        let places = [0, 24].map(|place| Route::Sources(Some(place)));
+        let named = NAMED.iter().map(|(_, route)| *route);
+        for route in named.chain(slots).chain(places) {
             assert_eq!(Route::from_hash(&route.to_hash()), route);
         }
     }

@@ -136,7 +136,8 @@ impl Writing {
         )
     }
 
-    const fn decimal_sign(self) -> char {
+    /// What parts whole units from tenths.
+    pub(crate) const fn decimal_sign(self) -> char {
         match self.decimal {
             DecimalSign::Point => '.',
             DecimalSign::Comma => ',',

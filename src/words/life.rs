@@ -109,7 +109,8 @@ impl Writing {
         }
     }
 
-    fn days_of(self, days: i64) -> String {
+    /// "8 days".
+    pub(crate) fn days_of(self, days: i64) -> String {
         self.days(i32::try_from(days).unwrap_or(i32::MAX))
     }
 

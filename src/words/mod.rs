@@ -31,6 +31,7 @@ pub mod home;
 pub mod instruction;
 pub mod journey;
 pub mod life;
+pub mod manual;
 pub mod mixing;
 pub mod plan_change;
 pub mod plan_checks;

@@ -4,8 +4,10 @@ use leptos::prelude::*;
 
 use crate::domain::warnings::level::Finding;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::words::advice::advice;
+use crate::words::manual::place_of;
 use crate::words::rules::{call_first, finding_title};
 use crate::words::sources::source_line;
 
@@ -36,7 +38,10 @@ pub fn FindingCard(
                 <dt>{say.finding_why()}</dt>
                 <dd>{words.why}</dd>
                 <dt>{say.finding_limit()}</dt>
-                <dd>{source_line(say, &finding)}</dd>
+                <dd>
+                    {source_line(say, &finding)} " "
+                    <a href=Route::Sources(place_of(finding.rule)).to_hash()>{say.manual_title()}</a>
+                </dd>
             </dl>
         </details>
     }

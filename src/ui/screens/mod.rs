@@ -12,6 +12,7 @@ pub mod now;
 pub mod observation;
 pub mod plan_form;
 pub mod settings;
+pub mod sources;
 pub mod weaning;
 pub mod weigh;
 pub mod weight;

@@ -34,6 +34,9 @@ pub fn SettingsScreen() -> impl IntoView {
             <Carer />
             <Storage />
             <Caution />
+            <div class="acts">
+                <a class="button" href=Route::Sources(None).to_hash()>{say.manual_title()}</a>
+            </div>
         </Page>
     }
 }
