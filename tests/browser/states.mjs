@@ -5,7 +5,7 @@ import { go, openApp } from './owner.mjs';
 import { Script } from './script.mjs';
 
 // The names of src/ui/route.rs; access.test.mjs reads them there too.
-export const SCREENS = ['now', 'weight', 'weaning', 'journal', 'handover', 'weigh', 'log', 'guide', 'home', 'crop', 'droppings', 'solids', 'wrong', 'settings', 'plan', 'start', 'type-in', 'take-in'];
+export const SCREENS = ['now', 'weight', 'weaning', 'journal', 'handover', 'weigh', 'log', 'guide', 'home', 'crop', 'droppings', 'solids', 'wrong', 'settings', 'plan', 'start', 'type-in', 'take-in', 'sources'];
 
 // A chick that came home on Sunday 1 November, fed and weighed, and lighter every morning.
 // 1040 g at handover; 930 g is 10.6 % below it, over the plan's limit of 10 %.
