@@ -2,10 +2,11 @@
 
 use std::collections::BTreeMap;
 
+use crate::domain::feeding::counted::{Counted, counted};
 use crate::domain::feeding::planned::planned_feeds;
-use crate::domain::feeding::schedule::{self, feeds};
+use crate::domain::feeding::schedule::feeds;
 use crate::domain::feeding::scheduled::ScheduledFeed;
-use crate::domain::feeding::sittings::sittings;
+use crate::domain::feeding::sittings::{sittings, try_minutes};
 use crate::domain::journal::chick::{Chick, FeedNote, FeedOutcome, Noted};
 use crate::domain::journal::entries::EntryId;
 use crate::domain::plan::care_plan::Slot;
@@ -25,13 +26,12 @@ pub fn food_since(first: Day, now: Moment, chick: &Chick, zone: &Zone) -> FoodNa
         .first()
         .map_or(Moment::LATEST, |feed| feed.planned.plus_minutes(-24 * 60));
     let sittings = sittings(chick, from, Moment::LATEST);
-    let places = schedule::places(&planned, &sittings);
     let mut names: FoodNames = chick
         .feeds
         .iter()
         .filter_map(|note| Some((note.id, note.what.counts_as?)))
         .collect();
-    for (sitting, place) in sittings.iter().zip(places) {
+    for Counted { sitting, place } in counted(&planned, sittings, try_minutes(chick)) {
         if let Some(feed) = place.and_then(|place| planned.get(place)) {
             names.extend(sitting.notes.iter().map(|id| (*id, feed.slot)));
         }

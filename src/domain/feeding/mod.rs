@@ -4,6 +4,7 @@
 //!
 //! **Left out:** whether the chick may be fed at all: `instruction` answers that.
 
+pub mod counted;
 pub mod crop;
 pub mod feeding_streak;
 pub mod food;

@@ -3,9 +3,8 @@
 //! A late feed moves the next one and is never doubled. A feed without a note is a question and not a
 //! fact. The first feed after a journey is smaller, and is the one that was missed on the way.
 
-use std::collections::BTreeSet;
-
-use crate::domain::feeding::matching::{matched, window_start};
+use crate::domain::feeding::counted::{Counted, counted};
+use crate::domain::feeding::matching::window_start;
 use crate::domain::feeding::planned::{NIGHT_GAP_MINUTES, planned_feeds};
 use crate::domain::feeding::scheduled::{FeedState, LATE_MINUTES, ScheduledFeed};
 use crate::domain::feeding::sittings::{Sitting, TRY_MINUTES, sittings, try_minutes};
@@ -14,7 +13,6 @@ use crate::domain::homecoming::transit::{TransitLevels, fed_before};
 use crate::domain::journal::chick::{Chick, FeedNote, FeedOutcome, Noted};
 use crate::domain::journal::entries::{Journal, WhyPassedOver};
 use crate::domain::journal::signs::Sign;
-use crate::domain::plan::care_plan::Slot;
 use crate::domain::quantity::units::Millilitres;
 use crate::domain::time::moment::{Age, CARE_DAY_STARTS, Day, Moment, WallTime};
 use crate::domain::time::zone::Zone;
@@ -26,12 +24,6 @@ pub const FIRST_FEED_MOVES_NEXT_MINUTES: i64 = 120;
 /// After a refusal it is offered again so long after the latest try, minutes: the first time, the second
 /// time. Source: the first common practice (30 to 60 min), the second a breeder's feeding sheet (2 to 3 h).
 pub const RETRY_MINUTES: [i64; 2] = [45, 150];
-
-/// Longest before its time that food is the feed a person said it is, 6 h. Ours.
-pub const SAID_EARLY_MINUTES: i64 = 6 * 60;
-
-/// How long after its time it still is: until the next day's could be meant.
-pub const SAID_LATE_MINUTES: i64 = 24 * 60 - SAID_EARLY_MINUTES;
 
 /// A chick is feathered from this age, days: 8 weeks. Common practice. Younger, no night is left without
 /// its last feed.
@@ -48,10 +40,10 @@ pub fn feeds(now: Moment, chick: &Chick, zone: &Zone, first: Day, last: Day) -> 
     let (before, after) = (first.plus(-1), last.plus(1));
     let mut scheduled = planned_feeds(now, chick, zone, before, after);
     let from = zone.moment_of(before, CARE_DAY_STARTS);
-    let sittings = sittings(chick, from, now.plus_minutes(Journal::CLOCK_SLACK_MINUTES));
-    let places = places(&scheduled, &sittings);
-    mark_notes(&mut scheduled, chick, &sittings, &places);
-    move_after_food(&mut scheduled, zone, &sittings, &places);
+    let until = now.plus_minutes(Journal::CLOCK_SLACK_MINUTES);
+    let sittings = counted(&scheduled, sittings(chick, from, until), try_minutes(chick));
+    mark_notes(&mut scheduled, chick, &sittings);
+    move_after_food(&mut scheduled, zone, &sittings);
     if let Some(index) = first_feed_home(&mut scheduled, now, chick, zone)
         && let Some(feed) = scheduled.get_mut(index)
     {
@@ -105,68 +97,17 @@ pub fn feeds_on_the_move(
     found
 }
 
-/// For each sitting the place of the planned feed that it counts for: the one that a person said, else
-/// the one that its time tells.
-pub fn places(scheduled: &[ScheduledFeed], sittings: &[Sitting]) -> Vec<Option<usize>> {
-    let mut places: Vec<Option<usize>> = sittings
-        .iter()
-        .map(|sitting| place_said(scheduled, sitting.counts_as?, sitting.at))
-        .collect();
-    let taken: BTreeSet<usize> = places.iter().flatten().copied().collect();
-    let free: Vec<(usize, Moment)> = scheduled
-        .iter()
-        .enumerate()
-        .filter(|(place, _)| !taken.contains(place))
-        .map(|(place, feed)| (place, feed.planned))
-        .collect();
-    let by_time: Vec<(usize, Moment)> = sittings
-        .iter()
-        .enumerate()
-        .filter(|(_, sitting)| sitting.counts_as.is_none())
-        .map(|(index, sitting)| (index, sitting.at))
-        .collect();
-    let moments = |list: &[(usize, Moment)]| list.iter().map(|(_, at)| *at).collect::<Vec<_>>();
-    let found = matched(&moments(&by_time), &moments(&free));
-    for ((index, _), place) in by_time.into_iter().zip(found) {
-        let place = place.and_then(|place| free.get(place));
-        if let Some(counted) = places.get_mut(index) {
-            *counted = place.map(|(place, _)| *place);
-        }
-    }
-    places
-}
-
-/// The last feed of that name whose time had come at `at` or was at most [`SAID_EARLY_MINUTES`] away.
-fn place_said(scheduled: &[ScheduledFeed], slot: Slot, at: Moment) -> Option<usize> {
-    let latest = at.plus_minutes(SAID_EARLY_MINUTES);
-    let end = scheduled.partition_point(|feed| feed.planned <= latest);
-    let before = scheduled.iter().enumerate().take(end).rev();
-    before
-        .take_while(|(_, feed)| at.minutes_since(feed.planned) < SAID_LATE_MINUTES)
-        .find(|(_, feed)| feed.slot == slot)
-        .map(|(place, _)| place)
-}
-
 /// Puts what was offered, and what was left out, to the feeds.
-fn mark_notes(
-    scheduled: &mut [ScheduledFeed],
-    chick: &Chick,
-    sittings: &[Sitting],
-    places: &[Option<usize>],
-) {
-    for (sitting, place) in sittings.iter().zip(places) {
+fn mark_notes(scheduled: &mut [ScheduledFeed], chick: &Chick, sittings: &[Counted]) {
+    for Counted { sitting, place } in sittings {
         let Some(feed) = place.and_then(|place| scheduled.get_mut(place)) else {
             continue;
         };
-        let mut all = sitting.clone();
-        if let Some(earlier) = feed.sitting() {
-            all = earlier.clone();
-            all.join(sitting);
-        }
-        feed.state = if all.is_feed(feed.volume) {
-            FeedState::Done(all)
+        let sitting = sitting.clone();
+        feed.state = if sitting.is_feed(feed.volume) {
+            FeedState::Done(sitting)
         } else {
-            FeedState::Refused(all)
+            FeedState::Refused(sitting)
         };
     }
     for note in &chick.feeds {
@@ -183,24 +124,18 @@ fn mark_notes(
 
 /// Keeps each feed's gap to the food before it. What counts for a later feed moves no earlier one, and
 /// less than a quarter of a feed moves none.
-fn move_after_food(
-    scheduled: &mut [ScheduledFeed],
-    zone: &Zone,
-    sittings: &[Sitting],
-    places: &[Option<usize>],
-) {
+fn move_after_food(scheduled: &mut [ScheduledFeed], zone: &Zone, sittings: &[Counted]) {
     let ends = scheduled.iter().skip(1).map(|next| next.planned);
     let ends: Vec<Moment> = ends.chain([Moment::LATEST]).collect();
     for (place, (feed, end)) in scheduled.iter_mut().zip(ends).enumerate() {
         let until = feed.sitting().map_or(end, |own| own.at);
-        let before = sittings.iter().zip(places).rev();
-        let before = before.filter(|(sitting, counted)| match counted {
-            Some(counted) => *counted < place,
-            None => sitting.at < until,
+        let before = sittings.iter().filter(|before| match before.place {
+            Some(counted) => counted < place,
+            None => before.sitting.at < until,
         });
         let before = before
-            .filter(|(sitting, _)| sitting.is_feed(feed.volume))
-            .filter_map(|(sitting, _)| sitting.food_at);
+            .filter(|before| before.sitting.is_feed(feed.volume))
+            .filter_map(|before| before.sitting.food_at);
         let Some(fed) = before.max() else { continue };
         let midnight = zone.moment_of(feed.day.plus(1), WallTime::from_hour(0));
         let mut rested = fed.plus_minutes(feed.gap_minutes);
@@ -218,7 +153,7 @@ fn settle(
     now: Moment,
     chick: &Chick,
     zone: &Zone,
-    sittings: &[Sitting],
+    sittings: &[Counted],
 ) {
     let planned: Vec<Moment> = scheduled.iter().map(|feed| feed.planned).collect();
     let last_noted = scheduled.iter().rposition(|feed| feed.sitting().is_some());
@@ -236,7 +171,7 @@ fn settle(
         };
         if was_missing.is_some_and(|day| day < feed.day) && feed.sitting().is_none() {
             let early = zone.moment_of(feed.day, EARLY_MORNING);
-            let eaten = sittings.iter().rev().find_map(|sitting| sitting.food_at);
+            let eaten = sittings.iter().rev().find_map(|fed| fed.sitting.food_at);
             let rested = eaten.map_or(early, |eaten| eaten.plus_minutes(NIGHT_GAP_MINUTES));
             feed.due = feed.due.min(early.max(rested));
         }
@@ -338,7 +273,7 @@ fn last_moment(
     now: Moment,
     chick: &Chick,
     zone: &Zone,
-    sittings: &[Sitting],
+    sittings: &[Counted],
 ) -> Moment {
     let (Some(feed), Some(next)) = (scheduled.get(place), scheduled.get(place + 1)) else {
         return Moment::LATEST;
@@ -379,7 +314,7 @@ fn is_to_be_fed_at_night(
     now: Moment,
     chick: &Chick,
     zone: &Zone,
-    sittings: &[Sitting],
+    sittings: &[Counted],
 ) -> bool {
     let age = chick
         .plan
@@ -389,6 +324,7 @@ fn is_to_be_fed_at_night(
     let starts = |day: Day| zone.moment_of(day, CARE_DAY_STARTS);
     let of_day = sittings
         .iter()
+        .map(|counted| &counted.sitting)
         .filter(|sitting| (starts(day)..starts(day.plus(1))).contains(&sitting.at));
     let taken: i32 = of_day.map(|sitting| sitting.taken.tenths()).sum();
     let of_day = scheduled.iter().filter(|feed| feed.day == day);
@@ -450,6 +386,7 @@ mod tests {
     use crate::domain::journal::entries::{Change, ChickId, Response};
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::plan::care_plan::CarePlan;
+    use crate::domain::plan::care_plan::Slot;
     use crate::domain::plan::species::Species;
     use crate::domain::time::moment::Offset;
 

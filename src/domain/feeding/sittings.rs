@@ -50,7 +50,12 @@ impl Sitting {
         self.food_at.is_some() && self.taken.tenths() * 4 >= planned.tenths()
     }
 
-    /// Takes in a later sitting that a person said to be of the same feed.
+    /// Whether so little was taken that another try is made: nothing, or less than half of the offer.
+    pub const fn is_little(&self) -> bool {
+        is_little(self.taken, self.offered)
+    }
+
+    /// Takes in a later sitting of the same feed.
     pub fn join(&mut self, later: &Self) {
         self.notes.extend(&later.notes);
         self.latest = self.latest.max(later.latest);
@@ -142,11 +147,11 @@ impl Group<'_> {
         if note.at.minutes_since(self.first()) <= SITTING_MINUTES {
             return true;
         }
-        // What a person said to be another feed than its time tells is no try at this one.
+        // What was named may be another feed: which one the time of this sitting tells is not known here.
         let is_apart = note.what.counts_as.is_some() && note.what.counts_as != self.counts_as();
-        let (taken, offered) = (self.taken(chick).0.tenths(), self.offered().tenths());
-        let is_little = taken == 0 || taken * 2 < offered;
-        is_little && !is_apart && note.at.minutes_since(self.latest()) <= try_minutes
+        is_little(self.taken(chick).0, self.offered())
+            && !is_apart
+            && note.at.minutes_since(self.latest()) <= try_minutes
     }
 
     fn offered(&self) -> Millilitres {
@@ -192,6 +197,10 @@ impl Group<'_> {
             asked,
         }
     }
+}
+
+const fn is_little(taken: Millilitres, offered: Millilitres) -> bool {
+    taken.tenths() == 0 || taken.tenths() * 2 < offered.tenths()
 }
 
 fn taken(note: &Noted<FeedNote>) -> i32 {
