@@ -26,6 +26,7 @@ use perchlight::domain::plan::parts::Author;
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::Millilitres;
 use perchlight::domain::time::moment::{Day, Moment, Offset, WallTime};
+use perchlight::domain::time::zone::{OffsetChange, Zone};
 use perchlight::domain::warnings::level::{Level, RuleId};
 
 const CHICK: ChickId = ChickId([7; 12]);
@@ -238,6 +239,32 @@ fn what_a_person_said_is_kept_as_said() {
     assert_eq!(outlook.food().get(&id), Some(&Slot::Bedtime));
 }
 
+#[test]
+fn a_day_made_longer_by_a_journey_west_leaves_no_gap_longer_than_the_plans_and_an_hour() {
+    // At 12:00 the clock goes back to 05:00: 14:00 comes fourteen hours after 07:00.
+    let mut script = with_plan(plan());
+    for (day, hour) in [(0, 7), (0, 14), (0, 21), (1, 7)] {
+        script.food(day, hour, 0, 80);
+    }
+    let noon = script.at(1, 12, 0);
+    let change = OffsetChange {
+        from: noon,
+        offset: Offset::from_minutes(-7 * 60),
+    };
+    let zone = Zone::new(Offset::UTC, vec![change]);
+    let due = |script: &Scenario, now: Moment| {
+        let seen = outlook(now, &script.journal(), CHICK, &zone).unwrap();
+        let next = seen.next_feed.unwrap();
+        (next.slot, next.due.minutes_since(script.at(1, 0, 0)) / 60)
+    };
+    // The plan's longest gap is the night of ten hours: 07:00, 18:00, then the owner's times.
+    assert_eq!(due(&script, noon), (Slot::Midday, 18));
+    script.food(1, 18, 0, 80);
+    assert_eq!(due(&script, script.at(1, 19, 0)), (Slot::Bedtime, 28));
+    script.food(2, 4, 0, 80);
+    assert_eq!(due(&script, script.at(2, 6, 0)), (Slot::Morning, 38));
+}
+
 /// What an owner does when the app says that a feed is due.
 #[derive(Debug, Clone, Copy)]
 enum Act {
@@ -368,6 +395,8 @@ fn a_try_that_is_named_belongs_to_the_small_one_before_it() {
         script.note(1, 12, 0, offered(None, ml(little), ml(30)));
         script.note(1, 12, 50, offered(counts_as, ml(taken), ml(30 - little)));
         let outlook = seen(&script, script.at(1, 13, 20));
+        let rules = outlook.findings.iter().map(|finding| finding.rule);
+        assert!(!rules.into_iter().any(|rule| rule == RuleId::GapTooShort));
         let next = outlook.next_feed.unwrap();
         let due = next.due.minutes_since(script.at(1, 0, 0));
         (next.slot, due, next.volume.tenths() / 10)
@@ -379,6 +408,8 @@ fn a_try_that_is_named_belongs_to_the_small_one_before_it() {
         assert_eq!(after(3, counts_as, 27), (afternoon, 905, 30));
         // 12 ml of 30 in all are a feed, though neither part is a quarter of it
         assert_eq!(after(6, counts_as, 6), (afternoon, 905, 30));
+        // two parts of a quarter and more are no two feeds
+        assert_eq!(after(10, counts_as, 20), (afternoon, 905, 30));
     }
 }
 

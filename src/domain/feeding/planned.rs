@@ -3,10 +3,11 @@
 //! Wall times in the night the clocks change follow the zone table; with a journey in the plan they go
 //! from the breeder's clock to the owner's. A feed is in force only from the moment its plan was set.
 
+use crate::domain::feeding::feeding_streak::longest_gap_minutes;
 use crate::domain::feeding::scheduled::{FeedState, LATE_MINUTES, ScheduledFeed};
 use crate::domain::homecoming::journey::{FeedMoments, feed_moments, is_doubled};
 use crate::domain::journal::chick::Chick;
-use crate::domain::plan::care_plan::{PlannedFeed, Slot};
+use crate::domain::plan::care_plan::{CarePlan, PlannedFeed, Slot};
 use crate::domain::time::moment::{Day, Moment};
 use crate::domain::time::zone::Zone;
 
@@ -17,6 +18,10 @@ pub const NIGHT_GAP_MINUTES: i64 = 360;
 /// Longest gap that a day feed must keep to the one before, 4 h: a usual crop emptying time (same
 /// page, its worked example). Shorter plans keep three quarters of their own gap: ours.
 pub const DAY_GAP_MINUTES: i64 = 240;
+
+/// Most by which a journey west makes a gap longer than the plan's longest, minutes: as much as the clocks
+/// of autumn do. Ours.
+pub const LONGER_GAP_MINUTES: i64 = 60;
 
 /// The feeds that the plan wanted or wants on the days of care from `first` to `last`, in order, none of
 /// them given yet.
@@ -42,7 +47,8 @@ pub fn planned_feeds(
         },
         Some(journey) => feed_moments(feed.time.civil_day(day), feed.time, zone, journey),
     };
-    let mut day = first;
+    // What a journey moved moves the next ones: two days are enough for it to come to rest.
+    let mut day = first.plus(-2);
     while day <= last {
         for slot in Slot::ALL {
             let of_day = |moment: &dyn Fn(&PlannedFeed) -> Option<Moment>| {
@@ -63,7 +69,9 @@ pub fn planned_feeds(
     });
     scheduled.append(&mut after_leaving);
     scheduled.sort_by_key(|feed| feed.planned);
-    keep_gaps(&mut scheduled, journey.is_some());
+    spread_long_day(&mut scheduled, chick, zone);
+    scheduled.retain(|feed| feed.day >= first);
+    keep_gaps(&mut scheduled, &chick.plan);
     scheduled
 }
 
@@ -95,16 +103,42 @@ fn in_force(
     None
 }
 
-fn keep_gaps(scheduled: &mut [ScheduledFeed], has_journey: bool) {
+/// Brings feeds forward that a journey west moved too far from the one before.
+fn spread_long_day(scheduled: &mut [ScheduledFeed], chick: &Chick, zone: &Zone) {
+    let mut before: Option<(Moment, bool)> = None;
+    for feed in scheduled {
+        let mut is_moved = false;
+        if let Some((earlier, was_moved)) = before {
+            let offset = |at| i64::from(zone.offset_at(at).minutes());
+            let put_back = offset(earlier) - offset(feed.planned);
+            if was_moved || put_back > LONGER_GAP_MINUTES {
+                let gap = longest_gap_minutes(earlier, chick).unwrap_or(24 * 60);
+                let latest = earlier.plus_minutes(gap + LONGER_GAP_MINUTES);
+                is_moved = latest < feed.planned;
+                feed.planned = feed.planned.min(latest);
+                feed.due = feed.planned;
+            }
+        }
+        before = Some((feed.planned, is_moved));
+    }
+}
+
+/// Sets the shortest gap before each feed. The plan's own holds as far as its times allow; without one it is
+/// three quarters of their distance, [`DAY_GAP_MINUTES`] at most. No night is shorter than
+/// [`NIGHT_GAP_MINUTES`].
+fn keep_gaps(scheduled: &mut [ScheduledFeed], plan: &CarePlan) {
+    let own = plan.shortest_gap_minutes.map(i64::from);
     let mut before: Option<(Day, Moment)> = None;
     for feed in scheduled {
         if let Some((day, due)) = before {
+            let apart = feed.planned.minutes_since(due).max(0);
+            let own = own.map(|own| own.min(apart));
             feed.gap_minutes = if day == feed.day {
-                DAY_GAP_MINUTES.min(feed.planned.minutes_since(due).max(0) * 3 / 4)
+                own.unwrap_or(DAY_GAP_MINUTES.min(apart * 3 / 4))
             } else {
-                NIGHT_GAP_MINUTES
+                own.map_or(NIGHT_GAP_MINUTES, |own| own.max(NIGHT_GAP_MINUTES))
             };
-            if has_journey {
+            if plan.journey.is_some() {
                 feed.due = feed.planned.max(due.plus_minutes(feed.gap_minutes));
             }
         }

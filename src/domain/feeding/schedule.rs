@@ -21,10 +21,6 @@ use crate::domain::time::zone::Zone;
 /// chick that arrives later waits for the next feed instead. Ours: bedtime by two hours at most.
 pub const FIRST_FEED_MOVES_NEXT_MINUTES: i64 = 120;
 
-/// After a refusal it is offered again so long after the latest try, minutes: the first time, the second
-/// time. Source: the first common practice (30 to 60 min), the second a breeder's feeding sheet (2 to 3 h).
-pub const RETRY_MINUTES: [i64; 2] = [45, 150];
-
 /// A chick is feathered from this age, days: 8 weeks. Common practice. Younger, no night is left without
 /// its last feed.
 pub const FEATHERED_FROM_DAYS: i32 = 56;
@@ -181,8 +177,8 @@ fn settle(
             !feed.is_first_home && (sleeps || next.is_some_and(|next| feed.due >= next));
         feed.state = match std::mem::replace(&mut feed.state, FeedState::Upcoming) {
             FeedState::Refused(sitting) => {
-                let again = try_again(&sitting, chick).filter(|again| *again < end);
                 let until = sitting.latest.plus_minutes(try_minutes).min(end);
+                let again = try_again(&sitting, chick).filter(|again| *again < until);
                 match again.filter(|_| now < until && !is_past) {
                     Some(again) => {
                         let lacking = feed.volume.tenths() - sitting.taken.tenths();
@@ -235,7 +231,7 @@ fn is_on_the_way(feed: &ScheduledFeed, now: Moment, chick: &Chick) -> bool {
     journey.left < feed.planned && feed.planned <= home && !feed.is_first_home && !is_open_again
 }
 
-/// When a feed that was refused is to be offered again; `None` when every try is over. None follows food
+/// When a feed that was refused is to be offered again, as long after its latest try as the plan says; `None` when every try is over. None follows food
 /// that came back, or a feed that went down wrong.
 fn try_again(sitting: &Sitting, chick: &Chick) -> Option<Moment> {
     let forbids = |sign: Sign| {
@@ -257,8 +253,9 @@ fn try_again(sitting: &Sitting, chick: &Chick) -> Option<Moment> {
     if has_come_home || seen.any(|seen| forbids(seen.what)) {
         return None;
     }
-    let wait = RETRY_MINUTES.get(sitting.tries.checked_sub(1)?)?;
-    Some(sitting.latest.plus_minutes(*wait))
+    let waits = &chick.plan.retries_minutes;
+    let wait = waits.get(sitting.tries.checked_sub(1)?)?;
+    Some(sitting.latest.plus_minutes(i64::from(*wait)))
 }
 
 /// Until when a feed may be given as itself.
@@ -477,6 +474,57 @@ mod tests {
         let day = Day::from_date(2026, 11, 2).unwrap();
         let found = feeds(script.at(0, 17, 30), &chick, &script.zone(), day, day);
         assert!(found[1].is_missing());
+    }
+
+    fn with_plan(edit: impl FnOnce(&mut CarePlan)) -> Scenario {
+        let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+        edit(&mut plan);
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        Scenario::new(ChickId([7; 12]), plan, day, Offset::UTC)
+    }
+
+    #[test]
+    fn the_plan_says_when_a_refused_feed_is_offered_again() {
+        let mut script = with_plan(|plan| plan.retries_minutes = vec![30, 200]);
+        script.food(0, 7, 0, 60);
+        script.note(0, 14, 0, Change::refused(None));
+        assert_eq!(next(&script, script.at(0, 14, 1)).due, script.at(0, 14, 30));
+        script.note(0, 14, 30, Change::refused(None));
+        // 200 min after the second try
+        let again = next(&script, script.at(0, 17, 55));
+        assert_eq!(
+            (again.slot, again.due),
+            (Slot::Midday, script.at(0, 17, 50))
+        );
+        script.note(0, 17, 50, Change::refused(None));
+        assert_eq!(next(&script, script.at(0, 17, 55)).slot, Slot::Bedtime);
+        let mut script = with_plan(|plan| plan.retries_minutes = Vec::new());
+        script.food(0, 7, 0, 60);
+        script.note(0, 14, 0, Change::refused(None));
+        assert_eq!(next(&script, script.at(0, 14, 1)).slot, Slot::Bedtime);
+    }
+
+    #[test]
+    fn the_plans_shortest_gap_is_kept_where_its_own_times_allow() {
+        let due_after = |gap, hour| {
+            let mut script = with_plan(|plan| plan.shortest_gap_minutes = Some(gap));
+            script.feed(0, hour, 30, Slot::Morning, 60);
+            let next = next(&script, script.at(0, hour, 40));
+            next.due.minutes_since(script.at(0, 0, 0))
+        };
+        // 11:30 and five hours; 12:30 and two hours; 7:30 and eight hours, of which the plan leaves seven
+        assert_eq!(due_after(300, 11), 990);
+        assert_eq!(due_after(120, 12), 870);
+        assert_eq!(due_after(480, 7), 870);
+        // Bedtime 21:00, the night of ten hours: six at least, and what the plan says above that.
+        let morning_after = |gap| {
+            let mut script = with_plan(|plan| plan.shortest_gap_minutes = Some(gap));
+            script.feed(1, 1, 30, Slot::Bedtime, 60);
+            let next = next(&script, script.at(1, 2, 0));
+            next.due.minutes_since(script.at(1, 0, 0))
+        };
+        assert_eq!(morning_after(120), 450);
+        assert_eq!(morning_after(420), 510);
     }
 
     #[test]

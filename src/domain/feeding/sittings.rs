@@ -16,6 +16,10 @@ pub const SITTING_MINUTES: i64 = 45;
 /// to it, minutes. Source: a breeder's feeding sheet, "try again after 2 to 3 h"; that it counts: ours.
 pub const TRY_MINUTES: i64 = 180;
 
+/// A try may come this long after its time, minutes: as long as [`TRY_MINUTES`] leaves of the usual
+/// two and a half hours. Ours.
+const LATE_TRY_MINUTES: i64 = 30;
+
 /// So many of the latest sittings a note may belong to: more than are begun in [`TRY_MINUTES`]. Ours.
 const NEAR_SITTINGS: usize = 8;
 
@@ -73,19 +77,20 @@ impl Sitting {
 /// A sitting that was under way at `from` is told whole.
 pub fn sittings(chick: &Chick, from: Moment, until: Moment) -> Vec<Sitting> {
     let mut first = chick.feeds.partition_point(|note| note.at < from);
+    let try_minutes = try_minutes(chick);
+    let longest = try_minutes.max(SITTING_MINUTES);
     while let Some((before, note)) = pair_at(&chick.feeds, first)
-        && note.at.minutes_since(before.at) <= TRY_MINUTES
+        && note.at.minutes_since(before.at) <= longest
     {
         first -= 1;
     }
-    let try_minutes = try_minutes(chick);
     let mut groups: Vec<Group<'_>> = Vec::new();
     let notes = chick.feeds.iter().skip(first);
     for note in notes.take_while(|note| note.at <= until) {
         if matches!(note.what.outcome, FeedOutcome::PassedOver { .. }) {
             continue;
         }
-        let is_near = |group: &&mut Group<'_>| note.at.minutes_since(group.latest()) <= TRY_MINUTES;
+        let is_near = |group: &&mut Group<'_>| note.at.minutes_since(group.latest()) <= longest;
         let mut near = groups.iter_mut().rev().take(NEAR_SITTINGS).filter(is_near);
         match near.find(|group| group.takes(note, chick, try_minutes)) {
             Some(group) => group.notes.push(note),
@@ -96,8 +101,9 @@ pub fn sittings(chick: &Chick, from: Moment, until: Moment) -> Vec<Sitting> {
     sittings.filter(|sitting| sitting.latest >= from).collect()
 }
 
-/// How long after the latest try another one belongs to it: [`TRY_MINUTES`], or half of the shortest time
-/// between two feeds still given where that is less. Ours.
+/// How long after the latest try another one belongs to it: [`TRY_MINUTES`] or half an hour after the
+/// plan's longest wait where that is more, or half of the shortest time between two feeds still given
+/// where that is less. Ours.
 pub fn try_minutes(chick: &Chick) -> i64 {
     let feeds = chick.feeds_in_force(Moment::LATEST);
     let minutes = |feed: &PlannedFeed| i64::from(feed.time.care_minutes());
@@ -105,7 +111,10 @@ pub fn try_minutes(chick: &Chick) -> i64 {
     let shortest = between
         .map(|(feed, next)| minutes(next) - minutes(feed))
         .min();
-    shortest.map_or(TRY_MINUTES, |shortest| TRY_MINUTES.min(shortest / 2))
+    let longest_wait = chick.plan.retries_minutes.iter().max();
+    let waited = longest_wait.map_or(0, |wait| i64::from(*wait) + LATE_TRY_MINUTES);
+    let longest = TRY_MINUTES.max(waited);
+    shortest.map_or(longest, |shortest| longest.min(shortest / 2))
 }
 
 fn pair_at(

@@ -60,13 +60,16 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
 }
 
 fn short_gap(facts: &Facts<'_>, before: &Sitting, latest: &Sitting) -> Option<Finding> {
-    let is_of_latest =
-        |feed: &&ScheduledFeed| feed.sitting().is_some_and(|own| own.at == latest.at);
-    let own = facts
-        .feeds
-        .iter()
-        .find(is_of_latest)
-        .map(|feed| feed.gap_minutes);
+    let holds = |feed: &ScheduledFeed, part: &Sitting| {
+        let own = feed.sitting();
+        own.is_some_and(|own| part.notes.iter().all(|note| own.notes.contains(note)))
+    };
+    let own = facts.feeds.iter().find(|feed| holds(feed, latest));
+    // A named try at the same feed.
+    if before.is_little() && own.is_some_and(|own| holds(own, before)) {
+        return None;
+    }
+    let own = own.map(|feed| feed.gap_minutes);
     // Extra food keeps at least the shortest gap there is.
     let shortest = facts.feeds.iter().map(|feed| feed.gap_minutes);
     let wanted = own.or(shortest.filter(|gap| *gap > 0).min())?;
