@@ -16,7 +16,9 @@ use proptest::test_runner::RngSeed;
 use perchlight::domain::feeding::food::{counts_for, said};
 use perchlight::domain::feeding::same_food;
 use perchlight::domain::feeding::scheduled::{FeedState, ScheduledFeed};
-use perchlight::domain::journal::entries::{Change, ChickId, Response, WhyPassedOver};
+use perchlight::domain::journal::entries::{
+    Change, ChickId, Entry, Journal, Response, WhyPassedOver,
+};
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::outlook::{Outlook, outlook};
 use perchlight::domain::plan::care_plan::{
@@ -253,8 +255,16 @@ fn a_day_made_longer_by_a_journey_west_leaves_no_gap_longer_than_the_plans_and_a
     };
     let zone = Zone::new(Offset::UTC, vec![change]);
     let due = |script: &Scenario, now: Moment| {
-        let seen = outlook(now, &script.journal(), CHICK, &zone).unwrap();
-        let next = seen.next_feed.unwrap();
+        let entries = script.journal().entries().to_vec();
+        let lived = entries.into_iter().map(|entry| Entry {
+            offset: zone.offset_at(entry.at),
+            ..entry
+        });
+        let journal = Journal::from_entries(lived.collect());
+        let next = outlook(now, &journal, CHICK, &zone)
+            .unwrap()
+            .next_feed
+            .unwrap();
         (next.slot, next.due.minutes_since(script.at(1, 0, 0)) / 60)
     };
     // The plan's longest gap is the night of ten hours: 07:00, 18:00, then the owner's times.
@@ -263,6 +273,37 @@ fn a_day_made_longer_by_a_journey_west_leaves_no_gap_longer_than_the_plans_and_a
     assert_eq!(due(&script, script.at(1, 19, 0)), (Slot::Bedtime, 28));
     script.food(2, 4, 0, 80);
     assert_eq!(due(&script, script.at(2, 6, 0)), (Slot::Morning, 38));
+}
+
+#[test]
+fn after_a_flight_of_seven_hours_every_past_note_keeps_its_planned_feed() {
+    let mut script = with_plan(plan());
+    for day in 0..3 {
+        for hour in [7, 14, 21] {
+            script.food(day, hour, 20, 80);
+        }
+    }
+    script.food(3, 7, 20, 80);
+    let now = script.at(3, 12, 0);
+    let names = |minutes| {
+        // The phone knows the rules of where it is, and none of where it was.
+        let zone = Zone::fixed(Offset::from_minutes(minutes));
+        let seen = outlook(now, &script.journal(), CHICK, &zone).unwrap();
+        assert_eq!(seen.lived, now.lived(Offset::from_minutes(minutes)));
+        let (food, feeds) = (seen.food(), seen.feeds);
+        let past = feeds.into_iter().filter(|feed| feed.was_food());
+        (food, past.map(|feed| feed.planned).collect::<Vec<_>>())
+    };
+    let (at_home, planned) = names(0);
+    let of_day = [Slot::Morning, Slot::Midday, Slot::Bedtime];
+    let mut slots: Vec<Slot> = of_day.into_iter().cycle().take(10).collect();
+    slots.sort_unstable();
+    let mut named: Vec<Slot> = at_home.values().copied().collect();
+    named.sort_unstable();
+    assert_eq!(named, slots);
+    for minutes in [-7 * 60, 7 * 60] {
+        assert_eq!(names(minutes), (at_home.clone(), planned.clone()));
+    }
 }
 
 /// What an owner does when the app says that a feed is due.

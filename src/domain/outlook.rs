@@ -1,6 +1,7 @@
 //! Everything the screens show of one chick at one moment, worked out once.
 
 use crate::domain::feeding::food::{self, FoodNames};
+use crate::domain::feeding::lived_zone::lived_zone;
 use crate::domain::feeding::schedule;
 use crate::domain::feeding::scheduled::ScheduledFeed;
 use crate::domain::homecoming::first_days::first_feed_powder;
@@ -33,7 +34,7 @@ pub struct Outlook {
     pub lived: Lived,
     /// The wall clock's offset at that moment.
     pub offset: Offset,
-    /// The zone the phone is in.
+    /// The zone the phone is in, and past days as they were lived.
     pub zone: Zone,
     /// The chick.
     pub chick: Chick,
@@ -125,6 +126,7 @@ pub struct WeightNow {
 /// The outlook of a chick; `None` when the journal has no such chick.
 pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> Option<Outlook> {
     let chick = Chick::from_journal(journal, chick)?;
+    let zone = &lived_zone(&chick, zone);
     let lived = zone.lived(now);
     let mut feeds = schedule::feeds(now, &chick, zone, lived.day.plus(-2), lived.day.plus(2));
     let stage = life_stage(now, &chick, zone);

@@ -8,6 +8,7 @@ pub mod counted;
 pub mod crop;
 pub mod feeding_streak;
 pub mod food;
+pub mod lived_zone;
 pub mod matching;
 pub mod planned;
 pub mod same_food;

@@ -50,6 +50,39 @@ impl Zone {
         Self { first, changes }
     }
 
+    /// This zone with its clock moved by so many minutes from each moment on, the moments in order.
+    ///
+    /// # Examples
+    /// ```
+    /// use perchlight::domain::time::moment::{Moment, Offset};
+    /// use perchlight::domain::time::zone::Zone;
+    /// let noon = Moment::from_seconds(1_790_000_000);
+    /// let zone = Zone::fixed(Offset::UTC).shifted(&[(Moment::EARLIEST, -420), (noon, 0)]);
+    /// assert_eq!(zone.offset_at(noon.plus_seconds(-1)).minutes(), -420);
+    /// assert_eq!(zone.offset_at(noon), Offset::UTC);
+    /// ```
+    #[must_use]
+    pub fn shifted(&self, shifts: &[(Moment, i32)]) -> Self {
+        if shifts.is_empty() {
+            return self.clone();
+        }
+        let shift_at = |moment: Moment| {
+            let count = shifts.partition_point(|(from, _)| *from <= moment);
+            let last = count.checked_sub(1).and_then(|last| shifts.get(last));
+            last.map_or(0, |(_, minutes)| *minutes)
+        };
+        let moments = self.changes.iter().map(|change| change.from);
+        let moments = moments.chain(shifts.iter().map(|(from, _)| *from));
+        let changes = moments.map(|from| {
+            let offset = self.offset_at(from).minutes() + shift_at(from);
+            let offset = Offset::from_minutes(offset);
+            OffsetChange { from, offset }
+        });
+        let mut zone = Self::new(self.first, changes.collect());
+        zone.changes.dedup_by_key(|change| change.offset);
+        zone
+    }
+
     /// The offset in force at `moment`.
     pub fn offset_at(&self, moment: Moment) -> Offset {
         let count = self.changes.partition_point(|change| change.from <= moment);
