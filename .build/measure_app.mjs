@@ -20,7 +20,7 @@ const said = async (page, word) => {
 };
 
 // Says when the way to log a feed is there and the page is free to answer a tap.
-const watchForUse = () => {
+export const watchForUse = () => {
   const watch = new MutationObserver(() => {
     const link = document.querySelector('html[data-started="true"] .next-feed a[href^="#/log"]');
     if (link !== null && link.getClientRects().length > 0) {
@@ -33,7 +33,7 @@ const watchForUse = () => {
   watch.observe(document, { childList: true, subtree: true, attributes: true });
 };
 
-const usable = (page) => said(page, 'usable');
+export const usable = (page) => said(page, 'usable');
 
 // Says how long after the next tap the status line says kept.
 const watchForKept = () => {
@@ -140,10 +140,16 @@ const ofOneChick = async (bench) => {
   return { warmOfflineStartMs: await startTimes(context, site, 6), workMs: await startWork(context, site), tapToKeptMs };
 };
 
-const ofManyEntries = async (bench) => {
+// The first copy of a phone after years, as JSON, and its number of entries.
+export const longJournal = () => {
   const today = Math.floor(Date.now() / DAY_MS);
   const command = ['bench', '--no-default-features', '--quiet', '--bench', 'long_journal', '--', ENTRIES, today];
   const texts = execFileSync('cargo', command.map(String), { maxBuffer: 1 << 26, encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] });
+  return { texts, entries: texts.match(/\\"v\\":1/g).length };
+};
+
+const ofManyEntries = async (bench) => {
+  const { texts, entries: expected } = longJournal();
   const { site, context, page } = await newPhone(bench);
   await openApp(page, site);
   await page.evaluate((texts) => {
@@ -151,7 +157,6 @@ const ofManyEntries = async (bench) => {
   }, texts);
   await page.reload();
   await started(page);
-  const expected = texts.match(/\\"v\\":1/g).length;
   await until('the second copy has all', async () => (await countInSecond(page)) === expected, 60_000);
   await offlineReady(page);
   await page.close();

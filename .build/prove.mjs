@@ -22,6 +22,7 @@ const FAULTS = [
   'both copies blocked later, one after the other',
   'IndexedDB missing',
   'IndexedDB never answers: its opening, a reading, a writing',
+  'IndexedDB opens too late, once',
   'localStorage cleared',
   'IndexedDB cleared',
   'two tabs writing at the same time',

@@ -28,14 +28,16 @@ use perchlight::store::import_error::ImportError;
 use perchlight::store::key_value::{
     ENTRY, FOLDED_ON, KeyValue, KeyValueError, QUARANTINE, ROOT, SEGMENT,
 };
-use perchlight::store::line::{LineError, entries_in, lacking};
+use perchlight::store::line::{LineError, entries_in};
 use perchlight::store::open::{Opened, Report, open};
 use perchlight::store::setting::Setting;
 use perchlight::words::Language;
 
 use crate::fault_lines::{is_whole_run, tell};
 use crate::memory::{Fault, MemoryKeyValue};
-use crate::week::{Step, all_entries, kept, on_day, reopened, run, script, texts};
+use crate::week::{
+    Step, all_entries, heal, kept, on_day, reopened, run, script, second_copy, texts,
+};
 
 #[test]
 fn a_week_without_faults_opens_as_it_was_noted() {
@@ -133,7 +135,7 @@ fn a_program_stopped_after_any_write_opens_as_before_or_after_the_act() {
 /// Everything can still be kept and folded, and is then there.
 fn assert_goes_on(mut opened: Opened<MemoryKeyValue>, place: &MemoryKeyValue, steps: &[Step]) {
     let entries = all_entries(steps);
-    opened.store.import(&entries).unwrap();
+    heal(&mut opened.store, second_copy(&entries));
     opened.store.fold_finished_weeks(on_day(30, 0)).unwrap();
     let again = reopened(place);
     assert_eq!(again.journal, Journal::from_entries(entries));
@@ -232,8 +234,7 @@ fn every_flipped_bit_is_reported_and_healed_from_the_second_copy() {
         let steps = if is_folded { script(1) } else { steps.clone() };
         let whole = Journal::from_entries(all_entries(&steps));
         let (place, _) = kept(&steps);
-        let second = lacking(whole.entries(), &BTreeSet::new());
-        let second: Vec<String> = second.into_iter().map(|(_, line)| line).collect();
+        let second = second_copy(whole.entries());
         for (key, text) in texts(&place) {
             if key == FOLDED_ON {
                 continue;
@@ -258,10 +259,7 @@ fn every_flipped_bit_is_reported_and_healed_from_the_second_copy() {
                 assert!(whole.entries().len() - found.len() <= 2, "{key} bit {bit}");
                 let damaged = place.get(&key).unwrap().unwrap();
                 if bit % 61 == 0 {
-                    opened
-                        .store
-                        .import(&entries_in(&second.join("\n")))
-                        .unwrap();
+                    heal(&mut opened.store, second.clone());
                     let again = reopened(&place);
                     assert_eq!(again.journal, whole, "{key} bit {bit}");
                     let texts = texts(&place);
@@ -295,7 +293,7 @@ fn a_week_cut_between_two_lines_is_reported_and_healed() {
     let found = &opened.report.unreadable[0];
     assert!(matches!(found.why, LineError::Name { .. }), "{found:?}");
     assert_eq!((&found.key, found.text.as_str()), (key, cut));
-    assert_eq!(opened.store.import(whole.entries()), Ok(1));
+    assert_eq!(heal(&mut opened.store, second_copy(whole.entries())), 1);
     assert_eq!(reopened(&place).journal, whole);
 }
 

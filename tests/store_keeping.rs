@@ -14,6 +14,7 @@ mod memory;
 mod week;
 
 use std::collections::BTreeSet;
+use std::time::Instant;
 
 use perchlight::domain::journal::entries::{Change, CropFeel, CropState, Entry, Journal};
 use perchlight::domain::plan::care_plan::{CarePlan, Slot};
@@ -21,7 +22,7 @@ use perchlight::domain::plan::species::Species;
 use perchlight::domain::time::moment::Moment;
 use perchlight::store::StoreError;
 use perchlight::store::key_value::{ENTRY, FOLDED_ON, KeyValue, QUARANTINE, ROOT, SEGMENT};
-use perchlight::store::line::{Line, Name, entries_in, lacking};
+use perchlight::store::line::{Line, Name, entries_in};
 use perchlight::store::open::{Report, open};
 use perchlight::store::record::encode;
 use perchlight::store::saved::entry_to_text;
@@ -31,7 +32,8 @@ use proptest::prelude::*;
 
 use crate::memory::MemoryKeyValue;
 use crate::week::{
-    Step, all_entries, entry, fed, kept, on_day, reopened, run, script, texts, weighed,
+    Step, all_entries, entry, fed, heal, kept, on_day, reopened, run, script, second_copy, texts,
+    weighed,
 };
 
 #[test]
@@ -82,7 +84,8 @@ fn another_tab_hears_what_was_kept() {
         Journal::from_entries(all_entries(&steps))
     );
     // It lies in the place that both share, so there is nothing to write.
-    assert_eq!(second.import(&all_entries(&steps)), Ok(0));
+    let all = second_copy(&all_entries(&steps));
+    assert_eq!(heal(&mut second, all.clone()), 0);
     let line = encode(&entry_to_text(&entry(1, on_day(0, 0), Change::Arrived)));
     assert_eq!(
         second.entries_from_event(Some("other/v1/entry/x"), Some(&line)),
@@ -98,8 +101,7 @@ fn another_tab_hears_what_was_kept() {
     );
     // Cleared in the other tab: what is still in memory can be written again.
     assert_eq!(second.entries_from_event(None, None), []);
-    let all = all_entries(&steps);
-    assert_eq!(second.import(&all), Ok(all.len()));
+    assert_eq!(heal(&mut second, all.clone()), all.len());
 }
 
 #[test]
@@ -228,19 +230,15 @@ fn the_union_of_two_copies_that_lack_different_entries_is_whole() {
         };
         let place = MemoryKeyValue::new();
         let mut store = open(place.clone()).store;
-        store.import(&part(true)).unwrap();
-        let second = lacking(&part(false), &BTreeSet::new());
-        let name_of = |(name, _): &(String, String)| Name::from_text(name).unwrap();
-        let mut names: BTreeSet<Name> = second.iter().map(name_of).collect();
-        let unknown = store.unknown(&names);
-        assert_eq!(unknown.len(), second.len());
-        let from_second = second.iter().flat_map(|(_, line)| entries_in(line));
-        let from_second: Vec<Entry> = from_second.collect();
-        assert_eq!(store.import(&from_second), Ok(from_second.len()));
+        store.keep(&part(true)).unwrap();
+        let second = second_copy(&part(false));
+        let mut names: BTreeSet<Name> = second.iter().map(|line| line.name).collect();
+        assert_eq!(heal(&mut store, second), names.len());
         let journal = reopened(&place).journal;
         assert_eq!(journal, Journal::from_entries(all.clone()));
         // The other way round, and then neither lacks anything.
         let missing = store.lacking_in(&names, journal.entries());
+        let name_of = |(name, _): &(String, String)| Name::from_text(name).unwrap();
         names.extend(missing.iter().map(name_of));
         assert_eq!(names.len(), all.len());
         assert_eq!(store.lacking_in(&names, journal.entries()), []);
@@ -327,6 +325,86 @@ proptest! {
             prop_assert_eq!(after.get(key), Some(text));
         }
     }
+}
+
+/// A long journal: so many weighings, a few each day.
+fn weighings(count: u16) -> Vec<Entry> {
+    let entry = |number: u16| {
+        let mut entry = entry(0, on_day(i64::from(number) / 9 - 3_003, 0), weighed(1_000));
+        entry.id.0[..2].copy_from_slice(&number.to_be_bytes());
+        entry
+    };
+    (0..count).map(entry).collect()
+}
+
+/// 9 entries a day are 63 a week, so 20,000 entries are 318 weeks: one write for each, and one key more
+/// for every entry of the week that is not over.
+#[test]
+fn a_cleared_first_copy_is_healed_a_week_at_a_write_in_steps() {
+    let all = weighings(20_000);
+    let place = MemoryKeyValue::new();
+    let mut store = open(place.clone()).store;
+    store.set_to_heal(second_copy(&all));
+    let (mut steps, mut most) = (1, 0);
+    let mut before = 0;
+    while store.heal_step(on_day(-3_003 + 20_000 / 9, 0)).unwrap() {
+        steps += 1;
+        let held: usize = texts(&place)
+            .values()
+            .map(|text| text.lines().count())
+            .sum();
+        most = most.max(held - before);
+        before = held;
+    }
+    assert!(!store.is_to_heal());
+    assert!(
+        (20_000 / 400..20_000 / 300).contains(&steps),
+        "{steps} steps"
+    );
+    // 300 lines are reached within the fifth week.
+    assert_eq!(most, 5 * 63);
+    let singly = place.keys(ENTRY).unwrap().len();
+    assert!(singly < 63, "{singly} of the last week");
+    assert!(place.writes() <= 319 + singly, "{} writes", place.writes());
+    let opened = reopened(&place);
+    assert_eq!(opened.report, Report::default());
+    assert_eq!(opened.journal, Journal::from_entries(all));
+    assert_eq!(heal(&mut store, second_copy(opened.journal.entries())), 0);
+}
+
+/// Four times the entries take four times as long; sixteen times where every entry looks at all others.
+#[test]
+fn healing_either_copy_takes_time_in_proportion_to_its_entries() {
+    let time = |count| {
+        let all = weighings(count);
+        let second = second_copy(&all);
+        let start = Instant::now();
+        let mut store = open(MemoryKeyValue::new()).store;
+        heal(&mut store, second);
+        assert_eq!(store.lacking_in(&BTreeSet::new(), &all).len(), all.len());
+        start.elapsed()
+    };
+    let shortest = |count| (0..3).map(|_| time(count)).min().unwrap();
+    let (short, long) = (shortest(5_000), shortest(20_000));
+    assert!(long < short * 9, "{short:?} and {long:?}");
+}
+
+#[test]
+fn what_cannot_be_healed_now_waits_and_stands_in_the_text_of_everything() {
+    let all = weighings(700);
+    let place = MemoryKeyValue::new();
+    let mut store = open(place.clone()).store;
+    store.set_to_heal(second_copy(&all));
+    place.set_quota(Some(100_000));
+    while store.heal_step(on_day(30, 0)) == Ok(true) {}
+    let kept = reopened(&place).journal.entries().len();
+    assert!(0 < kept && kept < all.len(), "{kept}");
+    let whole = Journal::from_entries(all);
+    let saved = entries_in(&store.everything_as_text());
+    assert_eq!(Journal::from_entries(saved), whole);
+    place.set_quota(None);
+    while store.heal_step(on_day(30, 0)).unwrap() {}
+    assert_eq!(reopened(&place).journal, whole);
 }
 
 #[test]

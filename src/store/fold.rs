@@ -43,7 +43,7 @@ impl<K: KeyValue> Store<K> {
         }
         let mut folded = Folded::default();
         for (week, lines) in weeks {
-            let monday = Day::from_number(week * 7 - DAYS_FROM_MONDAY).iso();
+            let monday = monday(week);
             let segmented = self.segments_of(&monday)?;
             let mut lines: Vec<&str> = lines.into_iter().collect();
             lines.retain(|line| !segmented.lines().any(|found| found == *line));
@@ -98,6 +98,11 @@ fn days(moment: Moment) -> i32 {
 }
 
 /// The week of a moment, Monday to Sunday in universal time, counted from the one of 1970-01-01.
-fn week(moment: Moment) -> i32 {
+pub(super) fn week(moment: Moment) -> i32 {
     (days(moment) + DAYS_FROM_MONDAY).div_euclid(7)
+}
+
+/// The Monday of such a week, as in the name of its segment.
+pub(super) fn monday(week: i32) -> String {
+    Day::from_number(week * 7 - DAYS_FROM_MONDAY).iso()
 }

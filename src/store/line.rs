@@ -1,7 +1,5 @@
 //! One entry as one record line, the name under which a copy keeps it, and the way back.
 
-use std::collections::BTreeSet;
-
 use thiserror::Error;
 
 use crate::checksum::crc32;
@@ -180,17 +178,6 @@ fn check_name(name: &str, belongs: String) -> Result<(), LineError> {
         let name = name.to_owned();
         Err(LineError::Name { name, belongs })
     }
-}
-
-/// The names and lines of `entries` whose names are not among `stored`.
-pub fn lacking(entries: &[Entry], stored: &BTreeSet<Name>) -> Vec<(String, String)> {
-    let lacking = entries
-        .iter()
-        .filter(|entry| !stored.contains(&Name::of(entry)));
-    lacking
-        .filter_map(|entry| Line::of(entry).ok())
-        .map(|line| (line.name.text(), line.text))
-        .collect()
 }
 
 /// The entries that stand in a text in whole lines, whatever else stands there: for a rescue file, or

@@ -15,6 +15,7 @@ pub mod chick_times;
 pub mod cup_text;
 pub mod fold;
 pub mod guide_text;
+pub mod heal;
 pub mod id_text;
 pub mod import_error;
 pub mod json;
@@ -30,6 +31,7 @@ pub mod saved_error;
 pub mod second_copy;
 pub mod sent_text;
 pub mod setting;
+mod to_heal;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::mem;
@@ -38,11 +40,13 @@ use thiserror::Error;
 
 use crate::checksum::crc32;
 use crate::domain::journal::entries::Entry;
+use crate::domain::quantity::order::set_of;
 use crate::store::key_value::{ENTRY, KeyValue, KeyValueError, QUARANTINE, ROOT, SEGMENT};
-use crate::store::line::{Line, LineError, Name, act_of, lacking, read_act, read_each};
-use crate::store::record::checksum_text;
+use crate::store::line::{Line, LineError, Name, act_of, read_act, read_each};
+use crate::store::record::{checksum_text, encode};
 use crate::store::saved::entry_to_text;
 use crate::store::setting::Setting;
+use crate::store::to_heal::ToHeal;
 
 /// The first line of [`Store::everything_as_text`].
 pub const EVERYTHING: &str = "Perchlight: everything kept in this browser";
@@ -78,6 +82,7 @@ pub struct Store<K> {
     keys: K,
     held: BTreeSet<Name>,
     unkept: Vec<Vec<Entry>>,
+    to_heal: ToHeal,
     newer_version: Option<i64>,
     settings: BTreeMap<Setting, String>,
 }
@@ -88,6 +93,7 @@ impl<K: KeyValue> Store<K> {
             keys,
             held,
             unkept: Vec::new(),
+            to_heal: ToHeal::default(),
             newer_version,
             settings: BTreeMap::new(),
         }
@@ -125,42 +131,38 @@ impl<K: KeyValue> Store<K> {
         self.unkept.iter().flatten()
     }
 
-    /// Keeps the entries that the first copy lacks, each for itself: from the second copy or another
-    /// journal. Returns how many were lacking.
-    ///
-    /// # Errors
-    /// As for [`Store::keep`].
-    pub fn import(&mut self, entries: &[Entry]) -> Result<usize, StoreError> {
-        let mut count = 0;
-        for entry in entries {
-            let is_held = self.held.contains(&Name::of(entry));
-            let is_waiting = self.unkept().any(|waiting| waiting == entry);
-            if !is_held && !is_waiting {
-                self.unkept.push(vec![entry.clone()]);
-                count += 1;
-            }
-        }
-        self.retry()?;
-        Ok(count)
-    }
-
     /// Which lines of the second copy, of those named `stored`, this one lacks; all others need not be
     /// read.
     pub fn unknown(&self, stored: &BTreeSet<Name>) -> BTreeSet<Name> {
         stored.difference(&self.held).copied().collect()
     }
 
+    /// Whether a second copy that holds `stored` has everything that was ever handed over to be kept.
+    pub fn is_whole_in(&self, stored: &BTreeSet<Name>) -> bool {
+        self.unkept.is_empty() && self.held.is_subset(stored)
+    }
+
     /// The names and lines that the second copy, which holds `stored`, lacks of `entries`. Entries that
-    /// were never handed over to be kept, as those of the made-up chick, stay out of it.
+    /// were never handed over to be kept, as those of the made-up chick, stay out of it; one that cannot
+    /// be saved is left to the first copy's own report.
     pub fn lacking_in(&self, stored: &BTreeSet<Name>, entries: &[Entry]) -> Vec<(String, String)> {
-        if self.unkept.is_empty() && self.held.is_subset(stored) {
-            return Vec::new();
-        }
-        let is_ours = |entry: &&Entry| {
-            self.held.contains(&Name::of(entry)) || self.unkept().any(|waiting| waiting == *entry)
+        let waiting = set_of(self.unkept().map(Name::of));
+        let line = |entry: &Entry| {
+            let payload = entry_to_text(entry);
+            let (id, checksum) = (entry.id, crc32(payload.as_bytes()));
+            let name = Name { id, checksum };
+            if stored.contains(&name) {
+                None
+            } else if self.held.contains(&name) {
+                Some((name.text(), encode(&payload)))
+            } else if waiting.contains(&name) {
+                let line = Line::of(entry).ok()?;
+                Some((name.text(), line.text))
+            } else {
+                None
+            }
         };
-        let ours: Vec<Entry> = entries.iter().filter(is_ours).cloned().collect();
-        lacking(&ours, stored)
+        entries.iter().filter_map(line).collect()
     }
 
     /// Told by the second copy: a later build of the app wrote there, so this build writes nothing.
@@ -175,8 +177,8 @@ impl<K: KeyValue> Store<K> {
 
     /// The entries that another tab has just kept, from the key and new text of a `storage` event.
     ///
-    /// Without a key everything was cleared there: the next [`Store::import`] writes again what the
-    /// caller still has in memory. Texts that are not ours or not whole give no entry.
+    /// Without a key everything was cleared there: what the second copy holds is then healed at the next
+    /// start. Texts that are not ours or not whole give no entry.
     pub fn entries_from_event(&mut self, key: Option<&str>, text: Option<&str>) -> Vec<Entry> {
         let Some(key) = key else {
             self.held.clear();
@@ -212,8 +214,11 @@ impl<K: KeyValue> Store<K> {
         }
         text.push_str("\n# only in memory\n");
         for entry in self.unkept() {
-            text.push_str(&record::encode(&entry_to_text(entry)));
+            text.push_str(&encode(&entry_to_text(entry)));
             text.push('\n');
+        }
+        for line in self.to_heal.texts() {
+            text.extend([line, "\n"]);
         }
         text
     }

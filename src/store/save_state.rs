@@ -3,6 +3,12 @@
 //! The first copy answers at once but a killed browser can lose its last minute; only what the second
 //! has taken is safe. So "kept" without reservation needs both.
 
+use crate::domain::time::moment::Moment;
+
+/// How long a second copy that could not be opened is left alone, in seconds. Ours: opening takes 2 s at
+/// most, and somebody who notes act after act shall not wait through it each time.
+const OPEN_AGAIN_AFTER_S: i64 = 10;
+
 /// What the person is told about everything noted so far.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum SaveState {
@@ -27,6 +33,15 @@ pub enum Copy {
     Second,
 }
 
+/// How the first copy is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum First {
+    Whole,
+    /// It is being given what only the second has.
+    Healing,
+    Lacking,
+}
+
 /// How the second copy is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Second {
@@ -34,14 +49,15 @@ enum Second {
     CatchingUp,
     Whole,
     Lacking,
-    Missing,
+    /// It could not be opened or was closed, and was found so at this moment.
+    Missing(Moment),
 }
 
 /// Puts the answers of both copies together.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SaveTracker {
     has_noted: bool,
-    first_has_all: bool,
+    first: First,
     second: Second,
     waiting: usize,
     was_noted_meanwhile: bool,
@@ -52,7 +68,7 @@ impl SaveTracker {
     pub const fn new() -> Self {
         Self {
             has_noted: false,
-            first_has_all: true,
+            first: First::Whole,
             second: Second::Opening,
             waiting: 0,
             was_noted_meanwhile: false,
@@ -66,7 +82,7 @@ impl SaveTracker {
     /// to be caught up. Otherwise it is being opened or caught up already, and that goes round again.
     pub fn noted(&mut self, first_has_all: bool) {
         self.has_noted = true;
-        self.first_has_all = first_has_all;
+        self.first_tried_again(first_has_all);
         if self.second == Second::Whole {
             self.waiting += 1;
         }
@@ -75,7 +91,33 @@ impl SaveTracker {
 
     /// The first copy was tried again, or could not be read at the start.
     pub fn first_tried_again(&mut self, first_has_all: bool) {
-        self.first_has_all = first_has_all;
+        if self.first != First::Healing {
+            self.first_healed(first_has_all);
+        }
+    }
+
+    /// The first copy is being given, step by step, what only the second has.
+    pub fn first_is_healing(&mut self) {
+        self.first = First::Healing;
+    }
+
+    /// Nothing more is given to the first copy; it has everything now or not.
+    pub fn first_healed(&mut self, first_has_all: bool) {
+        self.first = if first_has_all {
+            First::Whole
+        } else {
+            First::Lacking
+        };
+    }
+
+    /// Whether the first copy is being healed.
+    pub fn is_healing(&self) -> bool {
+        self.first == First::Healing
+    }
+
+    /// Whether anything was noted since the start.
+    pub const fn has_noted(&self) -> bool {
+        self.has_noted
     }
 
     /// The second copy answered for one act.
@@ -105,9 +147,25 @@ impl SaveTracker {
         is_to_repeat
     }
 
-    /// The second copy cannot be opened.
-    pub fn second_is_missing(&mut self) {
-        self.second = Second::Missing;
+    /// The second copy cannot be opened, or is closed, at this moment.
+    pub fn second_is_missing(&mut self, now: Moment) {
+        self.second = Second::Missing(now);
+    }
+
+    /// Whether a missing second copy is to be opened again now; it then counts as being opened.
+    ///
+    /// To be asked after each act. Between two openings lie 10 s, unless the clock was set back.
+    #[must_use]
+    pub fn opens_again(&mut self, now: Moment) -> bool {
+        let Second::Missing(since) = self.second else {
+            return false;
+        };
+        let waited_s = now.seconds() - since.seconds();
+        let is_to_open = !(0..OPEN_AGAIN_AFTER_S).contains(&waited_s);
+        if is_to_open {
+            self.second = Second::Opening;
+        }
+        is_to_open
     }
 
     /// Whether the next entry goes to the second copy by itself; otherwise it is to be caught up.
@@ -122,16 +180,19 @@ impl SaveTracker {
 
     /// What the person is told.
     pub fn state(&self) -> SaveState {
-        if !self.has_noted && self.first_has_all {
+        if !self.has_noted && self.first != First::Lacking {
             return SaveState::Unchanged;
         }
-        match (self.second, self.first_has_all) {
+        if self.is_healing() {
+            return SaveState::Keeping;
+        }
+        match (self.second, self.first == First::Whole) {
             (Second::Opening | Second::CatchingUp, _) => SaveState::Keeping,
             (Second::Whole, _) if self.waiting > 0 => SaveState::Keeping,
             (Second::Whole, true) => SaveState::KeptInBoth,
             (Second::Whole, false) => SaveState::KeptInOne(Copy::Second),
-            (Second::Lacking | Second::Missing, true) => SaveState::KeptInOne(Copy::First),
-            (Second::Lacking | Second::Missing, false) => SaveState::OnlyInMemory,
+            (Second::Lacking | Second::Missing(_), true) => SaveState::KeptInOne(Copy::First),
+            (Second::Lacking | Second::Missing(_), false) => SaveState::OnlyInMemory,
         }
     }
 }
@@ -144,7 +205,12 @@ impl Default for SaveTracker {
 
 #[cfg(test)]
 mod tests {
+    use crate::domain::time::moment::Moment;
     use crate::store::save_state::{Copy, SaveState, SaveTracker};
+
+    const fn at(seconds: i64) -> Moment {
+        Moment::from_seconds(1_793_577_600 + seconds)
+    }
 
     fn ready() -> SaveTracker {
         let mut tracker = SaveTracker::new();
@@ -224,14 +290,14 @@ mod tests {
         tracker.catching_up();
         assert!(!tracker.caught_up(true));
         assert_eq!(tracker.state(), SaveState::KeptInOne(Copy::Second));
-        tracker.second_is_missing();
+        tracker.second_is_missing(at(0));
         assert_eq!(tracker.state(), SaveState::OnlyInMemory);
     }
 
     #[test]
     fn a_missing_second_copy_is_said() {
         let mut tracker = SaveTracker::new();
-        tracker.second_is_missing();
+        tracker.second_is_missing(at(0));
         tracker.noted(true);
         assert_eq!(tracker.state(), SaveState::KeptInOne(Copy::First));
         tracker.noted(false);
@@ -260,5 +326,44 @@ mod tests {
         assert_eq!(tracker.state(), SaveState::Keeping);
         tracker.second_answered(true);
         assert_eq!(tracker.state(), SaveState::KeptInOne(Copy::Second));
+    }
+
+    /// Two seconds for opening, then ten in which it is left alone.
+    #[test]
+    fn a_second_copy_that_answered_late_is_opened_again_with_an_act_at_most_every_ten_seconds() {
+        let mut tracker = SaveTracker::new();
+        assert!(!tracker.opens_again(at(1)), "it is being opened");
+        tracker.second_is_missing(at(2));
+        tracker.noted(true);
+        assert!(!tracker.opens_again(at(11)));
+        assert_eq!(tracker.state(), SaveState::KeptInOne(Copy::First));
+        tracker.noted(true);
+        assert!(tracker.opens_again(at(12)));
+        assert_eq!(tracker.state(), SaveState::Keeping);
+        assert!(!tracker.opens_again(at(60)), "it is being opened");
+        tracker.second_is_missing(at(61));
+        assert_eq!(tracker.state(), SaveState::KeptInOne(Copy::First));
+        assert!(!tracker.opens_again(at(70)));
+        // The clock was set back to before it was found missing.
+        assert!(tracker.opens_again(at(30)));
+        tracker.catching_up();
+        assert!(!tracker.caught_up(true));
+        assert_eq!(tracker.state(), SaveState::KeptInBoth);
+        assert!(!tracker.opens_again(at(9_999)), "it is open");
+    }
+
+    #[test]
+    fn nothing_is_called_kept_in_both_while_the_first_copy_is_healed() {
+        let mut tracker = ready();
+        tracker.first_is_healing();
+        assert_eq!(tracker.state(), SaveState::Unchanged);
+        tracker.noted(true);
+        tracker.second_answered(true);
+        assert_eq!(tracker.state(), SaveState::Keeping);
+        tracker.first_healed(false);
+        assert_eq!(tracker.state(), SaveState::KeptInOne(Copy::Second));
+        tracker.first_is_healing();
+        tracker.first_healed(true);
+        assert_eq!(tracker.state(), SaveState::KeptInBoth);
     }
 }

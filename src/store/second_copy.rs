@@ -12,8 +12,8 @@ use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
-    DomException, Event, IdbDatabase, IdbFactory, IdbObjectStore, IdbOpenDbRequest, IdbRequest,
-    IdbTransaction, IdbTransactionMode,
+    DomException, Event, IdbDatabase, IdbFactory, IdbKeyRange, IdbObjectStore, IdbOpenDbRequest,
+    IdbRequest, IdbTransaction, IdbTransactionMode,
 };
 
 use crate::domain::quantity::order::set_of;
@@ -160,18 +160,34 @@ impl SecondCopy {
         Ok(set_of(names.lines().filter_map(Name::from_text)))
     }
 
-    /// Every name and line, in order of the names.
+    /// The names and lines that follow the name `last`, in order of the names: `most` at most, none behind
+    /// the last one.
     ///
     /// # Errors
     /// [`SecondCopyError`] when the database cannot be read.
-    pub async fn all(&self) -> Result<Vec<(String, String)>, SecondCopyError> {
+    pub async fn lines_after(
+        &self,
+        last: Option<&str>,
+        most: usize,
+    ) -> Result<Vec<(String, String)>, SecondCopyError> {
         let transaction = self
             .database
             .transaction_with_str(ENTRIES)
             .map_err(|error| named(&error))?;
         let entries = entries_of(&transaction)?;
-        let names = entries.get_all_keys().map_err(|error| named(&error))?;
-        let lines = entries.get_all().map_err(|error| named(&error))?;
+        let behind = match last {
+            Some(name) => IdbKeyRange::lower_bound_with_open(&name.into(), true),
+            // Every name is behind the empty one.
+            None => IdbKeyRange::lower_bound(&"".into()),
+        };
+        let behind = behind.map_err(|error| named(&error))?;
+        let most = u32::try_from(most).unwrap_or(u32::MAX);
+        let names = entries
+            .get_all_keys_with_key_and_limit(&behind, most)
+            .map_err(|error| named(&error))?;
+        let lines = entries
+            .get_all_with_key_and_limit(&behind, most)
+            .map_err(|error| named(&error))?;
         let (names_done, lines_done) = (answer(&names), answer(&lines));
         let names = result(&names, names_done).await?;
         let lines = result(&lines, lines_done).await?;

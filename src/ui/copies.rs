@@ -1,6 +1,6 @@
 //! The two copies of the journal in this browser, kept together, and the small values of this device.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -17,10 +17,10 @@ use crate::store::cup_text::{cup_from_text, cup_to_text};
 use crate::store::guide_text::{guide_of, with_guide, without_guide};
 use crate::store::id_text::{id_from_text, id_to_text};
 use crate::store::key_value::KeyValueError;
-use crate::store::line::{Line, Name};
+use crate::store::line::Line;
 use crate::store::open::open;
 use crate::store::save_state::{SaveState, SaveTracker};
-use crate::store::second_copy::SecondCopy;
+use crate::store::second_copy::{SecondCopy, SecondCopyError};
 use crate::store::sent_text::{sent_of, with_sent};
 use crate::store::setting::Setting;
 use crate::store::{Store, StoreError};
@@ -47,25 +47,22 @@ pub enum Keeping {
     NewerRecords,
 }
 
-/// The names of the lines that the second copy holds.
-type Names = BTreeSet<Name>;
-
 /// Everything that is not a signal, in one place.
-struct Inner {
-    store: Store<LocalKeyValue>,
-    tracker: SaveTracker,
-    second: Option<SecondCopy>,
-    /// Entries that only the second copy has; written to the first with the next act.
-    to_heal: Vec<Entry>,
+pub(super) struct Inner {
+    pub(super) store: Store<LocalKeyValue>,
+    pub(super) tracker: SaveTracker,
+    pub(super) second: Option<SecondCopy>,
     /// What was on screen before the made-up chick.
-    aside: Journal,
-    trouble: Option<StoreError>,
+    pub(super) aside: Journal,
+    pub(super) trouble: Option<StoreError>,
+    /// Acts so far, and times that keeping was tried again: after each the copies are brought together.
+    pub(super) acts: RwSignal<usize>,
 }
 
 /// Both copies, copied freely.
 #[derive(Debug, Clone, Copy)]
 pub struct Copies {
-    inner: StoredValue<Inner, LocalStorage>,
+    pub(super) inner: StoredValue<Inner, LocalStorage>,
     /// What the person is told.
     pub keeping: RwSignal<Keeping>,
     /// Texts that could not be read, to be saved by the person; empty when there are none.
@@ -92,8 +89,8 @@ impl Copies {
             store: opened.store,
             tracker,
             second: None,
-            to_heal: Vec::new(),
             aside: Journal::default(),
+            acts: RwSignal::new(0),
             trouble,
         };
         let copies = Self {
@@ -104,128 +101,31 @@ impl Copies {
         (copies, opened.journal)
     }
 
-    /// Opens the second copy, gives back what only it has, and sends it what it lacks.
-    pub async fn open_second(self, journal: RwSignal<Journal>) -> Vec<Entry> {
-        let Some((second, names, lines)) = self.read_second().await else {
-            self.update(|inner| inner.tracker.second_is_missing());
-            return Vec::new();
-        };
-        let (mut held, mut newer) = (Vec::new(), None);
-        for (name, line) in lines {
-            match Line::read(&line) {
-                Ok(line) => held.push(line.entry),
-                Err(why) => {
-                    newer = newer.max(why.newer_version());
-                    self.damaged
-                        .update(|text| text.extend(["# ", &name, "\n", &line, "\n"]));
-                }
-            }
-        }
-        let only_there: Vec<Entry> = journal.with_untracked(|journal| {
-            held.into_iter()
-                .filter(|entry| !journal.holds(entry))
-                .collect()
-        });
-        let mut may_write = false;
-        self.update(|inner| {
-            if let Some(version) = newer {
-                inner.store.found_newer(version);
-            }
-            if let Some(version) = inner.store.newer_version() {
-                inner.trouble = Some(StoreError::NewerVersion { version });
-                inner.tracker.second_is_missing();
-                return;
-            }
-            may_write = true;
-            inner.second = Some(second.clone());
-            inner.to_heal.clone_from(&only_there);
-        });
-        if may_write {
-            spawn_local(self.catch_up(second, Some(names), journal));
-        }
-        only_there
-    }
-
-    /// The second copy, the names of its lines, and the lines that the first lacks; `None` when it does
-    /// not answer.
-    async fn read_second(self) -> Option<(SecondCopy, Names, Vec<(String, String)>)> {
-        let second = SecondCopy::open().await.ok()?;
-        let names = second.names().await.ok()?;
-        let unknown = self.inner.with_value(|inner| inner.store.unknown(&names));
-        if unknown.is_empty() {
-            return Some((second, names, Vec::new()));
-        }
-        let mut lines = second.all().await.ok()?;
-        lines.retain(|(name, _)| Name::from_text(name).is_some_and(|name| unknown.contains(&name)));
-        Some((second, names, lines))
-    }
-
-    /// Sends the second copy what it lacks, again until nothing was noted meanwhile. `names` are those
-    /// that it was just seen to hold.
-    async fn catch_up(
-        self,
-        second: SecondCopy,
-        mut names: Option<Names>,
-        journal: RwSignal<Journal>,
-    ) {
-        let mut is_to_repeat = true;
-        while is_to_repeat {
-            self.update(|inner| inner.tracker.catching_up());
-            let names = match names.take() {
-                Some(names) => Ok(names),
-                None => second.names().await,
-            };
-            let is_taken = match names {
-                Ok(names) => {
-                    let lines = self.inner.with_value(|inner| {
-                        // The made-up chick may be on screen, and what is ours set aside.
-                        let mut lines = inner.store.lacking_in(&names, inner.aside.entries());
-                        journal.with_untracked(|journal| {
-                            lines.extend(inner.store.lacking_in(&names, journal.entries()));
-                        });
-                        lines
-                    });
-                    lines.is_empty() || second.put_all(&lines).await.is_ok()
-                }
-                Err(_) => false,
-            };
-            self.update(|inner| is_to_repeat = inner.tracker.caught_up(is_taken));
-        }
-    }
-
     /// Keeps what was noted in one act: the first copy at once, the second as soon as it answers.
-    pub fn keep(self, act: &[Entry], journal: RwSignal<Journal>) {
-        let (mut is_single, mut is_behind) = (false, false);
+    pub fn keep(self, act: &[Entry]) {
+        let mut single = None;
         self.update(|inner| {
-            let to_heal = std::mem::take(&mut inner.to_heal);
-            let kept = inner
-                .store
-                .keep(act)
-                .and_then(|()| inner.store.import(&to_heal).map(drop));
-            inner.trouble = kept.err();
+            inner.trouble = inner.store.keep(act).err();
             inner.tracker.noted(inner.trouble.is_none());
-            is_single = inner.tracker.sends_singly();
-            is_behind = inner.tracker.is_behind();
+            single.clone_from(&inner.second);
+            single.take_if(|_| !inner.tracker.sends_singly());
         });
-        let second = self.inner.with_value(|inner| inner.second.clone());
-        let Some(second) = second else { return };
-        if is_behind {
-            return spawn_local(self.catch_up(second, None, journal));
+        self.count_act();
+        if let Some(second) = single {
+            let answer = second.put_all(&named_lines(act));
+            spawn_local(async move {
+                let answer = answer.await;
+                self.update(|inner| {
+                    inner.tracker.second_answered(answer.is_ok());
+                    inner.let_go_of_closed(&answer);
+                });
+            });
         }
-        if !is_single {
-            return;
-        }
-        let answer = second.put_all(&named_lines(act));
-        spawn_local(async move {
-            let is_taken = answer.await.is_ok();
-            self.update(|inner| inner.tracker.second_answered(is_taken));
-            if self.keeping.get_untracked() == Keeping::Kept {
-                // At the end of an act and with everything in the second copy, once a day at most. What
-                // cannot be folded today stays as it is and is folded another day.
-                self.inner
-                    .update_value(|inner| drop(inner.store.fold_finished_weeks(clock::now())));
-            }
-        });
+    }
+
+    fn count_act(self) {
+        let acts = self.inner.with_value(|inner| inner.acts);
+        acts.update(|count| *count += 1);
     }
 
     /// Tries again what could not be kept.
@@ -236,6 +136,7 @@ impl Copies {
                 inner.tracker.first_tried_again(inner.trouble.is_none());
             }
         });
+        self.count_act();
     }
 
     /// The entries that another tab has just kept.
@@ -268,7 +169,7 @@ impl Copies {
             .with_value(|inner| inner.store.everything_as_text())
     }
 
-    fn update(self, change: impl FnOnce(&mut Inner)) {
+    pub(super) fn update(self, change: impl FnOnce(&mut Inner)) {
         let mut told = Keeping::Nothing;
         self.inner.update_value(|inner| {
             change(inner);
@@ -480,6 +381,14 @@ impl Copies {
 }
 
 impl Inner {
+    /// A second copy that the browser has closed is opened again with a later act.
+    pub(super) fn let_go_of_closed(&mut self, answer: &Result<(), SecondCopyError>) {
+        if *answer == Err(SecondCopyError::Closed) {
+            self.second = None;
+            self.tracker.second_is_missing(clock::now());
+        }
+    }
+
     fn told(&self) -> Keeping {
         match (self.tracker.state(), &self.trouble) {
             (_, Some(StoreError::NewerVersion { .. })) => Keeping::NewerRecords,

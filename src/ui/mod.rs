@@ -10,14 +10,13 @@ pub mod platform;
 pub mod route;
 pub mod screens;
 pub mod state;
+pub mod together;
 
 use std::time::Duration;
 
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 
-use crate::domain::journal::entries::Journal;
 use crate::ui::copies::Copies;
 use crate::ui::parts::shell::{Banners, BottomBar, StatusLine, TopBar};
 use crate::ui::pieces::{Piece, Pieces};
@@ -94,7 +93,13 @@ async fn start_in(place: web_sys::Element) {
     }
     set_timeout(move || pieces.fetch_all(), BEFORE_THE_REST);
     platform::next_task().await;
-    owner.with(|| spawn_local(join_second(state)));
+    owner.with(|| {
+        Effect::new(move || {
+            if let Some(keep_together) = pieces.together.get() {
+                untrack(|| keep_together(state));
+            }
+        });
+    });
     // It lives as long as the page.
     std::mem::forget(owner);
 }
@@ -122,16 +127,6 @@ fn follow(state: AppState) {
     keep_time(state);
     follow_address(state);
     follow_updates(state);
-}
-
-/// Joins what only the second copy has to what is on screen.
-async fn join_second(state: AppState) {
-    let healed = state.copies.open_second(state.journal).await;
-    if state.is_demo.get_untracked() {
-        state.copies.set_aside(&Journal::from_entries(healed));
-    } else {
-        state.import(healed, false);
-    }
 }
 
 /// Moves the present moment on, once a second while the page is visible and at once when it becomes so.

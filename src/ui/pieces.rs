@@ -28,11 +28,12 @@ use crate::ui::screens::weigh::WeighScreen;
 use crate::ui::screens::weight::WeightScreen;
 use crate::ui::screens::wrong::WrongScreen;
 use crate::ui::state::{AppState, Judge};
+use crate::ui::together::keep_together;
 
 /// A piece of the program that is fetched after the first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Piece {
-    /// Judging a chick, and the screen that says what is due.
+    /// Judging a chick, the screen that says what is due, and keeping the two copies together.
     Due,
     /// Every other screen.
     Rest,
@@ -49,6 +50,9 @@ impl Piece {
 /// Draws the screen of a route.
 type Draw = fn(Route) -> AnyView;
 
+/// Keeps the two copies together: [`keep_together`].
+pub type KeepTogether = fn(AppState);
+
 /// How far a piece is.
 #[derive(Debug, Clone, Copy)]
 enum Arrival {
@@ -63,6 +67,8 @@ enum Arrival {
 pub struct Pieces {
     /// Comes with [`Piece::Due`].
     pub judge: RwSignal<Option<Judge>>,
+    /// Comes with [`Piece::Due`].
+    pub together: RwSignal<Option<KeepTogether>>,
     due: RwSignal<Arrival>,
     rest: RwSignal<Arrival>,
 }
@@ -72,6 +78,7 @@ impl Pieces {
     pub fn first_alone() -> Self {
         Self {
             judge: RwSignal::new(None),
+            together: RwSignal::new(None),
             due: RwSignal::new(Arrival::NotAsked),
             rest: RwSignal::new(Arrival::NotAsked),
         }
@@ -102,9 +109,10 @@ impl Pieces {
 
     /// Every screen of a chick judges it, so that the rest never comes without what is due.
     async fn fetched(self, piece: Piece) -> Result<Draw, SplitLoaderError> {
-        let (draw_due, judge) = fetch_due().await?;
+        let (draw_due, judge, together) = fetch_due().await?;
         if self.judge.get_untracked().is_none() {
             self.judge.set(Some(judge));
+            self.together.set(Some(together));
         }
         match piece {
             Piece::Due => Ok(draw_due),
@@ -167,8 +175,9 @@ fn hidden_heading() -> impl IntoView {
     reason = "the macro adds the error of the fetch"
 )]
 #[wasm_split(due, wasm_split_path = leptos::wasm_split, fallible)]
-fn fetch_due() -> Result<(Draw, Judge), SplitLoaderError> {
-    Ok((|_| view! { <NowScreen /> }.into_any(), outlook))
+fn fetch_due() -> Result<(Draw, Judge, KeepTogether), SplitLoaderError> {
+    let draw: Draw = |_| view! { <NowScreen /> }.into_any();
+    Ok((draw, outlook, keep_together))
 }
 
 /// Fetches [`Piece::Rest`].

@@ -176,7 +176,7 @@ impl AppState {
         }
         let ids = entries.iter().map(|entry| entry.id).collect();
         if !self.is_demo.get_untracked() {
-            self.copies.keep(&entries, self.journal);
+            self.copies.keep(&entries);
             if journal.entries().len() == ENTRIES_BEFORE_ASKING {
                 leptos::task::spawn_local(async {
                     platform::ask_to_persist().await;
@@ -312,7 +312,7 @@ impl AppState {
         let count = journal.join(&Journal::from_entries(new.clone()));
         if count > 0 {
             if keep {
-                self.copies.keep(&new, self.journal);
+                self.copies.keep(&new);
             }
             self.journal.set(journal);
             self.choose_chick();

@@ -194,6 +194,39 @@ test('a second copy that never answers is never waited for in vain, and nothing 
   tell({ fault: 'IndexedDB never answers: its opening, a reading, a writing', trials: 3, lost, said });
 });
 
+// The first opening of IndexedDB answers after four seconds, two more than it is waited for.
+const openLate = () => {
+  const { open } = IDBFactory.prototype;
+  IDBFactory.prototype.open = function (...names) {
+    IDBFactory.prototype.open = open;
+    const request = open.apply(this, names);
+    let answer = () => {};
+    Object.defineProperty(request, 'onsuccess', {
+      set(given) {
+        answer = given;
+      },
+    });
+    request.addEventListener('success', (event) => setTimeout(() => answer(event), 4_000));
+    return request;
+  };
+};
+
+test('a second copy that answered late once is opened again with a later act and given what it lacks', async ({ bench }) => {
+  const { page } = await withChick(bench, openLate);
+  const said = await storageNotice(page, ONE_COPY);
+  assert.equal(await countInSecond(page), 0);
+  // It is left alone for ten seconds (src/store/save_state.rs).
+  await page.waitForTimeout(10_500);
+  assert.equal(await keptState(page), 'OneCopyOnly');
+  await note(page, 'noted when it answers again');
+  assert.equal(await countInSecond(page), 2);
+  await page.locator('.banner[data-kind="storage"]').waitFor({ state: 'detached' });
+  await note(page, 'noted last');
+  assert.equal(await countInSecond(page), 3);
+  const lost = await missing(page, [ADDED, 'noted when it answers again', 'noted last']);
+  tell({ fault: 'IndexedDB opens too late, once', trials: 1, lost, said });
+});
+
 const clearFirst = (page) => page.evaluate(() => localStorage.clear());
 const clearSecond = (page) =>
   page.evaluate(

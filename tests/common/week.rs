@@ -2,7 +2,7 @@
 
 #![allow(dead_code, reason = "each test file uses its own part of these")]
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use perchlight::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, CropFeel, CropState, Entry, EntryId, Response,
@@ -12,6 +12,7 @@ use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres};
 use perchlight::domain::time::moment::{Moment, Offset};
 use perchlight::store::key_value::KeyValue;
+use perchlight::store::line::{Line, Name};
 use perchlight::store::open::{Opened, open};
 use perchlight::store::{Store, StoreError};
 
@@ -132,4 +133,22 @@ pub(crate) fn texts(place: &MemoryKeyValue) -> BTreeMap<String, String> {
     keys.into_iter()
         .map(|key| (key.clone(), place.get(&key).unwrap().unwrap()))
         .collect()
+}
+
+/// The lines that a second copy holds of these entries.
+pub(crate) fn second_copy(entries: &[Entry]) -> Vec<Line> {
+    entries
+        .iter()
+        .map(|entry| Line::of(entry).unwrap())
+        .collect()
+}
+
+/// Heals a first copy from a second one, as the app does; how many lines were lacking.
+pub(crate) fn heal<K: KeyValue>(store: &mut Store<K>, mut second: Vec<Line>) -> usize {
+    let names: BTreeSet<Name> = second.iter().map(|line| line.name).collect();
+    let unknown = store.unknown(&names);
+    second.retain(|line| unknown.contains(&line.name));
+    store.set_to_heal(second);
+    while store.heal_step(on_day(30, 0)).unwrap() {}
+    unknown.len()
 }
