@@ -21,9 +21,6 @@ const COSTLY_EVERY: usize = 5;
 /// Acts after which pages are made of the record: every so many.
 const PAGES_EVERY: usize = 15;
 
-/// Minutes after a journey in which laws 7 and 8 are not asked.
-const LONG_DAY: i64 = 36 * 60;
-
 /// Minutes between two looks at the phone while time goes on.
 const HALF_HOUR: i64 = 30;
 
@@ -36,8 +33,6 @@ pub(crate) struct Life {
     told: Moment,
     /// The longest gap of the plan in the time since then, minutes: a feed brought back shortens it.
     gap_since_told: i64,
-    /// Until when the longer or shorter day of a journey is not over.
-    long_day_until: Moment,
     acts: usize,
     /// What the last act noted on the owner's phone, and the outlook before it.
     undoable: Option<(Vec<EntryId>, Box<Outlook>)>,
@@ -49,7 +44,6 @@ impl Life {
         Self {
             told: home.now,
             gap_since_told: 0,
-            long_day_until: home.now,
             home,
             dropped: Vec::new(),
             acts: 0,
@@ -154,7 +148,6 @@ impl Life {
             Act::Undone => {}
             Act::Travelled(hours) => {
                 self.home.clock_moved(i32::from(hours) * 60);
-                self.long_day_until = self.home.now.plus_minutes(LONG_DAY);
             }
             Act::ClocksChanged(minutes) => {
                 let was = self.home.outlook(Who::Owner);
@@ -231,9 +224,7 @@ impl Life {
 
     fn is_told_in_time(&mut self) {
         let outlook = self.home.outlook(Who::Owner);
-        // The feeds of a day made longer by a journey west are not spread over it yet: up to 12 h 30 min
-        // were seen where 12 h are the most.
-        if laws::is_told(&outlook) || self.home.now < self.long_day_until {
+        if laws::is_told(&outlook) {
             self.told = self.home.now;
             self.gap_since_told = 0;
         }
@@ -285,8 +276,7 @@ impl Life {
         let Some(volume) = laws::asked_for(&self.home.outlook(who)) else {
             return;
         };
-        // On the day of a journey a larger feed may come twice: 280 ml of 260 were seen.
-        if who == Who::Owner && self.home.now >= self.long_day_until {
+        if who == Who::Owner {
             laws::no_day_asks_for_more_than_the_plan_holds(&self.home, volume);
         }
         let at = self.home.now.plus_minutes(late);

@@ -29,7 +29,7 @@ use proptest::prelude::*;
 use proptest::test_runner::{Config, RngSeed};
 use proptest_state_machine::{ReferenceStateMachine, StateMachineTest, prop_state_machine};
 
-use crate::acts::{Act, act};
+use crate::acts::{Act, Who, act};
 use crate::life::Life;
 
 /// Lives of one run when `LIVES` does not say.
@@ -98,4 +98,43 @@ prop_state_machine! {
 
     #[test]
     fn the_laws_hold_after_every_act_of_another_life(sequential 1..60 => Life);
+}
+
+/// Lives that broke a law once, as short as they came.
+#[test]
+fn a_journey_west_leaves_nobody_without_an_instruction() {
+    let lives = [
+        // 14 h between two feeds of one day
+        vec![
+            Act::OrdinaryDays(1),
+            Act::Travelled(-7),
+            Act::OrdinaryDays(1),
+        ],
+        // one feed a day is left: the days that were told began after the journey
+        vec![
+            Act::Feed {
+                who: Who::Owner,
+                late_minutes: 0,
+                share_pct: 100,
+                noted_after: 233,
+            },
+            Act::Dropped,
+            Act::Wait(480),
+            Act::Feed {
+                who: Who::Owner,
+                late_minutes: 0,
+                share_pct: 100,
+                noted_after: 31,
+            },
+            Act::Travelled(-2),
+            Act::Dropped,
+            Act::OrdinaryDays(6),
+        ],
+    ];
+    for acts in lives {
+        let mut life = Life::begun();
+        for act in acts {
+            life.lives_through(act);
+        }
+    }
 }

@@ -8,7 +8,7 @@ use crate::domain::feeding::scheduled::{FeedState, LATE_MINUTES, ScheduledFeed};
 use crate::domain::homecoming::journey::{FeedMoments, feed_moments, is_doubled};
 use crate::domain::journal::chick::Chick;
 use crate::domain::plan::care_plan::{CarePlan, PlannedFeed, Slot};
-use crate::domain::time::moment::{Day, Moment};
+use crate::domain::time::moment::{Day, Moment, WallTime};
 use crate::domain::time::zone::Zone;
 
 /// Shortest gap over the night, 6 h. Source: avian pediatric nutrition page of a US animal clinic
@@ -22,6 +22,10 @@ pub const DAY_GAP_MINUTES: i64 = 240;
 /// Most by which a journey west makes a gap longer than the plan's longest, minutes: as much as the clocks
 /// of autumn do. Ours.
 pub const LONGER_GAP_MINUTES: i64 = 60;
+
+/// Longest time that it takes until feeds moved by a journey stand at their wall times again, days: one
+/// feed a day, half a day by an hour a day, and two days to spare.
+const LONGEST_SPREAD_DAYS: i32 = 14;
 
 /// The feeds that the plan wanted or wants on the days of care from `first` to `last`, in order, none of
 /// them given yet.
@@ -47,8 +51,7 @@ pub fn planned_feeds(
         },
         Some(journey) => feed_moments(feed.time.civil_day(day), feed.time, zone, journey),
     };
-    // What a journey moved moves the next ones: two days are enough for it to come to rest.
-    let mut day = first.plus(-2);
+    let mut day = first.plus(-run_up_days(zone, first));
     while day <= last {
         for slot in Slot::ALL {
             let of_day = |moment: &dyn Fn(&PlannedFeed) -> Option<Moment>| {
@@ -103,6 +106,22 @@ fn in_force(
     None
 }
 
+/// How many days before `first` feeds are to be told, so that those moved by a journey west stand where
+/// they stood yesterday.
+fn run_up_days(zone: &Zone, first: Day) -> i32 {
+    let offset = |day: Day| {
+        let noon = zone.moment_of(day, WallTime::from_hour(12));
+        i64::from(zone.offset_at(noon).minutes())
+    };
+    let now = offset(first);
+    let mut days = (1..=LONGEST_SPREAD_DAYS).map(|days| offset(first.plus(-days)));
+    if days.any(|then| (then - now).abs() > LONGER_GAP_MINUTES) {
+        LONGEST_SPREAD_DAYS
+    } else {
+        0
+    }
+}
+
 /// Brings feeds forward that a journey west moved too far from the one before.
 fn spread_long_day(scheduled: &mut [ScheduledFeed], chick: &Chick, zone: &Zone) {
     let mut before: Option<(Moment, bool)> = None;
@@ -112,7 +131,9 @@ fn spread_long_day(scheduled: &mut [ScheduledFeed], chick: &Chick, zone: &Zone) 
             let offset = |at| i64::from(zone.offset_at(at).minutes());
             let put_back = offset(earlier) - offset(feed.planned);
             if was_moved || put_back > LONGER_GAP_MINUTES {
-                let gap = longest_gap_minutes(earlier, chick).unwrap_or(24 * 60);
+                // A drop makes a gap longer, a feed brought back makes it shorter.
+                let gaps = [earlier, feed.planned].map(|at| longest_gap_minutes(at, chick));
+                let gap = gaps.into_iter().flatten().max().unwrap_or(24 * 60);
                 let latest = earlier.plus_minutes(gap + LONGER_GAP_MINUTES);
                 is_moved = latest < feed.planned;
                 feed.planned = feed.planned.min(latest);
