@@ -100,14 +100,7 @@ fn changes() -> impl Strategy<Value = Change> {
         CropAtWeighing::AfterFeed,
         CropAtWeighing::NotSure,
     ];
-    let looks = [
-        Droppings::Normal,
-        Droppings::SmallOrFew,
-        Droppings::Watery,
-        Droppings::GreenOrBlack,
-        Droppings::Undigested,
-        Droppings::Bloody,
-    ];
+    let looks = Droppings::ALL;
     let whys = [
         WhyPassedOver::CropNotEmpty,
         WhyPassedOver::NotFit,

@@ -337,14 +337,7 @@ fn the_words_for_what_was_seen_never_change() {
         "/feel",
         feels.map(|feel| Change::CropSeen { state, feel }).into(),
     );
-    let looks = [
-        Droppings::Normal,
-        Droppings::SmallOrFew,
-        Droppings::Watery,
-        Droppings::GreenOrBlack,
-        Droppings::Undigested,
-        Droppings::Bloody,
-    ];
+    let looks = Droppings::ALL;
     assert_words(
         "droppings",
         "/look",

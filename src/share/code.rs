@@ -102,6 +102,11 @@ numbers! { Droppings {
     GreenOrBlack = 3,
     Undigested = 4,
     Bloody = 5,
+    EmeraldGreen = 6,
+    TarBlack = 7,
+    LimeUrates = 8,
+    WetAfterFruit = 9,
+    RedAfterFood = 10,
 } }
 
 numbers! { SolidsEaten {

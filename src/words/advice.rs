@@ -435,6 +435,76 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
                 "No quite ninguna toma ahora. No dé arenilla.",
             ),
         },
+        RuleId::DroppingsSeen(Droppings::EmeraldGreen) => Advice {
+            why: language.pick(
+                "Bright green with little stool is bile: hardly any food passes through.",
+                "El verde vivo con poca materia es bilis: apenas pasa comida.",
+            ),
+            act: language.pick(
+                "Weigh it with an empty crop and look at what it took of each feed. Lighter than                  yesterday: call the vet today.",
+                "Péselo con el buche vacío y mire cuánto aceptó de cada toma. Si pesa menos que                  ayer, llame hoy al veterinario.",
+            ),
+            avoid: language.pick(
+                "Do not drop a feed now. Do not give any remedy.",
+                "No quite ninguna toma ahora. No dé ningún remedio.",
+            ),
+        },
+        RuleId::DroppingsSeen(Droppings::TarBlack) => Advice {
+            why: language.pick(
+                "Droppings like tar are blood from high up in the gut, or about a day without                  solid food.",
+                "Los excrementos como alquitrán son sangre de la parte alta del intestino, o un                  día sin comida sólida.",
+            ),
+            act: language.pick(
+                "Keep the dropping on its paper for the vet. Keep the chick warm and quiet.",
+                "Guarde el excremento en su papel para el veterinario. Mantenga al pollo caliente                  y tranquilo.",
+            ),
+            avoid: language.pick(
+                "Do not wait for tomorrow. Do not give any remedy.",
+                "No espere a mañana. No dé ningún remedio.",
+            ),
+        },
+        RuleId::DroppingsSeen(Droppings::LimeUrates) => Advice {
+            why: language.pick(
+                "The white part turns yellow-green when the liver is ill.",
+                "La parte blanca se pone amarillo verdosa cuando el hígado está enfermo.",
+            ),
+            act: language.pick(
+                "Keep a fresh dropping on white paper and a picture for the vet. Wash your hands;                  some causes infect people.",
+                "Guarde un excremento fresco en papel blanco y una foto para el veterinario.                  Lávese las manos; algunas causas contagian a personas.",
+            ),
+            avoid: language.pick(
+                "Do not wait a day to see whether it passes. Do not give any remedy.",
+                "No espere un día a ver si pasa. No dé ningún remedio.",
+            ),
+        },
+        RuleId::DroppingsSeen(Droppings::WetAfterFruit) => Advice {
+            why: language.pick(
+                "After fruit or a fright wet droppings with formed stool are normal for hours.",
+                "Tras fruta o un susto, los excrementos muy húmedos con materia formada son                  normales unas horas.",
+            ),
+            act: language.pick(
+                "Look again in a few hours. Still wet tomorrow without fruit: note them as                  watery.",
+                "Mire otra vez en unas horas. Si mañana siguen así sin fruta, anótelos como                  aguados.",
+            ),
+            avoid: language.pick(
+                "Do not take the water away. Do not thicken the mix.",
+                "No quite el agua. No espese la mezcla.",
+            ),
+        },
+        RuleId::DroppingsSeen(Droppings::RedAfterFood) => Advice {
+            why: language.pick(
+                "Beet, berries and dyed pellets colour the droppings for some hours.",
+                "La remolacha, las bayas y el pienso teñido colorean los excrementos unas horas.",
+            ),
+            act: language.pick(
+                "Leave the red food out and look again on white paper. Still red tomorrow: note                  it as blood.",
+                "Quite la comida roja y mire otra vez sobre papel blanco. Si mañana sigue rojo,                  anótelo como sangre.",
+            ),
+            avoid: language.pick(
+                "Do not explain red droppings by food that it ate days ago.",
+                "No lo explique con comida de hace días.",
+            ),
+        },
         RuleId::DroppingsSeen(Droppings::Bloody) => Advice {
             why: language.pick(
                 "Blood comes from the gut or the vent and cannot be judged at home.",
@@ -509,15 +579,6 @@ mod tests {
     use crate::words::advice::*;
     use crate::words::sources::source;
 
-    const LOOKS: [Droppings; 6] = [
-        Droppings::Normal,
-        Droppings::SmallOrFew,
-        Droppings::Watery,
-        Droppings::GreenOrBlack,
-        Droppings::Undigested,
-        Droppings::Bloody,
-    ];
-
     /// Every rule id: one a rule, and one more for each sign and each look at the droppings.
     fn every_rule() -> Vec<RuleId> {
         let plain = [
@@ -546,7 +607,7 @@ mod tests {
             RuleId::VetVisitDue,
         ];
         assert_eq!(plain.len() + 2, RULES.len());
-        let looks = LOOKS.into_iter().map(RuleId::DroppingsSeen);
+        let looks = Droppings::ALL.into_iter().map(RuleId::DroppingsSeen);
         let signs = Sign::ALL.into_iter().map(RuleId::SignSeen);
         plain.into_iter().chain(looks).chain(signs).collect()
     }

@@ -193,16 +193,16 @@ const fn droppings_pattern(language: Language, look: Droppings, value: Value) ->
             "Excrementos aguados (límite {limit})",
         ),
         Droppings::Watery => language.pick(
-            "Droppings watery or discoloured for {value} (limit {limit})",
-            "Excrementos aguados o de mal color desde hace {value} (límite {limit})",
+            "Droppings watery for {value} (limit {limit})",
+            "Excrementos aguados desde hace {value} (límite {limit})",
         ),
         Droppings::GreenOrBlack if is_first => language.pick(
             "Droppings green or black (limit {limit})",
             "Excrementos verdes o negros (límite {limit})",
         ),
         Droppings::GreenOrBlack => language.pick(
-            "Droppings discoloured or watery for {value} (limit {limit})",
-            "Excrementos de mal color o aguados desde hace {value} (límite {limit})",
+            "Droppings green or black for {value} (limit {limit})",
+            "Excrementos verdes o negros desde hace {value} (límite {limit})",
         ),
         Droppings::Undigested if is_one(value) => language.pick(
             "Undigested food in the droppings on 1 day (limit {limit})",
@@ -213,6 +213,26 @@ const fn droppings_pattern(language: Language, look: Droppings, value: Value) ->
             "Comida sin digerir en los excrementos {value} días (límite {limit})",
         ),
         Droppings::Bloody => language.pick("Blood in the droppings", "Sangre en los excrementos"),
+        Droppings::EmeraldGreen => language.pick(
+            "Droppings emerald green, little stool",
+            "Excrementos verde esmeralda, con poca materia",
+        ),
+        Droppings::TarBlack => language.pick(
+            "Droppings black-green and sticky, like tar",
+            "Excrementos negro verdoso y pegajosos, como alquitrán",
+        ),
+        Droppings::LimeUrates => language.pick(
+            "The white part of the droppings is yellow-green",
+            "La parte blanca de los excrementos es amarillo verdosa",
+        ),
+        Droppings::WetAfterFruit => language.pick(
+            "Droppings wet after fruit or a fright",
+            "Excrementos muy húmedos tras fruta o un susto",
+        ),
+        Droppings::RedAfterFood => language.pick(
+            "Droppings red after red food",
+            "Excrementos rojos tras comida roja",
+        ),
     }
 }
 
@@ -224,15 +244,6 @@ mod tests {
     use crate::domain::warnings::rules::trial;
     use crate::words::rules::*;
     use crate::words::sources::source_line;
-
-    const LOOKS: [Droppings; 6] = [
-        Droppings::Normal,
-        Droppings::SmallOrFew,
-        Droppings::Watery,
-        Droppings::GreenOrBlack,
-        Droppings::Undigested,
-        Droppings::Bloody,
-    ];
 
     fn title(rule: RuleId, value: Value, limit: Value) -> String {
         let finding = Finding {
@@ -290,7 +301,7 @@ mod tests {
         script.weigh(1, 1_000).weigh(2, 1_000).weigh(3, 1_000);
         script.note(4, 7, 0, trial::served(440)).weigh(4, 780);
         script.note(4, 8, 0, trial::served(370));
-        for (minute, look) in LOOKS.into_iter().enumerate() {
+        for (minute, look) in Droppings::ALL.into_iter().enumerate() {
             let minute = i32::try_from(minute).unwrap();
             script.note(4, 9, minute, trial::droppings(look));
         }

@@ -73,12 +73,13 @@ const fn seen(language: Language, sign: Sign) -> &'static str {
             "Mancha mojada o roja, costra o fuga sobre el buche",
         ),
         Sign::NoDroppingFourHours => language.pick(
-            "No dropping for 4 hours by day after a feed",
-            "Sin excrementos 4 horas de día después de una toma",
+            "No dropping for 4 waking hours after a feed",
+            "Sin excrementos 4 horas despierto tras una toma",
         ),
-        Sign::NoDroppingEightHours => {
-            language.pick("No dropping for 8 hours", "Sin excrementos 8 horas")
-        }
+        Sign::NoDroppingEightHours => language.pick(
+            "No dropping for 8 waking hours",
+            "Sin excrementos 8 horas despierto",
+        ),
         Sign::BadDroppingsOverADay => language.pick(
             "Green, black or watery droppings for more than a day",
             "Excrementos verdes, negros o aguados más de un día",

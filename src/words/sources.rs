@@ -80,8 +80,8 @@ pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
             "páginas de veterinarios de aves sobre la estasis del buche; Rivera 2008"
         }
         RuleId::DroppingsSeen(_) => {
-            "práctica común de veterinarios de aves y criadores; pequeños, oscuros o pocos: \
-             nuestro"
+            "colores: páginas de veterinarios de aves; sin digerir y aguados: práctica común; \
+             horas, pequeños, oscuros o pocos: nuestros"
         }
         RuleId::SignSeen(_) => {
             "señales: Duerr & Gage 2020, Romagnano, Rivera 2008; los niveles y las horas: \

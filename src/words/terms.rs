@@ -177,7 +177,30 @@ impl Language {
             Droppings::Watery => self.pick("watery", "aguados"),
             Droppings::GreenOrBlack => self.pick("green or black", "verdes o negros"),
             Droppings::Undigested => self.pick("undigested food", "comida sin digerir"),
-            Droppings::Bloody => self.pick("blood", "con sangre"),
+            Droppings::Bloody => self.pick(
+                "red without red food: blood",
+                "rojos sin comida roja: sangre",
+            ),
+            Droppings::EmeraldGreen => self.pick(
+                "emerald green, little stool",
+                "verde esmeralda, poca materia",
+            ),
+            Droppings::TarBlack => self.pick(
+                "black-green and sticky, like tar",
+                "negro verdoso y pegajoso, como alquitrán",
+            ),
+            Droppings::LimeUrates => self.pick(
+                "the white part yellow-green",
+                "la parte blanca, amarillo verdosa",
+            ),
+            Droppings::WetAfterFruit => self.pick(
+                "wet after fruit or a fright",
+                "muy húmedos tras fruta o un susto",
+            ),
+            Droppings::RedAfterFood => self.pick(
+                "red after beet, berries or dyed pellets",
+                "rojos tras remolacha, bayas o pienso teñido",
+            ),
         }
     }
 

@@ -423,8 +423,7 @@ fn crop_feel() -> impl Strategy<Value = CropFeel> {
 }
 
 fn droppings() -> impl Strategy<Value = Droppings> {
-    use Droppings::{Bloody, GreenOrBlack, Normal, SmallOrFew, Undigested, Watery};
-    select(&[Normal, SmallOrFew, Watery, GreenOrBlack, Undigested, Bloody])
+    select(&Droppings::ALL)
 }
 
 fn eaten() -> impl Strategy<Value = SolidsEaten> {

@@ -206,6 +206,9 @@ fn one_bad_look_at_the_droppings_in_three_days_stops_the_drop() {
         Droppings::GreenOrBlack,
         Droppings::Undigested,
         Droppings::Bloody,
+        Droppings::EmeraldGreen,
+        Droppings::TarBlack,
+        Droppings::LimeUrates,
     ] {
         for (day, expected) in [(6, Answer::Yes), (7, Answer::No), (9, Answer::No)] {
             let mut script = ready();
@@ -214,6 +217,13 @@ fn one_bad_look_at_the_droppings_in_three_days_stops_the_drop() {
             let found = answer(&weaning, Criterion::DroppingsNormal);
             assert_eq!(found, expected, "{look:?} on day {day}");
         }
+    }
+    for look in [Droppings::WetAfterFruit, Droppings::RedAfterFood] {
+        let mut script = ready();
+        script.note(9, 8, 0, droppings(look));
+        let weaning = evening(&script);
+        let found = answer(&weaning, Criterion::DroppingsNormal);
+        assert_eq!(found, Answer::Yes, "{look:?}: food explains it");
     }
 }
 

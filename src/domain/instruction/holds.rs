@@ -212,7 +212,8 @@ fn old_blood(facts: &HoldFacts<'_>) -> Option<Hold> {
     let (now, chick) = (facts.now, facts.chick);
     let (sign, level) = (Sign::BloodInDroppings, Level::VetToday);
     let look = chick.droppings.iter().rev().find(|look| look.at <= now);
-    let blood = look.filter(|look| look.what == Droppings::Bloody)?;
+    let is_blood = |look| matches!(look, Droppings::Bloody | Droppings::TarBlack);
+    let blood = look.filter(|look| is_blood(look.what))?;
     let is_gone = gone_at(now, chick, sign).is_some_and(|gone| gone >= blood.at);
     let is_old = now.minutes_since(blood.at) > droppings_seen::DAY_MINUTES;
     let is_open = is_old && !is_gone && !is_lifted(now, chick, level, Lift::Seen, blood.at);

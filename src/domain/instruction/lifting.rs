@@ -86,12 +86,16 @@ pub(crate) fn of_finding(finding: &Finding) -> Answer {
             }
         }
         RuleId::DroppingsSeen(look) => match look {
-            Droppings::Bloody => Answer::Ask(Role::AvianVet, Lift::Seen),
+            Droppings::Bloody | Droppings::TarBlack => Answer::Ask(Role::AvianVet, Lift::Seen),
             Droppings::Normal
             | Droppings::SmallOrFew
             | Droppings::Watery
             | Droppings::GreenOrBlack
-            | Droppings::Undigested => Answer::Free,
+            | Droppings::Undigested
+            | Droppings::EmeraldGreen
+            | Droppings::LimeUrates
+            | Droppings::WetAfterFruit
+            | Droppings::RedAfterFood => Answer::Free,
         },
         RuleId::DullLoss => Answer::Ask(Role::AvianVet, Lift::Seen),
         // Weight is lost by too little food as well: only an emergency goes to the vet unfed.

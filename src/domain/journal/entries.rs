@@ -111,12 +111,68 @@ pub enum Droppings {
     SmallOrFew,
     /// Mostly water.
     Watery,
-    /// Green or black all over.
+    /// Green or black all over, which older notes did not tell apart.
     GreenOrBlack,
     /// Undigested food in them.
     Undigested,
-    /// Blood in them.
+    /// Red without red food: blood.
     Bloody,
+    /// Emerald green with little stool.
+    EmeraldGreen,
+    /// Black-green, sticky, like tar.
+    TarBlack,
+    /// The white part is yellow-green.
+    LimeUrates,
+    /// Very wet after fruit or a fright, the stool still formed.
+    WetAfterFruit,
+    /// Red after beet, berries or dyed pellets.
+    RedAfterFood,
+}
+
+impl Droppings {
+    /// Every look that is offered, the usual one first: [`Self::GreenOrBlack`] is only read.
+    pub const OFFERED: [Self; 10] = [
+        Self::Normal,
+        Self::SmallOrFew,
+        Self::Watery,
+        Self::WetAfterFruit,
+        Self::EmeraldGreen,
+        Self::TarBlack,
+        Self::LimeUrates,
+        Self::Undigested,
+        Self::RedAfterFood,
+        Self::Bloody,
+    ];
+
+    /// Every look.
+    pub const ALL: [Self; 11] = [
+        Self::Normal,
+        Self::SmallOrFew,
+        Self::Watery,
+        Self::GreenOrBlack,
+        Self::Undigested,
+        Self::Bloody,
+        Self::EmeraldGreen,
+        Self::TarBlack,
+        Self::LimeUrates,
+        Self::WetAfterFruit,
+        Self::RedAfterFood,
+    ];
+
+    /// Whether what the chick ate explains it.
+    pub const fn is_usual(self) -> bool {
+        match self {
+            Self::Normal | Self::WetAfterFruit | Self::RedAfterFood => true,
+            Self::SmallOrFew
+            | Self::Watery
+            | Self::GreenOrBlack
+            | Self::Undigested
+            | Self::Bloody
+            | Self::EmeraldGreen
+            | Self::TarBlack
+            | Self::LimeUrates => false,
+        }
+    }
 }
 
 /// How much solid food went into the chick, by what was seen.

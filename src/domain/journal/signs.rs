@@ -34,9 +34,9 @@ pub enum Sign {
     BroughtBackOnce,
     /// Wet or red patch, scab or leak over the crop.
     CropPatch,
-    /// No dropping for 4 hours by day after a feed.
+    /// No dropping for 4 waking hours after a feed: parrots hold at night.
     NoDroppingFourHours,
-    /// No dropping for 8 hours.
+    /// No dropping for 8 waking hours.
     NoDroppingEightHours,
     /// Green, black or watery droppings for more than a day.
     BadDroppingsOverADay,

@@ -3,7 +3,7 @@
 use crate::domain::feeding::schedule::feeds;
 use crate::domain::feeding::scheduled::{FeedState, ScheduledFeed};
 use crate::domain::journal::chick::Noted;
-use crate::domain::journal::entries::{Droppings, SolidsEaten};
+use crate::domain::journal::entries::SolidsEaten;
 use crate::domain::plan::care_plan::Slot;
 use crate::domain::time::moment::{Day, Moment};
 use crate::domain::weaning::facts::{Answer, WeaningFacts};
@@ -122,7 +122,7 @@ pub(crate) fn solids_eaten(facts: &WeaningFacts<'_>) -> ThreeDays {
 pub(crate) fn droppings_normal(facts: &WeaningFacts<'_>) -> ThreeDays {
     let today = facts.today();
     let looks: Vec<(Day, bool)> = recent(facts.now, &facts.chick.droppings)
-        .map(|look| (look.lived().day, look.what == Droppings::Normal))
+        .map(|look| (look.lived().day, look.what.is_usual()))
         .collect();
     three_days(today, |day| {
         if looks.contains(&(day, false)) {

@@ -102,6 +102,11 @@ words! { Droppings {
     GreenOrBlack = "green-or-black",
     Undigested = "undigested",
     Bloody = "bloody",
+    EmeraldGreen = "emerald-green",
+    TarBlack = "tar-black",
+    LimeUrates = "lime-urates",
+    WetAfterFruit = "wet-after-fruit",
+    RedAfterFood = "red-after-food",
 } }
 
 words! { SolidsEaten {

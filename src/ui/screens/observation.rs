@@ -13,14 +13,6 @@ use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
 const FEELS: [CropFeel; 2] = [CropFeel::Soft, CropFeel::Firm];
-const DROPPINGS: [Droppings; 6] = [
-    Droppings::Normal,
-    Droppings::SmallOrFew,
-    Droppings::Watery,
-    Droppings::GreenOrBlack,
-    Droppings::Undigested,
-    Droppings::Bloody,
-];
 const EATEN: [SolidsEaten; 3] = [SolidsEaten::Played, SolidsEaten::Little, SolidsEaten::Meal];
 
 /// Notes a look and goes back, or says what is wrong.
@@ -118,7 +110,7 @@ pub fn DroppingsScreen() -> impl IntoView {
     let keep = Callback::new(move |()| {
         let Some(look) = seen
             .get_untracked()
-            .and_then(|index: usize| DROPPINGS.get(index).copied())
+            .and_then(|index: usize| Droppings::OFFERED.get(index).copied())
         else {
             return fault.set(say.fault_choose().to_owned());
         };
@@ -130,7 +122,7 @@ pub fn DroppingsScreen() -> impl IntoView {
             <Choice
                 legend=say.look_droppings_look()
                 name="droppings"
-                options=DROPPINGS.map(|look| say.droppings(look)).to_vec()
+                options=Droppings::OFFERED.map(|look| say.droppings(look)).to_vec()
                 chosen=seen
             />
         </ObservationForm>

@@ -1,15 +1,21 @@
 //! *Watches* what the droppings looked like.
 //!
-//! *Limit* blood: vet today, for 24 h whatever is seen later. Undigested food: watch; on two days: vet
-//! today. Green, black or watery: watch; over more than 24 h: vet today. Small, dark or few: watch; over
-//! more than 24 h: ring the breeder. A spell ends with usual droppings or 36 h without a look.
+//! *Limit* red without red food, tar-like, or yellow-green urates: vet today, for 24 h whatever is seen
+//! later. Emerald green: ring the breeder, with a weight that a rule watches vet today, also for 24 h. Undigested
+//! food: watch; on two days: vet today. Watery: watch; over more than 24 h: vet today; wet after fruit or
+//! red after red food: watch for 24 h, never more. Small, dark or few: watch; over more than 24 h: ring the
+//! breeder. Green or black, as older notes have it: as emerald green, over more than 24 h vet today. A spell ends
+//! with usual droppings or 36 h without a look.
 //!
-//! *Why* droppings show the gut, the liver and how much went in, before the weight does.
+//! *Why* droppings show the gut, the liver and how much went in, before the weight does. Emerald green is
+//! bile in a bird that does not eat; tar is blood, or a day without solid food; yellow-green urates
+//! mean the liver.
 //!
-//! *Sources* the levels but the last: common practice of avian vets and breeders. Small, dark or few,
-//! and when a spell ends: ours.
+//! *Sources* emerald green, yellow-green urates, red food and tar: avian vets' pages on droppings; wetness
+//! after fruit or fright: an aviculturist's article on weaning. Undigested food and watery: common practice. The hours, small,
+//! dark or few, and when a spell ends: ours.
 //!
-//! *Wrong when* coloured or wet food was eaten.
+//! *Wrong when* greens or dyed food made the colour and nobody thought of it.
 
 use std::collections::BTreeSet;
 
@@ -20,7 +26,9 @@ use crate::domain::quantity::evidence::Standing;
 use crate::domain::quantity::order::sorted_by;
 use crate::domain::time::moment::{Day, Moment};
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
+use crate::domain::warnings::rules::{
+    Facts, Limit, Rule, falling_weight, handover_loss, minutes_finding, one_day_loss,
+};
 
 /// Blood counts for this long, minutes; a spell is long when it lasts longer than this.
 pub(crate) const DAY_MINUTES: i64 = 24 * 60;
@@ -38,22 +46,35 @@ pub const RULE: Rule = Rule {
     limits: &[
         Limit::new(Level::Watch, Value::Seen),
         Limit::new(Level::VetToday, Value::Seen),
+        Limit::new(Level::RingBreeder, Value::Seen),
         Limit::new(Level::VetToday, Value::Count(UNDIGESTED_DAYS)),
         Limit::new(Level::VetToday, Value::Minutes(DAY_MINUTES)),
         Limit::new(Level::RingBreeder, Value::Minutes(DAY_MINUTES)),
     ],
     standing: Standing::Ours,
-    source: "common practice of avian vets and breeders; small, dark or few: ours",
+    source: "colours: avian vets' pages on droppings; undigested and watery: common practice; hours, small, dark or few: ours",
     check,
 };
 
 fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let (now, chick) = (facts.now, facts.chick);
     let looks = looks(now, chick);
+    let seen = |look, level| lately(now, &looks, look, level);
+    let green = if is_lighter(facts) {
+        Level::VetToday
+    } else {
+        Level::RingBreeder
+    };
     [
-        blood(now, &looks),
+        seen(Droppings::Bloody, Level::VetToday),
+        seen(Droppings::TarBlack, Level::VetToday),
+        seen(Droppings::LimeUrates, Level::VetToday),
+        seen(Droppings::EmeraldGreen, green),
+        seen(Droppings::WetAfterFruit, Level::Watch),
+        seen(Droppings::RedAfterFood, Level::Watch),
         undigested(now, &looks),
-        colour(now, &looks),
+        green_or_black(now, &looks, green),
+        watery(now, &looks),
         few(now, &looks),
     ]
     .into_iter()
@@ -107,15 +128,32 @@ fn spell(
     spell
 }
 
-fn blood(now: Moment, looks: &[Noted<Droppings>]) -> Option<Finding> {
+/// Whether a rule watches the weight of this chick.
+fn is_lighter(facts: &Facts<'_>) -> bool {
+    [
+        one_day_loss::RULE,
+        falling_weight::RULE,
+        handover_loss::RULE,
+    ]
+    .iter()
+    .any(|rule| !(rule.check)(facts).is_empty())
+}
+
+/// A look of the last day, whatever was seen after it.
+fn lately(
+    now: Moment,
+    looks: &[Noted<Droppings>],
+    wanted: Droppings,
+    level: Level,
+) -> Option<Finding> {
     let is_seen = looks
         .iter()
         .rev()
         .take_while(|look| now.minutes_since(look.at) <= DAY_MINUTES)
-        .any(|look| look.what == Droppings::Bloody);
+        .any(|look| look.what == wanted);
     is_seen.then_some(Finding {
-        rule: RuleId::DroppingsSeen(Droppings::Bloody),
-        level: Level::VetToday,
+        rule: RuleId::DroppingsSeen(wanted),
+        level,
         value: Value::Seen,
         limit: Value::Seen,
         standing: Standing::CommonPractice,
@@ -140,8 +178,17 @@ fn undigested(now: Moment, looks: &[Noted<Droppings>]) -> Option<Finding> {
     })
 }
 
-fn colour(now: Moment, looks: &[Noted<Droppings>]) -> Option<Finding> {
-    let is_kind = |look| matches!(look, Droppings::GreenOrBlack | Droppings::Watery);
+fn green_or_black(now: Moment, looks: &[Noted<Droppings>], first: Level) -> Option<Finding> {
+    let spell = spell(now, looks, |look| look == Droppings::GreenOrBlack);
+    let found = lasting(&spell, Level::VetToday, Standing::CommonPractice)?;
+    Some(Finding {
+        level: found.level.max(first),
+        ..found
+    })
+}
+
+fn watery(now: Moment, looks: &[Noted<Droppings>]) -> Option<Finding> {
+    let is_kind = |look| look == Droppings::Watery;
     let standing = Standing::CommonPractice;
     lasting(&spell(now, looks, is_kind), Level::VetToday, standing)
 }
@@ -179,16 +226,63 @@ mod tests {
     }
 
     #[test]
-    fn bad_colour_or_water_for_more_than_a_day_is_for_the_vet() {
-        use Droppings::{GreenOrBlack, Normal, Watery};
-        assert_eq!(twice(GreenOrBlack, GreenOrBlack, 1_440), Some(Level::Watch));
-        assert_eq!(
-            twice(GreenOrBlack, GreenOrBlack, 1_441),
-            Some(Level::VetToday)
-        );
-        assert_eq!(twice(GreenOrBlack, Watery, 1_441), Some(Level::VetToday));
+    fn water_for_more_than_a_day_is_for_the_vet() {
+        use Droppings::{Normal, Watery};
+        assert_eq!(twice(Watery, Watery, 1_440), Some(Level::Watch));
+        assert_eq!(twice(Watery, Watery, 1_441), Some(Level::VetToday));
         assert_eq!(twice(Normal, Watery, 1_441), Some(Level::Watch));
         assert_eq!(twice(Watery, Normal, 60), None);
+    }
+
+    #[test]
+    fn an_older_note_of_green_or_black_is_a_call_and_after_a_day_for_the_vet() {
+        use Droppings::GreenOrBlack;
+        let level = |minutes| twice(GreenOrBlack, GreenOrBlack, minutes);
+        assert_eq!(level(1_440), Some(Level::RingBreeder));
+        assert_eq!(level(1_441), Some(Level::VetToday));
+    }
+
+    #[test]
+    fn tar_yellow_green_urates_and_blood_are_for_the_vet_at_once_and_for_a_day() {
+        for look in [
+            Droppings::TarBlack,
+            Droppings::LimeUrates,
+            Droppings::Bloody,
+        ] {
+            let mut script = macaw();
+            script.note(1, 8, 0, droppings(look));
+            script.note(1, 9, 0, droppings(Droppings::Normal));
+            let level = |day, minute| level_of(&RULE, &script, script.at(day, 8, minute));
+            assert_eq!(level(1, 0), Some(Level::VetToday), "{look:?}");
+            assert_eq!(level(2, 0), Some(Level::VetToday), "{look:?}");
+            assert_eq!(level(2, 1), None, "{look:?}");
+        }
+    }
+
+    #[test]
+    fn emerald_green_is_a_call_and_with_a_lighter_chick_for_the_vet() {
+        // 970 g after 1,000 g: 3.0 %, the least that is watched in one day
+        let level = |grams| {
+            let mut script = macaw();
+            script.weigh(1, 1_000).weigh(2, grams);
+            script.note(2, 8, 0, droppings(Droppings::EmeraldGreen));
+            level_of(&RULE, &script, script.at(2, 8, 5))
+        };
+        assert_eq!(level(971), Some(Level::RingBreeder));
+        assert_eq!(level(970), Some(Level::VetToday));
+        assert_eq!(level(969), Some(Level::VetToday));
+    }
+
+    #[test]
+    fn what_food_explains_is_watched_for_a_day_and_never_more() {
+        for look in [Droppings::WetAfterFruit, Droppings::RedAfterFood] {
+            assert_eq!(twice(look, look, 1_441), Some(Level::Watch), "{look:?}");
+            let mut script = macaw();
+            script.note(1, 8, 0, droppings(look));
+            let level = |minute| level_of(&RULE, &script, script.at(2, 8, minute));
+            assert_eq!(level(0), Some(Level::Watch), "{look:?}");
+            assert_eq!(level(1), None, "{look:?}");
+        }
     }
 
     #[test]
@@ -216,16 +310,6 @@ mod tests {
         script.note(2, 8, 0, droppings(Droppings::Undigested));
         let now = script.at(2, 9, 0);
         assert_eq!(level_of(&RULE, &script, now), Some(Level::VetToday));
-    }
-
-    #[test]
-    fn blood_counts_for_a_day_whatever_follows() {
-        let mut script = macaw();
-        script.note(1, 8, 0, droppings(Droppings::Bloody));
-        script.note(1, 9, 0, droppings(Droppings::Normal));
-        let level = |minute| level_of(&RULE, &script, script.at(2, 8, minute));
-        assert_eq!(level(0), Some(Level::VetToday));
-        assert_eq!(level(1), None);
     }
 
     #[test]
