@@ -199,19 +199,29 @@ const fn asked(sign: Sign) -> Option<Role> {
         | Sign::FedTooHot
         | Sign::SwallowedObject
         | Sign::Bleeding
-        | Sign::SeizureOrTrauma => Some(Role::AvianVet),
+        | Sign::SeizureOrTrauma
+        | Sign::Prolapse
+        | Sign::Wobbles
+        | Sign::Discharge
+        | Sign::MouthPlaques
+        | Sign::Shock
+        | Sign::FeatherBleeds => Some(Role::AvianVet),
         Sign::ClickCleared | Sign::NoDroppingFourHours => Some(Role::Breeder),
         Sign::BroughtBackOnce
         | Sign::BadDroppingsOverADay
         | Sign::UndigestedFood
         | Sign::Overheated
         | Sign::BegsAllDay
-        | Sign::Lame => None,
+        | Sign::Lame
+        | Sign::Bruised => None,
     }
 }
 
 /// Signs that only a vet's word lifts: bite, burn, swallowed object, bleeding, fit and gasping.
-const VETS: [Sign; 8] = [
+const VETS: [Sign; 11] = [
+    Sign::Prolapse,
+    Sign::Shock,
+    Sign::FeatherBleeds,
     Sign::LabouredBreathing,
     Sign::ClickStays,
     Sign::CropPatch,

@@ -186,6 +186,13 @@ numbers! { Sign {
     SwallowedObject = 22,
     Bleeding = 23,
     SeizureOrTrauma = 24,
+    Prolapse = 25,
+    Wobbles = 26,
+    Discharge = 27,
+    MouthPlaques = 28,
+    Shock = 29,
+    Bruised = 30,
+    FeatherBleeds = 31,
 } }
 
 numbers! { Species {
@@ -227,7 +234,7 @@ mod tests {
     fn every_choice_keeps_its_number() {
         assert_eq!(in_order::<Slot>(), (Slot::ALL.to_vec(), 6));
         assert_eq!(in_order::<PlanField>(), (PlanField::ALL.to_vec(), 9));
-        assert_eq!(in_order::<Sign>().1, 25);
+        assert_eq!(in_order::<Sign>(), (Sign::ALL.to_vec(), 32));
         assert_eq!(in_order::<Species>(), (Species::ALL.to_vec(), 18));
         let (tools, _) = in_order::<Tool>();
         assert_eq!(tools, [Tool::Syringe, Tool::Spoon, Tool::Tube]);

@@ -291,7 +291,7 @@ mod tests {
         );
         assert_eq!(
             title(RuleId::SignSeen(Sign::Dull), Value::Seen, Value::Seen),
-            "Fluffed, dull, eyes shut by day"
+            "Fluffed and dull; voice or food does not rouse it (not a nap)"
         );
     }
 

@@ -45,32 +45,32 @@ pub const fn sign(language: Language, sign: Sign) -> SignWords {
 const fn seen(language: Language, sign: Sign) -> &'static str {
     match sign {
         Sign::LabouredBreathing => language.pick(
-            "Breathes with open beak or bobbing tail at rest",
-            "Respira con el pico abierto o moviendo la cola en reposo",
+            "Breathes with open beak or bobbing tail at rest, not hot and not after flapping",
+            "Respira con el pico abierto o moviendo la cola en reposo, sin calor ni aleteo previo",
         ),
         Sign::ClickCleared => language.pick(
             "Clicked, wheezed or coughed at a feed, now clear",
             "Chasqueó, silbó o tosió al comer; ya está bien",
         ),
         Sign::ClickStays => language.pick(
-            "Clicks or wheezes for more than 10 minutes, or again",
-            "Chasquea o silba más de 10 minutos, o de nuevo",
+            "Clicks or wheezes for more than 5 minutes, or again",
+            "Chasquea o silba más de 5 minutos, o de nuevo",
         ),
         Sign::SourCrop => language.pick(
             "Crop smells sour, feels like gas, or does not move",
             "El buche huele agrio, tiene gas o no se mueve",
         ),
         Sign::Vomiting => language.pick(
-            "Vomited twice or more in a day",
-            "Vomitó dos o más veces en un día",
+            "Brings food up away from a feed, or flung, sour or slimy",
+            "Devuelve comida lejos de la toma, o la lanza, agria o con moco",
         ),
         Sign::BroughtBackOnce => language.pick(
-            "Brought formula back once, and is bright",
-            "Devolvió papilla una vez y está despierto",
+            "Food came back just after a feed; bright, head clean",
+            "Devolvió justo tras la toma; despierto y con la cabeza limpia",
         ),
         Sign::CropPatch => language.pick(
-            "Wet or red patch, scab or leak over the crop",
-            "Mancha mojada o roja, costra o fuga sobre el buche",
+            "Raw, weeping or leaking patch over the crop (not wet from a bath)",
+            "Herida que supura o pierde comida sobre el buche (no mojado del baño)",
         ),
         Sign::NoDroppingFourHours => language.pick(
             "No dropping for 4 waking hours after a feed",
@@ -92,25 +92,28 @@ const fn seen(language: Language, sign: Sign) -> &'static str {
             language.pick("Blood in the droppings", "Sangre en los excrementos")
         }
         Sign::Dull => language.pick(
-            "Fluffed, dull, eyes shut by day",
-            "Embolado, decaído, ojos cerrados de día",
+            "Fluffed and dull; voice or food does not rouse it (not a nap)",
+            "Embolado y decaído; ni la voz ni la comida lo despiertan (no una siesta)",
         ),
-        Sign::Limp => language.pick("Limp, weak, on the floor", "Flojo, débil, en el suelo"),
+        Sign::Limp => language.pick(
+            "Limp, or too weak to hold itself up",
+            "Flojo, o tan débil que no se sostiene",
+        ),
         Sign::Cold => language.pick(
-            "Cold to the touch or shivering",
-            "Frío al tacto o tiritando",
+            "Feet and body cold, or shivering while dry (not after a bath)",
+            "Patas y cuerpo fríos, o tirita estando seco (no tras un baño)",
         ),
         Sign::Overheated => language.pick(
-            "Panting, red, wings held out",
-            "Jadea, está rojo, alas abiertas",
+            "Panting with the wings held out (not a blush)",
+            "Jadea con las alas abiertas (no un simple rubor)",
         ),
         Sign::StaysOverheated => language.pick(
             "Still overheated after 20 minutes of cooling",
             "Sigue acalorado tras 20 minutos al fresco",
         ),
         Sign::Dehydrated => language.pick(
-            "Skin dry, red or wrinkled, mouth sticky, eyes sunken",
-            "Piel seca, roja o arrugada, boca pegajosa, ojos hundidos",
+            "Skin wrinkled, mouth sticky, eyes sunken",
+            "Piel arrugada, boca pegajosa, ojos hundidos",
         ),
         Sign::BegsAllDay => language.pick("Begs all day", "Pide comida todo el día"),
         Sign::WentDownWrong => language.pick(
@@ -131,8 +134,36 @@ const fn seen(language: Language, sign: Sign) -> &'static str {
         ),
         Sign::Bleeding => language.pick("Bleeding that goes on", "Sangra y no para"),
         Sign::SeizureOrTrauma => language.pick(
-            "Seizure, unconscious, fall, bite of cat or dog, fumes",
-            "Convulsión, sin conocimiento, caída, mordisco de gato o perro, humos",
+            "Seizure, unconscious, dazed after a fall or window, bite of cat or dog, fumes or bleach",
+            "Convulsión, sin conocimiento, aturdido por caída o cristal, mordisco de gato o perro, humos o lejía",
+        ),
+        Sign::Prolapse => language.pick(
+            "Tissue hangs out of the vent",
+            "Le asoma tejido por la cloaca",
+        ),
+        Sign::Wobbles => language.pick(
+            "Wobbles, falls off the perch or tilts its head",
+            "Se tambalea, se cae de la percha o ladea la cabeza",
+        ),
+        Sign::Discharge => language.pick(
+            "Discharge from nose or eyes, or an eye swollen or shut",
+            "Secreción en nariz u ojos, o un ojo hinchado o cerrado",
+        ),
+        Sign::MouthPlaques => language.pick(
+            "White or yellow plaques or sores in the mouth",
+            "Placas blancas o amarillas o llagas en la boca",
+        ),
+        Sign::Shock => language.pick(
+            "Pale, weak, breathing fast after a fright or accident",
+            "Pálido, débil, respira deprisa tras un susto o accidente",
+        ),
+        Sign::Bruised => language.pick(
+            "Bruise or swelling under the skin",
+            "Moratón o bulto bajo la piel",
+        ),
+        Sign::FeatherBleeds => language.pick(
+            "A broken blood feather bleeds",
+            "Sangra una pluma en crecimiento rota",
         ),
     }
 }
@@ -145,15 +176,12 @@ const fn first(language: Language, sign: Sign) -> &'static str {
             "Manténgalo erguido, caliente y tranquilo, tóquelo lo menos posible y salga.",
         ),
         Sign::ClickCleared => language.pick(
-            "Stop this feed. Watch the breathing for 10 minutes, then again through the day. \
-                 Throw the rest away.",
-            "Pare esta toma. Vigile la respiración 10 minutos y luego durante el día. Tire \
-                 el resto.",
+            "Stop this feed. Wipe beak and nostrils. Look at the breathing at 10, 30 and 60 minutes, at each feed for 3 days, and weigh daily. Eats less or fluffs up in these days: call the vet.",
+            "Pare esta toma. Limpie pico y narinas. Mire la respiración a los 10, 30 y 60 minutos y en cada toma 3 días, y pese a diario. Si en esos días come menos o se embola, llame al veterinario.",
         ),
         Sign::ClickStays => language.pick(
-            "Keep it upright and warm and go. Tell the vet when and how much it was fed.",
-            "Manténgalo erguido y caliente y salga. Diga al veterinario cuándo y cuánto \
-                 comió.",
+            "Keep it upright, warm, dim and quiet, and go. Tell the vet when and how much it was fed, and how it breathed at 10, 30 and 60 minutes.",
+            "Manténgalo erguido, caliente, en penumbra y tranquilo, y salga. Diga al veterinario cuándo y cuánto comió y cómo respiraba a los 10, 30 y 60 minutos.",
         ),
         Sign::SourCrop => language.pick(
             "Keep the chick warm and upright. Note when it was last fed and go.",
@@ -161,16 +189,12 @@ const fn first(language: Language, sign: Sign) -> &'static str {
                  salga.",
         ),
         Sign::Vomiting => language.pick(
-            "Leave the next feed out until you have spoken to the vet. Keep the chick warm; \
-                 keep a sample or picture.",
-            "No dé la próxima toma hasta hablar con el veterinario. Mantenga al pollo \
-                 caliente; guarde muestra o foto.",
+            "No more at this sitting, and no next feed until you have spoken to the vet. Listen to the breathing. Keep the chick warm; keep a sample or picture and note the time after the feed.",
+            "Nada más en esta toma, ni la próxima hasta hablar con el veterinario. Escuche la respiración. Mantenga al pollo caliente; guarde muestra o foto y anote cuánto después de la toma fue.",
         ),
         Sign::BroughtBackOnce => language.pick(
-            "Feel the crop, check the temperature of the formula, and watch until the next \
-                 feed.",
-            "Palpe el buche, compruebe la temperatura de la papilla y vigile hasta la \
-                 próxima toma.",
+            "No more at this sitting. Listen to the breathing and feel the crop. Near its peak weight the feed is often too much: ask the breeder whether each feed should be 10 to 20 % smaller. Twice in a day or two days running is a call.",
+            "Nada más en esta toma. Escuche la respiración y palpe el buche. Cerca del peso máximo la toma suele ser excesiva: pregunte al criador si conviene un 10 a 20 % menos en cada una. Dos veces en un día o dos días seguidos: llame.",
         ),
         Sign::CropPatch => language.pick(
             "Cover it with clean gauze, keep the chick warm and go.",
@@ -233,8 +257,8 @@ const fn first(language: Language, sign: Sign) -> &'static str {
                  volver una quitada.",
         ),
         Sign::WentDownWrong => language.pick(
-            "Stop. Hold it upright, let what is in the beak run out, wipe it, and go.",
-            "Pare. Sujételo erguido, deje salir lo que haya en el pico, límpielo y salga.",
+            "Stop. Take spoon or syringe away and let go of the beak. Head slightly lower, body supported; let it shake and cough. Wipe nostrils and beak, and go. The vet will want its breathing at 10, 30 and 60 minutes.",
+            "Pare. Retire cuchara o jeringa y suelte el pico. Cabeza algo más baja, cuerpo apoyado; deje que sacuda y tosa. Limpie narinas y pico, y salga. El veterinario querrá saber cómo respira a los 10, 30 y 60 minutos.",
         ),
         Sign::FedTooHot => language.pick(
             "Ring now, also when the chick looks well: the burn shows in days. Note \
@@ -261,6 +285,34 @@ const fn first(language: Language, sign: Sign) -> &'static str {
             "Fuera de los humos, al aire fresco. Caja oscura, acolchada y tibia, y salga. Un \
                  mordisco es emergencia aunque no haya herida.",
         ),
+        Sign::Prolapse => language.pick(
+            "Keep it moist with gauze wet with lukewarm clean water, keep the chick warm, and go.",
+            "Manténgalo húmedo con una gasa mojada en agua limpia tibia, el pollo caliente, y salga.",
+        ),
+        Sign::Wobbles => language.pick(
+            "Put it on a soft floor without perch, dim and warm. Think of chewed metal, and tell the vet.",
+            "Póngalo en suelo blando sin percha, en penumbra y caliente. Piense si mordió metal y dígaselo al veterinario.",
+        ),
+        Sign::Discharge => language.pick(
+            "Keep it warm and apart from other birds. Wipe the nostrils with a damp cloth. Tell the vet whether formula came out of the nose.",
+            "Manténgalo caliente y lejos de otras aves. Limpie las narinas con un paño húmedo. Diga al veterinario si salió papilla por la nariz.",
+        ),
+        Sign::MouthPlaques => language.pick(
+            "Take a picture. Keep its spoon and cup apart from those of other birds.",
+            "Haga una foto. Separe su cuchara y su vaso de los de otras aves.",
+        ),
+        Sign::Shock => language.pick(
+            "A dark, quiet, warm box; handle it as little as you can, and go. After a blow to the head add no heat.",
+            "Caja oscura, tranquila y tibia; tóquelo lo menos posible y salga. Tras un golpe en la cabeza, sin calor añadido.",
+        ),
+        Sign::Bruised => language.pick(
+            "Keep it low on a soft floor. A bruise turns green in a day or two: take a picture and say what it hit.",
+            "Téngalo bajo, en suelo blando. Un moratón se pone verde en uno o dos días: haga una foto y diga contra qué chocó.",
+        ),
+        Sign::FeatherBleeds => language.pick(
+            "Press gently with clean gauze or cornflour where the feather is broken, keep it dim and quiet, and keep pressing on the way.",
+            "Presione suavemente con gasa limpia o maicena donde se rompió la pluma, en penumbra y calma, y siga durante el viaje.",
+        ),
     }
 }
 
@@ -271,8 +323,8 @@ const fn avoid(language: Language, sign: Sign) -> &'static str {
             "No dé nada por la boca. No sujete el pecho.",
         ),
         Sign::ClickCleared => language.pick(
-            "Do not go on with the feed. Do not tip the chick over.",
-            "No siga con la toma. No ponga al pollo boca abajo.",
+            "Do not go on with the feed. Not upside down, no water.",
+            "No siga con la toma. Ni boca abajo ni agua.",
         ),
         Sign::ClickStays => language.pick(
             "Give nothing by mouth. Do not wait for it to clear.",
@@ -337,8 +389,8 @@ const fn avoid(language: Language, sign: Sign) -> &'static str {
             "No dé más por toma que el plan.",
         ),
         Sign::WentDownWrong => language.pick(
-            "Give nothing more. Do not press the crop or shake the chick.",
-            "No dé nada más. No apriete el buche ni sacuda al pollo.",
+            "Not upside down. No water, no blows on the back, no finger in the beak, no sucking with a syringe. Do not press the crop.",
+            "No lo ponga boca abajo. Ni agua, ni golpes en la espalda, ni el dedo en el pico, ni aspirar con jeringa. No apriete el buche.",
         ),
         Sign::FedTooHot => language.pick(
             "Do not wait for marks. Do not try to empty the crop.",
@@ -359,6 +411,34 @@ const fn avoid(language: Language, sign: Sign) -> &'static str {
         Sign::SeizureOrTrauma => language.pick(
             "Give nothing by mouth. Do not hold a chick in a seizure.",
             "No dé nada por la boca. No sujete a un pollo que convulsiona.",
+        ),
+        Sign::Prolapse => language.pick(
+            "Do not push it back. Give nothing by mouth.",
+            "No lo empuje hacia dentro. No dé nada por la boca.",
+        ),
+        Sign::Wobbles => language.pick(
+            "Do not feed a chick that cannot hold its head. Do not let it climb.",
+            "No dé de comer a un pollo que no sostiene la cabeza. No lo deje trepar.",
+        ),
+        Sign::Discharge => language.pick(
+            "No drops and no remedies of your own. Do not wipe off what the vet should see in the eye.",
+            "Sin gotas ni remedios propios. No quite del ojo lo que debe ver el veterinario.",
+        ),
+        Sign::MouthPlaques => language.pick(
+            "Do not scrape the plaques off. No mouthwash, no remedies.",
+            "No raspe las placas. Sin enjuagues ni remedios.",
+        ),
+        Sign::Shock => language.pick(
+            "Give nothing by mouth. Do not hold or cuddle it to comfort it.",
+            "No dé nada por la boca. No lo sujete ni lo abrace para calmarlo.",
+        ),
+        Sign::Bruised => language.pick(
+            "No ice, no ointment, no human medicine.",
+            "Sin hielo, pomadas ni medicinas de personas.",
+        ),
+        Sign::FeatherBleeds => language.pick(
+            "Do not pull the feather. Give nothing by mouth.",
+            "No arranque la pluma. No dé nada por la boca.",
         ),
     }
 }

@@ -84,8 +84,8 @@ pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
              horas, pequeños, oscuros o pocos: nuestros"
         }
         RuleId::SignSeen(_) => {
-            "señales: Duerr & Gage 2020, Romagnano, Rivera 2008; los niveles y las horas: \
-             nuestros"
+            "señales: Duerr & Gage 2020, Romagnano, Rivera 2008; comida devuelta: Groffen 2008; \
+             los niveles y las horas: nuestros"
         }
         RuleId::RoomTemperature => {
             "24 a 27 °C: Watchbird, Parrot pediatrics; 21 °C, 30 °C y la llamada: nuestros"

@@ -469,14 +469,14 @@ test('what is seen while a feed is under way stops it at any step, with what wen
   await page.locator('.guide__next').click();
   await page.locator('.guide__number', { hasText: /^30\sml of 60\sml given$/ }).waitFor();
   await go(page, '#/wrong');
-  await page.getByRole('button', { name: 'Cold to the touch' }).click();
+  await page.getByRole('button', { name: 'Feet and body cold' }).click();
   await press(page, 'Note it in the journal');
   await kept(page);
   await go(page, '#/now');
   const band = page.locator('main section.question');
   assert.match(await words(band), /Bedtime feed: Do not feed/);
   await band.getByRole('link', { name: 'See why' }).click();
-  await page.locator('.guard', { hasText: 'Cold to the touch' }).waitFor();
+  await page.locator('.guard', { hasText: 'Feet and body cold' }).waitFor();
   assert.equal(await nextCount(page), 0);
   await press(page, 'Stop');
   await press(page, 'chick not fit to be fed');

@@ -157,10 +157,10 @@ test('dull on top of vet today is an emergency, and noted as gone it goes back d
   assert.equal(ill.level, 'vet', ill.words);
 
   await go(page, '#/wrong');
-  const dull = page.getByRole('button', { name: 'Fluffed, dull, eyes shut by day' });
+  const dull = page.getByRole('button', { name: 'Fluffed and dull; voice or food does not rouse it (not a nap)' });
   await dull.click();
   await page.getByRole('button', { name: 'Note it in the journal' }).click();
-  await page.locator('.status-line', { hasText: 'Fluffed, dull' }).waitFor();
+  await page.locator('.status-line', { hasText: 'Fluffed and dull' }).waitFor();
   const dulled = await lamp(page);
   assert.equal(dulled.level, 'emergency', dulled.words);
   assert.match(await page.locator('.lamp-band').innerText(), /Dull, and another reason for the vet/);

@@ -304,7 +304,8 @@ fn a_feed_that_a_new_plan_leaves_out_counts_as_a_drop() {
 
 #[test]
 fn a_sign_of_trouble_stops_drops_for_a_week() {
-    for kind in Sign::ALL {
+    let kinds = Sign::ALL.into_iter();
+    for kind in kinds.filter(|kind| *kind != Sign::BroughtBackOnce) {
         let mut script = arrived(plan());
         good_days(&mut script, 1, 9, Without::Nothing);
         script.note(2, 21, 30, sign(kind));
@@ -462,4 +463,15 @@ fn a_sign_seen_again_counts_from_then_and_not_from_when_it_was_first_gone() {
         ),
         Answer::No
     );
+}
+
+#[test]
+fn food_that_came_back_once_stops_no_drop_and_twice_does() {
+    let mut script = ready();
+    script.note(7, 10, 0, sign(Sign::BroughtBackOnce));
+    let once = evening(&script);
+    assert_eq!(answer(&once, Criterion::NoTrouble), Answer::Yes);
+    script.note(8, 10, 0, sign(Sign::BroughtBackOnce));
+    let twice = evening(&script);
+    assert_eq!(answer(&twice, Criterion::NoTrouble), Answer::No);
 }

@@ -50,22 +50,30 @@ pub(crate) const fn of_sign(sign: Sign) -> Answer {
         | Sign::ClickStays
         | Sign::CropPatch
         | Sign::Bleeding
-        | Sign::SeizureOrTrauma => Answer::Forbid(Lift::VetsWord),
+        | Sign::SeizureOrTrauma
+        | Sign::Prolapse
+        | Sign::Shock
+        | Sign::FeatherBleeds => Answer::Forbid(Lift::VetsWord),
         Sign::SourCrop | Sign::Limp | Sign::Cold | Sign::Vomiting => Answer::Forbid(Lift::Seen),
         Sign::FedTooHot | Sign::SwallowedObject => Answer::Ask(Role::AvianVet, Lift::VetsWord),
         Sign::Dull
         | Sign::Dehydrated
         | Sign::StaysOverheated
         | Sign::NoDroppingEightHours
-        | Sign::BloodInDroppings => Answer::Ask(Role::AvianVet, Lift::Seen),
+        | Sign::BloodInDroppings
+        | Sign::Wobbles
+        | Sign::Discharge
+        | Sign::MouthPlaques => Answer::Ask(Role::AvianVet, Lift::Seen),
         Sign::ClickCleared => Answer::Ask(Role::Breeder, Lift::Word),
         Sign::NoDroppingFourHours => Answer::Ask(Role::Breeder, Lift::Seen),
         Sign::Overheated => Answer::First(First::Cool),
         Sign::BroughtBackOnce => Answer::NoMoreNow,
         // It eats, and should: less food is no help against any of these.
-        Sign::BadDroppingsOverADay | Sign::UndigestedFood | Sign::BegsAllDay | Sign::Lame => {
-            Answer::Free
-        }
+        Sign::BadDroppingsOverADay
+        | Sign::UndigestedFood
+        | Sign::BegsAllDay
+        | Sign::Lame
+        | Sign::Bruised => Answer::Free,
     }
 }
 

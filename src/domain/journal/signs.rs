@@ -20,19 +20,19 @@ pub enum SignGroup {
 /// A sign of trouble that an owner can see.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Sign {
-    /// Breathes with open beak or bobbing tail at rest.
+    /// Breathes with open beak or bobbing tail at rest, not hot and not after flapping.
     LabouredBreathing,
     /// Clicked, wheezed or coughed at a feed and is clear again.
     ClickCleared,
-    /// Clicks or wheezes for more than 10 minutes, or again.
+    /// Clicks or wheezes for more than 5 minutes, or again.
     ClickStays,
     /// Crop smells sour, holds gas, or does not move with vomiting or a dull chick.
     SourCrop,
-    /// Vomited twice or more in a day.
+    /// Brought food up away from a feed, or flung, sour or slimy; or twice or more, as older notes have it.
     Vomiting,
-    /// Brought formula back once, bright.
+    /// Brought formula back just after a feed, smooth, and is bright.
     BroughtBackOnce,
-    /// Wet or red patch, scab or leak over the crop.
+    /// Raw, weeping or leaking patch over the crop.
     CropPatch,
     /// No dropping for 4 waking hours after a feed: parrots hold at night.
     NoDroppingFourHours,
@@ -44,17 +44,17 @@ pub enum Sign {
     UndigestedFood,
     /// Blood in droppings.
     BloodInDroppings,
-    /// Fluffed, dull, eyes shut.
+    /// Fluffed and dull, and voice or food does not rouse it.
     Dull,
-    /// Limp, weak, on the floor.
+    /// Limp, or too weak to hold itself up.
     Limp,
-    /// Cold to the touch or shivering.
+    /// Feet and body cold, or shivering while dry.
     Cold,
-    /// Panting, red, wings held out.
+    /// Panting with the wings held out.
     Overheated,
     /// Still overheated after 20 minutes of cooling.
     StaysOverheated,
-    /// Skin dry, red or wrinkled, mouth sticky, eyes sunken.
+    /// Skin wrinkled, mouth sticky, eyes sunken.
     Dehydrated,
     /// Begs all day.
     BegsAllDay,
@@ -68,13 +68,27 @@ pub enum Sign {
     SwallowedObject,
     /// Bleeding that goes on.
     Bleeding,
-    /// Seizure, unconscious, fall, bite of cat or dog, fumes.
+    /// Seizure, unconscious, dazed after a fall, bite of cat or dog, fumes.
     SeizureOrTrauma,
+    /// Tissue hangs out of the vent.
+    Prolapse,
+    /// Wobbles, falls off the perch or tilts its head.
+    Wobbles,
+    /// Discharge from the nose or eyes.
+    Discharge,
+    /// White or yellow plaques in the mouth.
+    MouthPlaques,
+    /// Pale, weak and breathing fast after a fright or an accident.
+    Shock,
+    /// Bruise or swelling under the skin.
+    Bruised,
+    /// A broken blood feather bleeds.
+    FeatherBleeds,
 }
 
 impl Sign {
-    /// Every sign, grouped.
-    pub const ALL: [Self; 25] = [
+    /// Every sign, in the order of their numbers.
+    pub const ALL: [Self; 32] = [
         Self::LabouredBreathing,
         Self::ClickCleared,
         Self::ClickStays,
@@ -100,31 +114,48 @@ impl Sign {
         Self::SwallowedObject,
         Self::Bleeding,
         Self::SeizureOrTrauma,
+        Self::Prolapse,
+        Self::Wobbles,
+        Self::Discharge,
+        Self::MouthPlaques,
+        Self::Shock,
+        Self::Bruised,
+        Self::FeatherBleeds,
     ];
 
     /// Where it is looked for.
     pub const fn group(self) -> SignGroup {
         match self {
-            Self::LabouredBreathing | Self::ClickCleared | Self::ClickStays => SignGroup::Breathing,
-            Self::SourCrop | Self::Vomiting | Self::BroughtBackOnce | Self::CropPatch => {
-                SignGroup::Crop
+            Self::LabouredBreathing | Self::ClickCleared | Self::ClickStays | Self::Discharge => {
+                SignGroup::Breathing
             }
+            Self::SourCrop
+            | Self::Vomiting
+            | Self::BroughtBackOnce
+            | Self::CropPatch
+            | Self::MouthPlaques => SignGroup::Crop,
             Self::NoDroppingFourHours
             | Self::NoDroppingEightHours
             | Self::BadDroppingsOverADay
             | Self::UndigestedFood
-            | Self::BloodInDroppings => SignGroup::Droppings,
+            | Self::BloodInDroppings
+            | Self::Prolapse => SignGroup::Droppings,
             Self::Dull
             | Self::Limp
             | Self::Cold
             | Self::Overheated
             | Self::StaysOverheated
             | Self::Dehydrated
-            | Self::BegsAllDay => SignGroup::Behaviour,
+            | Self::BegsAllDay
+            | Self::Wobbles => SignGroup::Behaviour,
             Self::WentDownWrong | Self::FedTooHot => SignGroup::FeedingAccident,
-            Self::Lame | Self::SwallowedObject | Self::Bleeding | Self::SeizureOrTrauma => {
-                SignGroup::Injury
-            }
+            Self::Lame
+            | Self::SwallowedObject
+            | Self::Bleeding
+            | Self::FeatherBleeds
+            | Self::Bruised
+            | Self::Shock
+            | Self::SeizureOrTrauma => SignGroup::Injury,
         }
     }
 }

@@ -5,10 +5,12 @@
 //! droppings; no move or illness for a week; one drop in five to seven days). How each is read from
 //! what was noted: ours.
 
+use crate::domain::journal::chick::{Chick, Noted};
+use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::Slot;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::time::moment::{Day, Moment};
-use crate::domain::warnings::level::{Level, Value};
+use crate::domain::warnings::level::Value;
 use crate::domain::warnings::rules::{no_weighing, sign_seen};
 use crate::domain::weaning::facts::{Answer, WeaningFacts, last_feed_change};
 use crate::domain::weaning::three_days::{self, ThreeDays};
@@ -21,7 +23,8 @@ use crate::domain::weight::readings;
 pub const LEAST_PCT_OF_PEAK: f64 = 90.0;
 
 /// Days without trouble before a drop. Common practice ("no move, illness, new home in the last 7
-/// days"); that any sign counts, and until it is noted as gone: ours.
+/// days"); that any sign counts but one
+/// harmless return of food, and until it is noted as gone: ours.
 pub const DAYS_WITHOUT_TROUBLE: i64 = 7;
 
 /// Fewest days between two changes of the feeds, whatever the plan says. Common practice: one drop in
@@ -247,7 +250,7 @@ fn no_trouble(facts: &WeaningFacts<'_>) -> Check {
     let chick = facts.chick;
     let signs = chick.signs.iter().filter(|seen| seen.at <= facts.now);
     let last = signs
-        .filter(|seen| sign_seen::level(seen.what) >= Level::Watch)
+        .filter(|seen| is_trouble(chick, seen))
         .map(|seen| {
             let gone = chick.signs_gone.get(&seen.what).copied();
             gone.filter(|gone| seen.at <= *gone && *gone <= facts.now)
@@ -261,6 +264,11 @@ fn no_trouble(facts: &WeaningFacts<'_>) -> Check {
         DAYS_WITHOUT_TROUBLE,
         Standing::Ours,
     )
+}
+
+/// Any sign but food that came back once just after a feed, which healthy chicks near their peak do: Groffen 2008.
+fn is_trouble(chick: &Chick, seen: &Noted<Sign>) -> bool {
+    seen.what != Sign::BroughtBackOnce || sign_seen::is_return_again(chick, seen)
 }
 
 fn waited(facts: &WeaningFacts<'_>) -> Check {

@@ -186,6 +186,13 @@ words! { Sign {
     SwallowedObject = "swallowed-object",
     Bleeding = "bleeding",
     SeizureOrTrauma = "seizure-or-trauma",
+    Prolapse = "prolapse",
+    Wobbles = "wobbles",
+    Discharge = "discharge",
+    MouthPlaques = "mouth-plaques",
+    Shock = "shock",
+    Bruised = "bruised",
+    FeatherBleeds = "feather-bleeds",
 } }
 
 words! { Species {

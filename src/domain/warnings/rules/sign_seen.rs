@@ -1,12 +1,15 @@
 //! *Watches* the signs of trouble that somebody saw.
 //!
 //! *Limit* none: each sign has its own level, below. A sign counts until it is noted as gone, at the
-//! longest for 24 h, or for 72 h when it is one for the vet.
+//! longest for 24 h, or for 72 h when it is one for the vet or food may have gone down wrong. Food that came
+//! back just after a feed is a watch; twice in a day or on two days running: ring the breeder.
 //!
 //! *Why* a bird hides illness; what can be seen is late already.
 //!
-//! *Sources* signs: Duerr & Gage 2020; Romagnano; Rivera 2008; practice pages of avian vets. The
-//! levels and the hours: ours.
+//! *Sources* signs: Duerr & Gage 2020; Romagnano; Rivera 2008; practice pages of avian vets. Food that comes
+//! back in healthy chicks near their peak: Groffen 2008; the harmless and the ill kind: a clinic's page; twice: common
+//! practice. Three days of watching after food went down wrong: common practice. The
+//! other levels and hours: ours.
 //!
 //! *Wrong when* a sign was mistaken; noting it as gone ends the finding.
 
@@ -20,35 +23,54 @@ use crate::domain::warnings::rules::{Facts, Limit, Rule};
 /// How long a sign counts, minutes.
 pub const SHOWN_MINUTES: i64 = 24 * 60;
 
-/// How long a sign for the vet counts, minutes: it must not lapse because nobody looked again.
+/// How long a sign for the vet, or of food in the airway, counts, minutes: it must not lapse because nobody
+/// looked again.
 pub const SHOWN_VET_MINUTES: i64 = 72 * 60;
+
+/// Returns of food, in a day or on two days running, that want a call. Common practice.
+pub(crate) const RETURNS: usize = 2;
 
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "sign-seen",
     limits: &[
         Limit::new(Level::Watch, Value::Minutes(SHOWN_MINUTES)),
-        Limit::new(Level::RingBreeder, Value::Seen),
+        Limit::new(Level::RingBreeder, Value::Count(RETURNS)),
         Limit::new(Level::VetToday, Value::Minutes(SHOWN_VET_MINUTES)),
         Limit::new(Level::Emergency, Value::Seen),
     ],
     standing: Standing::Ours,
-    source: "signs: Duerr & Gage 2020, Romagnano, Rivera 2008; the levels and hours: ours",
+    source: "signs: Duerr & Gage 2020, Romagnano, Rivera 2008; food that comes back: Groffen 2008; the levels and hours: ours",
     check,
 };
 
 fn check(facts: &Facts<'_>) -> Vec<Finding> {
-    let finding = |sign: Sign| Finding {
-        rule: RuleId::SignSeen(sign),
-        level: level(sign),
+    let finding = |seen: Noted<Sign>| Finding {
+        rule: RuleId::SignSeen(seen.what),
+        level: if is_return_again(facts.chick, &seen) {
+            Level::RingBreeder
+        } else {
+            level(seen.what)
+        },
         value: Value::Seen,
         limit: Value::Seen,
         standing: Standing::Ours,
     };
-    present(facts.now, facts.chick)
-        .into_iter()
-        .map(|seen| finding(seen.what))
-        .collect()
+    let present = present(facts.now, facts.chick).into_iter();
+    present.map(finding).collect()
+}
+
+/// Whether food came back just after a feed and had done so earlier that day or on the day before.
+pub fn is_return_again(chick: &Chick, seen: &Noted<Sign>) -> bool {
+    let sign = Sign::BroughtBackOnce;
+    let day = seen.lived().day;
+    let mut earlier = chick.signs.iter().filter(|other| other.what == sign);
+    seen.what == sign
+        && earlier.any(|other| {
+            other.id != seen.id
+                && other.at <= seen.at
+                && (other.lived().day == day || other.lived().day == day.plus(-1))
+        })
 }
 
 /// The signs that count at `now`, each once with its latest sighting.
@@ -60,7 +82,7 @@ pub fn present(now: Moment, chick: &Chick) -> Vec<Noted<Sign>> {
 
 /// How long a sign counts, minutes.
 pub fn shown_minutes(sign: Sign) -> i64 {
-    if level(sign) >= Level::VetToday {
+    if level(sign) >= Level::VetToday || sign == Sign::ClickCleared {
         SHOWN_VET_MINUTES
     } else {
         SHOWN_MINUTES
@@ -83,7 +105,11 @@ pub const fn level(sign: Sign) -> Level {
         | Sign::Dehydrated
         | Sign::FedTooHot
         | Sign::Lame
-        | Sign::SwallowedObject => Level::VetToday,
+        | Sign::SwallowedObject
+        | Sign::Wobbles
+        | Sign::Discharge
+        | Sign::MouthPlaques
+        | Sign::Bruised => Level::VetToday,
         Sign::LabouredBreathing
         | Sign::ClickStays
         | Sign::SourCrop
@@ -92,7 +118,10 @@ pub const fn level(sign: Sign) -> Level {
         | Sign::Cold
         | Sign::WentDownWrong
         | Sign::Bleeding
-        | Sign::SeizureOrTrauma => Level::Emergency,
+        | Sign::SeizureOrTrauma
+        | Sign::Prolapse
+        | Sign::Shock
+        | Sign::FeatherBleeds => Level::Emergency,
     }
 }
 
@@ -111,8 +140,10 @@ mod tests {
         };
         assert!(shown(Sign::BegsAllDay, 24, 0));
         assert!(!shown(Sign::BegsAllDay, 24, 1));
-        assert!(shown(Sign::ClickCleared, 24, 0));
-        assert!(!shown(Sign::ClickCleared, 24, 1));
+        assert!(shown(Sign::NoDroppingFourHours, 24, 0));
+        assert!(!shown(Sign::NoDroppingFourHours, 24, 1));
+        assert!(shown(Sign::ClickCleared, 72, 0));
+        assert!(!shown(Sign::ClickCleared, 72, 1));
         assert!(shown(Sign::Vomiting, 72, 0));
         assert!(!shown(Sign::Vomiting, 72, 1));
         assert!(shown(Sign::CropPatch, 72, 0));
@@ -127,6 +158,23 @@ mod tests {
         script.note(1, 11, 0, sign(Sign::Cold));
         let now = script.at(1, 12, 0);
         assert_eq!(level_of(&RULE, &script, now), Some(Level::Emergency));
+    }
+
+    #[test]
+    fn food_that_came_back_after_a_feed_is_a_call_the_second_time() {
+        let level = |again: Option<(i32, i32)>| {
+            let mut script = macaw();
+            script.note(1, 8, 0, sign(Sign::BroughtBackOnce));
+            let (day, hour) = again.unwrap_or((1, 8));
+            if again.is_some() {
+                script.note(day, hour, 0, sign(Sign::BroughtBackOnce));
+            }
+            level_of(&RULE, &script, script.at(day, hour, 5))
+        };
+        assert_eq!(level(None), Some(Level::Watch));
+        assert_eq!(level(Some((1, 22))), Some(Level::RingBreeder));
+        assert_eq!(level(Some((2, 23))), Some(Level::RingBreeder));
+        assert_eq!(level(Some((3, 0))), Some(Level::Watch));
     }
 
     #[test]
@@ -160,8 +208,8 @@ mod tests {
             by_level(Level::RingBreeder).collect::<Vec<_>>(),
             [Sign::ClickCleared, Sign::NoDroppingFourHours]
         );
-        assert_eq!(by_level(Level::VetToday).count(), 10);
-        assert_eq!(by_level(Level::Emergency).count(), 9);
+        assert_eq!(by_level(Level::VetToday).count(), 14);
+        assert_eq!(by_level(Level::Emergency).count(), 12);
         assert_eq!(by_level(Level::Settled).count(), 0);
     }
 }
