@@ -54,7 +54,8 @@ pub fn chart_of(outlook: &Outlook) -> (WeightChart, Day) {
         band,
         fan,
         handover,
-        limit: handover.map(|grams| grams * (1.0 - chick.plan.loss_limit.as_pct() / 100.0)),
+        limit: handover
+            .map(|grams| grams * (1.0 - chick.plan.loss_limit_in_force().as_pct() / 100.0)),
         drops: drops
             .map(|step| day_of(step.lived(), first_day))
             .filter(|day| 0.0 <= *day)

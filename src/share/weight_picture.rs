@@ -56,7 +56,7 @@ pub fn chart_meaning(writing: Writing, outlook: &Outlook) -> Option<String> {
     Some(writing.weight_meaning(
         latest.what.weight,
         outlook.weight.handover_loss_pct,
-        outlook.chick.plan.loss_limit.as_pct(),
+        outlook.chick.plan.loss_limit_in_force().as_pct(),
         level,
     ))
 }

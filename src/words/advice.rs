@@ -23,7 +23,45 @@ pub struct Advice {
 #[expect(clippy::too_many_lines, reason = "a table of one row a rule")]
 pub const fn advice(language: Language, rule: RuleId) -> Advice {
     match rule {
-        RuleId::HandoverLoss | RuleId::PeakLoss | RuleId::OneDayLoss => Advice {
+        RuleId::PeakLoss => Advice {
+            why: language.pick(
+                "Chicks lose weight while they are weaned; from 15 % on that is common in large parrots, but it \
+                 can be illness as well. Have it checked.",
+                "Los pollos pierden peso al destetarse; desde un 15 % es frecuente en loros grandes, pero \
+                 también puede ser enfermedad. Que lo revisen.",
+            ),
+            act: language.pick(
+                "Weigh once more with an empty crop on the same scale and feel the breastbone: hollow beside it is \
+                 for the vet at any weight. Drop no further feed. Have the peak, the target and the last \
+                 weights ready.",
+                "Pese otra vez con el buche vacío y la misma balanza y palpe el esternón: hundido a los lados, \
+                 al veterinario con cualquier peso. No quite más tomas. Tenga a mano el máximo, el \
+                 objetivo y los últimos pesos.",
+            ),
+            avoid: language.pick(
+                "Do not give more per feed than the plan, and no extra feed, unless breeder or \
+                 vet say so.",
+                "No dé más por toma que el plan, ni tomas de más, si no lo dicen el criador o el \
+                 veterinario.",
+            ),
+        },
+        RuleId::OneDayLoss => Advice {
+            why: language.pick(
+                "In one day this is more than the scale's noise and more than weaning takes.",
+                "En un día es más que el error de la balanza y más de lo que cuesta el destete.",
+            ),
+            act: language.pick(
+                "Weigh a second time now, with an empty crop, after the first dropping: the mean of both counts. Drop no \
+                 further feed. Look at crop, droppings and breathing.",
+                "Pese ahora una segunda vez, con el buche vacío y tras el primer excremento: cuenta la media. No \
+                 quite más tomas. Mire buche, excrementos y respiración.",
+            ),
+            avoid: language.pick(
+                "Do not wait until tomorrow to weigh again.",
+                "No espere a mañana para volver a pesar.",
+            ),
+        },
+        RuleId::HandoverLoss => Advice {
             why: language.pick(
                 "A chick that loses this much takes in too little or is ill, and it has little \
                  to lose.",

@@ -115,7 +115,7 @@ impl Language {
             PlanFault::WindowUpsideDown => self.pick("The lowest serving temperature must be below the highest.", "La temperatura mínima debe estar por debajo de la máxima."),
             PlanFault::RoomUpsideDown => self.pick("The lowest room temperature must be below the highest.", "La temperatura mínima de la sala debe estar por debajo de la máxima."),
             PlanFault::SyringeTooSmall => self.pick("A syringe holds at least 1 ml.", "Una jeringa tiene al menos 1 ml."),
-            PlanFault::LossLimit => self.pick("The loss limit lies between 1 and 25 %.", "El límite de pérdida está entre 1 y 25 %."),
+            PlanFault::LossLimit => self.pick("The loss limit lies between 3 and 15 %.", "El límite de pérdida está entre 3 y 15 %."),
             PlanFault::Waits => self.pick("A gap and a wait before offering again last from 1 minute to 24 hours, at most four, each longer than the one before.", "Un intervalo y una espera antes de volver a ofrecer duran de 1 minuto a 24 horas, como máximo cuatro, cada una más larga que la anterior."),
             PlanFault::ContactNumber => self.pick("A telephone number has digits only, with a leading + if you like, such as +1 555 0100.", "Un teléfono tiene solo cifras, con un + delante si quiere, como +1 555 0100."),
             PlanFault::TextTooLong => self.pick("A text is too long: 60 characters for names, 1000 for notes.", "Un texto es demasiado largo: 60 caracteres para nombres, 1000 para notas."),

@@ -31,7 +31,7 @@ impl Writing {
     pub fn figures(self, outlook: &Outlook) -> Vec<(String, String)> {
         let say = self.language;
         let chick = &outlook.chick;
-        let limit = self.pct(chick.plan.loss_limit.as_pct());
+        let limit = self.pct(chick.plan.loss_limit_in_force().as_pct());
         let latest = outlook.weight.latest.as_ref().map(|latest| {
             let (mass, lived) = (self.mass(latest.what.weight), self.lived(latest.lived()));
             format!("{mass}, {lived}")

@@ -42,6 +42,7 @@ pub const fn sign(language: Language, sign: Sign) -> SignWords {
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "a table of one row a sign")]
 const fn seen(language: Language, sign: Sign) -> &'static str {
     match sign {
         Sign::LabouredBreathing => language.pick(
@@ -316,6 +317,7 @@ const fn first(language: Language, sign: Sign) -> &'static str {
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "a table of one row a sign")]
 const fn avoid(language: Language, sign: Sign) -> &'static str {
     match sign {
         Sign::LabouredBreathing => language.pick(

@@ -26,7 +26,8 @@ pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
              límites: nuestros"
         }
         RuleId::PeakLoss => {
-            "10 %: Watchbird nov/dic 1999; Duerr & Gage 2020, p. 599; 15 % y 20 %: nuestros"
+            "10 %: Watchbird nov/dic 1999; Duerr & Gage 2020, p. 599; 20 % de media en pollos \
+             destetados: Groffen 2008; los pasos: nuestros"
         }
         RuleId::FallingWeight => {
             "0,7 % al día es más que un 10 % en un destete (Duerr & Gage 2020, p. 599); ritmo y \

@@ -6,6 +6,7 @@ use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::plan::care_plan::{PlannedFeed, Slot};
 use perchlight::domain::plan::parts::Author;
 use perchlight::domain::quantity::evidence::Standing;
+use perchlight::domain::quantity::units::Grams;
 use perchlight::domain::time::moment::WallTime;
 use perchlight::domain::warnings::level::{Finding, Level, RuleId, Value};
 use perchlight::domain::weaning::criteria::Criterion;
@@ -474,4 +475,29 @@ fn food_that_came_back_once_stops_no_drop_and_twice_does() {
     script.note(8, 10, 0, sign(Sign::BroughtBackOnce));
     let twice = evening(&script);
     assert_eq!(answer(&twice, Criterion::NoTrouble), Answer::No);
+}
+
+#[test]
+fn a_level_week_below_a_fat_peak_locks_no_weaning_up() {
+    // 88 % of the peak; steps of 1 g a day on 1,000 g are 0.1 % a day, of 3 g 0.3 %
+    let near_peak = |step: i32, target: Option<i32>, weeks: i32| {
+        let mut plan = plan();
+        plan.target = target.map(Grams::whole);
+        plan.hatched = plan.hatched.map(|day| day.plus(-7 * weeks));
+        let mut script = arrived(plan);
+        for day in 3..=9 {
+            script.weigh(day, 1_000 - step * day);
+        }
+        let now = script.at(9, 22, 0);
+        answer(
+            &judged(&script, now, &[], Some(88.0)),
+            Criterion::WeightNearPeak,
+        )
+    };
+    assert_eq!(near_peak(1, None, 10), Answer::Yes);
+    assert_eq!(near_peak(3, None, 10), Answer::No);
+    // 991 g: 90 % of 1,101 g, below 90 % of 1,102 g
+    assert_eq!(near_peak(1, Some(1_101), 10), Answer::Yes);
+    assert_eq!(near_peak(1, Some(1_102), 10), Answer::No);
+    assert_eq!(near_peak(1, None, 0), Answer::No, "too young to be weaned");
 }

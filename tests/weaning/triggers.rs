@@ -149,7 +149,17 @@ fn without_a_weighing_before_and_after_the_drop_the_loss_is_not_known() {
 
 #[test]
 fn below_ninety_per_cent_of_the_peak_brings_the_feed_back() {
-    let script = without_midday();
+    let mut script = without_midday();
+    let level = judged(&script, script.at(9, 22, 0), &[], Some(89.9));
+    assert_eq!(
+        answer(&level, Trigger::BelowPeak),
+        Answer::No,
+        "a level week"
+    );
+    // with the 1,000 g of each day a median of 1,000 - 2.5 g a day: 0.25 % a day
+    for day in 3..=9 {
+        script.note(day, 6, 50, weighed((1_000 - 5 * day) * 10));
+    }
     let judge = |pct| judged(&script, script.at(9, 22, 0), &[], pct);
     assert_eq!(answer(&judge(Some(90.0)), Trigger::BelowPeak), Answer::No);
     assert_eq!(

@@ -392,6 +392,15 @@ impl CarePlan {
         ))
     }
 
+    /// Loss limits that a plan may set, in tenths of a per cent: 3 to 15 %, where the vet's levels begin. Ours.
+    pub const LOSS_LIMITS: std::ops::RangeInclusive<i32> = 30..=150;
+
+    /// The loss limit that is in force: a plan of before may name a smaller or a larger one.
+    pub fn loss_limit_in_force(&self) -> Percent {
+        let (least, most) = (*Self::LOSS_LIMITS.start(), *Self::LOSS_LIMITS.end());
+        Percent::tenths_held(self.loss_limit.tenths().clamp(least, most))
+    }
+
     /// What is wrong with this plan; empty when it can be taken.
     ///
     /// Checks what a form or a received card may get wrong: every value is in its own range by type.

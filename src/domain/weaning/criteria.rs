@@ -17,7 +17,7 @@ use crate::domain::weaning::three_days::{self, ThreeDays};
 use crate::domain::weight::mornings::{self, Morning};
 use crate::domain::weight::readings;
 
-/// Least weight for a drop, per cent of the peak.
+/// Least weight for a drop, per cent of the peak, unless it has come to a level week below a fat peak.
 ///
 /// Source: a fall of about 10 % from the peak, Watchbird Nov/Dec 1999; Duerr & Gage 2020, p. 599.
 pub const LEAST_PCT_OF_PEAK: f64 = 90.0;
@@ -164,7 +164,9 @@ fn weight_near_peak(facts: &WeaningFacts<'_>, mornings: &[Morning]) -> Check {
     let (answer, met_from) = match facts.pct_of_peak {
         None => (Answer::NotEnoughData, None),
         // A share written as 90 % is 90 % but for the float's last digits.
-        Some(pct) if pct < LEAST_PCT_OF_PEAK - 1e-9 => (Answer::No, None),
+        Some(pct) if pct < LEAST_PCT_OF_PEAK - 1e-9 && !facts.has_come_to_a_level() => {
+            (Answer::No, None)
+        }
         Some(_) if is_late => {
             let next = mornings::next_weighing_day(mornings, facts.today());
             (Answer::NotEnoughData, Some(next))

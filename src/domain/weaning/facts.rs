@@ -1,10 +1,16 @@
 //! What a judgement of weaning sees, and how a question is answered.
 
+use crate::domain::feeding::feeding_streak;
 use crate::domain::journal::chick::{Chick, WeaningStep};
 use crate::domain::plan::care_plan::{PlannedFeed, Slot};
+use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::{Day, Moment};
 use crate::domain::time::zone::Zone;
 use crate::domain::warnings::level::{Finding, Level};
+use crate::domain::weight::mornings;
+
+/// Least share of the plan's target weight at which a level week counts. Ours.
+const TARGET_SHARE: f64 = 0.9;
 
 /// What is known for the judgement.
 #[derive(Debug, Clone, Copy)]
@@ -26,6 +32,21 @@ pub struct WeaningFacts<'a> {
 }
 
 impl WeaningFacts<'_> {
+    /// Whether a chick that is being weaned has come to a level week, at 90 % or more of the weight it should come to
+    /// when the plan names one. A fat peak then locks no weaning up: how high a peak is depends on the feeding
+    /// (International Zoo Yearbook 44, 2010); that a level week counts instead: ours.
+    pub(crate) fn has_come_to_a_level(&self) -> bool {
+        let mornings = mornings::mornings(self.now, self.chick);
+        let latest = mornings.last().map(|morning| morning.grams);
+        let target = self.chick.plan.target.map(Grams::as_g);
+        let is_near_target = target
+            .zip(latest)
+            .is_none_or(|(target, latest)| latest >= TARGET_SHARE * target);
+        feeding_streak::is_weaning(self.now, self.today(), self.chick)
+            && mornings::is_level(&mornings, self.today())
+            && is_near_target
+    }
+
     /// The day lived now.
     pub(crate) fn today(&self) -> Day {
         self.zone.lived(self.now).day

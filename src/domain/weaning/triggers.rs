@@ -139,7 +139,7 @@ fn below_peak(facts: &WeaningFacts<'_>) -> TriggerCheck {
         value: facts.pct_of_peak.map(Value::Pct),
         limit: Value::Pct(LEAST_PCT_OF_PEAK),
         answer: facts.pct_of_peak.map_or(Answer::NotEnoughData, |pct| {
-            known(pct < LEAST_PCT_OF_PEAK - 1e-9)
+            known(pct < LEAST_PCT_OF_PEAK - 1e-9 && !facts.has_come_to_a_level())
         }),
         standing: Standing::Published,
     }

@@ -40,10 +40,11 @@ pub fn day_before(now: Moment, chick: &Chick) -> Option<&Noted<Weighing>> {
 /// Empty-crop readings over which a peak is a median, civil days.
 pub const PEAK_DAYS: i32 = 3;
 
-/// Highest weight since the handover, grams: the highest median of the empty-crop readings of
-/// [`PEAK_DAYS`] days in a row, so that one reading with food in the crop makes no false peak.
+/// Highest weight, grams: the breeder's on the card, or the highest median of the empty-crop readings of
+/// [`PEAK_DAYS`] days in a row since the handover, so that one reading with food in the crop makes no false
+/// peak; the higher of the two.
 ///
-/// `None` until one such stretch holds three readings. Readings before the chick came home do not
+/// `None` without the breeder's until one such stretch holds three readings. Readings before the chick came home do not
 /// count.
 ///
 /// Source: smoothing over three days, ours; that a chick peaks about the start of weaning and then
@@ -76,8 +77,10 @@ pub fn peak_g(now: Moment, chick: &Chick) -> Option<f64> {
         };
         Some(f64::from(lower + upper) / 20.0)
     };
+    let of_card = chick.plan.peak.map(|peak| peak.weight.as_g());
     (1..=readings.len())
         .filter_map(median_up_to)
+        .chain(of_card)
         .max_by(f64::total_cmp)
 }
 

@@ -76,8 +76,42 @@ pub(crate) fn is_steady(slope_pct_per_day: f64) -> bool {
 ///
 /// `None` with fewer than [`LEAST_MORNINGS`].
 pub fn slope_pct_per_day(mornings: &[Morning], today: Day) -> Option<f64> {
-    let recent = since(mornings, today.plus(1 - SLOPE_DAYS));
-    if recent.len() < LEAST_MORNINGS {
+    slope_over(mornings, today, SLOPE_DAYS, LEAST_MORNINGS)
+}
+
+/// Days over which a weight that fell is called level again. Common practice: "levelling" is a flat week.
+pub const LEVEL_DAYS: i32 = 7;
+
+/// Steepest slope of a level weight, up or down, per cent a day. Ours, below half of the 0.36 % a day that
+/// healthy chicks lose on average (from Groffen 2008: 75 g of 375 g in 55 days).
+pub const LEVEL_PCT_PER_DAY: f64 = 0.2;
+
+/// Fewest mornings in [`LEVEL_DAYS`] that tell. Ours.
+const LEAST_LEVEL_MORNINGS: usize = 5;
+
+/// Whether the weight of the last [`LEVEL_DAYS`] was level.
+pub fn is_level(mornings: &[Morning], today: Day) -> bool {
+    slope_over(mornings, today, LEVEL_DAYS, LEAST_LEVEL_MORNINGS)
+        .is_some_and(|slope| slope.abs() <= LEVEL_PCT_PER_DAY + 1e-9)
+}
+
+/// Loss a day between the three days up to `today` and the three before them, per cent; below zero for a gain.
+///
+/// `None` without a morning on two of each three days.
+pub fn three_day_loss_pct_per_day(mornings: &[Morning], today: Day) -> Option<f64> {
+    let mean = |last: Day| {
+        let days = between(mornings, last.plus(1 - SMOOTHED_DAYS), last);
+        let sum: f64 = days.iter().map(|morning| morning.grams).sum();
+        let mean = sum / f64::from(u32::try_from(days.len()).ok()?);
+        (days.len() >= 2 && mean > 0.0).then_some(mean)
+    };
+    let (latest, before) = (mean(today)?, mean(today.plus(-SMOOTHED_DAYS))?);
+    Some((before - latest) / before * 100.0 / f64::from(SMOOTHED_DAYS))
+}
+
+fn slope_over(mornings: &[Morning], today: Day, days: i32, least: usize) -> Option<f64> {
+    let recent = since(mornings, today.plus(1 - days));
+    if recent.len() < least {
         return None;
     }
     let days: Vec<f64> = recent
@@ -169,4 +203,49 @@ pub fn is_flat(spread_pct: f64) -> bool {
 /// The median of the mornings from `first` to `last`, grams; `None` when there is none.
 pub fn level_g(mornings: &[Morning], first: Day, last: Day) -> Option<f64> {
     median_of(between(mornings, first, last))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::weight::mornings::*;
+
+    fn from_grams(grams: &[f64]) -> (Vec<Morning>, Day) {
+        let first = Day::from_date(2026, 11, 2).unwrap();
+        let mornings = (0..).zip(grams).map(|(ahead, grams)| Morning {
+            day: first.plus(ahead),
+            grams: *grams,
+        });
+        let mornings: Vec<Morning> = mornings.collect();
+        let last = mornings.last().unwrap().day;
+        (mornings, last)
+    }
+
+    #[test]
+    fn three_days_are_held_against_the_three_before() {
+        let loss = |grams: &[f64]| {
+            let (mornings, last) = from_grams(grams);
+            three_day_loss_pct_per_day(&mornings, last)
+        };
+        // means of 1,000 g and 970 g: 3 % in three days
+        let falling = loss(&[1_010.0, 1_000.0, 990.0, 980.0, 970.0, 960.0]).unwrap();
+        assert!((falling - 1.0).abs() < 1e-9, "{falling}");
+        assert_eq!(loss(&[1_000.0, 990.0, 980.0, 970.0]), None);
+    }
+
+    #[test]
+    fn a_week_is_level_within_a_fifth_of_a_per_cent_a_day() {
+        let is_level = |per_day: f64, days: i32| {
+            let grams: Vec<f64> = (0..days)
+                .map(|day| 1_000.0 + per_day * f64::from(day - days / 2))
+                .collect();
+            let (mornings, last) = from_grams(&grams);
+            is_level(&mornings, last)
+        };
+        assert!(is_level(-1.9, 7));
+        assert!(is_level(-2.0, 7));
+        assert!(!is_level(-2.1, 7));
+        assert!(!is_level(2.1, 7));
+        assert!(is_level(0.0, 5));
+        assert!(!is_level(0.0, 4));
+    }
 }

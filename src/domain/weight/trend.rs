@@ -83,7 +83,7 @@ pub struct BelowLimit {
     pub in_days: [f64; 3],
 }
 
-/// The highest level since handover.
+/// The highest level.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PeakLevel {
     /// When.
@@ -107,7 +107,7 @@ pub struct WeightTrend {
     pub below_limit: Option<BelowLimit>,
     /// When the limit is reached at this pace; `None` when it is not in sight or already passed.
     pub crossing: Option<Crossing>,
-    /// The highest level since handover, or since the first reading without a handover day.
+    /// The highest level on the card, or since handover, or since the first reading without a handover day.
     pub peak: Option<PeakLevel>,
     /// Loss from the peak to the level now, per cent.
     pub peak_loss_pct: Option<Interval>,
@@ -177,7 +177,7 @@ pub fn weight_trend(now: Moment, chick: &Chick) -> WeightTrend {
     };
     (trend.fan, trend.is_fan_cut) = fan(now, last, &filtered.last);
     if let Some(reference) = reference {
-        let limit_g = reference * (1.0 - chick.plan.loss_limit.as_pct() / 100.0);
+        let limit_g = reference * (1.0 - chick.plan.loss_limit_in_force().as_pct() / 100.0);
         trend.below_limit = below_limit(&filter, limit_g);
         let estimate = filter.estimate();
         trend.crossing = estimate.and_then(|today| crossing::crossing(now, &today, limit_g));
@@ -253,7 +253,8 @@ fn plain_slope(now: Moment, readings: &[Reading]) -> Option<PlainSlope> {
     })
 }
 
-/// The highest level in hindsight at a reading since handover, or now if that is higher still.
+/// The highest level in hindsight at a reading since handover, now or on the breeder's card, whichever is
+/// highest.
 ///
 /// In hindsight, not as it was known then: a single high reading at the start, or a filter that
 /// still runs on after the weight has turned, makes no peak. For 200 made-up chicks the loss from
@@ -282,13 +283,21 @@ fn peak(
         grams: level.grams,
         sd_g: level.sd_g,
     });
-    at_readings.chain(today).reduce(|highest, next| {
-        if highest.grams < next.grams {
-            next
-        } else {
-            highest
-        }
-    })
+    let of_card = chick.plan.peak.map(|peak| PeakLevel {
+        at: Moment::from_seconds(i64::from(peak.day.number()) * 86_400 + 43_200),
+        grams: peak.weight.as_g(),
+        sd_g: readings::scale_sd_g(peak.weight.as_g(), chick.plan.scale_step),
+    });
+    at_readings
+        .chain(today)
+        .chain(of_card)
+        .reduce(|highest, next| {
+            if highest.grams < next.grams {
+                next
+            } else {
+                highest
+            }
+        })
 }
 
 /// Loss from the peak, per cent. Peak and level are taken as independent, which makes the interval

@@ -384,6 +384,11 @@ impl Form {
             }
         };
         let (powder, loss, syringe) = (powder?, loss?, syringe?);
+        if loss != base.loss_limit && !CarePlan::LOSS_LIMITS.contains(&loss.tenths()) {
+            let fault = writing.language.plan_fault(PlanFault::LossLimit);
+            self.loss.fault.set(fault.to_owned());
+            return Err(AtFault);
+        }
         let (from, to, settle_in, pause) = (from?, to?, settle_in?, pause?);
         let (room_from, room_to) = (room_from?, room_to?);
         set(PlanField::PowderShare, powder != base.powder_fraction);

@@ -163,7 +163,9 @@ fn Meaning(form: Form) -> impl IntoView {
         let weight = writing.read_mass(&form.text.get()).ok()?;
         let loss = weight.since(reference).loss_pct_of(reference)?;
         let is_close = loss.abs() < 60.0;
-        is_close.then(|| writing.against_handover_with_limit(loss, chick.plan.loss_limit.as_pct()))
+        is_close.then(|| {
+            writing.against_handover_with_limit(loss, chick.plan.loss_limit_in_force().as_pct())
+        })
     };
     let last = move || {
         let outlook = form.state.outlook.get()?;

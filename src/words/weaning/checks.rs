@@ -127,8 +127,8 @@ impl Language {
                 "Deje sólidos al alcance y anote cada día lo que tragó; jugar no cuenta.",
             ),
             Criterion::WeightNearPeak => self.pick(
-                "Weigh every morning with an empty crop; below the limit the weight must come back up first.",
-                "Pese cada mañana con el buche vacío; por debajo del límite, primero debe recuperar peso.",
+                "Weigh every morning with an empty crop; below the limit the weight must come back up first, or hold level for a week at weaning age.",
+                "Pese cada mañana con el buche vacío; por debajo del límite, primero debe recuperar peso, o mantenerlo una semana en edad de destete.",
             ),
             Criterion::WeightSteady => self.pick(
                 "Weigh every morning with an empty crop; the weight must hold.",

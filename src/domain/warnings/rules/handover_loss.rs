@@ -1,7 +1,8 @@
 //! *Watches* the latest empty-crop weight against the handover weight.
 //!
-//! *Limit* the plan's loss limit (10 % unless the breeder says otherwise): ring the breeder; half as
-//! much again (15 %): vet today; twice as much (20 %): emergency; seven tenths of it (7 %): watch.
+//! *Limit* the plan's loss limit (10 % unless the breeder says otherwise, within 3 to 15 %): ring the breeder;
+//! half as much again, at most 15 %: vet today (below 150 g at most 10 %); twice as much, at most 20 %:
+//! emergency; seven tenths of it (7 %): watch.
 //!
 //! The plan's limit is what the breeder asked for, so a single reading counts, also where the trend
 //! still doubts it.
@@ -10,14 +11,15 @@
 //!
 //! *Sources* 10 %: Duerr & Gage (eds), Hand-Rearing Birds, 2nd ed. 2020, p. 599, a drop of around
 //! 10 % from the maximum before fledging; Watchbird Nov/Dec 1999, which reports that macaw chicks
-//! lost more. 15 %, 20 % and the watch level: ours.
+//! lost more. 15 %, 20 %, the watch level, the bounds of a plan's limit and the tighter one of small birds,
+//! which have little in reserve: ours.
 //!
 //! *Wrong when* the handover weight was taken with food in the crop, or on another scale. The finding
 //! stays until the next empty-crop weighing, however old the last one is.
 
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Limit, Rule, level_reached, pct_finding};
+use crate::domain::warnings::rules::{Facts, Limit, Rule, SMALL_BELOW, level_reached, pct_finding};
 use crate::domain::weight::loss;
 
 /// The published limit, per cent.
@@ -29,6 +31,11 @@ const VET_TIMES: f64 = 1.5;
 /// Multiple of the plan's limit that is an emergency.
 const EMERGENCY_TIMES: f64 = 2.0;
 
+/// The plan's limit lies within these, per cent.
+const LEAST_PCT: f64 = 3.0;
+/// The most that a plan may ask for, where the vet's level begins, per cent.
+const MOST_PCT: f64 = 15.0;
+
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "handover-loss",
@@ -36,8 +43,12 @@ pub const RULE: Rule = Rule {
         Limit::new(Level::Watch, Value::Times(WATCH_TIMES)),
         Limit::new(Level::Watch, Value::Pct(PUBLISHED_PCT * WATCH_TIMES)),
         Limit::new(Level::RingBreeder, Value::Pct(PUBLISHED_PCT)),
+        Limit::new(Level::RingBreeder, Value::Pct(LEAST_PCT)),
+        Limit::new(Level::RingBreeder, Value::Pct(MOST_PCT)),
         Limit::new(Level::VetToday, Value::Times(VET_TIMES)),
         Limit::new(Level::VetToday, Value::Pct(PUBLISHED_PCT * VET_TIMES)),
+        Limit::new(Level::VetToday, Value::Grams(SMALL_BELOW)),
+        Limit::new(Level::VetToday, Value::Pct(PUBLISHED_PCT)),
         Limit::new(Level::Emergency, Value::Times(EMERGENCY_TIMES)),
         Limit::new(
             Level::Emergency,
@@ -53,12 +64,20 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let Some(loss) = loss::handover_loss_pct(facts.now, facts.chick) else {
         return Vec::new();
     };
-    let limit = facts.chick.plan.loss_limit.as_pct();
+    let limit = facts.chick.plan.loss_limit_in_force().as_pct();
+    let reference = facts.chick.plan.reference.map(|reference| reference.weight);
+    let vet_at_most = if reference.is_some_and(|weight| weight < SMALL_BELOW) {
+        PUBLISHED_PCT
+    } else {
+        PUBLISHED_PCT * VET_TIMES
+    };
+    let vet = (limit * VET_TIMES).min(vet_at_most);
+    let emergency = (limit * EMERGENCY_TIMES).min(PUBLISHED_PCT * EMERGENCY_TIMES);
     let limits = [
         Limit::new(Level::Watch, Value::Pct(limit * WATCH_TIMES)),
         Limit::new(Level::RingBreeder, Value::Pct(limit)),
-        Limit::new(Level::VetToday, Value::Pct(limit * VET_TIMES)),
-        Limit::new(Level::Emergency, Value::Pct(limit * EMERGENCY_TIMES)),
+        Limit::new(Level::VetToday, Value::Pct(vet)),
+        Limit::new(Level::Emergency, Value::Pct(emergency)),
     ];
     let reached = level_reached(loss, &limits).map(|(reached, level)| {
         let is_published = (reached - PUBLISHED_PCT).abs() < 1e-9;
@@ -74,7 +93,8 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::quantity::units::Percent;
+    use crate::domain::plan::care_plan::Reference;
+    use crate::domain::quantity::units::{Grams, Percent};
     use crate::domain::warnings::rules::handover_loss::*;
     use crate::domain::warnings::rules::trial::{found, level_of, plan, with_plan};
 
@@ -105,6 +125,38 @@ mod tests {
         assert_eq!(level_at(951, 5), Some(Level::Watch));
         assert_eq!(level_at(950, 5), Some(Level::RingBreeder));
         assert_eq!(level_at(900, 5), Some(Level::Emergency));
+    }
+
+    #[test]
+    fn no_limit_of_a_plan_lies_above_the_vets_levels() {
+        // 15 % of 1,000 g: the vet's level, with no call before it; 25 % of an older plan counts as 15 %
+        for limit in [15, 25] {
+            assert_eq!(level_at(851, limit), Some(Level::Watch), "{limit}");
+            assert_eq!(level_at(850, limit), Some(Level::VetToday), "{limit}");
+            assert_eq!(level_at(801, limit), Some(Level::VetToday), "{limit}");
+            assert_eq!(level_at(800, limit), Some(Level::Emergency), "{limit}");
+        }
+        // 1 % of an older plan counts as 3 %
+        assert_eq!(level_at(971, 1), Some(Level::Watch));
+        assert_eq!(level_at(970, 1), Some(Level::RingBreeder));
+    }
+
+    #[test]
+    fn a_bird_below_150_g_is_for_the_vet_at_ten_per_cent() {
+        let level = |reference: i32, grams: i32| {
+            let mut plan = plan();
+            plan.reference = plan.reference.map(|card| Reference {
+                weight: Grams::whole(reference),
+                ..card
+            });
+            let mut script = with_plan(plan);
+            script.weigh(1, grams);
+            level_of(&RULE, &script, script.at(1, 8, 0))
+        };
+        assert_eq!(level(100, 91), Some(Level::Watch));
+        assert_eq!(level(100, 90), Some(Level::VetToday));
+        assert_eq!(level(100, 89), Some(Level::VetToday));
+        assert_eq!(level(150, 135), Some(Level::RingBreeder));
     }
 
     #[test]

@@ -38,6 +38,7 @@ use crate::domain::journal::chick::Chick;
 use crate::domain::journal::signs::{Sign, SignGroup};
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::quantity::order::sorted_by;
+use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::Moment;
 use crate::domain::time::zone::Zone;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
@@ -321,6 +322,9 @@ pub(crate) const fn whole(number: i32) -> f64 {
 pub(crate) const fn days(days: i32) -> Value {
     Value::Minutes(days as i64 * 24 * 60)
 }
+
+/// A bird below this has little in reserve: 5 % of 100 g is one dropping. Its vet's level is tighter; ours.
+pub(crate) const SMALL_BELOW: Grams = Grams::whole(150);
 
 /// A finding in per cent.
 pub(crate) const fn pct_finding(

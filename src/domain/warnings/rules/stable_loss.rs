@@ -15,9 +15,10 @@
 
 use crate::domain::homecoming::life_stage;
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::quantity::units::Grams;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::{Facts, Limit, Rule, days, level_reached, pct_finding};
+use crate::domain::warnings::rules::{
+    Facts, Limit, Rule, SMALL_BELOW, days, level_reached, pct_finding,
+};
 use crate::domain::weight::mornings::{self, FLAT_DAYS};
 use crate::domain::weight::readings;
 
@@ -27,9 +28,6 @@ const SMALL_LIMITS: &[Limit] = &[
     Limit::new(Level::VetToday, Value::Pct(10.0)),
     Limit::new(Level::Emergency, Value::Pct(20.0)),
 ];
-
-/// A level below this is a small bird's.
-const SMALL_BELOW: Grams = Grams::whole(150);
 
 /// The rule.
 pub const RULE: Rule = Rule {
