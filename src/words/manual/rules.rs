@@ -40,12 +40,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Loss against the handover weight",
-                "Watch at {0} the plan's limit ({1}), call the breeder at the limit ({2}), vet today at {3} ({4}), emergency at {5} ({6}).",
+                "Watch at {0} the plan's limit ({1}), call the breeder at the limit ({2}; a plan may say {3} to {4}), vet today at {5} ({6} at most, below {7} at {8}), emergency at {9} ({10} at most).",
                 "The handover weight was taken with food in the crop, or on another scale.",
             ],
             [
                 "Pérdida desde el peso de entrega",
-                "Vigile a {0} el límite del plan ({1}), llame al criador en el límite ({2}), veterinario hoy a {3} ({4}), emergencia a {5} ({6}).",
+                "Vigile a {0} el límite del plan ({1}), llame al criador en el límite ({2}; un plan puede decir de {3} a {4}), veterinario hoy a {5} ({6} como mucho, por debajo de {7} a {8}), emergencia a {9} ({10} como mucho).",
                 "El peso de entrega se tomó con comida en el buche o en otra báscula.",
             ],
         ),
@@ -53,12 +53,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Loss against the peak weight",
-                "The peak is the highest median of {0}. Call the breeder at {1} unless the other readings speak against it (then watch), vet today at {2}, emergency at {3}.",
+                "The peak is the card's, or the highest median of {0} where that is higher. Call the breeder at {1} (watch while the other readings speak against it, or when {2} were level within {3} a day without any sign), vet today at {4} (below {5} at {6}), emergency at {7} (vet today when level without any sign) and at {8}.",
                 "A large macaw loses more than usual and is well, or three mornings in a row had food in the crop.",
             ],
             [
                 "Pérdida desde el peso máximo",
-                "El máximo es la mediana más alta de {0}. Llame al criador a {1} si las otras pesadas no lo desmienten (si no, vigile), veterinario hoy a {2}, emergencia a {3}.",
+                "El máximo es el de la ficha, o la mediana más alta de {0} si es mayor. Llame al criador a {1} (vigile si las otras pesadas lo desmienten, o si {2} fueron parejos dentro de {3} al día sin ninguna señal), veterinario hoy a {4} (por debajo de {5} a {6}), emergencia a {7} (veterinario hoy si es parejo y sin señales) y a {8}.",
                 "Un guacamayo grande pierde más de lo usual y está bien, o tres mañanas seguidas había comida en el buche.",
             ],
         ),
@@ -66,12 +66,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Weight falling day after day",
-                "Watch when the loss is above {0} a day with a chance of {1}. Call the breeder when that chance is {2} and the chance of passing the plan's limit within {3} days is {4} or more.",
+                "Watch when the loss is above {0} a day with a chance of {1}. Call the breeder when that chance is {2} and the chance of passing the plan's limit within {3} days is {4} or more, or when the means of {5} show a loss above {6} a day.",
                 "Two or three mornings had food in the crop and the next ones had not, or the scale is coarse.",
             ],
             [
                 "Peso que baja día tras día",
-                "Vigile si pierde más de {0} al día con una probabilidad de {1}. Llame al criador si es de {2} y la de pasar el límite del plan en {3} días es de {4} o más.",
+                "Vigile si pierde más de {0} al día con una probabilidad de {1}. Llame al criador si es de {2} y la de pasar el límite del plan en {3} días es de {4} o más, o si las medias de {5} bajan más de {6} al día.",
                 "Dos o tres mañanas había comida en el buche y las siguientes no, o la báscula es poco fina.",
             ],
         ),
@@ -92,12 +92,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Loss in one day",
-                "From one morning to the next: watch at {0}, call the breeder at {1}, vet today at {2}.",
+                "From one morning to the next: watch at {0}, call the breeder at {1} once a second weighing confirms it (vet today with any sign), vet today at {2}.",
                 "The first of the two crops was not empty and there are few readings.",
             ],
             [
                 "Pérdida en un día",
-                "De una mañana a la siguiente: vigile a {0}, llame al criador a {1}, veterinario hoy a {2}.",
+                "De una mañana a la siguiente: vigile a {0}, llame al criador a {1} si una segunda pesada lo confirma (veterinario hoy con cualquier señal), veterinario hoy a {2}.",
                 "El primero de los dos buches no estaba vacío y hay pocas pesadas.",
             ],
         ),
@@ -313,12 +313,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Droppings",
-                "Blood: vet today. Undigested food: watch, on {0} days vet today. Green, black or watery: watch, over more than {1} vet today. Small, dark or few: watch, over more than {2} call the breeder.",
+                "Red without red food, tar-like, or yellow-green urates: vet today. Emerald green: call the breeder, with a falling weight vet today. Undigested food: watch, on {0} days vet today. Watery: watch, over more than {1} vet today (after fruit: watch only). Small, dark or few: watch, over more than {2} call the breeder.",
                 "Coloured or wet food was eaten.",
             ],
             [
                 "Heces",
-                "Con sangre: veterinario hoy. Con comida sin digerir: vigile, {0} días veterinario hoy. Verdes, negras o líquidas: vigile, más de {1} veterinario hoy. Pequeñas, oscuras o pocas: vigile, más de {2} llame al criador.",
+                "Rojas sin haber comido nada rojo, como alquitrán, o con uratos verde amarillos: veterinario hoy. Verde esmeralda: llame al criador, con el peso a la baja veterinario hoy. Con comida sin digerir: vigile, {0} días veterinario hoy. Muy líquidas: vigile, más de {1} veterinario hoy (tras comer fruta: solo vigile). Pequeñas, oscuras o pocas: vigile, más de {2} llame al criador.",
                 "Comió algo de color o con mucha agua.",
             ],
         ),
@@ -326,12 +326,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "A sign that was seen",
-                "Each sign has its own level: watch, call the breeder, vet today or emergency (list below). It counts until it is noted as gone, at the longest for {0}, or for {1} when it is one for the vet.",
+                "Each sign has its own level: watch, call the breeder, vet today or emergency (list below). It counts until it is noted as gone, at the longest for {0}. Food back just after a feed {1} times in a day or on days running: call the breeder. For {2} when it is one for the vet or food may have gone down wrong.",
                 "A sign was mistaken: note it as gone.",
             ],
             [
                 "Una señal que alguien vio",
-                "Cada señal tiene su nivel: vigile, llame al criador, veterinario hoy o emergencia (lista abajo). Cuenta hasta que se anota que pasó, como mucho {0}, o {1} si es para el veterinario.",
+                "Cada señal tiene su nivel: vigile, llame al criador, veterinario hoy o emergencia (lista abajo). Cuenta hasta que se anota que pasó, como mucho {0}. Papilla que vuelve justo después de una toma {1} veces en un día o días seguidos: llame al criador. Durante {2} si es para el veterinario o pudo entrar papilla en las vías respiratorias.",
                 "Fue un error: anote que pasó.",
             ],
         ),
