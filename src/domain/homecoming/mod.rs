@@ -5,6 +5,7 @@
 //! **Left out:** how feeds of an ordinary day are due.
 
 pub mod first_days;
+pub mod first_weeks;
 pub mod journey;
 pub mod life_stage;
 pub mod reports;
