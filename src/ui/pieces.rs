@@ -12,6 +12,7 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use crate::domain::outlook::outlook;
 use crate::ui::platform;
 use crate::ui::route::Route;
+use crate::ui::screens::first_weeks::FirstWeeksScreen;
 use crate::ui::screens::guide::GuideScreen;
 use crate::ui::screens::handover::HandoverScreen;
 use crate::ui::screens::home::HomeScreen;
@@ -208,6 +209,7 @@ fn draw_rest(route: Route) -> AnyView {
         Route::Log(slot) => view! { <LogFeedScreen wanted=slot /> }.into_any(),
         Route::Guide => view! { <GuideScreen /> }.into_any(),
         Route::Home => view! { <HomeScreen /> }.into_any(),
+        Route::FirstWeeks(card) => view! { <FirstWeeksScreen card /> }.into_any(),
         Route::Crop => view! { <CropScreen /> }.into_any(),
         Route::Droppings => view! { <DroppingsScreen /> }.into_any(),
         Route::Solids => view! { <SolidsScreen /> }.into_any(),

@@ -1,5 +1,6 @@
 //! Which screen is shown, to and from the part of the address after `#`.
 
+use crate::domain::homecoming::first_weeks::Card;
 use crate::domain::plan::care_plan::Slot;
 
 /// A screen.
@@ -23,6 +24,8 @@ pub enum Route {
     Guide,
     /// First days, powder, hygiene.
     Home,
+    /// The cards of the first weeks, or one of them.
+    FirstWeeks(Option<Card>),
     /// A look at the crop.
     Crop,
     /// A look at the droppings.
@@ -46,7 +49,7 @@ pub enum Route {
 }
 
 /// Routes with a fixed name.
-const NAMED: [(&str, Route); 19] = [
+const NAMED: [(&str, Route); 20] = [
     ("now", Route::Now),
     ("weight", Route::Weight),
     ("weaning", Route::Weaning),
@@ -56,6 +59,7 @@ const NAMED: [(&str, Route); 19] = [
     ("log", Route::Log(None)),
     ("guide", Route::Guide),
     ("home", Route::Home),
+    ("first-weeks", Route::FirstWeeks(None)),
     ("crop", Route::Crop),
     ("droppings", Route::Droppings),
     ("solids", Route::Solids),
@@ -78,44 +82,64 @@ const SLOTS: [(&str, Slot); 6] = [
     ("bedtime", Slot::Bedtime),
 ];
 
+/// Names of cards in the address.
+const CARDS: [(&str, Card); 26] = [
+    ("carrier", Card::Carrier),
+    ("first-night", Card::FirstNight),
+    ("refusal", Card::Refusal),
+    ("weighing", Card::Weighing),
+    ("vet-visit", Card::VetVisit),
+    ("perch", Card::Perch),
+    ("fumes", Card::Air),
+    ("room", Card::Room),
+    ("other-birds", Card::OtherBirds),
+    ("holding", Card::Holding),
+    ("foods", Card::Foods),
+    ("poisons", Card::Poisons),
+    ("tool", Card::Tool),
+    ("water", Card::Water),
+    ("droppings", Card::Droppings),
+    ("cleaning", Card::Cleaning),
+    ("keel", Card::Keel),
+    ("begging", Card::Begging),
+    ("powder", Card::Powder),
+    ("crop-burn", Card::CropBurn),
+    ("returned-food", Card::ReturnedFood),
+    ("flying", Card::Flying),
+    ("bath", Card::Bath),
+    ("second-carer", Card::SecondCarer),
+    ("papers", Card::Papers),
+    ("after-weaning", Card::AfterWeaning),
+];
+
 impl Route {
     /// The screen of an address fragment such as `#/weigh`; [`Route::Now`] for anything unknown.
     pub fn from_hash(hash: &str) -> Self {
         let path = hash.trim_start_matches('#').trim_start_matches('/');
         if let Some(name) = path.strip_prefix("log/") {
-            return Self::Log(
-                SLOTS
-                    .iter()
-                    .find(|(slot, _)| *slot == name)
-                    .map(|(_, slot)| *slot),
-            );
+            return Self::Log(named(&SLOTS, name));
         }
         if let Some(place) = path.strip_prefix("sources/") {
             return Self::Sources(place.parse().ok());
         }
-        NAMED
-            .iter()
-            .find(|(name, _)| *name == path)
-            .map_or(Self::Now, |(_, route)| *route)
+        if let Some(name) = path.strip_prefix("first-weeks/") {
+            return Self::FirstWeeks(named(&CARDS, name));
+        }
+        named(&NAMED, path).unwrap_or(Self::Now)
     }
 
     /// The address fragment of this screen.
     pub fn to_hash(self) -> String {
         if let Self::Log(Some(slot)) = self {
-            let name = SLOTS
-                .iter()
-                .find(|(_, known)| *known == slot)
-                .map_or("", |(name, _)| *name);
-            return format!("#/log/{name}");
+            return format!("#/log/{}", name_of(&SLOTS, &slot));
         }
         if let Self::Sources(Some(place)) = self {
             return format!("#/sources/{place}");
         }
-        let name = NAMED
-            .iter()
-            .find(|(_, route)| *route == self)
-            .map_or("now", |(name, _)| *name);
-        format!("#/{name}")
+        if let Self::FirstWeeks(Some(card)) = self {
+            return format!("#/first-weeks/{}", name_of(&CARDS, &card));
+        }
+        format!("#/{}", name_of(&NAMED, &self))
     }
 
     /// Whether the screen is of use before there is a chick.
@@ -129,6 +153,7 @@ impl Route {
                 | Self::Start
                 | Self::Handover
                 | Self::Sources(_)
+                | Self::FirstWeeks(_)
         )
     }
 
@@ -153,9 +178,24 @@ impl Route {
             | Self::Wrong
             | Self::Settings
             | Self::Sources(_)
+            | Self::FirstWeeks(_)
             | Self::Start => false,
         }
     }
+}
+
+/// What a name in the address stands for.
+fn named<T: Copy>(table: &[(&str, T)], name: &str) -> Option<T> {
+    let mut rows = table.iter();
+    rows.find(|(known, _)| *known == name)
+        .map(|(_, what)| *what)
+}
+
+/// The name in the address; every table names all that it is asked for.
+fn name_of<T: PartialEq>(table: &[(&'static str, T)], what: &T) -> &'static str {
+    let mut rows = table.iter();
+    rows.find(|(_, known)| known == what)
+        .map_or("", |(name, _)| *name)
 }
 
 #[cfg(test)]
@@ -166,8 +206,9 @@ mod tests {
     fn every_route_comes_back_from_its_address() {
         let slots = SLOTS.iter().map(|(_, slot)| Route::Log(Some(*slot)));
         let places = [0, 24].map(|place| Route::Sources(Some(place)));
+        let cards = Card::ALL.map(|card| Route::FirstWeeks(Some(card)));
         let named = NAMED.iter().map(|(_, route)| *route);
-        for route in named.chain(slots).chain(places) {
+        for route in named.chain(slots).chain(places).chain(cards) {
             assert_eq!(Route::from_hash(&route.to_hash()), route);
         }
     }
@@ -176,5 +217,7 @@ mod tests {
     fn an_unknown_address_shows_what_is_due() {
         assert_eq!(Route::from_hash("#/nowhere"), Route::Now);
         assert_eq!(Route::from_hash(""), Route::Now);
+        let unknown_card = Route::from_hash("#/first-weeks/nothing");
+        assert_eq!(unknown_card, Route::FirstWeeks(None));
     }
 }

@@ -5,7 +5,7 @@ import { go, openApp } from './owner.mjs';
 import { Script } from './script.mjs';
 
 // The names of src/ui/route.rs; access.test.mjs reads them there too.
-export const SCREENS = ['now', 'weight', 'weaning', 'journal', 'handover', 'weigh', 'log', 'guide', 'home', 'crop', 'droppings', 'solids', 'wrong', 'settings', 'plan', 'start', 'type-in', 'take-in', 'sources'];
+export const SCREENS = ['now', 'weight', 'weaning', 'journal', 'handover', 'weigh', 'log', 'guide', 'home', 'first-weeks', 'crop', 'droppings', 'solids', 'wrong', 'settings', 'plan', 'start', 'type-in', 'take-in', 'sources'];
 
 // A chick that came home on Sunday 1 November, fed and weighed, and lighter every morning.
 // 1040 g at handover; 930 g is 10.6 % below it, over the plan's limit of 10 %.
@@ -50,6 +50,15 @@ const onwards = async (page, step) => {
 const SHOWN = [
   ...SCREENS.map((name) => ({ name, address: `#/${name}` })),
   { name: 'log-of-one-feed', address: '#/log/bedtime' },
+  { name: 'first-weeks-card', address: '#/first-weeks/keel', reach: (page) => open(page, 'details.group > summary') },
+  {
+    name: 'first-weeks-found',
+    address: '#/first-weeks',
+    reach: async (page) => {
+      await page.locator('#card-search').fill('zzz');
+      await page.locator('main [role="status"]', { hasText: /./ }).waitFor();
+    },
+  },
   {
     name: 'now-opened',
     address: '#/now',

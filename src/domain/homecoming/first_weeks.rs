@@ -240,7 +240,9 @@ impl Card {
     pub const fn sources(self) -> &'static [Source] {
         match self {
             Self::Carrier => &[Source::Breeders, Source::Digney1998],
-            Self::FirstNight | Self::Room | Self::Bath => &[Source::Breeders, Source::VetPages],
+            Self::FirstNight | Self::Room | Self::Bath | Self::AfterWeaning => {
+                &[Source::Breeders, Source::VetPages]
+            }
             Self::Refusal => &[Source::Breeders, Source::Doneley2018],
             Self::Weighing => &[Source::DuerrGage2020, Source::Breeders],
             Self::VetVisit | Self::Droppings => &[Source::VetPages, Source::Kramer2015],
@@ -273,7 +275,6 @@ impl Card {
             Self::ReturnedFood => &[Source::Groffen2008, Source::VetPages, Source::DuerrGage2020],
             Self::Flying => &[Source::DuerrGage2020, Source::Watchbird, Source::Breeders],
             Self::Papers => &[Source::Governments, Source::Breeders],
-            Self::AfterWeaning => &[Source::Breeders, Source::VetPages],
         }
     }
 

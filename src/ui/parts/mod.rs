@@ -3,6 +3,7 @@
 pub mod advice_form;
 pub mod arrival;
 pub mod call_card;
+pub mod card_drawing;
 pub mod choice;
 pub mod copy_button;
 pub mod day_strip;

@@ -27,6 +27,7 @@ pub fn HomeScreen() -> impl IntoView {
     view! {
         <Page title=say.home_title() back=Route::Now>
             {arrival}
+            <a class="button" href=Route::FirstWeeks(None).to_hash()>{say.weeks_title()}</a>
             <section class="group">
                 <NumberForm id="room" label=say.home_room() unit=writing.temperature_unit() parse=room_from />
             </section>

@@ -2,6 +2,7 @@
 
 pub mod backup;
 pub mod first_start;
+pub mod first_weeks;
 pub mod guide;
 pub mod handover;
 pub mod home;

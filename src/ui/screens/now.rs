@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use crate::domain::homecoming::first_weeks::for_today;
 use crate::domain::homecoming::life_stage::Reminder;
 use crate::domain::instruction::answer::Instruction;
 use crate::domain::instruction::first::First;
@@ -105,6 +106,7 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
         {from_breeder(&outlook)}
         {day_strip(&outlook)}
         {settling_in(&outlook)}
+        {card_of_today(&outlook)}
         {is_to_be_weighed.then(|| view! { <p class="hint">{say.now_weigh_first()}</p> })}
         {nudged.stage.reminds(Reminder::Backup).then(|| backup_nudge(AppState::here(), &nudged))}
         {has_defaults.then(|| {
@@ -125,6 +127,17 @@ fn coming_back(outlook: &Outlook) -> impl IntoView + use<> {
             </section>
         }
     })
+}
+
+/// The one card of the first weeks that is most wanted today.
+fn card_of_today(outlook: &Outlook) -> impl IntoView + use<> {
+    let state = AppState::here();
+    let zone = state.zone;
+    let cards = zone.with_untracked(|zone| for_today(outlook.now, &outlook.chick, zone));
+    let card = *cards.first()?;
+    let line = state.writing_now().weeks_line(card);
+    let place = Route::FirstWeeks(Some(card)).to_hash();
+    Some(view! { <a class="quiet-link" href=place>{line}</a> })
 }
 
 /// What the breeder wrote beside the numbers.

@@ -78,6 +78,7 @@ fn Chicks() -> impl IntoView {
                     view! { <a class="button" href=Route::Plan.to_hash()>{say.settings_plan()}</a> }
                 })}
                 <a class="button" href=Route::Start.to_hash()>{say.settings_add()}</a>
+                <a class="button" href=Route::FirstWeeks(None).to_hash()>{say.weeks_title()}</a>
             </div>
         </section>
     }

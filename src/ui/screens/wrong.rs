@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::domain::homecoming::first_weeks::Card;
 use crate::domain::journal::entries::Change;
 use crate::domain::journal::signs::{Sign, SignGroup};
 use crate::domain::warnings::level::Level;
@@ -10,6 +11,7 @@ use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::page::Page;
 use crate::ui::route::Route;
+use crate::ui::screens::first_weeks::card_links;
 use crate::ui::state::AppState;
 use crate::words::call::what_to_say;
 use crate::words::signs::sign as words_of;
@@ -22,6 +24,9 @@ const GROUPS: [SignGroup; 6] = [
     SignGroup::Droppings,
     SignGroup::Injury,
 ];
+
+/// Cards for what is no sign by itself, or is seen only by who knows where to look.
+const CARDS: [Card; 3] = [Card::Refusal, Card::ReturnedFood, Card::CropBurn];
 
 /// Something's wrong.
 #[component]
@@ -64,6 +69,10 @@ pub fn WrongScreen() -> impl IntoView {
             <p>{say.wrong_intro()}</p>
             <p class="hint">{say.caution_short()}</p>
             {groups.collect_view()}
+            <section class="sign-group">
+                <h2>{say.weeks_title()}</h2>
+                {card_links(&CARDS)}
+            </section>
         </Page>
     }
 }
@@ -86,6 +95,10 @@ fn Answer(sign: Sign) -> impl IntoView {
     let lines = lines.unwrap_or_else(|| vec![words.seen.to_owned()]);
     let has_chick = plan.is_some();
     let calls = (level > Level::Settled).then(|| call_buttons(level, plan.as_ref()));
+    let more = Card::of_sign(sign).map(|card| {
+        let line = writing.weeks_line(card);
+        view! { <a class="quiet-link" href=Route::FirstWeeks(Some(card)).to_hash()>{line}</a> }
+    });
     let note = has_chick.then(|| {
         let note = move |_| {
             state.note(Change::SignSeen { sign }, words.seen.to_owned());
@@ -111,6 +124,7 @@ fn Answer(sign: Sign) -> impl IntoView {
             {calls}
             <WhatToSay lines />
             {note}
+            {more}
         </div>
     }
 }

@@ -39,7 +39,7 @@ pub(crate) const fn text(card: Card) -> CardText {
         Card::Refusal => CardText {
             lines: &[
                 "Never push food in. Stop when it turns away.",
-                "Chick warm, room quiet, crop empty?",
+                "Cold, or crop not empty? Do not feed.",
                 "Mix fresh. Measure: cool formula is refused. Never above {serve}.",
                 "Try again after {retry}.",
                 "Refused again on day one? Call the breeder now. Later: again after {retry2}, then call.",
@@ -337,7 +337,7 @@ pub(crate) const fn text(card: Card) -> CardText {
                 "Feeding and weight log, mix recipe.",
                 "Test results, sex.",
                 "Sale note, health guarantee: 24 hours is too short.",
-                "Some species may be sold only with a certificate, as in the EU and Britain the scarlet and hyacinth macaw, the grey, and several amazons and cockatoos. Ask the authority about yours.",
+                "Some species need a certificate to be sold: in the EU and Britain scarlet, hyacinth, military and great green macaws, greys, several amazons and cockatoos, and others. Ask the authority.",
                 "Others: keep proof of origin.",
                 "Crossing a border: ask the authority first.",
                 "Photograph everything.",
