@@ -335,7 +335,14 @@ impl Card {
             | Sign::Lame
             | Sign::SwallowedObject
             | Sign::Bleeding
-            | Sign::SeizureOrTrauma => None,
+            | Sign::SeizureOrTrauma
+            | Sign::Prolapse
+            | Sign::Wobbles
+            | Sign::Discharge
+            | Sign::MouthPlaques
+            | Sign::Shock
+            | Sign::Bruised
+            | Sign::FeatherBleeds => None,
         }
     }
 

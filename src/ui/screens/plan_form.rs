@@ -387,7 +387,7 @@ impl Form {
         if loss != base.loss_limit && !CarePlan::LOSS_LIMITS.contains(&loss.tenths()) {
             let fault = writing.language.plan_fault(PlanFault::LossLimit);
             self.loss.fault.set(fault.to_owned());
-            return Err(AtFault);
+            return None;
         }
         let (from, to, settle_in, pause) = (from?, to?, settle_in?, pause?);
         let (room_from, room_to) = (room_from?, room_to?);

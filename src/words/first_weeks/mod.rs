@@ -270,7 +270,7 @@ impl Writing {
     /// The lines of a card, its numbers filled in.
     pub fn card_lines(self, card: Card) -> Vec<String> {
         let lines = self.language.card_text(card).lines.iter();
-        lines.map(|line| self.filled(line)).collect()
+        lines.map(|line| self.with_limits(line)).collect()
     }
 
     /// The line that names the card of today.
@@ -305,7 +305,7 @@ impl Writing {
         folded_words(&format!("{title} {lines} {search}"))
     }
 
-    fn filled(self, line: &str) -> String {
+    fn with_limits(self, line: &str) -> String {
         NUMBERS
             .iter()
             .filter(|(name, _)| line.contains(name))
