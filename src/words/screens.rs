@@ -145,6 +145,7 @@ texts! {
     asked_given: "Given", "Se dio";
     asked_not_given: "Not given", "No se dio";
     asked_not_known: "I don't know", "No lo sé";
+    asked_still: "Not given? It may still be given now.", "¿No se dio? Aún puede darse ahora.";
     asked_otherwise: "Given at another time, or another amount", "Se dio a otra hora, o en otra cantidad";
     same_food_until: "Until you say, the larger amount counts. Look at the crop before the next feed.", "Mientras no lo diga, cuenta la cantidad mayor. Mire el buche antes de la siguiente toma.";
     now_try_again: "It was refused. Offer it again then, freshly mixed, and never hotter than the plan says.", "La rechazó. Ofrézcasela otra vez entonces, recién mezclada y nunca más caliente que en el plan.";

@@ -15,6 +15,7 @@ use crate::domain::quantity::units::Millilitres;
 use crate::ui::parts::advice_form::AdviceForm;
 use crate::ui::parts::call_card::call_buttons;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::parts::questions::given_or_still_to_give;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
@@ -111,6 +112,7 @@ fn next_feed(
     let again = matches!(feed.state, FeedState::TryAgain(_));
     let again =
         again.then(|| view! { <p class="hint" data-again="true">{say.now_try_again()}</p> });
+    let question = given_or_still_to_give(outlook, feed);
     let is_other = act.is_some_and(|(route, _)| route != Route::Guide);
     let act = act.map(|(route, word)| {
         view! { <a class="button" class:button--main=is_filled href=route.to_hash()>{word}</a> }
@@ -121,6 +123,7 @@ fn next_feed(
             <p class="next-feed__countdown">{countdown}</p>
             <p class="next-feed__detail">{detail}</p>
             {again}
+            {question}
             {lead.map(|lead| view! { <p class="next-feed__lead"><strong>{lead}</strong></p> })}
             <div class="next-feed__acts">
                 <a class="button" href=Route::Log(logged).to_hash()>{say.now_log()}</a>

@@ -4,6 +4,9 @@ use leptos::prelude::*;
 
 use crate::domain::feeding::same_food::{notes_of, questions};
 use crate::domain::feeding::scheduled::ScheduledFeed;
+use crate::domain::instruction::answer::Instruction;
+use crate::domain::instruction::first::First;
+use crate::domain::instruction::holds::Why;
 use crate::domain::journal::entries::{Change, EntryId, Response, SameFoodAnswer, WhyPassedOver};
 use crate::domain::outlook::Outlook;
 use crate::domain::time::moment::Moment;
@@ -22,18 +25,61 @@ const ANSWERS: [SameFoodAnswer; 3] = [
     SameFoodAnswer::TwoFeeds,
 ];
 
-/// The feeds of the last day without a note, latest first, each with its four answers.
+/// The feeds of the last day without a note, latest first, each with its four answers; but not the one that
+/// the card of the next feed asks about and offers.
 pub fn was_it_given(outlook: &Outlook) -> Vec<AnyView> {
+    let offered = outlook.next_feed.as_ref().filter(|_| offers(outlook));
     let asked = outlook.feeds.iter().rev();
     asked
-        .filter(|feed| feed.is_asked() && !outlook.is_away())
-        .filter(|feed| outlook.now.minutes_since(feed.planned) <= ASKED_MINUTES)
+        .filter(|feed| is_in_question(outlook, feed) && Some(*feed) != offered)
         .take(ASKED_AT_ONCE)
-        .map(|feed| one_feed(outlook, feed))
+        .map(|feed| {
+            view! { <section class="question" data-given="true">{answers(outlook, feed)}</section> }
+                .into_any()
+        })
         .collect()
 }
 
-fn one_feed(outlook: &Outlook, feed: &ScheduledFeed) -> AnyView {
+/// Whether the card of the next feed offers it, rather than what keeps it back.
+pub fn offers(outlook: &Outlook) -> bool {
+    match outlook.instruction {
+        Instruction::Feed { .. }
+        | Instruction::WaitUntil {
+            why: Why::NotYetDue,
+            ..
+        }
+        | Instruction::First(First::LookAtCrop | First::Weigh | First::Settle) => true,
+        Instruction::WaitUntil { .. }
+        | Instruction::First(First::Cool | First::Warm | First::IsItGone(_))
+        | Instruction::AskFirst { .. }
+        | Instruction::DoNotFeed { .. }
+        | Instruction::Nothing(_) => false,
+    }
+}
+
+/// Whether it is asked here if this feed was given.
+fn is_in_question(outlook: &Outlook, feed: &ScheduledFeed) -> bool {
+    feed.is_asked()
+        && !outlook.is_away()
+        && outlook.now.minutes_since(feed.planned) <= ASKED_MINUTES
+}
+
+/// For the card of the next feed: the question whether it was given, and that it may be given still.
+pub fn given_or_still_to_give(outlook: &Outlook, feed: &ScheduledFeed) -> Option<AnyView> {
+    let say = AppState::here().language();
+    is_in_question(outlook, feed).then(|| {
+        view! {
+            <div class="next-feed__asked" data-given="true">
+                {answers(outlook, feed)}
+                <p data-still="true">{say.asked_still()}</p>
+            </div>
+        }
+        .into_any()
+    })
+}
+
+/// The question whether a feed was given, and its answers.
+fn answers(outlook: &Outlook, feed: &ScheduledFeed) -> impl IntoView + use<> {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
@@ -69,24 +115,21 @@ fn one_feed(outlook: &Outlook, feed: &ScheduledFeed) -> AnyView {
     };
     let asked = writing.was_it_given(slot, feed.planned.lived(outlook.offset));
     view! {
-        <section class="question" data-given="true">
-            <p>{asked}</p>
-            <div class="acts">
-                <button type="button" class="button" on:click=given>
-                    {say.asked_given()} ", " {writing.volume(volume)}
-                </button>
-                <button type="button" class="button" on:click=refused>{say.log_refused()}</button>
-                <button type="button" class="button" on:click=left_out(WhyPassedOver::NotPossible)>
-                    {say.asked_not_given()}
-                </button>
-                <button type="button" class="button" on:click=left_out(WhyPassedOver::NotKnown)>
-                    {say.asked_not_known()}
-                </button>
-            </div>
-            <p class="hint"><a href=Route::Log(Some(slot)).to_hash()>{say.asked_otherwise()}</a></p>
-        </section>
+        <p>{asked}</p>
+        <div class="acts">
+            <button type="button" class="button" on:click=given>
+                {say.asked_given()} ", " {writing.volume(volume)}
+            </button>
+            <button type="button" class="button" on:click=refused>{say.log_refused()}</button>
+            <button type="button" class="button" on:click=left_out(WhyPassedOver::NotPossible)>
+                {say.asked_not_given()}
+            </button>
+            <button type="button" class="button" on:click=left_out(WhyPassedOver::NotKnown)>
+                {say.asked_not_known()}
+            </button>
+        </div>
+        <p class="hint"><a href=Route::Log(Some(slot)).to_hash()>{say.asked_otherwise()}</a></p>
     }
-    .into_any()
 }
 
 /// Notes of food near to each other that may be of the same food.
