@@ -129,12 +129,11 @@ fn joined(all: Vec<Counted>) -> Vec<Counted> {
     let mut of_feed: BTreeMap<usize, usize> = BTreeMap::new();
     for one in all {
         let same = one.place.and_then(|place| of_feed.get(&place));
-        match same.and_then(|index| joined.get_mut(*index)) {
-            Some(earlier) => earlier.sitting.join(&one.sitting),
-            None => {
-                of_feed.extend(one.place.map(|place| (place, joined.len())));
-                joined.push(one);
-            }
+        if let Some(earlier) = same.and_then(|index| joined.get_mut(*index)) {
+            earlier.sitting.join(&one.sitting);
+        } else {
+            of_feed.extend(one.place.map(|place| (place, joined.len())));
+            joined.push(one);
         }
     }
     joined
