@@ -80,8 +80,13 @@ impl Phone {
     fn edit(&mut self, at: Moment, by: &str, author: Author, change: impl Fn(&mut CarePlan)) {
         let mut new = self.plans().as_left_by(author).unwrap();
         change(&mut new);
-        for change in self.plans().sets(&new, author) {
-            self.note(at, by, change).unwrap();
+        for mut change in self.plans().sets(&new, author) {
+            if self.note(at, by, change.clone()) == Err(Refusal::AskTheBreeder) {
+                if let Change::PartSet { is_carer, .. } = &mut change {
+                    *is_carer = false;
+                }
+                self.note(at, by, change).unwrap();
+            }
         }
     }
 
@@ -485,7 +490,9 @@ fn live(acts: &[(usize, i32, Act)]) -> Vec<Phone> {
                     .first()
                     .and_then(|first| phone.plans().answer(first.id, *is_taken, author));
                 if let Some(answer) = answer {
-                    phone.note(at, by, answer).unwrap();
+                    // What an owner asks for no owner can take.
+                    let answered = phone.note(at, by, answer);
+                    assert!(matches!(answered, Ok(_) | Err(Refusal::AskTheBreeder)));
                 }
             }
             Act::TakeAll => {

@@ -251,6 +251,10 @@ fn expected_v1() -> Vec<Entry> {
                 .into(),
             answer: SameFoodAnswer::NotedTwice,
         },
+        Change::PartAgreed {
+            sets: vec![EntryId(*b"a-former-set")],
+            said_by: text("B. Example"),
+        },
     ];
     let later = (4..)
         .zip(later)

@@ -183,6 +183,7 @@ const fn kind(change: &Change) -> u8 {
         Change::ChickAdded(_) => 17,
         Change::PartSet { .. } => 18,
         Change::PartTaken { .. } => 28,
+        Change::PartAgreed { .. } => 31,
         Change::Arrived => 19,
         Change::DrinkingSeen => 23,
         Change::Grown => 24,
@@ -311,6 +312,10 @@ fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
             write_plan(writer, &CarePlan::of_part(part.as_ref().clone()));
         }
         Change::PartTaken { sets } => write_ids(writer, sets),
+        Change::PartAgreed { sets, said_by } => {
+            write_ids(writer, sets);
+            write_text(writer, said_by);
+        }
         Change::HandedOver { to, name } => {
             write_choice(writer, *to);
             write_text(writer, name);
@@ -427,6 +432,10 @@ fn read_change(
         }
         28 => Change::PartTaken {
             sets: read_ids(reader)?,
+        },
+        31 => Change::PartAgreed {
+            sets: read_ids(reader)?,
+            said_by: read_text(reader)?,
         },
         19 => Change::Arrived,
         23 => Change::DrinkingSeen,

@@ -9,7 +9,7 @@ use crate::share::data_block;
 use crate::share::page::{Page, Paper};
 use crate::share::qr;
 use crate::share::report_parts::{
-    put_chart, put_contacts, put_feeds, put_findings, put_notes, put_weighings,
+    put_chart, put_contacts, put_feeds, put_findings, put_notes, put_plan_version, put_weighings,
 };
 use crate::store::saved::entries_to_text;
 use crate::words::advice::advice;
@@ -38,7 +38,7 @@ pub fn report_html(writing: Writing, outlook: &Outlook, entries: &[Entry]) -> St
     put_feeds(&mut page, writing, outlook, usize::MAX);
     put_notes(&mut page, writing, chick, entries);
     page.heading(say.plan_title());
-    page.paragraph("small", &writing.plan_version(chick.plans.version()));
+    put_plan_version(&mut page, writing, chick);
     page.pairs(&writing.plan_lines(&chick.plan));
     put_contacts(&mut page, writing, chick);
     page.heading(say.report_cautions());
@@ -85,7 +85,7 @@ pub fn card_html(writing: Writing, app: &str, chick: &Chick, entries: &[Entry]) 
         }
         Err(qr::QrError::TooLong { .. }) => page.paragraph("small", say.card_too_long()),
     }
-    page.paragraph("small", &writing.plan_version(chick.plans.version()));
+    put_plan_version(&mut page, writing, chick);
     page.pairs(&writing.plan_lines(plan));
     page.paragraph("small", say.caution_text());
     page.paragraph("small", say.card_anyone());

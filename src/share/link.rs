@@ -36,6 +36,7 @@ pub fn entries_since(entries: &[Entry], chick: ChickId, from: Moment) -> Vec<Ent
             Change::ChickAdded(_)
                 | Change::PartSet { .. }
                 | Change::PartTaken { .. }
+                | Change::PartAgreed { .. }
                 | Change::Arrived
                 | Change::FeedDropped { .. }
                 | Change::FeedBroughtBack { .. }

@@ -154,6 +154,15 @@ pub(crate) fn put_notes(page: &mut Page, writing: Writing, chick: &Chick, entrie
     page.table("typed", say.report_notes(), &headings, &rows);
 }
 
+/// The plan's short name, then what of it is not agreed or asked for.
+pub(crate) fn put_plan_version(page: &mut Page, writing: Writing, chick: &Chick) {
+    page.paragraph("small", &writing.plan_version(chick.plans.version()));
+    let open = writing.plan_open(chick);
+    if !open.is_empty() {
+        page.list(&open);
+    }
+}
+
 /// Whom to ring.
 pub(crate) fn put_contacts(page: &mut Page, writing: Writing, chick: &Chick) {
     if chick.plan.contacts.is_empty() {

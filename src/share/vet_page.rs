@@ -32,6 +32,8 @@ pub fn vet_page_html(writing: Writing, outlook: &Outlook) -> String {
     put_weighings(&mut page, writing, chick, ROWS);
     page.heading(say.vet_feeding());
     page.pairs(&lines(writing, chick, &FEEDING));
+    let open = writing.plan_open(chick).into_iter().take(FEW);
+    page.list(&open.collect::<Vec<_>>());
     put_feeds(&mut page, writing, outlook, ROWS);
     page.heading(say.now_crop());
     let emptying = crop::usual_minutes(outlook.now, chick);

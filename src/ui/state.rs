@@ -69,6 +69,10 @@ pub struct AppState {
     pub copies: Copies,
 }
 
+fn new_id() -> EntryId {
+    EntryId(platform::random_id())
+}
+
 impl AppState {
     /// Of the kept journal at the present moment; it judges as soon as it can.
     pub fn new(copies: Copies, kept: Journal, zone: Zone, judge: RwSignal<Option<Judge>>) -> Self {
@@ -156,12 +160,21 @@ impl AppState {
         chick: ChickId,
         changes: Vec<(Moment, Change)>,
     ) -> Result<Vec<EntryId>, Refusal> {
+        let named = changes.into_iter();
+        let named = named.map(|(at, change)| (new_id(), at, change));
+        self.dispatch_named(chick, named.collect())
+    }
+
+    fn dispatch_named(
+        self,
+        chick: ChickId,
+        changes: Vec<(EntryId, Moment, Change)>,
+    ) -> Result<Vec<EntryId>, Refusal> {
         let noted_at = clock::now();
         let mut journal = self.journal.get_untracked();
         let mut entries = Vec::new();
-        for (at, change) in changes {
+        for (id, at, change) in changes {
             let offset = self.zone.with_untracked(|zone| zone.offset_at(at));
-            let id = EntryId(platform::random_id());
             let entry = Entry {
                 at,
                 id,
@@ -218,6 +231,52 @@ impl AppState {
             chick,
             changes.into_iter().map(|change| (now, change)).collect(),
         )
+    }
+
+    /// Adds a chick that is typed in here, by its breeder or its owner.
+    ///
+    /// # Errors
+    /// A [`Refusal`]; nothing was then changed.
+    pub fn add_chick(
+        self,
+        chick: ChickId,
+        plan: CarePlan,
+        is_breeder: bool,
+    ) -> Result<Vec<EntryId>, Refusal> {
+        let (now, added) = (clock::now(), new_id());
+        let mut named = vec![(added, now, Change::ChickAdded(Box::new(plan)))];
+        if is_breeder {
+            self.copies.remember_bred_here(chick);
+            let (sets, said_by) = (vec![added], String::new());
+            named.push((new_id(), now, Change::PartAgreed { sets, said_by }));
+        }
+        self.dispatch_named(chick, named)
+    }
+
+    /// Asks the breeder for what differs in `plan` from the plan in force, or notes who said so on the
+    /// telephone and when; all or nothing.
+    ///
+    /// # Errors
+    /// A [`Refusal`]; nothing was then changed.
+    pub fn ask_for(
+        self,
+        chick: ChickId,
+        plan: &CarePlan,
+        said: Option<(Moment, String)>,
+    ) -> Result<Vec<EntryId>, Refusal> {
+        let plans = self.journal.with_untracked(|journal| journal.plans(chick));
+        let asks = plans.ok_or(Refusal::NoSuchChick)?.asks(plan).into_iter();
+        let now = clock::now();
+        let mut named: Vec<(EntryId, Moment, Change)> =
+            asks.map(|change| (new_id(), now, change)).collect();
+        if let Some((at, said_by)) = said {
+            let is_asked =
+                |change: &Change| matches!(change, Change::PartSet { is_carer, .. } if !is_carer);
+            let asked = named.iter().filter(|(_, _, change)| is_asked(change));
+            let sets = asked.map(|(id, _, _)| *id).collect();
+            named.push((new_id(), at, Change::PartAgreed { sets, said_by }));
+        }
+        self.dispatch_named(chick, named)
     }
 
     /// Leaves the next feed and the last weight for the page to show before the app is there.

@@ -3,6 +3,7 @@
 use crate::domain::journal::chick::Advice;
 use crate::domain::journal::entries::{Carer, Change, CropFeel};
 use crate::domain::plan::care_plan::Slot;
+use crate::domain::plan::parts::Side;
 use crate::words::Language;
 use crate::words::exchange::labelled;
 use crate::words::format::Writing;
@@ -14,10 +15,29 @@ impl Writing {
         let say = self.language;
         match change {
             Change::ChickAdded(plan) => format!("{}: {}", say.entry_added(), plan.name),
-            Change::PartSet { part, .. } => {
-                format!("{}: {}", say.entry_plan(), say.plan_part(part.kind()))
+            Change::PartSet {
+                part,
+                side,
+                is_carer,
+                ..
+            } => {
+                let is_asked = *side == Side::Owner && !is_carer;
+                let what = if is_asked {
+                    say.entry_plan_asked()
+                } else {
+                    say.entry_plan()
+                };
+                format!("{what}: {}", say.plan_part(part.kind()))
             }
             Change::PartTaken { .. } => say.entry_plan_taken().to_owned(),
+            Change::PartAgreed { said_by, .. } => {
+                let agreed = if said_by.is_empty() {
+                    say.entry_plan_agreed()
+                } else {
+                    say.entry_plan_said()
+                };
+                labelled(agreed, said_by)
+            }
             Change::Arrived => say.entry_arrived().to_owned(),
             Change::Weighed { weight, crop } => {
                 format!("{}, {}", self.mass(*weight), say.crop_at_weighing(*crop))
@@ -178,6 +198,9 @@ texts! {
     entry_same_chick: "Typed chick and card are the same bird", "El pollo escrito y el de la tarjeta son el mismo";
     entry_added: "Chick added", "Pollo añadido";
     entry_plan: "Plan changed", "Plan cambiado";
+    entry_plan_asked: "Asked the breeder for another value", "Se pidió otro valor al criador";
+    entry_plan_agreed: "The breeder agreed to the plan", "El criador está de acuerdo con el plan";
+    entry_plan_said: "Said by telephone, the plan", "Dicho por teléfono, el plan";
     entry_plan_taken: "Plan taken", "Plan aceptado";
     entry_arrived: "Arrived in its new home", "Llegó a su nuevo hogar";
     entry_left_out: "left out", "saltada";

@@ -85,6 +85,10 @@ impl Language {
                 "The plan was changed again since. Take back the later change first.",
                 "El plan se cambió de nuevo después. Deshaga antes el cambio posterior.",
             ),
+            Refusal::AskTheBreeder => self.pick(
+                "The breeder has to say so first: ask, or note what was said on the telephone.",
+                "Antes tiene que decirlo el criador: pregúntele, o anote lo que dijo por teléfono.",
+            ),
             Refusal::WeightOutOfRange => self.pick(
                 "A chick weighs from 5 to 3000 g. Check the number and the unit.",
                 "Un pollo pesa de 5 a 3000 g. Revise el número y la unidad.",

@@ -1,13 +1,16 @@
 //! A care plan in words: line by line, and old → new.
 
+use crate::domain::journal::chick::Chick;
 use crate::domain::journal::incoming::{ChangedLine, Incoming};
-use crate::domain::journal::plan_record::{PlanVersion, Proposal};
+use crate::domain::journal::plan_record::{NotAgreed, PlanVersion, Proposal};
+use crate::domain::plan::ask_first::AskFirst;
 use crate::domain::plan::care_plan::{CarePlan, ClockShift, Reference, Role};
 use crate::domain::plan::parts::PartKind;
 use crate::domain::plan::plan_line::{PlanLine, plan_difference};
 use crate::domain::quantity::units::Celsius;
 use crate::domain::time::moment::Lived;
 use crate::words::Language;
+use crate::words::exchange::labelled;
 use crate::words::format::Writing;
 
 impl Language {
@@ -68,14 +71,53 @@ impl Writing {
         parts.map(|part| self.plan_change(old, new, part)).collect()
     }
 
-    /// A plan's short name: "Plan 4, 12 Nov 2026".
+    /// A plan's short name: "Plan 4, 12 Nov 2026", and whether the breeder has yet to agree to it.
     pub fn plan_version(self, version: PlanVersion) -> String {
         let plan = self.language.plan_word();
-        format!(
-            "{plan} {}, {}",
-            version.number,
-            self.date(version.lived.day)
-        )
+        let day = self.date(version.lived.day);
+        let mark = if version.is_agreed {
+            ""
+        } else {
+            self.language.plan_mark_not_agreed()
+        };
+        format!("{plan} {}, {day}{mark}", version.number)
+    }
+
+    /// What an owner did and told, a line each: the breeder's value, what holds now, and who set it when.
+    pub fn not_agreed(self, plan: &CarePlan, set: &NotAgreed) -> Vec<String> {
+        let who = self.written(&set.by, set.lived);
+        let lines = set.lines.iter();
+        lines
+            .map(|line| format!("{} ({who})", self.plan_change(&set.plan, plan, *line)))
+            .collect()
+    }
+
+    /// What of the plan is not agreed, and what is asked for, a line each.
+    pub fn plan_open(self, chick: &Chick) -> Vec<String> {
+        let say = self.language;
+        let told = chick.plans.not_agreed();
+        let told = told
+            .iter()
+            .flat_map(|set| self.not_agreed(&chick.plan, set));
+        let told = told.map(|line| labelled(say.plan_not_agreed(), &line));
+        let asked = chick.proposals();
+        let asked = asked.iter().filter(|proposal| proposal.is_asked);
+        let asked = asked.flat_map(|proposal| self.proposal(&chick.plan, proposal));
+        let asked = asked.map(|line| labelled(say.plan_asked(), &line));
+        told.chain(asked).collect()
+    }
+
+    /// Why something has to be asked for.
+    pub fn ask_first(self, asked: AskFirst) -> String {
+        let say = self.language;
+        match asked {
+            AskFirst::MoreFood(slot) => labelled(say.plan_ask_more(), say.feed(slot)),
+            AskFirst::FeedRemoved(slot) => labelled(say.plan_ask_removed(), say.feed(slot)),
+            AskFirst::LessInADay => say.plan_ask_less().to_owned(),
+            AskFirst::LongerGap => say.plan_ask_gap().to_owned(),
+            AskFirst::HotterFood => say.plan_ask_hotter().to_owned(),
+            AskFirst::LooserLimit => say.plan_ask_looser().to_owned(),
+        }
     }
 
     /// What somebody proposes, a line each.
@@ -311,6 +353,31 @@ texts! {
     plan_take: "Take it", "Aceptar";
     plan_decline: "Keep ours", "Dejar el nuestro";
     plan_taken: "Taken into the plan", "Aceptado en el plan";
+    plan_mark_not_agreed: ", not agreed", ", sin acuerdo del criador";
+    plan_not_agreed: "Not agreed", "Sin acuerdo del criador";
+    plan_asked: "Asked", "Pedido";
+    plan_ask_more: "more food than the breeder gave", "más comida de la que dio el criador";
+    plan_ask_removed: "a feed less", "una toma menos";
+    plan_ask_less: "less food in a day", "menos comida al día";
+    plan_ask_gap: "a longer wait without food", "más tiempo sin comer";
+    plan_ask_hotter: "hotter food", "comida más caliente";
+    plan_ask_looser: "more loss before a call", "más pérdida antes de llamar";
+    plan_ask_title: "Did the breeder say so?", "¿Lo ha dicho el criador?";
+    plan_ask_only: "This could harm the chick, so it can only be asked for or noted as said by telephone (our rule):", "Esto podría dañar al pollo; solo se puede pedir o anotar como dicho por teléfono (norma nuestra):";
+    plan_ask_ask: "No: ask first. Nothing changes until the breeder answers.", "No: preguntar antes. Nada cambia hasta que el criador responda.";
+    plan_ask_said: "Yes, by telephone.", "Sí, por teléfono.";
+    plan_ask_tell: "No: change it now and tell the breeder. It stands as \"not agreed\" until the breeder answers.", "No: cambiarlo ya y avisar al criador. Queda como \"sin acuerdo del criador\" hasta que responda.";
+    plan_ask_who: "Who said it on the telephone?", "¿Quién lo dijo por teléfono?";
+    plan_is_asked: "Asked. Send a report: nothing changes until the breeder answers.", "Pedido. Envíe un informe: nada cambia hasta que el criador responda.";
+    plan_is_told: "Changed, not agreed yet. Send a report to the breeder.", "Cambiado, aún sin acuerdo. Envíe un informe al criador.";
+    plan_waits_for_breeder: "Waits for the breeder's answer: send a report.", "Espera la respuesta del criador: envíe un informe.";
+    plan_told_breeder: "The owner changed this without asking. Do you agree?", "El dueño cambió esto sin preguntar. ¿Está de acuerdo?";
+    plan_told_owner: "The breeder has not agreed to this yet. Send a report.", "El criador aún no está de acuerdo con esto. Envíe un informe.";
+    plan_told_declined: "The breeder's value, written anew, waits until the owner takes it.", "El valor del criador, escrito de nuevo, espera a que el dueño lo acepte.";
+    plan_yes: "Yes, I agree", "Sí, de acuerdo";
+    plan_no: "No, keep my value", "No, dejar mi valor";
+    plan_agreed: "Agreed. Send the card to the owner.", "De acuerdo. Envíe la tarjeta al dueño.";
+    plan_not_so: "Your value stands. Send the card to the owner.", "Vale su valor. Envíe la tarjeta al dueño.";
     plan_declined: "The plan stays as it is", "El plan queda como está";
     plan_waits_for_owner: "Waits until the owner takes it: send the card.", "Espera hasta que el dueño lo acepte: envíe la tarjeta.";
     part_chick: "the chick", "el pollo";

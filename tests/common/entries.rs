@@ -23,7 +23,7 @@ use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 
 /// How many kinds of change there are.
-pub(crate) const KINDS: usize = 28;
+pub(crate) const KINDS: usize = 29;
 
 /// The number of a change's kind, 0 to `KINDS - 1`; a new kind must be added here and to the fixtures.
 pub(crate) fn kind(change: &Change) -> usize {
@@ -31,6 +31,7 @@ pub(crate) fn kind(change: &Change) -> usize {
         Change::ChickAdded(_) => 0,
         Change::PartSet { .. } => 1,
         Change::PartTaken { .. } => 27,
+        Change::PartAgreed { .. } => 28,
         Change::Arrived => 2,
         Change::Weighed { .. } => 3,
         Change::Fed { .. } => 4,
@@ -84,6 +85,9 @@ pub(crate) fn change() -> impl Strategy<Value = Change> {
         1 => plan().prop_map(|plan| Change::ChickAdded(Box::new(plan))).boxed(),
         1 => part_set().boxed(),
         1 => vec(id(), 0..4).prop_map(|sets| Change::PartTaken { sets }).boxed(),
+        1 => (vec(id(), 0..4), text(60))
+            .prop_map(|(sets, said_by)| Change::PartAgreed { sets, said_by })
+            .boxed(),
         2 => weighing_and_feeding().boxed(),
         2 => seeing().boxed(),
         2 => deciding().boxed(),

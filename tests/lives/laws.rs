@@ -62,6 +62,7 @@ pub(crate) fn may_touch(change: &Change) -> &'static [Field] {
         Change::ChickAdded(_)
         | Change::PartSet { .. }
         | Change::PartTaken { .. }
+        | Change::PartAgreed { .. }
         | Change::SameChick { .. }
         | Change::Retracted { .. } => &ALL,
         // The stage of life decides which rules hold.

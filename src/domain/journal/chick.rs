@@ -302,6 +302,7 @@ impl Chick {
             Change::ChickAdded(_)
             | Change::PartSet { .. }
             | Change::PartTaken { .. }
+            | Change::PartAgreed { .. }
             | Change::SameChick { .. }
             | Change::Noted { .. }
             | Change::Retracted { .. } => {}

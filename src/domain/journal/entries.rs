@@ -213,13 +213,23 @@ pub enum Change {
         replaces: Vec<EntryId>,
         /// On whose side it was written.
         side: Side,
-        /// Whether who wrote it cared for the chick then: what a carer sets is in force at once.
+        /// Whether who wrote it cared for the chick then: what a carer sets is in force at once. An owner's
+        /// set of a breeder's part without it is asked for, and waits for [`Change::PartAgreed`].
         is_carer: bool,
     },
     /// A carer took what somebody else had set.
     PartTaken {
         /// The sets.
         sets: Vec<EntryId>,
+    },
+    /// The breeder agrees to what an owner set or asked for in a part of hers: said on her own phone, or on
+    /// the telephone and noted by whoever heard it. What was asked for is in force from then on; what was set
+    /// before no longer counts as not agreed. Of what adds a chick it says that she wrote the plan.
+    PartAgreed {
+        /// The sets.
+        sets: Vec<EntryId>,
+        /// Who said so on the telephone; empty when the breeder noted it herself.
+        said_by: String,
     },
     /// The chick arrived in its new home.
     Arrived,
@@ -429,6 +439,7 @@ impl Change {
             Self::ChickAdded(_)
             | Self::PartSet { .. }
             | Self::PartTaken { .. }
+            | Self::PartAgreed { .. }
             | Self::FeedDropped { .. }
             | Self::FeedBroughtBack { .. }
             | Self::Called { .. }
@@ -493,6 +504,8 @@ pub enum Refusal {
     ChickStays,
     /// A later set of the same part stands; that one is to be undone first.
     PlanIsNewer,
+    /// The breeder has to be asked first: [`crate::domain::plan::ask_first`].
+    AskTheBreeder,
     /// A weight no chick of any species here has, below 5 g or above 3,000 g.
     WeightOutOfRange,
     /// More than 300 ml in one feed.
@@ -688,6 +701,7 @@ impl Journal {
             return Err(Refusal::NoSuchChick);
         }
         check_change(&entry.change)?;
+        self.check_asked(entry)?;
         if self
             .hatched(entry)
             .is_some_and(|hatched| entry.lived().day < hatched)
@@ -698,6 +712,23 @@ impl Journal {
             .change
             .retracts()
             .map_or(Ok(()), |id| self.check_undo(id))
+    }
+
+    /// What could harm the chick is never in force by an owner's word alone, so what was eaten is always
+    /// judged against amounts that the breeder gave or agreed to.
+    fn check_asked(&self, entry: &Entry) -> Result<(), Refusal> {
+        if let Change::PartSet {
+            part,
+            replaces,
+            side: Side::Owner,
+            is_carer: true,
+        } = &entry.change
+            && let Some(plans) = self.plans(entry.chick)
+            && !plans.ask_first_after(part, replaces).is_empty()
+        {
+            return Err(Refusal::AskTheBreeder);
+        }
+        Ok(())
     }
 
     /// The earliest hatch day that a plan of the chick of `entry` names, this entry's among them: what is
@@ -782,12 +813,14 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
         | Change::Called { agreed: text, .. }
         | Change::SolidsSeen { what: text, .. }
         | Change::HandedOver { name: text, .. }
+        | Change::PartAgreed { said_by: text, .. }
             if text.chars().count() > CarePlan::LONG_TEXT =>
         {
             Err(Refusal::TextTooLong)
         }
         Change::Arrived
         | Change::PartTaken { .. }
+        | Change::PartAgreed { .. }
         | Change::Weighed { .. }
         | Change::Fed { .. }
         | Change::FeedRefused { .. }

@@ -100,7 +100,10 @@ pub fn incoming(
                 .filter(|proposal| is_new(&proposal.id))
                 .count(),
             taken,
-            is_older: old.is_some() && theirs.is_some_and(|theirs| theirs != version),
+            is_older: old.is_some()
+                && theirs.is_some_and(|theirs| {
+                    (theirs.number, theirs.lived) != (version.number, version.lived)
+                }),
             old,
             version,
         })

@@ -5,6 +5,7 @@
 //!
 //! **Left out:** what was done with the plan, and any judgement of it by the rules.
 
+pub mod ask_first;
 pub mod care_plan;
 pub mod parts;
 pub mod plan_line;

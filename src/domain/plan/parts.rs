@@ -25,7 +25,7 @@ pub enum Side {
 pub struct Author {
     /// On which side.
     pub side: Side,
-    /// Whether that person cares for the chick now: what a carer sets is in force at once.
+    /// Whether that person cares for the chick now and does not ask: what a carer sets is in force at once.
     pub is_carer: bool,
 }
 
@@ -34,6 +34,12 @@ impl Author {
     pub const OWNER: Self = Self {
         side: Side::Owner,
         is_carer: true,
+    };
+    /// The owner, who asks the breeder for another value: a set of hers that waits for her answer, and
+    /// holds from then on.
+    pub const OWNER_ASKING: Self = Self {
+        side: Side::Owner,
+        is_carer: false,
     };
     /// The breeder, before the chick leaves.
     pub const BREEDER: Self = Self {

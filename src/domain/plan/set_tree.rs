@@ -69,6 +69,11 @@ impl<Id: Copy + Ord> SetTree<Id> {
         self.kind
     }
 
+    /// Every set that was not undone.
+    pub fn sets(&self) -> impl Iterator<Item = &PlanSet<Id>> {
+        self.sets.iter()
+    }
+
     /// Whether no set is left.
     pub const fn is_empty(&self) -> bool {
         self.sets.is_empty()

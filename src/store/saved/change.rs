@@ -31,6 +31,11 @@ pub(crate) fn write_change(object: &mut ObjectText, change: &Change) {
             object.text("did", "part-taken");
             object.ids("sets", sets);
         }
+        Change::PartAgreed { sets, said_by } => {
+            object.text("did", "part-agreed");
+            object.ids("sets", sets);
+            object.text("said_by", said_by);
+        }
         Change::Arrived => object.text("did", "arrived"),
         Change::Weighed { weight, crop } => {
             object.text("did", "weighed");
@@ -199,6 +204,10 @@ pub(crate) fn read_change(fields: &mut Fields<'_>) -> Result<Change, SavedError>
         }
         "part-taken" => Change::PartTaken {
             sets: fields.ids("sets")?,
+        },
+        "part-agreed" => Change::PartAgreed {
+            sets: fields.ids("sets")?,
+            said_by: fields.text("said_by")?,
         },
         "arrived" => Change::Arrived,
         "weighed" => Change::Weighed {

@@ -11,6 +11,7 @@ use crate::domain::homecoming::life_stage::Reminder;
 use crate::domain::journal::entries::{Entry, Journal};
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::plan::parts::Side;
 use crate::domain::time::moment::Moment;
 use crate::domain::time::zone::Zone;
 use crate::share::calendar_of::{calendar_removal_text, calendar_text};
@@ -49,8 +50,8 @@ pub fn HandoverScreen() -> impl IntoView {
     let of_chick = move || {
         carded.get().map(|outlook| {
             let (files, card) = (files(state), card_of(state, &outlook));
-            let proposals = proposals_of(state, &outlook);
-            view! { {proposals} {files} {card} }
+            let (told, proposals) = (told_of(state, &outlook), proposals_of(state, &outlook));
+            view! { {told} {proposals} {files} {card} }
         })
     };
     view! {
@@ -258,18 +259,36 @@ fn proposals_of(state: AppState, outlook: &Outlook) -> Option<impl IntoView + us
             let plans = state.journal.with_untracked(|journal| journal.plans(id));
             let change = plans.and_then(|plans| plans.answer(proposal.id, is_taken, author));
             if let Some(change) = change {
-                let said = if is_taken { say.plan_taken() } else { say.plan_declined() };
+                let said = match (proposal.is_asked, is_taken) {
+                    (true, true) => say.plan_agreed(),
+                    (true, false) => say.plan_not_so(),
+                    (false, true) => say.plan_taken(),
+                    (false, false) => say.plan_declined(),
+                };
                 state.note(change, said.to_owned());
             }
         };
-        // What a breeder far away proposes is answered by who has the chick.
-        let acts = author.is_carer.then(|| view! {
-            <div class="acts">
-                <button type="button" class="button" on:click=move |_| answer(true)>{say.plan_take()}</button>
-                <button type="button" class="button" on:click=move |_| answer(false)>{say.plan_decline()}</button>
-            </div>
-        });
-        let waits = (!author.is_carer).then(|| view! { <p class="hint">{say.plan_waits_for_owner()}</p> });
+        // What an owner asks for is answered by the breeder, what a breeder far away proposes by who has the
+        // chick.
+        let (is_mine, yes, no, until) = if proposal.is_asked {
+            let is_mine = author.side == Side::Breeder;
+            (
+                is_mine,
+                say.plan_yes(),
+                say.plan_no(),
+                say.plan_waits_for_breeder(),
+            )
+        } else {
+            let is_mine = author.is_carer;
+            (
+                is_mine,
+                say.plan_take(),
+                say.plan_decline(),
+                say.plan_waits_for_owner(),
+            )
+        };
+        let acts = is_mine.then(|| yes_and_no([yes, no], answer));
+        let waits = (!is_mine).then(|| view! { <p class="hint">{until}</p> });
         view! {
             <li>
                 <p>{who}</p>
@@ -283,6 +302,67 @@ fn proposals_of(state: AppState, outlook: &Outlook) -> Option<impl IntoView + us
     Some(view! {
         <section class="question" id="proposals">
             <p>{say.plan_proposals()}</p>
+            <ul class="plain-list">{rows}</ul>
+        </section>
+    })
+}
+
+fn yes_and_no(
+    [yes, no]: [&'static str; 2],
+    answer: impl Fn(bool) + Copy + 'static,
+) -> impl IntoView {
+    view! {
+        <div class="acts">
+            <button type="button" class="button" on:click=move |_| answer(true)>{yes}</button>
+            <button type="button" class="button" on:click=move |_| answer(false)>{no}</button>
+        </div>
+    }
+}
+
+/// What the owner changed in the breeder's parts without asking: her phone asks for her answer.
+fn told_of(state: AppState, outlook: &Outlook) -> Option<impl IntoView + use<>> {
+    let writing = state.writing_now();
+    let say = writing.language;
+    let chick = &outlook.chick;
+    let (id, author) = (chick.id, state.author(chick.id));
+    let told = chick.plans.not_agreed();
+    if told.is_empty() {
+        return None;
+    }
+    let rows = told.into_iter().map(|set| {
+        let lines = writing.not_agreed(&chick.plan, &set).into_iter();
+        let lines = lines.map(|line| view! { <li>{line}</li> });
+        let answer = move |is_agreed| {
+            let plans = state.journal.with_untracked(|journal| journal.plans(id));
+            let change = plans.and_then(|plans| plans.answer_told(set.kind, is_agreed, author));
+            if let Some(change) = change {
+                let said = if is_agreed {
+                    say.plan_agreed()
+                } else {
+                    say.plan_not_so()
+                };
+                state.note(change, said.to_owned());
+            }
+        };
+        let (is_hers, is_declined) = (author.side == Side::Breeder, set.is_declined);
+        let said = match (is_declined, is_hers) {
+            (true, _) => say.plan_told_declined(),
+            (false, true) => say.plan_told_breeder(),
+            (false, false) => say.plan_told_owner(),
+        };
+        let acts =
+            (is_hers && !is_declined).then(|| yes_and_no([say.plan_yes(), say.plan_no()], answer));
+        view! {
+            <li>
+                <p>{said}</p>
+                <ul class="plain-list">{lines.collect_view()}</ul>
+                {acts}
+            </li>
+        }
+    });
+    let rows: Vec<_> = rows.collect();
+    Some(view! {
+        <section class="question" id="not-agreed">
             <ul class="plain-list">{rows}</ul>
         </section>
     })

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::journal::entries::{Change, ChickId, Refusal};
+use crate::domain::journal::entries::{ChickId, Refusal};
 use crate::domain::plan::care_plan::{
     CarePlan, Contact, PlanFault, PlanField, PlannedFeed, Reference, Role, Slot, is_phone_number,
 };
@@ -14,6 +14,7 @@ use crate::ui::parts::page::Page;
 use crate::ui::parts::plan_checks::{TypedNumbers, typed_checks};
 use crate::ui::route::Route;
 use crate::ui::screens::plan_form::also::{AlsoRows, AlsoText};
+use crate::ui::screens::plan_form::asking::{AskingRows, AskingText};
 use crate::ui::screens::plan_form::journey::{JourneyRows, JourneyText};
 use crate::ui::screens::plan_form::mixing::{MixingRows, MixingText};
 use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, is_any_at_fault, optional};
@@ -22,6 +23,7 @@ use crate::ui::{clock, platform};
 use crate::words::format::Writing;
 
 pub mod also;
+pub mod asking;
 pub mod journey;
 pub mod mixing;
 pub mod text;
@@ -72,6 +74,7 @@ struct Form {
     note: Text,
     also: AlsoText,
     is_breeder: RwSignal<bool>,
+    asking: AskingText,
     fault: RwSignal<String>,
 }
 
@@ -148,6 +151,7 @@ impl Form {
             note: Text::new(plan.note.clone()),
             also: AlsoText::new(writing, plan),
             is_breeder: RwSignal::new(false),
+            asking: AskingText::new(state),
             fault: RwSignal::new(String::new()),
         }
     }
@@ -426,24 +430,25 @@ impl Form {
         let (state, name) = (self.state, plan.name.clone());
         let kept = if is_new {
             let chick = ChickId(platform::random_id());
-            if self.is_breeder.get_untracked() {
-                state.copies.remember_bred_here(chick);
-            }
-            let change = Change::ChickAdded(Box::new(plan));
-            let kept = state.dispatch_for(chick, vec![(clock::now(), change)]);
-            kept.map(|_| (chick, Vec::new()))
+            let kept = state.add_chick(chick, plan, self.is_breeder.get_untracked());
+            kept.map(|_| (chick, Vec::new(), ""))
         } else {
             let Some(chick) = state.chick.get_untracked() else {
                 return;
             };
-            state.set_plan(chick, &plan).map(|ids| (chick, ids))
+            let Some(kept) = self.asking.keep(state, chick, &plan) else {
+                return;
+            };
+            kept.map(|(ids, said)| (chick, ids, said))
         };
         match kept {
-            Ok((chick, ids)) => {
+            Ok((chick, ids, told)) => {
                 state.show_chick(chick);
                 let is_proposed = !ids.is_empty() && !state.author(chick).is_carer;
                 let said = if is_proposed {
                     say.plan_is_proposed().to_owned()
+                } else if !told.is_empty() {
+                    told.to_owned()
                 } else {
                     name
                 };
@@ -506,8 +511,10 @@ fn PlanForm(plan: CarePlan, is_new: bool, is_blank: bool) -> impl IntoView {
     } else {
         say.plan_save()
     };
+    let stand = (!is_new).then(|| stand_of(state));
     view! {
         <Page title=say.plan_title() back>
+            {stand}
             <form class="form" on:submit=keep novalidate>
                 <div class="field">
                     <label for="species">{say.plan_species()}</label>
@@ -549,6 +556,7 @@ fn PlanForm(plan: CarePlan, is_new: bool, is_blank: bool) -> impl IntoView {
                         <span>{say.plan_is_breeder()}</span>
                     </label>
                 })}
+                <AskingRows asking=form.asking />
                 <p class="fault" role="alert">{move || form.fault.get()}</p>
                 <div class="form__acts">
                     <button type="submit" class="button button--main">{button}</button>
@@ -556,6 +564,18 @@ fn PlanForm(plan: CarePlan, is_new: bool, is_blank: bool) -> impl IntoView {
             </form>
         </Page>
     }
+}
+
+/// The plan's short name, then what of it is not agreed or asked for.
+fn stand_of(state: AppState) -> Option<impl IntoView> {
+    let writing = state.writing_now();
+    let outlook = state.outlook.get_untracked()?;
+    let lines = writing.plan_open(&outlook.chick).into_iter();
+    let lines = lines.map(|line| view! { <li>{line}</li> });
+    Some(view! {
+        <p class="hint" data-plan="version">{writing.plan_version(outlook.chick.plans.version())}</p>
+        <ul class="plain-list">{lines.collect_view()}</ul>
+    })
 }
 
 /// Ids of the fields of the six feeds.
