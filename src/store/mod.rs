@@ -13,6 +13,7 @@ pub mod backup_due;
 pub mod browser;
 pub mod chick_times;
 pub mod cup_text;
+pub mod erase;
 pub mod fold;
 pub mod guide_text;
 pub mod heal;
