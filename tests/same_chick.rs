@@ -158,6 +158,47 @@ fn a_chick_is_joined_neither_with_itself_nor_with_one_that_is_not_here() {
     assert_eq!(join(ChickId([9; 12]), CARD), Err(Refusal::NoSuchChick));
 }
 
+/// Twins: each came with a card of its own, which somebody took here.
+#[test]
+fn two_cards_are_never_joined_and_a_typed_chick_gets_one_card_only() {
+    let mut journal = Journal::from_entries(two());
+    let join = |number, typed, card| entry(number, 9, card, Change::SameChick { typed, card });
+    let taken = |number, chick, id| {
+        let sets = vec![EntryId([id; 12])];
+        entry(number, 8, chick, Change::PartTaken { sets })
+    };
+    journal.append(at(8), taken(20, CARD, 4)).unwrap();
+    let mut twins = journal.clone();
+    twins.append(at(8), taken(21, TYPED, 1)).unwrap();
+    for (typed, card) in [(TYPED, CARD), (CARD, TYPED)] {
+        let refused = twins.append(at(9), join(22, typed, card));
+        assert_eq!(refused, Err(Refusal::NotTyped));
+    }
+    assert_eq!(twins.chicks(), [TYPED, CARD]);
+    // The other way round neither, and nothing is joined a second time.
+    assert_eq!(
+        journal.append(at(9), join(22, CARD, TYPED)),
+        Err(Refusal::NotTyped)
+    );
+    journal.append(at(9), join(23, TYPED, CARD)).unwrap();
+    assert_eq!(
+        journal.append(at(9), join(24, TYPED, CARD)),
+        Err(Refusal::NotTyped)
+    );
+    assert_eq!(journal.chicks(), [CARD]);
+}
+
+#[test]
+fn what_is_erased_of_a_joined_chick_is_all_of_it_and_nothing_of_another() {
+    let mut journal = Journal::from_entries(two());
+    journal.append(at(7), same(6)).unwrap();
+    let chicks = journal.of_chick(CARD).iter().map(|one| one.chick).collect();
+    let other = ChickId([3; 12]);
+    let theirs = entry(30, 8, other, Change::ChickAdded(plan(60, Vec::new())));
+    journal.append(at(8), theirs.clone()).unwrap();
+    assert_eq!(journal.without(&chicks).entries(), [theirs]);
+}
+
 #[test]
 fn two_joins_that_meet_in_a_ring_lose_no_chick() {
     let mut entries = two();

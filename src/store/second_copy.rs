@@ -142,6 +142,29 @@ impl SecondCopy {
         Ok((transaction, done))
     }
 
+    /// Takes the lines of these names away, all or none; it answers when they are gone from the disk.
+    ///
+    /// # Errors
+    /// [`SecondCopyError`]; every line is then still there.
+    pub async fn remove_all(&self, names: &[String]) -> Result<(), SecondCopyError> {
+        let transaction = self.transaction()?;
+        let done = Promise::new(&mut |resolve, reject| {
+            transaction.set_oncomplete(Some(&resolve));
+            transaction.set_onabort(Some(&reject));
+        });
+        let entries = entries_of(&transaction)?;
+        for name in names {
+            entries
+                .delete(&name.into())
+                .map_err(|error| named(&error))?;
+        }
+        match JsFuture::from(in_time(&done)).await {
+            Ok(_) => Ok(()),
+            Err(answer) if answer.is_undefined() => Err(SecondCopyError::TimedOut),
+            Err(_) => Err(SecondCopyError::Closed),
+        }
+    }
+
     /// Every name of a line of ours.
     ///
     /// # Errors

@@ -154,6 +154,30 @@ impl Copies {
         });
     }
 
+    /// Erases all entries of these chicks, `entries`, from both copies; whether all of them are gone.
+    ///
+    /// The second copy goes first: what only the first still has can be erased by the next try, while what
+    /// only the second has would come back at the next start.
+    pub async fn erase(self, chicks: &BTreeSet<ChickId>, entries: &[Entry]) -> bool {
+        let names: Vec<String> = named_lines(entries)
+            .into_iter()
+            .map(|(name, _)| name)
+            .collect();
+        let second = self.inner.with_value(|inner| inner.second.clone());
+        if let Some(second) = second
+            && second.remove_all(&names).await.is_err()
+        {
+            return false;
+        }
+        let mut is_erased = false;
+        self.update(|inner| {
+            inner.aside = inner.aside.without(chicks);
+            inner.to_heal.retain(|entry| !chicks.contains(&entry.chick));
+            is_erased = inner.store.erase(chicks).is_ok();
+        });
+        is_erased
+    }
+
     /// Every entry of this browser: what was put aside, and what is kept, read again.
     pub fn journal_again(self) -> Journal {
         let mut journal = open(LocalKeyValue).journal;

@@ -6,10 +6,11 @@ use leptos::prelude::*;
 
 use crate::domain::homecoming::reports::last_heard;
 use crate::domain::journal::chick::Chick;
-use crate::domain::journal::entries::{Change, ChickId, Entry, EntryId, Journal, Refusal};
+use crate::domain::journal::entries::{Carer, Change, ChickId, Entry, EntryId, Journal, Refusal};
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::plan::parts::Author;
+use crate::domain::quantity::order::set_of;
 use crate::domain::time::moment::Moment;
 use crate::domain::time::zone::Zone;
 use crate::store::setting::Setting;
@@ -216,6 +217,54 @@ impl AppState {
         } else {
             Author::BREEDER
         }
+    }
+
+    /// Whether who holds this phone is the breeder of the chick on screen: she typed it in as hers, or follows
+    /// it after it was handed to its owner.
+    pub fn is_breeder_here(self) -> bool {
+        let Some(id) = self
+            .chick
+            .get_untracked()
+            .filter(|_| !self.is_demo.get_untracked())
+        else {
+            return false;
+        };
+        let is_in = |setting| self.of_phone.at_untracked(setting, id).is_some();
+        if self.copies.is_bred_here(id) {
+            return true;
+        }
+        let chick = self
+            .journal
+            .with_untracked(|journal| Chick::from_journal(journal, id));
+        let is_placed = chick.is_some_and(|chick| {
+            let mut handed = chick.handed_over.iter();
+            handed.any(|handed| handed.what.to == Carer::Owner)
+        });
+        is_placed && is_in(Setting::Followed) && !is_in(Setting::Card)
+    }
+
+    /// Erases the whole record of a removed chick from both copies of this phone. It stays on the list of
+    /// removed chicks, so that what comes back of it stays hidden.
+    pub fn erase_chick(self, id: ChickId) {
+        let entries: Vec<Entry> = self.journal.with_untracked(|journal| {
+            let entries = journal.of_chick(id).into_iter();
+            entries.cloned().collect()
+        });
+        let chicks = set_of(entries.iter().map(|entry| entry.chick).chain([id]));
+        let say = self.language();
+        leptos::task::spawn_local(async move {
+            if self.copies.erase(&chicks, &entries).await {
+                self.journal
+                    .update(|journal| *journal = journal.without(&chicks));
+                self.copies.forget_guide(id);
+                self.copies.remember_glance("");
+                self.choose_chick();
+                self.leave_a_glance();
+                self.say(say.life_erased().to_owned(), Vec::new());
+            } else {
+                self.say(say.life_erase_failed().to_owned(), Vec::new());
+            }
+        });
     }
 
     /// Sets what differs in `plan` from the plan of a chick as this device left it; all or nothing.
@@ -451,13 +500,28 @@ impl AppState {
 
     /// After a card was taken in: whether the chick is home, and whether it was typed in before, is asked.
     pub fn card_taken(self, chick: ChickId) {
-        let (now, of_phone) = (clock::now(), self.of_phone);
+        let now = clock::now();
         self.set_of_phone(Setting::Card, chick, Some(now));
-        self.set_of_phone(Setting::AskHome, chick, Some(now));
-        let is_typed = |id: &ChickId| *id != chick && of_phone.at(Setting::Card, *id).is_none();
-        if untrack(|| self.chicks().iter().any(is_typed)) {
+        self.ask_home(chick);
+        if !self.typed_chicks().is_empty() {
             self.set_of_phone(Setting::AskSame, chick, Some(now));
         }
+    }
+
+    /// Asks whether a chick that came in is home, until it is answered or its arrival is noted.
+    pub fn ask_home(self, chick: ChickId) {
+        self.set_of_phone(Setting::AskHome, chick, Some(clock::now()));
+    }
+
+    /// The chicks that were typed in here and have no card yet.
+    pub fn typed_chicks(self) -> Vec<ChickId> {
+        let mut chicks = untrack(|| self.chicks());
+        chicks.retain(|id| {
+            let is_card = self.of_phone.at_untracked(Setting::Card, *id).is_some();
+            let journal = self.journal;
+            !is_card && journal.with_untracked(|journal| journal.check_typed(*id).is_ok())
+        });
+        chicks
     }
 
     /// Whether this phone cares for a chick and has it here.

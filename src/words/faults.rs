@@ -85,6 +85,10 @@ impl Language {
                 "The plan was changed again since. Take back the later change first.",
                 "El plan se cambió de nuevo después. Deshaga antes el cambio posterior.",
             ),
+            Refusal::NotTyped => self.pick(
+                "Only a chick that was typed in and has no card can be joined to a card: two cards are two birds.",
+                "Solo un pollo escrito a mano y sin tarjeta se puede unir a una tarjeta: dos tarjetas son dos pollos.",
+            ),
             Refusal::AskTheBreeder => self.pick(
                 "The breeder has to say so first: ask, or note what was said on the telephone.",
                 "Antes tiene que decirlo el criador: pregúntele, o anote lo que dijo por teléfono.",

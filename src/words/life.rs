@@ -171,6 +171,13 @@ texts! {
     life_removed: "Removed chicks", "Pollos quitados";
     life_removed_hint: "Their records are still on this phone.", "Sus registros siguen en este teléfono.";
     life_show_again: "Show {name} again", "Mostrar otra vez a {name}";
+    life_erase: "Erase the whole record of {name}", "Borrar todo el registro de {name}";
+    life_erase_sure: "Every weight, feed, note and plan of {name} then goes from this phone for good, from both of its copies. Undo does not bring it back; a backup or another phone that has it still can. No other chick is touched.", "Todos los pesos, tomas, notas y planes de {name} se van entonces de este teléfono para siempre, de sus dos copias. Deshacer no los devuelve; sí puede una copia de seguridad u otro teléfono que los tenga. No se toca ningún otro pollo.";
+    life_erase_name: "To confirm, type: {name}", "Para confirmar, escriba: {name}";
+    life_erase_wrong: "That is not its name: nothing was erased.", "Ese no es su nombre: no se ha borrado nada.";
+    life_erase_act: "Erase it for good", "Borrarlo para siempre";
+    life_erased: "Erased from this phone", "Borrado de este teléfono";
+    life_erase_failed: "Not everything could be erased: the browser's storage did not answer. Try again.", "No se pudo borrar todo: el almacenamiento del navegador no respondió. Inténtelo otra vez.";
     life_removed_came: "You removed {name} from this phone. What came in was kept with its records and stays hidden.", "Usted quitó a {name} de este teléfono. Lo que llegó se guardó con sus registros y sigue oculto.";
     life_same: "Is {name} the same bird as one that was typed in here?", "¿Es {name} el mismo pollo que uno escrito aquí?";
     life_same_hint: "Its notes then stand under the card's plan. Twins stay two.", "Sus notas quedan entonces bajo el plan de la tarjeta. Dos hermanos siguen siendo dos.";

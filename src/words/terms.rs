@@ -77,6 +77,18 @@ impl Language {
         }
     }
 
+    /// A level as the chick's own breeder reads it, or anybody else: nobody is told to call themselves.
+    pub const fn level_for(self, level: Level, is_breeder: bool) -> &'static str {
+        match level {
+            Level::RingBreeder if is_breeder => self.pick("Call the owner", "Llame al dueño"),
+            Level::Settled
+            | Level::Watch
+            | Level::RingBreeder
+            | Level::VetToday
+            | Level::Emergency => self.level(level),
+        }
+    }
+
     /// A person to ring.
     pub const fn role(self, role: Role) -> &'static str {
         match role {

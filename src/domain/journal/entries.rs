@@ -498,6 +498,8 @@ pub enum Refusal {
     NoSuchChick,
     /// A chick of that id is there already.
     ChickIsThere,
+    /// A chick to be joined to a card was not typed in here, or has a card already.
+    NotTyped,
     /// No entry of that id to retract.
     NoSuchEntry,
     /// What adds a chick cannot be taken back.
@@ -700,6 +702,9 @@ impl Journal {
         {
             return Err(Refusal::NoSuchChick);
         }
+        if let Change::SameChick { typed, .. } = entry.change {
+            self.check_typed(typed)?;
+        }
         check_change(&entry.change)?;
         self.check_asked(entry)?;
         if self
@@ -712,6 +717,46 @@ impl Journal {
             .change
             .retracts()
             .map_or(Ok(()), |id| self.check_undo(id))
+    }
+
+    /// Whether a chick was typed in and has no card: twins have a card each, and two cards are never joined.
+    ///
+    /// # Errors
+    /// [`Refusal::NotTyped`] when its own card was taken or is its breeder's, when it stands under another
+    /// card already, or when a typed chick stands under it.
+    pub fn check_typed(&self, chick: ChickId) -> Result<(), Refusal> {
+        let dead = self.retracted();
+        let leading = self.leading(&dead);
+        let is_joined = leading.contains_key(&chick) || leading.values().any(|led| *led == chick);
+        let is_card = self.entries.iter().any(|entry| {
+            let is_answer = matches!(&entry.change,
+                Change::PartTaken { sets } | Change::PartAgreed { sets, .. } if self.adds(chick, sets));
+            is_answer && !dead.contains(&entry.id)
+        });
+        if is_joined || is_card {
+            Err(Refusal::NotTyped)
+        } else {
+            Ok(())
+        }
+    }
+
+    /// Whether one of these entries adds the chick.
+    fn adds(&self, chick: ChickId, sets: &[EntryId]) -> bool {
+        let of_chick = self.entries.iter().filter(|entry| entry.chick == chick);
+        let mut added = of_chick.filter(|entry| entry.change.plan().is_some());
+        added.any(|entry| sets.contains(&entry.id))
+    }
+
+    /// Every entry but those of these chicks.
+    #[must_use]
+    pub fn without(&self, chicks: &BTreeSet<ChickId>) -> Self {
+        let kept = self
+            .entries
+            .iter()
+            .filter(|entry| !chicks.contains(&entry.chick));
+        Self {
+            entries: kept.cloned().collect(),
+        }
     }
 
     /// What could harm the chick is never in force by an owner's word alone, so what was eaten is always

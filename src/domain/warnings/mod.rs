@@ -9,3 +9,4 @@ pub mod level;
 pub mod placed_state;
 pub mod plan_checks;
 pub mod rules;
+pub mod whom_to_call;

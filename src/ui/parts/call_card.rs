@@ -4,57 +4,50 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::domain::journal::entries::Change;
-use crate::domain::plan::care_plan::{CarePlan, Contact, Role};
+use crate::domain::plan::care_plan::{CarePlan, Role};
 use crate::domain::warnings::level::Level;
+use crate::domain::warnings::whom_to_call::{Callee, whom_to_call};
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
-
-/// The people to ring at a level, first to ring first.
-fn contacts_for(level: Level, plan: Option<&CarePlan>) -> Vec<Contact> {
-    let has_no_vet = plan.is_some_and(|plan| plan.contact(Role::AvianVet).is_none());
-    let roles: &[Role] = match level {
-        Level::Settled | Level::Watch | Level::RingBreeder => &[Role::Breeder, Role::AvianVet],
-        Level::VetToday if has_no_vet => &[Role::EmergencyVet, Role::Breeder],
-        Level::VetToday => &[Role::AvianVet, Role::Breeder],
-        Level::Emergency => &[Role::EmergencyVet, Role::AvianVet, Role::Breeder],
-    };
-    roles
-        .iter()
-        .flat_map(|role| {
-            plan.into_iter()
-                .flat_map(|plan| plan.contacts_with_number(*role))
-        })
-        .cloned()
-        .collect()
-}
 
 /// Call buttons for a level, each with its number in plain text; without a plan there is no chick yet.
 pub fn call_buttons(level: Level, plan: Option<&CarePlan>) -> impl IntoView + use<> {
     let state = AppState::here();
     let say = state.language();
-    let contacts = contacts_for(level, plan);
-    let is_empty = contacts.is_empty();
-    let has_vet = contacts.iter().any(|contact| contact.role != Role::Breeder);
+    let is_breeder = state.is_breeder_here();
+    let callees = plan.map(|plan| whom_to_call(level, plan, is_breeder));
+    let callees = callees.unwrap_or_default();
+    let is_empty = callees.is_empty();
+    let is_vet = |callee: &Callee| match callee {
+        Callee::Contact(contact) => contact.role != Role::Breeder,
+        Callee::Owner { .. } => false,
+    };
+    let has_vet = callees.iter().any(is_vet);
     let has_chick = plan.is_some();
     let needs_vet = level >= Level::VetToday && !has_vet;
-    let buttons = contacts.into_iter().map(|contact| {
-        let role = contact.role;
+    let buttons = callees.into_iter().map(|callee| {
+        let (role, name, number) = match callee {
+            Callee::Contact(contact) => (Some(contact.role), contact.name, contact.number),
+            Callee::Owner { name, number } => (None, name, number),
+        };
         let note_call = move |_| {
+            let Some(whom) = role else { return };
             // A refused note must not stand in the way of the call itself.
             let noted = state.dispatch(Change::Called {
-                whom: role,
+                whom,
                 agreed: String::new(),
             });
             if let Ok(id) = noted {
-                state.say(say.role(role).to_owned(), vec![id]);
+                state.say(say.role(whom).to_owned(), vec![id]);
             }
         };
-        let link = tel_link(&contact.number);
+        let link = tel_link(&number);
+        let who = role.map_or(say.plan_part_owner(), |role| say.role(role));
         view! {
             <a class="call" href=link on:click=note_call>
-                <span class="call__who">{say.now_call()} " " {say.role(role)}</span>
-                <span class="call__number">{contact.name} " " <span class="call__digits">{contact.number}</span></span>
+                <span class="call__who">{say.now_call()} " " {who}</span>
+                <span class="call__number">{name} " " <span class="call__digits">{number}</span></span>
             </a>
         }
     });

@@ -237,10 +237,8 @@ fn is_back(state: AppState, id: ChickId) {
 fn same(state: AppState, id: ChickId) -> impl IntoView {
     let say = state.language();
     let answered = move || state.set_of_phone(Setting::AskSame, id, None);
-    let is_typed = |other: &ChickId| {
-        *other != id && state.of_phone.at_untracked(Setting::Card, *other).is_none()
-    };
-    let others = untrack(|| state.chicks()).into_iter().filter(is_typed);
+    let others = state.typed_chicks().into_iter();
+    let others = others.filter(|typed| *typed != id);
     let others = others.map(|typed| {
         let join = move || {
             let said = say.entry_same_chick().to_owned();
@@ -480,14 +478,45 @@ pub fn RemovedChicks() -> impl IntoView {
                 state.set_removed(id, false);
                 state.show_chick(id);
             };
-            button(named(state, id, say.life_show_again()), false, again)
+            view! {
+                <div class="acts">{button(named(state, id, say.life_show_again()), false, again)}</div>
+                {erasing(state, id)}
+            }
         });
         Some(view! {
             <section class="group" data-life="removed">
                 <h2>{say.life_removed()}</h2>
                 <p class="hint">{say.life_removed_hint()}</p>
-                <div class="acts">{buttons.collect_view()}</div>
+                {buttons.collect_view()}
             </section>
         })
+    }
+}
+
+/// The act that erases a removed chick: what goes is said, and its name is typed.
+fn erasing(state: AppState, id: ChickId) -> impl IntoView {
+    let say = state.language();
+    let (name, fault) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let erase = move || {
+        let typed = name.get_untracked();
+        if typed.trim() == named(state, id, "{name}") {
+            state.erase_chick(id);
+        } else {
+            fault.set(say.life_erase_wrong().to_owned());
+        }
+    };
+    view! {
+        <details class="group" data-erase="true">
+            <summary>{named(state, id, say.life_erase())}</summary>
+            <p>{named(state, id, say.life_erase_sure())}</p>
+            <Field
+                id="erase-name"
+                label=named(state, id, say.life_erase_name())
+                kind=FieldKind::Text
+                text=name
+                fault=fault
+            />
+            <div class="acts">{button(say.life_erase_act().to_owned(), false, erase)}</div>
+        </details>
     }
 }

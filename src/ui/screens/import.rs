@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::journal::chick::Chick;
-use crate::domain::journal::entries::{Change, Entry};
+use crate::domain::journal::entries::{Change, ChickId, Entry};
 use crate::domain::journal::incoming::{Incoming, incoming};
 use crate::share::import::{Imported, read_text};
 use crate::ui::clock;
@@ -224,6 +224,12 @@ fn chick_preview(writing: Writing, one: &Incoming, is_card: bool) -> AnyView {
     .into_any()
 }
 
+/// Whether its owner typed the chick in, as being at home.
+fn is_typed(state: AppState, chick: ChickId) -> bool {
+    let journal = state.journal;
+    journal.with_untracked(|journal| journal.check_typed(chick).is_ok())
+}
+
 /// Takes entries in, and says of a card that it was taken.
 fn take_in(state: AppState, entries: &[Entry], found: &[Incoming], is_card: bool) {
     let writing = state.writing_now();
@@ -240,8 +246,12 @@ fn take_in(state: AppState, entries: &[Entry], found: &[Incoming], is_card: bool
         }
     }
     let mut said = writing.backup_preview(entries.len(), count);
-    for one in found.iter().filter(|one| is_card && one.old.is_none()) {
-        state.card_taken(one.chick);
+    for one in found.iter().filter(|one| one.old.is_none()) {
+        if is_card {
+            state.card_taken(one.chick);
+        } else if !is_typed(state, one.chick) {
+            state.ask_home(one.chick);
+        }
     }
     // A report is about its own chick, whichever was on screen.
     if let [one] = found {

@@ -117,7 +117,7 @@ fn Answer(sign: Sign) -> impl IntoView {
         <div class="answer" role="alert" data-level=level_name(level)>
             <p class="lamp" data-level=level_name(level)>
                 <LevelMark level />
-                <span class="lamp__word">{say.level(level)}</span>
+                <span class="lamp__word">{say.level_for(level, state.is_breeder_here())}</span>
             </p>
             <p><strong>{say.wrong_first()} ": "</strong> {words.first}</p>
             <p><strong>{say.finding_avoid()} ": "</strong> {words.avoid}</p>
