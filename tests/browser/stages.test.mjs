@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
 import { started } from './harness.mjs';
-import { eveningPhone, go, kept, openApp, openCard, press, typeInChick, words } from './owner.mjs';
+import { countInSecond, eveningPhone, fillPlan, go, kept, openApp, openCard, press, typeInChick, words } from './owner.mjs';
 
 const copied = async (page, button) => {
   await press(page, button);
@@ -58,6 +58,56 @@ test('a chick is removed by a spelled-out act, without Undo, and can be shown ag
   await go(owner, '#/settings');
   await press(owner, 'Show Ember again');
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
+});
+
+test('a removed chick is erased from both copies only when its name is typed', async ({ bench }) => {
+  const owner = await withCard(bench);
+  await kept(owner);
+  await settings(owner, 'Remove Ember from this phone');
+  await press(owner, 'Yes, remove it from this phone');
+  await owner.locator('summary', { hasText: 'Erase the whole record of Ember' }).click();
+  await owner.locator('#erase-name').fill('Amber');
+  await press(owner, 'Erase it for good');
+  await owner.locator('.fault', { hasText: 'nothing was erased' }).waitFor();
+  await owner.locator('#erase-name').fill('Ember');
+  await press(owner, 'Erase it for good');
+  await owner.locator('[data-life="removed"]').waitFor({ state: 'detached' });
+  await owner.reload();
+  await started(owner);
+  const keys = await owner.evaluate(() => Object.keys(localStorage).filter((key) => /\/(entry|segment)\//.test(key)));
+  assert.deepEqual(keys, []);
+  assert.equal(await countInSecond(owner), 0);
+});
+
+test('an owner of a breeder\'s chick is asked whether she said so, and what could harm is only asked for', async ({ bench }) => {
+  const site = await bench.site();
+  const breeder = await eveningPhone(bench, site);
+  await openApp(breeder, site);
+  await breeder.getByRole('link', { name: "I'll type it in" }).click();
+  await fillPlan(breeder);
+  await breeder.locator('#is-breeder').check();
+  await press(breeder, 'Start with these');
+  await kept(breeder);
+  await openCard(breeder);
+  const card = await copied(breeder, 'Copy card as link');
+  const owner = await eveningPhone(bench, site);
+  await owner.goto(card);
+  await started(owner);
+  await press(owner, 'Take this card');
+  await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
+  await go(owner, '#/plan');
+  await owner.locator('#volume-6').fill('70');
+  await press(owner, 'Keep the changes');
+  const question = owner.locator('[data-ask="breeder"]');
+  await question.waitFor();
+  assert.match(await words(question), /only be asked for or noted as said by telephone.*more food than the breeder gave: Bedtime feed/s);
+  assert.equal(await question.getByRole('radio').count(), 2);
+  await question.getByRole('radio', { name: /^No: ask first/ }).check();
+  await press(owner, 'Keep the changes');
+  await owner.locator('main h1', { hasText: 'Chicks and settings' }).waitFor();
+  await go(owner, '#/plan');
+  assert.equal(await owner.locator('#volume-6').inputValue(), '60');
+  assert.match(await words(owner.locator('main')), /Asked: Bedtime feed/);
 });
 
 test('whoever hands a chick over stays its carer until it is answered, and then follows it', async ({ bench }) => {

@@ -77,7 +77,9 @@ impl AskingText {
         let is_new = self.risks.get_untracked().as_ref() != Some(&risks);
         if is_new {
             self.chosen.set(None);
+            self.fault.set(String::new());
             self.risks.set(Some(risks));
+            return None;
         }
         let chosen = self.chosen.get_untracked();
         let Some(way) = chosen.and_then(|index| ways.get(index)) else {
