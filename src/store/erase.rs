@@ -50,6 +50,8 @@ impl<K: KeyValue> Store<K> {
             act.retain(|entry| !chicks.contains(&entry.chick));
         }
         self.unkept.retain(|act| !act.is_empty());
+        let lines = &mut self.to_heal.lines;
+        lines.retain(|line| !chicks.contains(&line.entry.chick));
         let mut count = 0;
         for prefix in [SEGMENT, ENTRY, QUARANTINE] {
             for key in self.keys.keys(prefix)? {

@@ -1,6 +1,6 @@
 //! The two copies of the journal in this browser, kept together, and the small values of this device.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -172,7 +172,6 @@ impl Copies {
         let mut is_erased = false;
         self.update(|inner| {
             inner.aside = inner.aside.without(chicks);
-            inner.to_heal.retain(|entry| !chicks.contains(&entry.chick));
             is_erased = inner.store.erase(chicks).is_ok();
         });
         is_erased
