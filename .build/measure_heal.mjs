@@ -4,7 +4,7 @@ import { Bench, offlineReady, started, throttle, until } from '../tests/browser/
 import { countInSecond, openApp } from '../tests/browser/owner.mjs';
 import { longJournal, watchForUse, usable } from './measure_app.mjs';
 
-const RATE = 4;
+const RATE = Number(process.env.RATE ?? 4);
 const RUNS = Number(process.env.RUNS ?? 3);
 
 // Keeps the browser's own list of tasks over 50 ms (W3C Long Tasks), each with its start.
@@ -93,6 +93,8 @@ try {
       location.hash = '#/log';
     });
     const done = again.getByRole('button', { name: 'Done', exact: true });
+    // Where no feed is due the volume is empty.
+    await again.getByLabel('Taken').fill('30');
     await done.scrollIntoViewIfNeeded();
     await again.waitForTimeout(2_000);
     const tappedAt = await now(again);

@@ -96,9 +96,16 @@ impl SaveTracker {
         }
     }
 
-    /// The first copy is being given, step by step, what only the second has.
-    pub fn first_is_healing(&mut self) {
-        self.first = First::Healing;
+    /// Whether the first copy is to be given now, step by step, what only the second has; it then counts
+    /// as being healed. Not before anything was noted, since opening writes nothing, and not while the
+    /// first copy takes nothing.
+    #[must_use]
+    pub fn begins_healing(&mut self) -> bool {
+        let begins = self.has_noted && self.first == First::Whole;
+        if begins {
+            self.first = First::Healing;
+        }
+        begins
     }
 
     /// Nothing more is given to the first copy; it has everything now or not.
@@ -108,16 +115,6 @@ impl SaveTracker {
         } else {
             First::Lacking
         };
-    }
-
-    /// Whether the first copy is being healed.
-    pub fn is_healing(&self) -> bool {
-        self.first == First::Healing
-    }
-
-    /// Whether anything was noted since the start.
-    pub const fn has_noted(&self) -> bool {
-        self.has_noted
     }
 
     /// The second copy answered for one act.
@@ -183,7 +180,7 @@ impl SaveTracker {
         if !self.has_noted && self.first != First::Lacking {
             return SaveState::Unchanged;
         }
-        if self.is_healing() {
+        if self.first == First::Healing {
             return SaveState::Keeping;
         }
         match (self.second, self.first == First::Whole) {
@@ -355,14 +352,17 @@ mod tests {
     #[test]
     fn nothing_is_called_kept_in_both_while_the_first_copy_is_healed() {
         let mut tracker = ready();
-        tracker.first_is_healing();
-        assert_eq!(tracker.state(), SaveState::Unchanged);
+        assert!(!tracker.begins_healing(), "opening writes nothing");
         tracker.noted(true);
+        assert!(tracker.begins_healing());
+        assert!(!tracker.begins_healing(), "it goes on already");
         tracker.second_answered(true);
         assert_eq!(tracker.state(), SaveState::Keeping);
         tracker.first_healed(false);
         assert_eq!(tracker.state(), SaveState::KeptInOne(Copy::Second));
-        tracker.first_is_healing();
+        assert!(!tracker.begins_healing(), "it takes nothing");
+        tracker.first_tried_again(true);
+        assert!(tracker.begins_healing());
         tracker.first_healed(true);
         assert_eq!(tracker.state(), SaveState::KeptInBoth);
     }

@@ -207,11 +207,7 @@ impl Copies {
     fn heal_first(self) {
         let mut is_to_begin = false;
         self.update(|inner| {
-            is_to_begin =
-                inner.trouble.is_none() && inner.store.is_to_heal() && !inner.tracker.is_healing();
-            if is_to_begin {
-                inner.tracker.first_is_healing();
-            }
+            is_to_begin = inner.store.is_to_heal() && inner.tracker.begins_healing();
         });
         if is_to_begin {
             spawn_local(self.heal_in_steps());

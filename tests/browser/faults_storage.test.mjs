@@ -256,6 +256,8 @@ test('a cleared first copy comes back from the second, with the app open and wit
   await clearFirst(page);
   await reload(page);
   lost.push(...(await missing(page, all)));
+  const keys = await page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith('perchlight/v1/entry/')));
+  assert.deepEqual(keys, [], 'opening writes nothing');
   // The next act writes all of it into the first copy again: that one is then whole without the second.
   await note(page, 'noted last');
   const said = await page.locator('.status-line p').innerText();
