@@ -478,6 +478,7 @@ fn keeps_back(finding: &Finding) -> bool {
         | RuleId::RefusedFeeds
         | RuleId::MissedFeeds
         | RuleId::NoFoodNoted
+        | RuleId::DayIntake
         | RuleId::CropSlow
         | RuleId::VolumeOverCeiling
         | RuleId::GapTooShort

@@ -111,7 +111,7 @@ mod tests {
     use crate::domain::plan::care_plan::{CarePlan, Reference, Slot};
     use crate::domain::plan::parts::Author;
     use crate::domain::plan::species::Species;
-    use crate::domain::quantity::units::{Grams, Percent};
+    use crate::domain::quantity::units::{Grams, Millilitres, Percent};
     use crate::domain::time::moment::{Day, Offset};
     use crate::domain::warnings::level::Level;
     use crate::share::placed::*;
@@ -120,6 +120,9 @@ mod tests {
         let day = Day::from_date(2026, 11, 2).unwrap();
         let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
         name.clone_into(&mut plan.name);
+        for feed in &mut plan.feeds {
+            feed.volume = Millilitres::whole(60);
+        }
         plan.reference = Some(Reference {
             weight: Grams::whole(1_000),
             day,

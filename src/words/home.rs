@@ -11,7 +11,7 @@ texts! {
     home_arrival: "The new home", "El nuevo hogar";
     home_arrived: "It has arrived", "Ha llegado";
     home_not_arrived: "Note the arrival: settle-in, vet visit and quarantine count from it.", "Anote la llegada: desde ella cuentan la adaptación, el veterinario y la cuarentena.";
-    home_order: "On arrival: first warm and quiet for 30 to 60 minutes, then look at the droppings, then feed. Never feed a cold chick.", "Al llegar: primero calor y calma 30 a 60 minutos, luego mire los excrementos, luego dé de comer. Nunca alimente a un pollo frío.";
+    home_order: "On arrival, in this order: warm and quiet for 30 to 60 minutes, look at it and its droppings, weigh, feel the crop, feed. Never feed a cold chick.", "Al llegar, en este orden: calor y calma 30 a 60 minutos, mirarlo a él y sus excrementos, pesar, palpar el buche, dar de comer. Nunca alimente a un pollo frío.";
     home_first_feed: "First feed: the breeder's own powder, half to three quarters of the usual volume, a little thinner. Weigh it first.", "Primera toma: el polvo del criador, de la mitad a tres cuartos del volumen habitual, algo más clara. Pese antes.";
     home_same: "Apart from the first feed, change nothing of powder, thickness, tool and hours in the settle-in days.", "Salvo en la primera toma, no cambie polvo, espesor, utensilio ni horas en los días de adaptación.";
     home_room: "Room temperature", "Temperatura de la sala";

@@ -92,7 +92,7 @@ impl Writing {
         let common = say.standing(Standing::CommonPractice);
         let last = match levels.cover {
             Cover::Feathered => common,
-            Cover::DownOrPins => say.standing(Standing::Ours),
+            Cover::DownOrPins | Cover::OpeningPins => say.standing(Standing::Ours),
         };
         match say {
             Language::English => format!(

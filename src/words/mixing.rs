@@ -329,10 +329,10 @@ impl Writing {
                 let (low, high) = whole(SUPPLEMENT_G_PER_100_ML);
                 match self.language {
                     Language::English => {
-                        format!("Please type {low} to {high} g in 100 ml of mix.")
+                        format!("Please type {low} to {high} g in 100 ml of mix. More fat is for a vet to say.")
                     }
                     Language::Spanish => {
-                        format!("Escriba de {low} a {high} g en 100 ml de mezcla.")
+                        format!("Escriba de {low} a {high} g en 100 ml de mezcla. Más grasa, solo si lo dice un veterinario.")
                     }
                 }
             }

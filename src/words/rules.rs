@@ -3,6 +3,7 @@
 use crate::domain::journal::entries::Droppings;
 use crate::domain::quantity::count::rounded;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
+use crate::domain::warnings::rules::day_intake::HOLDING_PCT;
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -56,12 +57,16 @@ const fn is_one(value: Value) -> bool {
     matches!(value, Value::Count(1))
 }
 
+fn is_of_weight(limit: Value) -> bool {
+    limit == Value::Pct(HOLDING_PCT)
+}
+
 const fn is_time(value: Value) -> bool {
     matches!(value, Value::Minutes(_))
 }
 
 #[expect(clippy::too_many_lines, reason = "a table of one row a rule")]
-const fn title_pattern(language: Language, finding: &Finding) -> &'static str {
+fn title_pattern(language: Language, finding: &Finding) -> &'static str {
     match finding.rule {
         RuleId::HandoverLoss => language.pick(
             "Weight {value} below handover (limit {limit})",
@@ -114,6 +119,14 @@ const fn title_pattern(language: Language, finding: &Finding) -> &'static str {
         RuleId::MissedFeeds => language.pick(
             "{value} feeds in a row not given (limit {limit})",
             "{value} tomas seguidas sin dar (límite {limit})",
+        ),
+        RuleId::DayIntake if is_of_weight(finding.limit) => language.pick(
+            "Two days of food below {limit} of its weight, no solids noted: {value}",
+            "Dos días de comida por debajo del {limit} de su peso, sin sólidos anotados: {value}",
+        ),
+        RuleId::DayIntake => language.pick(
+            "Took {value} of the day's food (limit {limit})",
+            "Tomó el {value} de la comida del día (límite {limit})",
         ),
         RuleId::NoFoodNoted => language.pick(
             "Has it eaten? No food noted for {value} (limit {limit})",

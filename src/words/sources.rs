@@ -50,6 +50,10 @@ pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
         RuleId::MissedFeeds => {
             "tres tomas, 24 h y, con cañones, 8 h: práctica común; lo demás: nuestro"
         }
+        RuleId::DayIntake => {
+            "12 % del peso es lo que pide la papilla sola para mantenerlo: calculado; lo demás: \
+             nuestro"
+        }
         RuleId::NoFoodNoted => "24 h: práctica común; el intervalo más largo y 2 h: nuestros",
         RuleId::RefusedFeeds => "práctica común; 90 % del máximo: Duerr & Gage 2020, p. 599",
         RuleId::TransitGap => "práctica común con pollos emplumados de 8 a 12 semanas",

@@ -182,7 +182,7 @@ test('a journey, a label or a spoon that cannot be is refused with a sentence', 
   await refused('#ten-spoons', '800', /Ten level spoons of powder weigh 10 to 250 g/);
   await shot(page, 'plan-spoon-refused');
   await page.locator('#ten-spoons').fill('74');
-  await refused('#fat-supplement', '25', /0 to 20 g in 100 ml/);
+  await refused('#fat-supplement', '25', /0 to 5 g in 100 ml/);
   await page.locator('#fat-supplement').fill('');
   // 1 600 kJ typed as kcal.
   await page.locator('#label-fat').fill('12');

@@ -29,8 +29,8 @@ pub const ALLOWANCE_ML: (f64, f64) = (0.0, 50.0);
 /// Standing: ours. Published dilutions run from 5 to 30 %; half powder is a paste.
 pub const POWDER_SHARE: (f64, f64) = (0.05, 0.50);
 
-/// Supplement that can be asked for, in g per 100 ml. Standing: ours; eight times the cap.
-pub const SUPPLEMENT_G_PER_100_ML: (f64, f64) = (0.0, 20.0);
+/// Supplement that can be asked for, in g per 100 ml. Standing: ours; twice the cap.
+pub const SUPPLEMENT_G_PER_100_ML: (f64, f64) = (0.0, 5.0);
 
 /// Weight of ten level spoons of powder, in g.
 ///
@@ -366,7 +366,7 @@ mod tests {
         assert_eq!([1.0, 1000.0].map(volume), [None, None]);
         assert_eq!([0.0, 50.0].map(allowance), [None, None]);
         assert_eq!([0.05, 0.5].map(share), [None, None]);
-        assert_eq!([0.0, 20.0].map(supplement), [None, None]);
+        assert_eq!([0.0, 5.0].map(supplement), [None, None]);
         for given_ml in [0.0, 0.9, 1000.1, f64::INFINITY] {
             assert_eq!(volume(given_ml), Some(MixError::Volume { given_ml }));
         }
@@ -377,7 +377,7 @@ mod tests {
         for given in [0.0, 0.049, 0.501, 25.0] {
             assert_eq!(share(given), Some(MixError::PowderShare { given }));
         }
-        for given_g in [-0.1, 20.1] {
+        for given_g in [-0.1, 5.1, 20.0] {
             assert_eq!(supplement(given_g), Some(MixError::Supplement { given_g }));
         }
         assert!(share(f64::NAN).is_some());

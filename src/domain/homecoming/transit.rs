@@ -3,12 +3,20 @@
 use crate::domain::journal::chick::Chick;
 use crate::domain::plan::care_plan::{CarePlan, Journey};
 use crate::domain::quantity::evidence::{Cited, Standing};
+use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::{Age, Moment};
 use crate::domain::time::zone::Zone;
 
-/// A large chick is in down or pins up to this age, 42 days. Source: macaw breeders' pages, pin
+/// A chick is in down or closed pins up to this age, 42 days. Source: macaw breeders' pages, pin
 /// feathers open from the sixth week; standing: common practice. Smaller parrots are feathered earlier.
-pub const FEATHERED_FROM_DAYS: i32 = 42;
+pub const PINS_OPEN_FROM_DAYS: i32 = 42;
+
+/// A chick of a large species is feathered from this age, 56 days: 8 weeks and the body covered. Common practice.
+pub const LARGE_FEATHERED_FROM_DAYS: i32 = 56;
+
+/// A species of this mean adult mass or more is large. Ours, between the Amazons and the great cockatoos and
+/// macaws.
+const LARGE_FROM: Grams = Grams::whole(700);
 
 /// A feed noted at most this long before leaving counts as the last one before it, minutes: a day. Ours.
 const LAST_FEED_WITHIN_MINUTES: i64 = 24 * 60;
@@ -19,8 +27,10 @@ pub const TOLD_MINUTES: i64 = 24 * 60;
 /// What covers the chick, which tells how long it can go without a feed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Cover {
-    /// Down or pins: up to about six weeks in a large macaw. Should not travel at all.
+    /// Down or closed pins: up to about six weeks in a large macaw. Should not travel at all.
     DownOrPins,
+    /// Pins that open: six to eight weeks in a large species.
+    OpeningPins,
     /// Feathered: about eight to twelve weeks.
     Feathered,
 }
@@ -60,6 +70,19 @@ pub const DOWN_OR_PINS: Cited<TransitLevels> = Cited::new(
     },
     Standing::Ours,
     "4 to 5 h are common practice; the emergency is ours, half the feathered chick's",
+);
+
+/// Levels for a large chick whose pins open: plan at most 6 h; alarm and emergency midway between those before
+/// and after, 7.5 h and 9 h.
+pub const OPENING_PINS: Cited<TransitLevels> = Cited::new(
+    TransitLevels {
+        cover: Cover::OpeningPins,
+        plan: 360,
+        alarm: 450,
+        emergency: 540,
+    },
+    Standing::Ours,
+    "6 h at 6 to 8 weeks is common practice; alarm and emergency are ours, midway",
 );
 
 /// How a time on the way without a feed is judged.
@@ -135,8 +158,10 @@ impl TransitLevels {
     pub fn of_plan(plan: &CarePlan, journey: &Journey, zone: &Zone) -> Self {
         let day = zone.lived(journey.left).day;
         let age = plan.hatched.and_then(|hatched| Age::on(day, hatched));
+        let is_large = plan.species.profile().adult.value >= LARGE_FROM;
         let cover = match age {
-            Some(age) if age.days() < FEATHERED_FROM_DAYS => Cover::DownOrPins,
+            Some(age) if age.days() < PINS_OPEN_FROM_DAYS => Cover::DownOrPins,
+            Some(age) if is_large && age.days() < LARGE_FEATHERED_FROM_DAYS => Cover::OpeningPins,
             Some(_) | None => Cover::Feathered,
         };
         Self::of(cover, plan.night_minutes().unwrap_or_default())
@@ -148,6 +173,7 @@ impl TransitLevels {
     pub fn of(cover: Cover, night_gap_minutes: i64) -> Self {
         let levels = match cover {
             Cover::DownOrPins => DOWN_OR_PINS.value,
+            Cover::OpeningPins => OPENING_PINS.value,
             Cover::Feathered => FEATHERED.value,
         };
         Self {
@@ -184,6 +210,7 @@ mod tests {
     use crate::domain::journal::entries::Change;
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::plan::care_plan::{ClockShift, Slot};
+    use crate::domain::plan::species::Species;
     use crate::domain::quantity::units::Millilitres;
     use crate::domain::time::moment::Offset;
     use crate::domain::warnings::rules::trial::{macaw, plan, with_plan};
@@ -261,16 +288,22 @@ mod tests {
     }
 
     #[test]
-    fn a_chick_of_less_than_six_weeks_has_the_levels_of_down_and_pins() {
-        let levels = |days: i32| {
+    fn down_pins_and_feathers_have_their_own_levels_by_age_and_size() {
+        let levels = |species, days: i32| {
             let script = script(|plan| {
+                plan.species = species;
                 let day = macaw().zone().lived(macaw().at(0, 10, 0)).day;
                 plan.hatched = Some(day.plus(-days));
             });
             at(&script, 0, 10).unwrap().levels.alarm
         };
-        assert_eq!(levels(41), 300);
-        assert_eq!(levels(42), 600);
+        let (large, small) = (Species::GreenWingedMacaw, Species::GreyParrot);
+        assert_eq!(levels(large, 41), 300);
+        assert_eq!(levels(large, 42), 450);
+        assert_eq!(levels(large, 55), 450);
+        assert_eq!(levels(large, 56), 600);
+        assert_eq!(levels(small, 41), 300);
+        assert_eq!(levels(small, 42), 600);
     }
 
     #[test]
@@ -315,6 +348,16 @@ mod tests {
                 [Alarm, Emergency, Emergency],
             ]
         );
+    }
+
+    #[test]
+    fn a_chick_whose_pins_open_is_judged_at_six_seven_and_a_half_and_nine_hours() {
+        use TransitVerdict::{Alarm, AsPlanned, Emergency, LongerThanPlanned};
+        let levels = TransitLevels::of(Cover::OpeningPins, 480);
+        let at = |minutes| levels.verdict(minutes);
+        assert_eq!([at(360), at(361)], [AsPlanned, LongerThanPlanned]);
+        assert_eq!([at(449), at(450)], [LongerThanPlanned, Alarm]);
+        assert_eq!([at(539), at(540)], [Alarm, Emergency]);
     }
 
     #[test]

@@ -272,6 +272,7 @@ fn seen_at(now: Moment, chick: &Chick, rule: RuleId) -> Moment {
         | RuleId::RefusedFeeds
         | RuleId::MissedFeeds
         | RuleId::NoFoodNoted
+        | RuleId::DayIntake
         | RuleId::TransitGap => latest(now, chick.feeds.iter().map(|feed| feed.at)),
         RuleId::DullLoss => {
             let is_dull = |sign| matches!(sign, Sign::Dull | Sign::Limp);

@@ -125,6 +125,7 @@ pub(crate) fn of_finding(finding: &Finding) -> Answer {
         | RuleId::RefusedFeeds
         | RuleId::MissedFeeds
         | RuleId::NoFoodNoted
+        | RuleId::DayIntake
         | RuleId::TransitGap
         | RuleId::CropSlow
         | RuleId::VolumeOverCeiling

@@ -94,6 +94,8 @@ pub enum RuleId {
     RefusedFeeds,
     /// Feeds of the plan that are known not to have been given.
     MissedFeeds,
+    /// Too little food in a day.
+    DayIntake,
     /// No food was noted for long.
     NoFoodNoted,
     /// Loss against the highest weight since the handover.

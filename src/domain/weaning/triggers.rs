@@ -218,6 +218,7 @@ const fn is_of_the_chick(rule: RuleId) -> bool {
         | RuleId::CropOvernight
         | RuleId::CropLate
         | RuleId::RefusedFeeds
+        | RuleId::DayIntake
         | RuleId::PeakLoss
         | RuleId::HandoverLoss
         | RuleId::StableLoss

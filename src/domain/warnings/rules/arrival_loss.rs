@@ -1,12 +1,12 @@
 //! *Watches* the empty-crop weighings of the first 24 h at home against the handover weight.
 //!
-//! *Limit* more than 3 %: watch; 5 %: ring the breeder.
+//! *Limit* more than 4 %: watch; 5 %: ring the breeder.
 //!
 //! *Why* a journey costs a little water and food; a larger loss so soon means that the chick came cold,
 //! dry or ill.
 //!
-//! *Sources* loss up to 3 % expected in the first day and a call from 5 % on: common practice, in part
-//! worked out from the one-day limits.
+//! *Sources* 2 to 4 % under the breeder's last figure, from an empty crop and another scale: common practice; a
+//! call from 5 % on: worked out from the one-day limits.
 //!
 //! *Wrong when* the breeder's scale and the one at home differ.
 
@@ -21,7 +21,7 @@ const FIRST_MINUTES: i64 = 24 * 60;
 /// A weighing counts for this long, minutes. Ours.
 const SHOWN_MINUTES: i64 = 36 * 60;
 /// Loss that is expected, per cent.
-const EXPECTED_PCT: f64 = 3.0;
+const EXPECTED_PCT: f64 = 4.0;
 /// Loss that wants a call, per cent.
 const RING_PCT: f64 = 5.0;
 
@@ -79,9 +79,9 @@ mod tests {
     }
 
     #[test]
-    fn three_per_cent_is_expected_and_five_is_a_call() {
-        assert_eq!(level_at(970), None);
-        assert_eq!(level_at(969), Some(Level::Watch));
+    fn four_per_cent_is_expected_and_five_is_a_call() {
+        assert_eq!(level_at(960), None);
+        assert_eq!(level_at(959), Some(Level::Watch));
         assert_eq!(level_at(951), Some(Level::Watch));
         assert_eq!(level_at(950), Some(Level::RingBreeder));
         assert_eq!(level_at(900), Some(Level::RingBreeder));

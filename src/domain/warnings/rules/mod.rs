@@ -8,6 +8,7 @@ pub mod crop_late;
 pub mod crop_overnight;
 pub mod crop_slow;
 pub mod crop_static;
+pub mod day_intake;
 pub mod droppings_seen;
 pub mod dull_loss;
 pub mod falling_weight;
@@ -105,6 +106,7 @@ pub const RULES: &[Rule] = &[
     no_weighing::RULE,
     missed_feeds::RULE,
     refused_feeds::RULE,
+    day_intake::RULE,
     no_food_noted::RULE,
     transit_gap::RULE,
     gap_too_short::RULE,
@@ -135,6 +137,7 @@ pub const fn rule(id: RuleId) -> &'static Rule {
         RuleId::NoWeighing => &no_weighing::RULE,
         RuleId::MissedFeeds => &missed_feeds::RULE,
         RuleId::RefusedFeeds => &refused_feeds::RULE,
+        RuleId::DayIntake => &day_intake::RULE,
         RuleId::NoFoodNoted => &no_food_noted::RULE,
         RuleId::TransitGap => &transit_gap::RULE,
         RuleId::GapTooShort => &gap_too_short::RULE,
@@ -204,7 +207,9 @@ pub const fn concern(rule: RuleId) -> Option<Concern> {
         | RuleId::OneDayLoss
         | RuleId::DullLoss
         | RuleId::GrowthStalled => Some(Concern::Weight),
-        RuleId::MissedFeeds | RuleId::RefusedFeeds | RuleId::TransitGap => Some(Concern::Intake),
+        RuleId::MissedFeeds | RuleId::RefusedFeeds | RuleId::DayIntake | RuleId::TransitGap => {
+            Some(Concern::Intake)
+        }
         RuleId::CropSlow | RuleId::CropLate | RuleId::CropOvernight | RuleId::CropStatic => {
             Some(Concern::Crop)
         }

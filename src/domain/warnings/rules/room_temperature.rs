@@ -1,16 +1,17 @@
 //! *Watches* the last room temperature noted in 24 h.
 //!
-//! *Limit* outside the plan's range (24 to 27 °C unless the breeder says otherwise): watch; also below
+//! *Limit* outside the plan's range (24 to 27 °C unless the breeder says otherwise; once it is being weaned from 22 °C): watch; also below
 //! 21 °C or above 30 °C: ring the breeder. Below 21 °C or above 30 °C within the plan's range: watch.
 //!
 //! *Why* in a cool room the crop slows and the chick burns its food for warmth; in a hot one it pants
 //! and dries out.
 //!
-//! *Sources* 75 to 80 °F (24 to 27 °C) for feathered chicks: Watchbird, Parrot pediatrics. Warn below
+//! *Sources* 75 to 80 °F (24 to 27 °C) for feathered chicks: Watchbird, Parrot pediatrics; 22 to 24 °C with full wing feathers: a husbandry manual of 1999. That weaning tells it, warn below
 //! 21 °C and above 30 °C, and the call: ours.
 //!
 //! *Wrong when* the thermometer hangs away from the chick's own warm spot.
 
+use crate::domain::feeding::feeding_streak;
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::quantity::units::Celsius;
@@ -19,6 +20,8 @@ use crate::domain::warnings::rules::{Facts, Limit, Rule};
 
 /// Below this no unweaned chick is kept.
 const LOWEST: Celsius = Celsius::tenths_held(210);
+/// Low end in a chick that is being weaned: feathered, it keeps itself warm. Common practice.
+const FEATHERED_FROM: Celsius = Celsius::tenths_held(220);
 /// Above this no chick is kept.
 const HIGHEST: Celsius = Celsius::tenths_held(300);
 /// A reading counts for this long, minutes. Ours.
@@ -30,6 +33,7 @@ pub const RULE: Rule = Rule {
     limits: &[
         Limit::new(Level::Watch, Value::Celsius(CarePlan::ROOM_FROM)),
         Limit::new(Level::Watch, Value::Celsius(CarePlan::ROOM_TO)),
+        Limit::new(Level::Watch, Value::Celsius(FEATHERED_FROM)),
         Limit::new(Level::RingBreeder, Value::Celsius(LOWEST)),
         Limit::new(Level::RingBreeder, Value::Celsius(HIGHEST)),
     ],
@@ -45,7 +49,13 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         return Vec::new();
     };
     let room = seen.what;
-    let of_plan = passed(room, plan.room_from, plan.room_to);
+    let today = facts.zone.lived(now).day;
+    let from = if feeding_streak::is_weaning(now, today, facts.chick) {
+        plan.room_from.min(FEATHERED_FROM)
+    } else {
+        plan.room_from
+    };
+    let of_plan = passed(room, from, plan.room_to);
     let (level, limit) = match (of_plan, passed(room, LOWEST, HIGHEST)) {
         (Some(_), Some(limit)) => (Level::RingBreeder, limit),
         (Some(limit), None) | (None, Some(limit)) => (Level::Watch, limit),
@@ -76,7 +86,7 @@ mod tests {
     use crate::domain::journal::entries::Change;
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::warnings::rules::room_temperature::*;
-    use crate::domain::warnings::rules::trial::{found, level_of, plan, with_plan};
+    use crate::domain::warnings::rules::trial::{aged, found, level_of, plan, with_plan};
 
     /// A room, in tenths of a degree, seen on day 1 at 08:00, with the plan's range starting at `from`.
     fn seen(tenths: i32, from: i32) -> Scenario {
@@ -103,6 +113,21 @@ mod tests {
         assert_eq!(level_at(209, 24), Some(Level::RingBreeder));
         assert_eq!(level_at(300, 24), Some(Level::Watch));
         assert_eq!(level_at(301, 24), Some(Level::RingBreeder));
+    }
+
+    #[test]
+    fn a_chick_of_weaning_age_may_be_kept_at_22_degrees() {
+        // green-winged macaw, weaned from 16 weeks on
+        let level = |weeks, tenths| {
+            let mut script = aged(weeks);
+            let room = Celsius::tenths_held(tenths);
+            script.note(1, 8, 0, Change::RoomSeen { room });
+            level_of(&RULE, &script, script.at(1, 9, 0))
+        };
+        assert_eq!(level(15, 239), Some(Level::Watch));
+        assert_eq!(level(16, 239), None);
+        assert_eq!(level(16, 220), None);
+        assert_eq!(level(16, 219), Some(Level::Watch));
     }
 
     #[test]

@@ -35,6 +35,7 @@ const fn span(rule: RuleId) -> Span {
         | RuleId::ArrivalLoss
         | RuleId::MissedFeeds
         | RuleId::NoFoodNoted
+        | RuleId::DayIntake
         | RuleId::RefusedFeeds
         | RuleId::TransitGap
         | RuleId::GapTooShort

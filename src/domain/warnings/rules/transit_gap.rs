@@ -1,14 +1,14 @@
 //! *Watches* the hours since the last feed before the chick left the breeder, until a feed is noted.
 //!
 //! *Limit* more than 8 h, or than the night of its plan: watch; 10 h: ring the breeder; 12 h:
-//! emergency. Below six weeks of age: 4, 5 and 6 h.
+//! emergency. Below six weeks of age: 4, 5 and 6 h; at six to eight weeks in a large species: 6, 7.5 and 9 h.
 //!
 //! *Why* a feathered chick can wait as long as it waits over a night, and hardly longer; it is stressed
 //! and may be cold.
 //!
 //! *Sources* plan for 8 h at most, alarm at 10 h, emergency at 12 h: common practice for feathered
-//! chicks of 8 to 12 weeks; breeders give 6 to 12 h. Chicks in down or pins: 4 to 5 h are common
-//! practice, their emergency is ours.
+//! chicks of 8 to 12 weeks; breeders give 6 to 12 h. Chicks in down or pins: 4 to 5 h, and 6 h while the pins open, are
+//! common practice; their other steps are ours.
 //!
 //! *Wrong when* the chick was fed on the way and nobody noted it. Without a feed noted in the day before
 //! leaving, the hours count from the leaving. Ends 24 h after the arrival, noted or
@@ -16,7 +16,8 @@
 //! the chick left.
 
 use crate::domain::homecoming::transit::{
-    Cover, DOWN_OR_PINS, FEATHERED, FEATHERED_FROM_DAYS, TransitLevels, TransitVerdict, fed_before,
+    Cover, DOWN_OR_PINS, FEATHERED, LARGE_FEATHERED_FROM_DAYS, OPENING_PINS, PINS_OPEN_FROM_DAYS,
+    TransitLevels, TransitVerdict, fed_before,
 };
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
@@ -32,12 +33,20 @@ pub const RULE: Rule = Rule {
         Limit::new(Level::Watch, Value::Minutes(FEATHERED.value.plan)),
         Limit::new(Level::RingBreeder, Value::Minutes(FEATHERED.value.alarm)),
         Limit::new(Level::Emergency, Value::Minutes(FEATHERED.value.emergency)),
-        Limit::new(Level::Watch, days(FEATHERED_FROM_DAYS)),
+        Limit::new(Level::Watch, days(PINS_OPEN_FROM_DAYS)),
         Limit::new(Level::Watch, Value::Minutes(DOWN_OR_PINS.value.plan)),
         Limit::new(Level::RingBreeder, Value::Minutes(DOWN_OR_PINS.value.alarm)),
         Limit::new(
             Level::Emergency,
             Value::Minutes(DOWN_OR_PINS.value.emergency),
+        ),
+        Limit::new(Level::Watch, days(PINS_OPEN_FROM_DAYS)),
+        Limit::new(Level::Watch, days(LARGE_FEATHERED_FROM_DAYS)),
+        Limit::new(Level::Watch, Value::Minutes(OPENING_PINS.value.plan)),
+        Limit::new(Level::RingBreeder, Value::Minutes(OPENING_PINS.value.alarm)),
+        Limit::new(
+            Level::Emergency,
+            Value::Minutes(OPENING_PINS.value.emergency),
         ),
     ],
     standing: Standing::CommonPractice,
@@ -72,7 +81,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     };
     let standing = match levels.cover {
         Cover::Feathered => Standing::CommonPractice,
-        Cover::DownOrPins => Standing::Ours,
+        Cover::DownOrPins | Cover::OpeningPins => Standing::Ours,
     };
     vec![minutes_finding(
         RuleId::TransitGap,
