@@ -283,12 +283,16 @@ pub(crate) fn care_day(home: &Home, at: Moment) -> Day {
         .day
 }
 
-/// Law 7: what is asked for and was given in a day of care is never more than the plan holds.
+/// Law 7: what is asked for and was given in a day of care is never more than the plan holds. A day that a
+/// journey west makes longer has room for more feeds by law 8: there any 24 h hold no more than the plan.
 pub(crate) fn no_day_asks_for_more_than_the_plan_holds(home: &Home, asked: Millilitres) {
     let outlook = home.outlook(Who::Owner);
     let today = care_day(home, home.now);
     // What the other phone asked for before the two were joined is not of this one.
-    let is_counted = |by: &str, at| by == "owner" && care_day(home, at) == today;
+    let is_counted = |by: &str, at| {
+        let is_today = care_day(home, at) == today && home.now.minutes_since(at) < 24 * 60;
+        by == "owner" && is_today
+    };
     let feeds = outlook.chick.feeds.iter();
     let eaten = feeds.filter(|feed| is_counted(&feed.what.by, feed.at));
     let eaten: i32 = eaten.map(|feed| feed.what.outcome.taken().tenths()).sum();

@@ -21,6 +21,12 @@ const COSTLY_EVERY: usize = 5;
 /// Acts after which pages are made of the record: every so many.
 const PAGES_EVERY: usize = 15;
 
+/// Feeds that a journey moved go back to their wall times for so long, minutes: two weeks.
+const MOVING_FOR: i64 = 14 * 24 * 60;
+
+/// While they do, law 8 allows so much more, minutes.
+const MOVING_MINUTES: i64 = 120;
+
 /// Minutes between two looks at the phone while time goes on.
 const HALF_HOUR: i64 = 30;
 
@@ -33,6 +39,8 @@ pub(crate) struct Life {
     told: Moment,
     /// The longest gap of the plan in the time since then, minutes: a feed brought back shortens it.
     gap_since_told: i64,
+    /// Until when feeds that a journey moved may still be on the move.
+    moving_until: Moment,
     acts: usize,
     /// What the last act noted on the owner's phone, and the outlook before it.
     undoable: Option<(Vec<EntryId>, Box<Outlook>)>,
@@ -44,6 +52,7 @@ impl Life {
         Self {
             told: home.now,
             gap_since_told: 0,
+            moving_until: home.now,
             home,
             dropped: Vec::new(),
             acts: 0,
@@ -148,6 +157,7 @@ impl Life {
             Act::Undone => {}
             Act::Travelled(hours) => {
                 self.home.clock_moved(i32::from(hours) * 60);
+                self.moving_until = self.home.now.plus_minutes(MOVING_FOR);
             }
             Act::ClocksChanged(minutes) => {
                 let was = self.home.outlook(Who::Owner);
@@ -231,7 +241,8 @@ impl Life {
         let silent = self.home.now.minutes_since(self.told);
         let gap = laws::longest_gap_minutes(&outlook);
         self.gap_since_told = self.gap_since_told.max(gap);
-        let most = self.gap_since_told + 120;
+        let is_moving = self.home.now < self.moving_until;
+        let most = self.gap_since_told + 120 + if is_moving { MOVING_MINUTES } else { 0 };
         laws::law(8, silent <= most, || {
             format!(
                 "nothing to do for {silent} min, at most {most}: {:?}",
@@ -305,6 +316,8 @@ impl Life {
         {
             return;
         }
+        // What the partner fed meanwhile is no matter of this note.
+        self.home.joined();
         let volume = last.what.outcome.taken();
         let at = last.at.plus_minutes(minutes).min(self.home.now);
         let before = self.home.outlook(Who::Owner);

@@ -130,6 +130,27 @@ fn a_journey_west_leaves_nobody_without_an_instruction() {
             Act::Dropped,
             Act::OrdinaryDays(6),
         ],
+        // bedtime was given half an hour early, and then the clock went back by three
+        vec![
+            Act::Silence(26),
+            Act::OrdinaryDays(1),
+            Act::Wait(390),
+            Act::Feed {
+                who: Who::Owner,
+                late_minutes: 0,
+                share_pct: 100,
+                noted_after: 0,
+            },
+            Act::Travelled(-3),
+            Act::Wait(24),
+            Act::Wait(456),
+            Act::Feed {
+                who: Who::Owner,
+                late_minutes: 0,
+                share_pct: 100,
+                noted_after: 0,
+            },
+        ],
     ];
     for acts in lives {
         let mut life = Life::begun();

@@ -11,6 +11,9 @@ use crate::domain::time::moment::{Age, Day, Moment};
 use crate::domain::weight::loss;
 use crate::domain::weight::readings;
 
+/// So long after the plan's own longest gap at the earliest, minutes. Ours.
+pub const AFTER_LONGEST_GAP_MINUTES: i64 = 120;
+
 /// A weighing tells whether a refusal is part of weaning when it is no older than this, minutes:
 /// 36 h. Ours, as long as a missing weighing goes without a finding.
 pub const WEIGHED_WITHIN_MINUTES: i64 = 36 * 60;

@@ -4,6 +4,7 @@
 //! fact. The first feed after a journey is smaller, and is the one that was missed on the way.
 
 use crate::domain::feeding::counted::{Counted, counted};
+use crate::domain::feeding::feeding_streak::{AFTER_LONGEST_GAP_MINUTES, longest_gap_minutes};
 use crate::domain::feeding::matching::window_start;
 use crate::domain::feeding::planned::{NIGHT_GAP_MINUTES, planned_feeds};
 use crate::domain::feeding::scheduled::{FeedState, LATE_MINUTES, ScheduledFeed};
@@ -143,6 +144,22 @@ fn move_after_food(scheduled: &mut [ScheduledFeed], zone: &Zone, sittings: &[Cou
     }
 }
 
+/// After food, the next feed that is not put off is due at most the plan's longest gap and
+/// [`AFTER_LONGEST_GAP_MINUTES`] later, but not before its own day of care: a feed given early, or one that
+/// puts off the next, leaves no longer wait.
+fn bring_forward(feed: &mut ScheduledFeed, eaten: Moment, chick: &Chick, zone: &Zone) {
+    // A drop makes the gap longer, a feed brought back makes it shorter.
+    let gaps = [eaten, feed.planned].map(|at| longest_gap_minutes(at, chick));
+    if let Some(gap) = gaps.into_iter().flatten().max()
+        && feed.sitting().is_none()
+    {
+        let latest = eaten.plus_minutes(gap + AFTER_LONGEST_GAP_MINUTES);
+        let latest = latest.max(zone.moment_of(feed.day, CARE_DAY_STARTS));
+        let rested = feed.not_before.unwrap_or(latest);
+        feed.due = feed.due.min(latest.max(rested));
+    }
+}
+
 /// Says of each feed where it stands, one after the other.
 fn settle(
     scheduled: &mut [ScheduledFeed],
@@ -155,6 +172,7 @@ fn settle(
     let last_noted = scheduled.iter().rposition(|feed| feed.sitting().is_some());
     let try_minutes = try_minutes(chick);
     let mut was_missing = None;
+    let mut eaten = None;
     for place in 0..scheduled.len() {
         let end = last_moment(scheduled, place, &planned, now, chick, zone, sittings);
         let next = scheduled.get(place + 1).map(|next| next.planned);
@@ -170,6 +188,9 @@ fn settle(
             let eaten = sittings.iter().rev().find_map(|fed| fed.sitting.food_at);
             let rested = eaten.map_or(early, |eaten| eaten.plus_minutes(NIGHT_GAP_MINUTES));
             feed.due = feed.due.min(early.max(rested));
+        }
+        if let Some(eaten) = eaten {
+            bring_forward(feed, eaten, chick, zone);
         }
         let midnight = zone.moment_of(feed.day.plus(1), WallTime::from_hour(0));
         let sleeps = feed.planned <= midnight && midnight < feed.due && !is_night_feed;
@@ -213,6 +234,18 @@ fn settle(
             }
         };
         was_missing = feed.is_missing().then_some(feed.day);
+        eaten = match &feed.state {
+            FeedState::Done(sitting) => sitting.food_at,
+            FeedState::PutOff => eaten,
+            FeedState::Upcoming
+            | FeedState::Due
+            | FeedState::Late
+            | FeedState::TryAgain(_)
+            | FeedState::Refused(_)
+            | FeedState::Unanswered
+            | FeedState::OnTheWay
+            | FeedState::LeftOut(_) => None,
+        };
     }
 }
 

@@ -153,7 +153,10 @@ impl Group<'_> {
         if self.notes.iter().any(is_apart) {
             return false;
         }
-        if note.at.minutes_since(self.first()) <= SITTING_MINUTES {
+        // After a refusal the food begins the sitting anew: who notes it too means the same.
+        let mut food = self.notes.iter().filter(|own| taken(own) > 0);
+        let from = food.next().map_or(self.first(), |food| food.at);
+        if note.at.minutes_since(from) <= SITTING_MINUTES {
             return true;
         }
         // What was named may be another feed: which one the time of this sitting tells is not known here.

@@ -50,32 +50,33 @@ impl Zone {
         Self { first, changes }
     }
 
-    /// This zone with its clock moved by so many minutes from each moment on, the moments in order.
+    /// This zone, but from each moment on the offset that is given with it, or the zone's own; the moments
+    /// in order.
     ///
     /// # Examples
     /// ```
     /// use perchlight::domain::time::moment::{Moment, Offset};
     /// use perchlight::domain::time::zone::Zone;
     /// let noon = Moment::from_seconds(1_790_000_000);
-    /// let zone = Zone::fixed(Offset::UTC).shifted(&[(Moment::EARLIEST, -420), (noon, 0)]);
+    /// let there = Some(Offset::from_minutes(-420));
+    /// let zone = Zone::fixed(Offset::UTC).but_for(&[(Moment::EARLIEST, there), (noon, None)]);
     /// assert_eq!(zone.offset_at(noon.plus_seconds(-1)).minutes(), -420);
     /// assert_eq!(zone.offset_at(noon), Offset::UTC);
     /// ```
     #[must_use]
-    pub fn shifted(&self, shifts: &[(Moment, i32)]) -> Self {
-        if shifts.is_empty() {
+    pub fn but_for(&self, stretches: &[(Moment, Option<Offset>)]) -> Self {
+        if stretches.is_empty() {
             return self.clone();
         }
-        let shift_at = |moment: Moment| {
-            let count = shifts.partition_point(|(from, _)| *from <= moment);
-            let last = count.checked_sub(1).and_then(|last| shifts.get(last));
-            last.map_or(0, |(_, minutes)| *minutes)
+        let other_at = |moment: Moment| {
+            let count = stretches.partition_point(|(from, _)| *from <= moment);
+            let last = count.checked_sub(1).and_then(|last| stretches.get(last));
+            last.and_then(|(_, offset)| *offset)
         };
         let moments = self.changes.iter().map(|change| change.from);
-        let moments = moments.chain(shifts.iter().map(|(from, _)| *from));
+        let moments = moments.chain(stretches.iter().map(|(from, _)| *from));
         let changes = moments.map(|from| {
-            let offset = self.offset_at(from).minutes() + shift_at(from);
-            let offset = Offset::from_minutes(offset);
+            let offset = other_at(from).unwrap_or_else(|| self.offset_at(from));
             OffsetChange { from, offset }
         });
         let mut zone = Self::new(self.first, changes.collect());
@@ -99,8 +100,16 @@ impl Zone {
 
     /// The moment of a wall time on a day of care, which begins at
     /// [`CARE_DAY_STARTS`](crate::domain::time::moment::CARE_DAY_STARTS).
+    ///
+    /// A time that a journey east leaps over comes at most an hour after the leap, not hours later as the
+    /// rule for gaps would have it. Ours.
     pub fn moment_of_care(&self, day: Day, time: WallTime) -> Moment {
-        self.moment_of(time.civil_day(day), time)
+        let (moment, occurrence) = self.resolve(time.civil_day(day), time);
+        let leapt_over = |change: &&OffsetChange| change.from <= moment;
+        match (occurrence, self.changes.iter().rev().find(leapt_over)) {
+            (Occurrence::Never, Some(leap)) => moment.min(leap.from.plus_minutes(60)),
+            (Occurrence::Never, None) | (Occurrence::Once | Occurrence::Twice(_), _) => moment,
+        }
     }
 
     /// The moment of a wall time, by the RFC 5545 rule for gaps and overlaps.

@@ -31,6 +31,7 @@ pub const EACH_RULE: [RuleId; RULES.len()] = [
     RuleId::NoWeighing,
     RuleId::MissedFeeds,
     RuleId::RefusedFeeds,
+    RuleId::DayIntake,
     RuleId::NoFoodNoted,
     RuleId::TransitGap,
     RuleId::GapTooShort,

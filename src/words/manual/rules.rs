@@ -179,6 +179,19 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
                 "Comió y nadie lo anotó.",
             ],
         ),
+        RuleId::DayIntake => texts(
+            say,
+            [
+                "Too little eaten in a day",
+                "On a day on which every feed is answered: watch below {0} of what was asked for, call the breeder below {1} (neither while weaning with solids noted). Below {2} of its weight and no solids for {3}: call the breeder.",
+                "It ate more than was noted, or ate solids that nobody saw.",
+            ],
+            [
+                "Come demasiado poco en un día",
+                "Un día en que cada toma tiene respuesta: vigile por debajo de {0} de lo pedido, llame al criador por debajo de {1} (ninguno de los dos en el destete con sólidos anotados). Por debajo de {2} de su peso y sin sólidos durante {3}: llame al criador.",
+                "Comió más de lo anotado, o comió sólidos que nadie vio.",
+            ],
+        ),
         RuleId::NoFoodNoted => texts(
             say,
             [
@@ -196,12 +209,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Hours without food on the journey",
-                "Since the last feed before it: watch above {0} or the plan's night, call the breeder at {1}, emergency at {2}. Younger than {3}: watch above {4}, call the breeder at {5}, emergency at {6}.",
+                "Since the last feed before it: watch above {0} or the plan's night, call the breeder at {1}, emergency at {2}. Younger than {3}: watch above {4}, call the breeder at {5}, emergency at {6}. A large species from {7} to {8}: {9}, {10} and {11}.",
                 "It was fed on the way and nobody noted it.",
             ],
             [
                 "Horas sin comer en el viaje",
-                "Desde la última toma: vigile por encima de {0} o de la noche del plan, llame al criador a {1}, emergencia a {2}. Con menos de {3}: vigile por encima de {4}, llame al criador a {5}, emergencia a {6}.",
+                "Desde la última toma: vigile por encima de {0} o de la noche del plan, llame al criador a {1}, emergencia a {2}. Con menos de {3}: vigile por encima de {4}, llame al criador a {5}, emergencia a {6}. Una especie grande de {7} a {8}: {9}, {10} y {11}.",
                 "Comió por el camino y nadie lo anotó.",
             ],
         ),
@@ -339,12 +352,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Room too cool or too warm",
-                "Outside the plan's range ({0} to {1}): watch. Also below {2} or above {3}: call the breeder.",
+                "Outside the plan's range ({0} to {1}; once it is being weaned from {2}): watch. Also below {3} or above {4}: call the breeder.",
                 "The thermometer hangs away from the chick's own warm spot.",
             ],
             [
                 "Habitación demasiado fría o caliente",
-                "Fuera de los límites del plan ({0} a {1}): vigile. Además por debajo de {2} o por encima de {3}: llame al criador.",
+                "Fuera de los límites del plan ({0} a {1}; en pleno destete desde {2}): vigile. Además por debajo de {3} o por encima de {4}: llame al criador.",
                 "El termómetro está lejos del rincón cálido del polluelo.",
             ],
         ),

@@ -13,7 +13,7 @@
 //! *Wrong when* somebody fed it and noted that it was not. A feed without a note is no missed feed: the
 //! app asks.
 
-use crate::domain::feeding::feeding_streak::{self, FoodlessRow};
+use crate::domain::feeding::feeding_streak::{self, AFTER_LONGEST_GAP_MINUTES, FoodlessRow};
 use crate::domain::feeding::schedule::FEATHERED_FROM_DAYS;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::time::moment::Age;
@@ -30,9 +30,6 @@ pub const HUNGRY_MINUTES: i64 = 12 * 60;
 /// Time without food, after a feed refused or not given, that is for the vet in a chick in pin feathers,
 /// minutes. Common practice.
 pub const HUNGRY_IN_PINS_MINUTES: i64 = 8 * 60;
-
-/// So long after the plan's own longest gap at the earliest, minutes. Ours.
-pub const AFTER_LONGEST_GAP_MINUTES: i64 = 120;
 
 /// Feeds in a row that are watched in a chick past its peak.
 pub(crate) const WATCH_FEEDS: usize = 1;

@@ -9,10 +9,10 @@
 //!
 //! *Wrong when* the feeds were given and not noted.
 
-use crate::domain::feeding::feeding_streak;
+use crate::domain::feeding::feeding_streak::{self, AFTER_LONGEST_GAP_MINUTES};
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::missed_feeds::{AFTER_LONGEST_GAP_MINUTES, FOODLESS_MINUTES};
+use crate::domain::warnings::rules::missed_feeds::FOODLESS_MINUTES;
 use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
 
 /// The rule.
