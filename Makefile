@@ -1,5 +1,5 @@
 # Perchlight: `make serve` to use it, `make test` to check it. Both install what is missing.
-.PHONY: help serve build test test-browser deny measure sizes prove scorecard lives fuzz mutants
+.PHONY: help serve build test test-browser deny measure sizes prove scorecard lives fuzz mutants texts
 
 help:
 	@echo "make serve         build the release and serve it on http://127.0.0.1:8080/ (PORT=8090 for another port)"
@@ -13,6 +13,7 @@ help:
 	@echo "make fuzz          hostile texts against every reader of foreign text (SECONDS=600 for each of them)"
 	@echo "make mutants       which changes of the judging code no test notices (ONLY=src/domain/feeding/schedule.rs for one file)"
 	@echo "make lives         lives of made-up chicks against the laws (LIVES=3000 for more than 200, LAWS=1,6 for some laws)"
+	@echo "make texts         every text in English and Spanish side by side, as target/texts.html to read and mark"
 	@echo "make scorecard     how early the warnings come and how often falsely (WRITE=1 puts the table into DEVELOPERS.md)"
 
 serve:
@@ -50,3 +51,6 @@ lives:
 
 scorecard:
 	@cargo bench --no-default-features --bench scorecard -- $(if $(WRITE),--write)
+
+texts:
+	@.build/texts.sh

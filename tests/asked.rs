@@ -418,8 +418,8 @@ fn report_and_vet_page_show_what_is_asked_for_and_what_is_not_agreed() {
     let writing = Writing::metric(Language::English);
     let report = report_html(writing, &seen, owner.0.entries());
     let (not_agreed, asked) = (
-        "Not agreed: Serve at: 39.0–40.5\u{a0}°C → 39.0–40.0\u{a0}°C (Ann, ",
-        "Asked: Midday feed: 14:00, 50\u{a0}ml → 14:00, 60\u{a0}ml",
+        "Not agreed: Feed at: 39.0–40.5\u{a0}°C → 39.0–40.0\u{a0}°C (Ann, ",
+        "Asked for: Midday feed: 14:00, 50\u{a0}ml → 14:00, 60\u{a0}ml",
     );
     for page in [report.clone(), vet_page_html(writing, &seen)] {
         assert!(page.contains(not_agreed) && page.contains(asked), "{page}");

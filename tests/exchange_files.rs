@@ -313,7 +313,7 @@ fn the_vet_page_keeps_the_order_of_the_questions() {
         "Droppings",
         "Signs",
         "Environment and calls",
-        "Whom to ring",
+        "Who to call",
     ];
     assert_eq!(headings, expected);
     assert!(page.contains("Ara chloropterus"));
@@ -326,7 +326,7 @@ fn a_sign_seen_again_after_it_was_gone_is_not_called_gone() {
     let sign = Sign::Dull;
     let gone_lines = |script: &Scenario| {
         let page = vet_page_html(Writing::metric(Language::English), &seen(script));
-        page.matches("(no longer there)").count()
+        page.matches("(no longer seen)").count()
     };
     script.note(6, 9, 20, Change::SignGone { sign });
     assert_eq!(gone_lines(&script), 1);

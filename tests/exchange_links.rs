@@ -41,7 +41,7 @@ const CHICK: ChickId = ChickId(*b"a-test-chick");
 fn typical_plan() -> CarePlan {
     let mut plan = CarePlan::default_for(Species::BlueAndYellowMacaw);
     "Saffron".clone_into(&mut plan.name);
-    "MADE UP 01".clone_into(&mut plan.ring);
+    "EXAMPLE 01".clone_into(&mut plan.ring);
     let day = |month, day| Day::from_date(2026, month, day).unwrap();
     plan.hatched = Some(day(8, 1));
     plan.reference = Some(Reference {
@@ -54,8 +54,8 @@ fn typical_plan() -> CarePlan {
         number: number.to_owned(),
     };
     plan.contacts = vec![
-        contact(Role::Breeder, "Made-up breeder", "+1 555 010 0100"),
-        contact(Role::AvianVet, "Made-up avian vet", "+1 555 010 0101"),
+        contact(Role::Breeder, "Example breeder", "+1 555 010 0100"),
+        contact(Role::AvianVet, "Example avian vet", "+1 555 010 0101"),
     ];
     "soaked pellets, cooked sweet potato, papaya".clone_into(&mut plan.solids);
     "Likes to be fed from the left. Bedtime feed last to go.".clone_into(&mut plan.note);

@@ -51,7 +51,7 @@ fn plan() -> CarePlan {
             day,
         }),
         contacts: vec![
-            contact(Role::Breeder, "Made-up breeder", "+1 555 010 0100"),
+            contact(Role::Breeder, "Example breeder", "+1 555 010 0100"),
             contact(Role::AvianVet, "Made-up avian clinic", "+1 555 010 0101"),
             contact(
                 Role::EmergencyVet,

@@ -285,16 +285,16 @@ fn after_a_flight_of_seven_hours_every_past_note_keeps_its_planned_feed() {
     }
     script.food(3, 7, 20, 80);
     let now = script.at(3, 12, 0);
-    let names = |minutes| {
+    let seen_at = |minutes| {
         // The phone knows the rules of where it is, and none of where it was.
         let zone = Zone::fixed(Offset::from_minutes(minutes));
         let seen = outlook(now, &script.journal(), CHICK, &zone).unwrap();
         assert_eq!(seen.lived, now.lived(Offset::from_minutes(minutes)));
         let (food, feeds) = (seen.food(), seen.feeds);
-        let past = feeds.into_iter().filter(|feed| feed.was_food());
+        let past = feeds.into_iter().filter(ScheduledFeed::was_food);
         (food, past.map(|feed| feed.planned).collect::<Vec<_>>())
     };
-    let (at_home, planned) = names(0);
+    let (at_home, planned) = seen_at(0);
     let of_day = [Slot::Morning, Slot::Midday, Slot::Bedtime];
     let mut slots: Vec<Slot> = of_day.into_iter().cycle().take(10).collect();
     slots.sort_unstable();

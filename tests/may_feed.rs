@@ -165,7 +165,7 @@ fn a_feed_is_not_brought_back_while_feeding_is_forbidden() {
     assert!(matches!(verdict, Verdict::BringBack { .. }), "{verdict:?}");
 }
 
-// A sour crop is an emergency; its guard said "ring the breeder, look again in two hours".
+// A sour crop is an emergency; its guard said "call the breeder, look again in two hours".
 #[test]
 fn a_sour_crop_goes_to_the_vet_unfed() {
     let mut script = ready();
@@ -461,7 +461,7 @@ fn keeps_back(finding: &Finding) -> bool {
     match finding.rule {
         RuleId::CropStatic | RuleId::DullLoss => true,
         RuleId::SignSeen(sign) => asked(sign).is_some(),
-        RuleId::CropOvernight | RuleId::CropLate => finding.level >= Level::RingBreeder,
+        RuleId::CropOvernight | RuleId::CropLate => finding.level >= Level::CallBreeder,
         // 43.3 °C burns.
         RuleId::ServedHot => {
             matches!(finding.value, Value::Celsius(served) if served.tenths() >= 433)

@@ -291,7 +291,8 @@ fn a_report_tells_every_line_of_the_breeder_s_plan_that_it_would_change() {
     let lines = Writing::metric(Language::English).incoming(&report[0]);
     assert_eq!(lines.len(), 2);
     assert!(
-        lines[1].starts_with("Loss that wants a call: 10.0\u{a0}% → 12.0\u{a0}% (Ann, "),
+        lines[1]
+            .starts_with("Call the breeder at this weight loss: 10.0\u{a0}% → 12.0\u{a0}% (Ann, "),
         "{lines:?}"
     );
 }

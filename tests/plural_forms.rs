@@ -50,7 +50,7 @@ const SENTENCES: [Counted; 9] = [
     },
     Counted {
         text: |writing, count| writing.draws(&vec![300; size(count)]),
-        nouns: ["draw", "draws", "carga", "cargas"],
+        nouns: ["syringeful", "syringefuls", "jeringa", "jeringas"],
         from: 0,
     },
     Counted {
@@ -112,18 +112,18 @@ fn a_noun_after_a_number_has_the_form_that_cldr_asks_for() {
 #[test]
 fn a_verb_and_a_pronoun_follow_the_number_too() {
     let english = Writing::metric(Language::English);
-    assert_eq!(english.backup_preview(1, 1), "It holds 1 entry, new here.");
+    assert_eq!(
+        english.backup_preview(1, 1),
+        "It holds 1 entry; new here: 1."
+    );
     assert_eq!(
         english.backup_preview(1, 0),
-        "It holds 1 entry, which is here already."
+        "It holds 1 entry. It is here already."
     );
     let one = english.backup_checked(300, 1, 0, false);
-    assert!(one.contains("1 entry of this phone is not in it"), "{one}");
+    assert!(one.contains("1 entry of this phone is missing"), "{one}");
     let two = english.backup_checked(300, 2, 0, false);
-    assert!(
-        two.contains("2 entries of this phone are not in it"),
-        "{two}"
-    );
+    assert!(two.contains("2 entries of this phone are missing"), "{two}");
     let spanish = Writing::metric(Language::Spanish);
     let one = spanish.backup_checked(300, 1, 0, false);
     assert!(one.contains("le falta 1 anotación"), "{one}");

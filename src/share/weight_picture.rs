@@ -155,7 +155,7 @@ mod tests {
         // a cold chick is an emergency, its weight is none
         let cold = "1005 g: 0.5 % above handover (limit 10.0 %).";
         assert_eq!(meaning(1_005, Some(Sign::Cold)), cold);
-        let lost = "890 g: 11.0 % below handover (limit 10.0 %). Ring the breeder.";
+        let lost = "890 g: 11.0 % below handover (limit 10.0 %). Call the breeder.";
         assert_eq!(meaning(890, None), lost);
         assert_eq!(meaning(890, Some(Sign::Cold)), lost);
     }

@@ -1,6 +1,6 @@
 //! The two copies of the journal in this browser, kept together, and the small values of this device.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;

@@ -25,36 +25,26 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
     match rule {
         RuleId::PeakLoss => Advice {
             why: language.pick(
-                "Chicks lose weight while they are weaned; from 15 % on that is common in large parrots, but it \
-                 can be illness as well. Have it checked.",
-                "Los pollos pierden peso al destetarse; desde un 15 % es frecuente en loros grandes, pero \
-                 también puede ser enfermedad. Que lo revisen.",
+                "Chicks lose weight while they are weaned. 15 % and more is common in large parrots, but it can also be illness. Have it checked.",
+                "Los polluelos pierden peso al destetarse. A partir de un 15 % es frecuente en loros grandes, pero también puede ser una enfermedad. Hay que revisarlo.",
             ),
             act: language.pick(
-                "Weigh once more with an empty crop on the same scale and feel the breastbone: hollow beside it is \
-                 for the vet at any weight. Drop no further feed. Have the peak, the target and the last \
-                 weights ready.",
-                "Pese otra vez con el buche vacío y la misma balanza y palpe el esternón: hundido a los lados, \
-                 al veterinario con cualquier peso. No quite más tomas. Tenga a mano el máximo, el \
-                 objetivo y los últimos pesos.",
+                "Weigh it again with an empty crop on the same scale. Feel the breastbone: hollow beside it means the vet, at any weight. Drop no further feed. Have the highest weight, the target and the last weights ready.",
+                "Pese otra vez con el buche vacío y la misma báscula. Palpe la quilla: si está hundido a los lados, al veterinario, pese lo que pese. No quite más tomas. Tenga a mano el peso máximo, el objetivo y los últimos pesos.",
             ),
             avoid: language.pick(
-                "Do not give more per feed than the plan, and no extra feed, unless breeder or \
-                 vet say so.",
-                "No dé más por toma que el plan, ni tomas de más, si no lo dicen el criador o el \
-                 veterinario.",
+                "Give no larger and no extra feeds unless your breeder or vet says so.",
+                "No dé tomas mayores ni de más, salvo que lo diga el criador o el veterinario.",
             ),
         },
         RuleId::OneDayLoss => Advice {
             why: language.pick(
-                "In one day this is more than the scale's noise and more than weaning takes.",
-                "En un día es más que el error de la balanza y más de lo que cuesta el destete.",
+                "For one day this is more than the scale can be wrong and more than weaning takes.",
+                "En un solo día es más que el error de la báscula y más de lo que se pierde en el destete.",
             ),
             act: language.pick(
-                "Weigh a second time now, with an empty crop, after the first dropping: the mean of both counts. Drop no \
-                 further feed. Look at crop, droppings and breathing.",
-                "Pese ahora una segunda vez, con el buche vacío y tras el primer excremento: cuenta la media. No \
-                 quite más tomas. Mire buche, excrementos y respiración.",
+                "Weigh it a second time now, with an empty crop, after the first dropping: the average of both counts. Drop no further feed. Look at crop, droppings and breathing.",
+                "Pese ahora una segunda vez, con el buche vacío y después de la primera deposición: cuenta la media. No quite más tomas. Mire el buche, las heces y cómo respira.",
             ),
             avoid: language.pick(
                 "Do not wait until tomorrow to weigh again.",
@@ -63,22 +53,16 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
         },
         RuleId::HandoverLoss => Advice {
             why: language.pick(
-                "A chick that loses this much takes in too little or is ill, and it has little \
-                 to lose.",
-                "Un pollo que pierde tanto come poco o está enfermo, y no tiene mucho que \
-                 perder.",
+                "A chick that loses this much eats too little or is ill, and it has little to lose.",
+                "Un polluelo que pierde tanto come poco o está enfermo, y no tiene mucho que perder.",
             ),
             act: language.pick(
-                "Weigh once more with an empty crop on the same scale. Drop no further feed. \
-                 Have the last weights, feeds, crop and droppings ready for the call.",
-                "Pese otra vez con el buche vacío y la misma balanza. No quite más tomas. Tenga \
-                 a mano los últimos pesos, tomas, buche y excrementos para la llamada.",
+                "Weigh it again with an empty crop on the same scale. Drop no further feed. For the call, have the last weights, feeds, crop and droppings ready.",
+                "Pese otra vez con el buche vacío y la misma báscula. No quite más tomas. Para la llamada, tenga a mano los últimos pesos, las tomas, cómo está el buche y las heces.",
             ),
             avoid: language.pick(
-                "Do not give more per feed than the plan, and no extra feed, unless breeder or \
-                 vet say so.",
-                "No dé más por toma que el plan, ni tomas de más, si no lo dicen el criador o el \
-                 veterinario.",
+                "Give no larger and no extra feeds unless your breeder or vet says so.",
+                "No dé tomas mayores ni de más, salvo que lo diga el criador o el veterinario.",
             ),
         },
         RuleId::StableLoss => Advice {
@@ -89,91 +73,71 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
                  las plumas lo ocultan.",
             ),
             act: language.pick(
-                "Weigh once more tomorrow morning on the same scale, then daily until it is steady. \
-                 Look at what it really swallows, at the droppings, and feel the breastbone.",
-                "Pese otra vez mañana por la mañana en la misma balanza, y luego a diario hasta que \
-                 esté estable. Mire qué traga de verdad y los excrementos, y palpe el esternón.",
+                "Weigh it tomorrow morning on the same scale, then daily until it is steady. Look at what it really swallows and at the droppings. Feel the breastbone.",
+                "Pese mañana por la mañana en la misma báscula, y luego a diario hasta que esté estable. Mire qué traga de verdad y cómo son las heces. Palpe la quilla.",
             ),
             avoid: language.pick(
                 "Do not start formula again on your own. Do not wait for the next weekly weighing.",
-                "No vuelva a la papilla por su cuenta. No espere al próximo pesaje semanal.",
+                "No vuelva a la papilla por su cuenta. No espere a la próxima pesada semanal.",
             ),
         },
         RuleId::FallingWeight => Advice {
             why: language.pick(
-                "It loses faster than weaning takes, whatever a single reading says. If this goes \
-                 on, the limit is days away.",
-                "Pierde más deprisa de lo que cuesta el destete, diga lo que diga una sola \
-                 pesada. Si sigue así, faltan días para el límite.",
+                "It loses weight faster than weaning takes. If this goes on, the limit is days away.",
+                "Pierde peso más deprisa de lo normal en el destete. Si sigue así, faltan días para el límite.",
             ),
             act: language.pick(
                 "Weigh every morning with an empty crop on the same scale. Drop no further feed. \
                  Look at what it takes of each feed, at the crop and at the droppings.",
-                "Pese cada mañana con el buche vacío y la misma balanza. No quite más tomas. \
-                 Mire cuánto acepta de cada toma, el buche y los excrementos.",
+                "Pese cada mañana con el buche vacío y la misma báscula. No quite más tomas. Mire cuánto acepta de cada toma, el buche y las heces.",
             ),
             avoid: language.pick(
-                "Do not wait for the limit. Do not give more per feed than the plan unless \
-                 breeder or vet say so.",
-                "No espere a llegar al límite. No dé más por toma que el plan si no lo dicen el \
-                 criador o el veterinario.",
+                "Do not wait for the limit. Give no larger feeds unless your breeder or vet says so.",
+                "No espere a llegar al límite. No dé tomas mayores, salvo que lo diga el criador o el veterinario.",
             ),
         },
         RuleId::ArrivalLoss => Advice {
             why: language.pick(
-                "2 to 4 % under the breeder's last figure is common: an empty crop and another scale. More so \
-                 soon can mean cold, thirst or illness.",
-                "Entre 2 y 4 % menos que lo último del criador es común: buche vacío y otra balanza. Más tan \
-                 pronto puede ser frío, sed o enfermedad.",
+                "2 to 4 % below the breeder's last weight is common: an empty crop and another scale. More than that so soon can mean cold, thirst or illness.",
+                "Es común que pese entre un 2 y un 4 % menos que con el criador: buche vacío y otra báscula. Más que eso tan pronto puede ser frío, sed o enfermedad.",
             ),
             act: language.pick(
-                "Check that chick and room are warm, look at the droppings, and keep to the \
-                 breeder's feeds. Tell the breeder which scale you used.",
-                "Compruebe que el pollo y la habitación están calientes, mire los excrementos y \
-                 siga las tomas del criador. Dígale qué balanza usó.",
+                "Check that chick and room are warm. Look at the droppings. Keep to the breeder's feeds. Tell the breeder which scale you used.",
+                "Compruebe que está tibio y que la habitación está templada. Mire las heces. Siga las tomas del criador. Dígale qué báscula usó.",
             ),
             avoid: language.pick(
                 "Do not change powder, thickness or hours. Do not make up for it with a larger \
                  feed.",
-                "No cambie la papilla, el espesor ni las horas. No lo compense con una toma \
-                 mayor.",
+                "No cambie la papilla, la consistencia ni las horas. No lo compense con una toma mayor.",
             ),
         },
         RuleId::DullLoss => Advice {
             why: language.pick(
                 "Dull and lighter together mean that the chick can no longer hide an illness.",
-                "Decaído y más ligero a la vez: el pollo ya no puede ocultar una enfermedad.",
+                "Decaído y con menos peso a la vez: el polluelo ya no puede ocultar una enfermedad.",
             ),
             act: language.pick(
                 "Keep it warm, dim and quiet while you call. Have the last weights, feeds and \
                  droppings ready.",
-                "Manténgalo caliente, en penumbra y tranquilo mientras llama. Tenga a mano los \
-                 últimos pesos, tomas y excrementos.",
+                "Mientras llama, manténgalo al calor, en penumbra y tranquilo. Tenga a mano los últimos pesos, las tomas y cómo son las heces.",
             ),
             avoid: language.pick(
-                "Do not feed a chick that is cold or does not swallow well. Do not wait until \
-                 tomorrow.",
-                "No dé de comer a un pollo frío o que no traga bien. No espere a mañana.",
+                "Do not feed it if it is cold or does not swallow well. Do not wait until tomorrow.",
+                "No le dé de comer si está frío o no traga bien. No espere a mañana.",
             ),
         },
         RuleId::GrowthStalled => Advice {
             why: language.pick(
-                "A growing chick gains every day. When it stops, it may be ill, cold or taking \
-                 in too little.",
-                "Un pollo que crece gana peso cada día. Si deja de hacerlo, puede estar enfermo, \
-                 tener frío o comer poco.",
+                "A growing chick gains every day. When it stops, it may be ill, cold or eating too little.",
+                "Un polluelo que crece gana peso cada día. Si deja de hacerlo, puede estar enfermo, tener frío o comer poco.",
             ),
             act: language.pick(
-                "Check the warmth of chick and room, the thickness of the mix and how the crop \
-                 empties, and have these ready for the call. Weigh again tomorrow with an empty \
-                 crop.",
-                "Compruebe el calor del pollo y de la habitación, el espesor de la mezcla y cómo \
-                 se vacía el buche, y téngalo a mano para la llamada. Pese otra vez mañana con \
-                 el buche vacío.",
+                "Check that chick and room are warm, how thick the formula is and how the crop empties. Have these ready for the call. Weigh again tomorrow with an empty crop.",
+                "Compruebe que está tibio y que la habitación está templada, la consistencia de la papilla y cómo se vacía el buche. Téngalo a mano para la llamada. Pese otra vez mañana con el buche vacío.",
             ),
             avoid: language.pick(
-                "Do not give larger or extra feeds unless breeder or vet say so.",
-                "No dé tomas mayores ni de más si no lo dicen el criador o el veterinario.",
+                "Give no larger or extra feeds unless your breeder or vet says so.",
+                "No dé tomas mayores ni de más, salvo que lo diga el criador o el veterinario.",
             ),
         },
         RuleId::NoWeighing => Advice {
@@ -184,227 +148,178 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
             act: language.pick(
                 "Weigh tomorrow morning with an empty crop, before the first feed. Same scale, \
                  same perch or tub.",
-                "Pese mañana por la mañana con el buche vacío, antes de la primera toma. Misma \
-                 balanza, misma percha o recipiente.",
+                "Pese mañana por la mañana con el buche vacío, antes de la primera toma. La misma báscula, la misma percha o caja.",
             ),
             avoid: language.pick(
                 "Do not judge by a weight taken after a feed.",
-                "No juzgue por un peso tomado después de una toma.",
+                "No se fíe de un peso tomado después de una toma.",
             ),
         },
         RuleId::MissedFeeds => Advice {
             why: language.pick(
-                "A part-weaned chick cannot yet make up for feeds by itself.",
-                "Un pollo a medio destetar aún no puede suplir las tomas por sí solo.",
+                "A part-weaned chick cannot yet make up for a missed feed by itself.",
+                "Un polluelo a medio destetar aún no puede compensar por sí solo una toma que falta.",
             ),
             act: language.pick(
-                "Give the next one when Perchlight says, in the plan's amount, once the crop is \
-                 empty and the chick is warm.",
-                "Dé la siguiente cuando lo diga Perchlight y en la cantidad del plan, con el buche \
-                 vacío y el pollo caliente.",
+                "Is the crop empty and the chick warm? Give the next feed when the app says, in the plan's amount.",
+                "¿Está vacío el buche y el polluelo tibio? Dé la siguiente toma cuando lo diga la app, en la cantidad del plan.",
             ),
             avoid: language.pick(
-                "Never double a feed and never squeeze two close together.",
-                "Nunca doble una toma ni dé dos muy seguidas.",
+                "Never double a feed. Never give two close together.",
+                "Nunca doble una toma. Nunca dé dos muy seguidas.",
             ),
         },
         RuleId::DayIntake => Advice {
             why: language.pick(
-                "Feeds of a few millilitres look like feeding. An ill chick eats less before it weighs less.",
-                "Tomas de pocos mililitros parecen comida. Un pollo enfermo come menos antes de pesar menos.",
+                "It eats too little, even if it takes a few millilitres of each feed. An ill chick eats less before it weighs less.",
+                "Come demasiado poco, aunque tome unos mililitros de cada toma. Un polluelo enfermo come menos antes de pesar menos.",
             ),
             act: language.pick(
-                "Note what it swallowed of each feed and of solids. Check the temperature of the formula, the warmth \
-                 of chick and room, crop and droppings. Weigh tomorrow morning with an empty crop.",
-                "Anote lo que tragó de cada toma y de sólidos. Compruebe la temperatura de la papilla, el calor del \
-                 pollo y de la habitación, el buche y los excrementos. Pese mañana por la mañana con el \
-                 buche vacío.",
+                "Note what it swallowed of each feed and of solids. Check the temperature of the formula. Check that chick and room are warm. Look at crop and droppings. Weigh it tomorrow morning with an empty crop.",
+                "Anote lo que tragó de cada toma y de alimento sólido. Compruebe la temperatura de la papilla. Compruebe que está tibio y que la habitación está templada. Mire el buche y las heces. Pese mañana por la mañana con el buche vacío.",
             ),
             avoid: language.pick(
-                "Do not force it and do not add what is lacking to the next feed. Drop no feed now.",
-                "No lo fuerce ni añada lo que falta a la toma siguiente. No quite ninguna toma ahora.",
+                "Do not force it. Do not add what is missing to the next feed. Drop no feed now.",
+                "No lo fuerce. No añada lo que falta a la siguiente toma. No quite ninguna toma ahora.",
             ),
         },
         RuleId::NoFoodNoted => Advice {
             why: language.pick(
-                "Feeds without a note were mostly given. A chick that nobody has fed tells nothing.",
-                "Una toma sin anotar casi siempre se dio. Un pollo que nadie alimentó no avisa.",
+                "Most feeds without a note were given. But if nobody fed it, it gets weaker quietly.",
+                "Casi todas las tomas sin anotar se dieron. Pero si nadie le dio de comer, se debilita sin avisar.",
             ),
             act: language.pick(
-                "Ask everybody who feeds it, and note what was given. If nobody knows, look at the \
-                 crop and weigh it before the next feed.",
-                "Pregunte a quienes le dan de comer y anote lo que se dio. Si nadie lo sabe, mire \
-                 el buche y péselo antes de la siguiente toma.",
+                "Was it given? Ask everybody who feeds it, and note it. Not given, crop empty, chick warm and bright? The app says when you may give it. Nobody knows? Look at the crop and weigh it before the next feed.",
+                "¿Se dio? Pregunte a quienes le dan de comer y anótelo. ¿No se dio, el buche está vacío y el polluelo tibio y activo? La app dice cuándo puede darla. ¿Nadie lo sabe? Mire el buche y péselo antes de la siguiente toma.",
             ),
             avoid: language.pick(
                 "Do not feed twice because a note is missing.",
-                "No dé de comer dos veces porque falte una nota.",
+                "No le dé de comer dos veces porque falte una nota.",
             ),
         },
         RuleId::RefusedFeeds => Advice {
             why: language.pick(
                 "One refusal is often cool formula or a tired chick. Several can mean illness, \
                  heat or cold.",
-                "Un rechazo suele ser papilla fría o un pollo cansado. Varios pueden ser \
-                 enfermedad, calor o frío.",
+                "Si no quiere una vez, suele ser papilla fría o cansancio. Varias veces puede ser enfermedad, calor o frío.",
             ),
             act: language.pick(
-                "Check the temperature of the formula, the warmth of chick and room, the crop \
-                 and the droppings. Offer it again when Perchlight says, freshly mixed.",
-                "Compruebe la temperatura de la papilla, el calor del pollo y de la habitación, \
-                 el buche y los excrementos. Ofrézcala otra vez cuando lo diga Perchlight, recién \
-                 mezclada.",
+                "Check the temperature of the formula. Check that chick and room are warm. Look at the crop and the droppings. Mix fresh and offer it again when the app says.",
+                "Compruebe la temperatura de la papilla. Compruebe que está tibio y que la habitación está templada. Mire el buche y las heces. Prepare papilla nueva y vuelva a ofrecerla cuando lo diga la app.",
             ),
             avoid: language.pick(
-                "Never force food into a chick that does not swallow. Do not make the next feed \
-                 larger.",
-                "Nunca fuerce comida en un pollo que no traga. No aumente la toma siguiente.",
+                "Never push food into a chick that does not swallow. Do not make the next feed larger.",
+                "Nunca empuje papilla si no traga. No aumente la toma siguiente.",
             ),
         },
         RuleId::TransitGap => Advice {
             why: language.pick(
                 "A feathered chick can wait about as long as over a night. After that it \
                  weakens.",
-                "Un pollo emplumado aguanta más o menos lo que dura una noche. Después se \
-                 debilita.",
+                "Un polluelo emplumado aguanta más o menos lo que dura una noche. Después se debilita.",
             ),
             act: language.pick(
-                "First warmth and quiet for half an hour, then a look at droppings and crop. The \
-                 first feed as the breeder says, once the chick is warm and the crop is empty. \
-                 If it was fed on the way, note it.",
-                "Primero calor y calma media hora, luego mire excrementos y buche. La primera \
-                 toma como diga el criador, con el pollo caliente y el buche vacío. Si comió por \
-                 el camino, anótelo.",
+                "First give it warmth and quiet for half an hour. Then look at droppings and crop. Warm, and the crop empty? Give the first feed as the breeder says. Fed on the way? Note it.",
+                "Primero déjelo media hora al calor y tranquilo. Luego mire las heces y el buche. ¿Está tibio y el buche vacío? Dé la primera toma como diga el criador. ¿Comió por el camino? Anótelo.",
             ),
             avoid: language.pick(
                 "Do not feed a cold chick, even if it begs. Do not give more than the plan to \
                  make up for the journey.",
-                "No dé de comer a un pollo frío aunque pida. No dé más que el plan para \
-                 compensar el viaje.",
+                "No le dé de comer si está frío, aunque pida. No dé más de lo que dice el plan para compensar el viaje.",
             ),
         },
         RuleId::GapTooShort => Advice {
             why: language.pick(
-                "Food on top of food stretches the crop and slows it.",
-                "Comida sobre comida estira el buche y lo frena.",
+                "Food on top of food stretches the crop, and it empties more slowly.",
+                "Si se da comida sobre comida, el buche se estira y se vacía más despacio.",
             ),
             act: language.pick(
-                "Feel the crop before the next feed and wait until it is empty. If two people \
-                 feed, agree who notes it.",
-                "Palpe el buche antes de la toma siguiente y espere a que esté vacío. Si \
-                 alimentan dos personas, acuerden quién anota.",
+                "Feel the crop before the next feed. Wait until it is empty. More than one carer? Agree who notes the feeds.",
+                "Palpe el buche antes de la siguiente toma. Espere a que esté vacío. ¿Le dan de comer dos personas? Acuerden quién anota.",
             ),
             avoid: language.pick(
-                "Do not feed by the clock while there is food in the crop. Do not press on the \
-                 crop.",
-                "No dé de comer por el reloj mientras haya comida en el buche. No apriete el \
-                 buche.",
+                "Do not feed just because it is time while there is food in the crop. Do not press on the crop.",
+                "No le dé de comer solo porque sea la hora si queda comida en el buche. No apriete el buche.",
             ),
         },
         RuleId::VolumeOverCeiling => Advice {
             why: language.pick(
-                "A stretched crop empties slowly and can stop.",
-                "Un buche estirado se vacía despacio y puede pararse.",
+                "An overstretched crop empties slowly and can stop.",
+                "Un buche demasiado lleno se vacía despacio y puede dejar de vaciarse.",
             ),
             act: language.pick(
-                "Ask the breeder about the amount before the next feed. Look at the crop in two \
-                 hours and note it.",
-                "Pregunte al criador por la cantidad antes de la toma siguiente. Mire el buche \
-                 en dos horas y anótelo.",
+                "Ask the breeder about the amount before the next feed. In two hours, look at the crop and note it.",
+                "Pregunte al criador por la cantidad antes de la siguiente toma. Dentro de dos horas, mire el buche y anótelo.",
             ),
             avoid: language.pick(
-                "Do not give more than this limit unless breeder or vet say so. Do not press on \
-                 a full crop.",
-                "No pase de este límite si no lo dicen el criador o el veterinario. No apriete \
-                 un buche lleno.",
+                "Do not give more than this limit unless your breeder or vet says so. Do not press on a full crop.",
+                "No pase de este límite, salvo que lo diga el criador o el veterinario. No apriete un buche lleno.",
             ),
         },
         RuleId::ServedHot => Advice {
             why: language.pick(
-                "Hot formula burns the crop from inside. The mark can show as late as two weeks \
-                 afterwards.",
-                "La papilla caliente quema el buche por dentro. La marca puede salir hasta dos \
-                 semanas después.",
+                "Hot formula burns the crop from inside. The mark can show up to two weeks later.",
+                "La papilla demasiado caliente quema el buche por dentro. La marca puede verse hasta dos semanas después.",
             ),
             act: language.pick(
-                "At 43.3 °C (110 °F) or more ring the vet even if the chick looks well. Look at \
-                 the skin over the crop every day for two weeks. Check the thermometer, stir, \
-                 and measure twice.",
-                "Con 43,3 °C (110 °F) o más llame al veterinario aunque el pollo parezca bien. \
-                 Mire la piel sobre el buche cada día durante dos semanas. Compruebe el \
-                 termómetro, remueva y mida dos veces.",
+                "43.3 °C (110 °F) or more? Call the vet now, even if the chick looks well. Look at the skin over the crop every day for two weeks. Check the thermometer. Next time stir and measure twice.",
+                "¿43,3 °C (110 °F) o más? Llame ya al veterinario, aunque el polluelo parezca estar bien. Mire la piel sobre el buche cada día durante dos semanas. Compruebe el termómetro. La próxima vez remueva y mida dos veces.",
             ),
             avoid: language.pick(
-                "Do not wait for marks. Do not put anything on the skin or into the crop \
-                 yourself.",
-                "No espere a ver marcas. No ponga nada sobre la piel ni en el buche por su \
-                 cuenta.",
+                "Do not wait for marks on the skin. Put nothing on the skin or into the crop.",
+                "No espere a ver marcas en la piel. No ponga nada sobre la piel ni en el buche.",
             ),
         },
         RuleId::ServedCold => Advice {
             why: language.pick(
-                "Cool formula chills the chick and slows or stops the crop.",
-                "La papilla fría enfría al pollo y frena o para el buche.",
+                "Cool formula chills the chick; the crop empties slowly or stops.",
+                "La papilla fría enfría al polluelo; el buche se vacía despacio o deja de vaciarse.",
             ),
             act: language.pick(
-                "Look at the crop in two hours. At the next feed keep the cup in a warm bath and \
-                 measure again just before giving.",
-                "Mire el buche en dos horas. En la próxima toma tenga el vaso al baño maría y \
-                 mida otra vez justo antes de dar.",
+                "Look at the crop in two hours. At the next feed, stand the cup in warm water and measure again just before you give it.",
+                "Mire el buche dentro de dos horas. En la próxima toma, tenga el vaso al baño maría y mida otra vez justo antes de dar la papilla.",
             ),
             avoid: language.pick(
-                "Do not warm leftovers again; throw them away. No microwave.",
-                "No recaliente los restos; tírelos. Sin microondas.",
+                "Do not warm leftovers again: throw them away. No microwave.",
+                "No recaliente lo que sobró: tírelo. No use microondas.",
             ),
         },
         RuleId::CropSlow => Advice {
             why: language.pick(
-                "A crop that slows down is an early sign: illness, cool or thick formula, or a \
-                 cool room.",
-                "Un buche que se frena es una señal temprana: enfermedad, papilla fría o espesa, \
-                 o habitación fría.",
+                "A crop that empties more slowly is an early sign of illness, of cool or thick formula, or of a cool room.",
+                "Un buche que se vacía más despacio es una señal temprana de enfermedad, de papilla fría o espesa, o de una habitación fría.",
             ),
             act: language.pick(
-                "Check the warmth of chick and room, and the thickness and temperature of the \
-                 last mix. Look at the crop again before the next feed.",
-                "Compruebe el calor del pollo y de la habitación, y el espesor y la temperatura \
-                 de la última mezcla. Mire el buche otra vez antes de la toma siguiente.",
+                "Check that chick and room are warm. Was the last formula too thick or too cool? Look at the crop again before the next feed.",
+                "Compruebe que está tibio y que la habitación está templada. ¿Estaba la última papilla muy espesa o fría? Mire otra vez el buche antes de la siguiente toma.",
             ),
             avoid: language.pick(
                 "Do not feed until the crop is empty. Do not massage it.",
-                "No dé de comer hasta que el buche esté vacío. No lo masajee.",
+                "No le dé de comer hasta que el buche esté vacío. No lo masajee.",
             ),
         },
         RuleId::CropLate => Advice {
             why: language.pick(
-                "Food that stays ferments, and food on top of it can stop the crop.",
-                "La comida que se queda fermenta, y más comida encima puede parar el buche.",
+                "Food that stays goes sour, and food on top of it can stop the crop.",
+                "La comida que se queda se agria, y con más comida encima el buche puede dejar de vaciarse.",
             ),
             act: language.pick(
-                "Leave this feed out. Keep chick and room warm, and look at the crop again while \
-                 you wait for an answer.",
-                "No dé esta toma. Mantenga calientes al pollo y la habitación, y mire el buche \
-                 otra vez mientras espera respuesta.",
+                "Do not give this feed. Keep chick and room warm. While you wait for an answer, look at the crop again.",
+                "No dé esta toma. Mantenga al polluelo al calor y la habitación templada. Mientras espera respuesta, mire otra vez el buche.",
             ),
             avoid: language.pick(
-                "Do not add food. Do not massage the crop or turn the chick upside down. No home \
-                 remedies.",
-                "No añada comida. No masajee el buche ni ponga al pollo boca abajo. Sin remedios \
-                 caseros.",
+                "Do not add food. Do not massage the crop. Do not turn the chick upside down. No home remedies.",
+                "No añada comida. No masajee el buche. No ponga al polluelo boca abajo. Nada de remedios caseros.",
             ),
         },
         RuleId::CropOvernight => Advice {
             why: language.pick(
-                "The crop must be empty once a day. Food left in the morning ferments or the \
-                 crop is infected.",
-                "El buche debe vaciarse una vez al día. La comida que queda por la mañana \
-                 fermenta, o el buche está infectado.",
+                "The crop must empty once a day. Food left in the morning goes sour, or the crop is infected.",
+                "El buche debe vaciarse una vez al día. La comida que queda por la mañana se agria, o el buche está infectado.",
             ),
             act: language.pick(
-                "Leave the feed out. Keep the chick warm and note the crop, the droppings and \
-                 any smell for the vet.",
-                "No dé la toma. Mantenga caliente al pollo y anote el buche, los excrementos y \
-                 cualquier olor para el veterinario.",
+                "Do not feed. Keep the chick warm. For the call, note the crop, the droppings and any smell.",
+                "No dé la toma. Mantenga al polluelo al calor. Para la llamada, anote cómo está el buche, las heces y cualquier olor.",
             ),
             avoid: language.pick(
                 "Do not add food or water. Do not massage the crop or try to empty it.",
@@ -413,64 +328,54 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
         },
         RuleId::CropStatic => Advice {
             why: language.pick(
-                "A standing crop with this sign can poison the blood. It needs a vet within \
-                 hours.",
-                "Un buche parado con esta señal puede envenenar la sangre. Necesita un \
-                 veterinario en horas.",
+                "When the crop does not empty and there is this sign, the blood can be poisoned. It needs a vet within hours.",
+                "Si el buche no se vacía y hay esta señal, la sangre puede intoxicarse. Tiene que verlo un veterinario en pocas horas.",
             ),
             act: language.pick(
-                "Keep the chick warm and upright on the way. Tell the vet when it was last fed, \
-                 how much, and what you saw.",
-                "Lleve al pollo caliente y erguido. Diga al veterinario cuándo comió, cuánto y \
-                 qué vio.",
+                "Set off. Keep the chick warm and upright on the way. Tell the vet when it was last fed, how much, and what you saw.",
+                "Póngase en camino. Lleve al polluelo al calor y derecho. Diga al veterinario cuándo comió, cuánto y qué vio usted.",
             ),
             avoid: language.pick(
-                "Give nothing by mouth. Do not massage, turn over or empty the crop.",
-                "No dé nada por la boca. No masajee, voltee ni vacíe el buche.",
+                "Give nothing by mouth. Do not massage or empty the crop. Do not turn the chick over.",
+                "No le dé nada por la boca. No masajee ni vacíe el buche. No ponga al polluelo boca abajo.",
             ),
         },
         RuleId::DroppingsSeen(Droppings::Normal) => Advice {
             why: language.pick(
                 "Droppings as usual are a good sign.",
-                "Unos excrementos como siempre son buena señal.",
+                "Unas heces como siempre son buena señal.",
             ),
             act: language.pick("Nothing to do.", "Nada que hacer."),
             avoid: language.pick(
                 "Do not change anything because of them.",
-                "No cambie nada por ello.",
+                "No cambie nada por esto.",
             ),
         },
         RuleId::DroppingsSeen(Droppings::SmallOrFew) => Advice {
             why: language.pick(
-                "Few droppings mean that little goes in or through, or that the chick is dry.",
-                "Pocos excrementos indican que entra o pasa poco, o que el pollo está seco.",
+                "Few droppings: it eats little, food does not pass, or it is dehydrated.",
+                "Pocas heces: come poco, la comida no le pasa o está deshidratado.",
             ),
             act: language.pick(
-                "Put fresh paper down, count the droppings for a few hours, and look at the \
-                 crop. Check that the mix is not too thick.",
-                "Ponga papel limpio, cuente los excrementos unas horas y mire el buche. \
-                 Compruebe que la mezcla no es demasiado espesa.",
+                "Put fresh paper down. Count the droppings for a few hours. Look at the crop. Check that the formula is not too thick.",
+                "Ponga papel limpio. Cuente las heces unas horas. Mire el buche. Compruebe que la papilla no es demasiado espesa.",
             ),
             avoid: language.pick(
                 "Do not drop a feed now. Do not give water by syringe.",
-                "No quite ninguna toma ahora. No dé agua con jeringa.",
+                "No quite ninguna toma ahora. No le dé agua con jeringa.",
             ),
         },
         RuleId::DroppingsSeen(Droppings::Watery | Droppings::GreenOrBlack) => Advice {
             why: language.pick(
-                "Once it can be what it ate. Over a day it can be the gut, the liver or an \
-                 infection.",
-                "Una vez puede ser lo que comió. Más de un día puede ser el intestino, el hígado \
-                 o una infección.",
+                "Once, it can be what it ate. For more than a day, it can be the gut, the liver or an infection.",
+                "Una vez, puede ser lo que comió. Más de un día, puede ser el intestino, el hígado o una infección.",
             ),
             act: language.pick(
-                "Put fresh paper down, look again in a few hours, and keep a picture for the \
-                 vet. Think of coloured or wet food.",
-                "Ponga papel limpio, mire otra vez en unas horas y guarde una foto para el \
-                 veterinario. Piense en comida con color o muy húmeda.",
+                "Put fresh paper down. Look again in a few hours. Keep a picture for the vet. Did it eat coloured or wet food?",
+                "Ponga papel limpio. Mire otra vez dentro de unas horas. Guarde una foto para el veterinario. ¿Comió algo de color o con mucha agua?",
             ),
             avoid: language.pick(
-                "Do not give any remedy. Do not change the formula.",
+                "Give no remedy. Do not change the formula.",
                 "No dé ningún remedio. No cambie la papilla.",
             ),
         },
@@ -478,43 +383,42 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
             why: language.pick(
                 "Food that passes through undigested does not feed the chick; the stomach may be \
                  ill.",
-                "La comida que pasa sin digerir no alimenta al pollo; el estómago puede estar \
-                 enfermo.",
+                "La comida que pasa sin digerir no alimenta al polluelo; el estómago puede estar enfermo.",
             ),
             act: language.pick(
                 "Keep a fresh dropping or a picture for the vet. Look again tomorrow.",
                 "Guarde una muestra fresca o una foto para el veterinario. Mire otra vez mañana.",
             ),
             avoid: language.pick(
-                "Do not drop a feed now. Do not give grit.",
+                "Do not drop a feed now. Give no grit.",
                 "No quite ninguna toma ahora. No dé arenilla.",
             ),
         },
         RuleId::DroppingsSeen(Droppings::EmeraldGreen) => Advice {
             why: language.pick(
-                "Bright green with little stool is bile: hardly any food passes through.",
-                "El verde vivo con poca materia es bilis: apenas pasa comida.",
+                "Bright green with hardly any solid part is bile: almost no food passes through.",
+                "El verde vivo casi sin parte sólida es bilis: apenas pasa comida.",
             ),
             act: language.pick(
-                "Weigh it with an empty crop and look at what it took of each feed. Lighter than                  yesterday: call the vet today.",
-                "Péselo con el buche vacío y mire cuánto aceptó de cada toma. Si pesa menos que                  ayer, llame hoy al veterinario.",
+                "Weigh it with an empty crop. Look at what it took of each feed. Lighter than yesterday? Call the vet today.",
+                "Péselo con el buche vacío. Mire cuánto aceptó de cada toma. ¿Pesa menos que ayer? Llame hoy al veterinario.",
             ),
             avoid: language.pick(
-                "Do not drop a feed now. Do not give any remedy.",
+                "Do not drop a feed now. Give no remedy.",
                 "No quite ninguna toma ahora. No dé ningún remedio.",
             ),
         },
         RuleId::DroppingsSeen(Droppings::TarBlack) => Advice {
             why: language.pick(
-                "Droppings like tar are blood from high up in the gut, or about a day without                  solid food.",
-                "Los excrementos como alquitrán son sangre de la parte alta del intestino, o un                  día sin comida sólida.",
+                "Droppings like tar are blood from high up in the gut, or come after about a day without solid food.",
+                "Las heces como alquitrán son sangre de la parte alta del intestino, o salen tras un día sin alimento sólido.",
             ),
             act: language.pick(
                 "Keep the dropping on its paper for the vet. Keep the chick warm and quiet.",
-                "Guarde el excremento en su papel para el veterinario. Mantenga al pollo caliente                  y tranquilo.",
+                "Guarde la muestra en su papel para el veterinario. Mantenga al polluelo al calor y tranquilo.",
             ),
             avoid: language.pick(
-                "Do not wait for tomorrow. Do not give any remedy.",
+                "Do not wait until tomorrow. Give no remedy.",
                 "No espere a mañana. No dé ningún remedio.",
             ),
         },
@@ -524,40 +428,40 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
                 "La parte blanca se pone amarillo verdosa cuando el hígado está enfermo.",
             ),
             act: language.pick(
-                "Keep a fresh dropping on white paper and a picture for the vet. Wash your hands;                  some causes infect people.",
-                "Guarde un excremento fresco en papel blanco y una foto para el veterinario.                  Lávese las manos; algunas causas contagian a personas.",
+                "Keep a fresh dropping on white paper and a picture for the vet. Wash your hands: some causes infect people.",
+                "Guarde una muestra fresca en papel blanco y una foto para el veterinario. Lávese las manos: algunas causas se contagian a personas.",
             ),
             avoid: language.pick(
-                "Do not wait a day to see whether it passes. Do not give any remedy.",
+                "Do not wait a day to see whether it passes. Give no remedy.",
                 "No espere un día a ver si pasa. No dé ningún remedio.",
             ),
         },
         RuleId::DroppingsSeen(Droppings::WetAfterFruit) => Advice {
             why: language.pick(
-                "After fruit or a fright wet droppings with formed stool are normal for hours.",
-                "Tras fruta o un susto, los excrementos muy húmedos con materia formada son                  normales unas horas.",
+                "After fruit or a fright, wet droppings with a solid part are normal for some hours.",
+                "Tras comer fruta o un susto, unas heces muy húmedas con parte sólida son normales unas horas.",
             ),
             act: language.pick(
-                "Look again in a few hours. Still wet tomorrow without fruit: note them as                  watery.",
-                "Mire otra vez en unas horas. Si mañana siguen así sin fruta, anótelos como                  aguados.",
+                "Look again in a few hours. Still wet tomorrow without fruit? Note them as watery.",
+                "Mire otra vez dentro de unas horas. ¿Mañana siguen así sin fruta? Anótelas como muy líquidas.",
             ),
             avoid: language.pick(
-                "Do not take the water away. Do not thicken the mix.",
-                "No quite el agua. No espese la mezcla.",
+                "Do not take the water away. Do not make the formula thicker.",
+                "No le quite el agua. No haga la papilla más espesa.",
             ),
         },
         RuleId::DroppingsSeen(Droppings::RedAfterFood) => Advice {
             why: language.pick(
                 "Beet, berries and dyed pellets colour the droppings for some hours.",
-                "La remolacha, las bayas y el pienso teñido colorean los excrementos unas horas.",
+                "La remolacha (betabel), las bayas y los pellets de color tiñen las heces unas horas.",
             ),
             act: language.pick(
-                "Leave the red food out and look again on white paper. Still red tomorrow: note                  it as blood.",
-                "Quite la comida roja y mire otra vez sobre papel blanco. Si mañana sigue rojo,                  anótelo como sangre.",
+                "Give no red food and look again on white paper. Still red tomorrow? Note it as blood.",
+                "No le dé comida roja y mire otra vez sobre papel blanco. ¿Mañana siguen rojas? Anótelo como sangre.",
             ),
             avoid: language.pick(
-                "Do not explain red droppings by food that it ate days ago.",
-                "No lo explique con comida de hace días.",
+                "Do not blame food that it ate days ago.",
+                "No lo atribuya a comida de hace días.",
             ),
         },
         RuleId::DroppingsSeen(Droppings::Bloody) => Advice {
@@ -566,46 +470,36 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
                 "La sangre viene del intestino o de la cloaca y no se puede valorar en casa.",
             ),
             act: language.pick(
-                "Keep the dropping or a picture. Keep the chick warm and quiet. If it bleeds on, \
-                 it is an emergency: go now.",
-                "Guarde la muestra o una foto. Mantenga al pollo caliente y tranquilo. Si sigue \
-                 sangrando es una emergencia: salga ya.",
+                "Keep the dropping or a picture. Keep the chick warm and quiet. If it goes on bleeding, it is an emergency: go to the vet now.",
+                "Guarde la muestra o una foto. Mantenga al polluelo al calor y tranquilo. Si sigue sangrando, es una emergencia: vaya ya al veterinario.",
             ),
             avoid: language.pick(
-                "Do not wait for a second one. Do not give any remedy.",
-                "No espere a una segunda. No dé ningún remedio.",
+                "Do not wait until it happens again. Give no remedy.",
+                "No espere a que pase otra vez. No dé ningún remedio.",
             ),
         },
         RuleId::RoomTemperature => Advice {
             why: language.pick(
-                "In a cool room the crop slows down; in a hot one the chick dries out.",
-                "En una habitación fría el buche va más lento; en una caliente el pollo se \
-                 deshidrata.",
+                "In a cool room the crop empties slowly; in a hot one the chick dehydrates.",
+                "En una habitación fría el buche se vacía más despacio; en una demasiado cálida el polluelo se deshidrata.",
             ),
             act: language.pick(
-                "Bring the room slowly back into the plan's range. Keep one warm spot and one \
-                 cooler one. Measure again in half an hour, at the chick's height.",
-                "Lleve la habitación poco a poco al margen del plan. Deje un sitio cálido y otro \
-                 más fresco. Mida otra vez en media hora, a la altura del pollo.",
+                "Slowly warm or cool the room to the plan's range. Leave one warm spot and one cooler one. Measure again in half an hour, at the chick's height.",
+                "Lleve la habitación poco a poco a la temperatura del plan. Deje un sitio cálido y otro más fresco. Mida otra vez dentro de media hora, a la altura del polluelo.",
             ),
             avoid: language.pick(
-                "No draught, no heater right at the chick. Do not feed a chick that feels cold.",
-                "Sin corrientes ni estufa pegada al pollo. No dé de comer a un pollo que se note \
-                 frío.",
+                "No draught, and no heater close to the chick. Do not feed it if it feels cold.",
+                "Sin corrientes de aire ni calefactor pegado al polluelo. No le dé de comer si lo nota frío.",
             ),
         },
         RuleId::VetVisitDue => Advice {
             why: language.pick(
-                "A first look finds what is easy to miss, and the vet knows the chick if it \
-                 falls ill.",
-                "Una primera visita encuentra lo que se escapa, y el veterinario ya conocerá al \
-                 pollo si enferma.",
+                "A first visit finds what is easy to miss, and the vet knows the chick if it falls ill.",
+                "Una primera visita descubre lo que se pasa por alto, y el veterinario ya conocerá al polluelo si enferma.",
             ),
             act: language.pick(
-                "Make an appointment with an avian vet. If it was done, note it as a call to the \
-                 vet.",
-                "Pida cita con un veterinario de aves. Si ya fue, anótelo como llamada al \
-                 veterinario.",
+                "Make an appointment with an avian vet. Been there already? Note it as a call to the vet.",
+                "Pida cita con un veterinario que trate loros. ¿Ya fue? Anótelo como llamada al veterinario.",
             ),
             avoid: language.pick(
                 "Do not go without the breeder's card and your notes of feeds and weights.",

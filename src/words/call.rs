@@ -33,13 +33,22 @@ pub fn what_to_say(writing: Writing, outlook: &Outlook) -> Vec<String> {
     said
 }
 
+/// A text inside a sentence: in Spanish without its capital.
+fn inside(language: Language, text: &str) -> String {
+    let mut rest = text.chars();
+    match (language, rest.next()) {
+        (Language::Spanish, Some(first)) => first.to_lowercase().chain(rest).collect(),
+        (Language::English, _) | (_, None) => text.to_owned(),
+    }
+}
+
 fn who(writing: Writing, outlook: &Outlook) -> String {
     let plan = &outlook.chick.plan;
-    let species = writing.language.species(plan.species);
+    let species = inside(writing.language, writing.language.species(plan.species));
     let age = outlook.age.map(|age| writing.age(age));
     let (unnamed, ageless) = match writing.language {
         Language::English => ("a chick", "age not known"),
-        Language::Spanish => ("un pollo", "edad desconocida"),
+        Language::Spanish => ("un polluelo", "edad desconocida"),
     };
     let name = if plan.name.is_empty() {
         unnamed
@@ -49,7 +58,7 @@ fn who(writing: Writing, outlook: &Outlook) -> String {
     let age = age.unwrap_or_else(|| ageless.to_owned());
     let stage = writing.language.life_stage(outlook.stage);
     match writing.language {
-        Language::English => format!("I am ringing about {name}: {species}, {age}, {stage}."),
+        Language::English => format!("I am calling about {name}: {species}, {age}, {stage}."),
         Language::Spanish => format!("Llamo por {name}: {species}, {age}, {stage}."),
     }
 }
@@ -60,14 +69,12 @@ fn findings(writing: Writing, findings: &[Finding]) -> String {
     let titles: Vec<String> = findings
         .iter()
         .take(if calls > 0 { calls } else { findings.len() }.min(MOST_FINDINGS))
-        .map(|finding| finding_title(writing, finding))
+        .map(|finding| inside(writing.language, &finding_title(writing, finding)))
         .collect();
     match (writing.language, titles.is_empty()) {
-        (Language::English, true) => {
-            "Nothing stands out in my notes; I have a question.".to_owned()
-        }
+        (Language::English, true) => "My notes show nothing unusual. I have a question.".to_owned(),
         (Language::Spanish, true) => {
-            "Nada llama la atención en mis notas; tengo una pregunta.".to_owned()
+            "En mis notas no hay nada anormal. Tengo una pregunta.".to_owned()
         }
         (Language::English, false) => format!("What I see: {}.", titles.join("; ")),
         (Language::Spanish, false) => format!("Lo que veo: {}.", titles.join("; ")),
@@ -79,8 +86,8 @@ fn weight(writing: Writing, outlook: &Outlook) -> String {
     let Some(latest) = &outlook.weight.latest else {
         return language
             .pick(
-                "It has not been weighed with an empty crop here.",
-                "Aquí no se ha pesado con el buche vacío.",
+                "I have not weighed it with an empty crop yet.",
+                "Aún no lo he pesado con el buche vacío.",
             )
             .to_owned();
     };
@@ -122,7 +129,10 @@ fn feeds(writing: Writing, now: Moment, chick: &Chick) -> String {
         .collect();
     if said.is_empty() {
         return language
-            .pick("No feed noted here yet.", "Aún no hay tomas anotadas aquí.")
+            .pick(
+                "I have not noted a feed yet.",
+                "Aún no he anotado ninguna toma.",
+            )
             .to_owned();
     }
     let label = language.pick("Last feeds", "Últimas tomas");
@@ -139,7 +149,7 @@ fn one_feed(writing: Writing, feed: &Noted<FeedNote>) -> String {
             let served = served_at.map(|served| format!(", {}", writing.temperature(served)));
             format!("{}{}", writing.volume(taken), served.unwrap_or_default())
         }
-        FeedOutcome::Refused { .. } => language.pick("refused", "rechazada").to_owned(),
+        FeedOutcome::Refused { .. } => language.pick("refused", "no la quiso").to_owned(),
         FeedOutcome::PassedOver { why, .. } => {
             let label = language.pick("left out", "no dada");
             format!("{label} ({})", language.why_passed_over(why))
@@ -152,7 +162,7 @@ fn crop(writing: Writing, now: Moment, chick: &Chick) -> String {
     let language = writing.language;
     let Some(look) = chick.crops.iter().rev().find(|look| look.at <= now) else {
         return language
-            .pick("The crop is not noted.", "El buche no está anotado.")
+            .pick("I have not noted the crop.", "No anoté cómo está el buche.")
             .to_owned();
     };
     let state = language.crop_state(look.what.state);
@@ -169,13 +179,13 @@ fn droppings(writing: Writing, now: Moment, chick: &Chick) -> String {
     let Some(look) = chick.droppings.iter().rev().find(|look| look.at <= now) else {
         return language
             .pick(
-                "The droppings are not noted.",
-                "Los excrementos no están anotados.",
+                "I have not noted the droppings.",
+                "No anoté cómo son las heces.",
             )
             .to_owned();
     };
     let (label, seen) = (
-        language.pick("Droppings", "Excrementos"),
+        language.pick("Droppings", "Heces"),
         language.droppings(look.what),
     );
     format!("{label}: {seen}, {}.", writing.lived(look.lived()))
@@ -186,8 +196,8 @@ fn room(writing: Writing, now: Moment, chick: &Chick) -> String {
     let Some(room) = chick.rooms.iter().rev().find(|room| room.at <= now) else {
         return language
             .pick(
-                "The room's temperature is not noted.",
-                "La temperatura de la habitación no está anotada.",
+                "I have not noted the room's temperature.",
+                "No anoté la temperatura de la habitación.",
             )
             .to_owned();
     };
@@ -202,8 +212,8 @@ fn room(writing: Writing, now: Moment, chick: &Chick) -> String {
 fn since(writing: Writing, now: Moment, chick: &Chick) -> Vec<String> {
     let language = writing.language;
     let first = first_sighting(now, chick).map(|lived| match language {
-        Language::English => format!("First noted {lived}.", lived = writing.lived(lived)),
-        Language::Spanish => format!("Anotado por primera vez: {}.", writing.lived(lived)),
+        Language::English => format!("I first noted it {lived}.", lived = writing.lived(lived)),
+        Language::Spanish => format!("Lo anoté por primera vez: {}.", writing.lived(lived)),
     });
     let home = chick.arrived.as_ref().map(|arrived| {
         let day = writing.day(arrived.lived().day);
@@ -287,10 +297,10 @@ mod tests {
         let said = said(Language::English, &script, script.at(1, 14, 30));
         assert_eq!(
             said[0],
-            "I am ringing about Pilar: Green-winged macaw, 12 weeks 1 day, hand-fed, not weaned."
+            "I am calling about Pilar: Green-winged macaw, 12 weeks 1 day, hand-fed, not weaned."
         );
         assert!(
-            said[1].starts_with("What I see: Crop standing still"),
+            said[1].starts_with("What I see: Crop does not empty"),
             "{}",
             said[1]
         );
@@ -306,7 +316,7 @@ mod tests {
         assert_eq!(said[4], "Crop: half or more, Tue 3 Nov, 12:00.");
         assert_eq!(said[5], "Droppings: watery, Tue 3 Nov, 12:05.");
         assert_eq!(said[6], "Room: 24.5 °C, Tue 3 Nov, 12:10.");
-        assert_eq!(said[7], "First noted Tue 3 Nov, 12:00.");
+        assert_eq!(said[7], "I first noted it Tue 3 Nov, 12:00.");
         assert_eq!(said[8], "It has been with me since Mon 2 Nov.");
         assert_eq!(said.len(), 9);
     }
@@ -343,7 +353,7 @@ mod tests {
         }
         let english = said(Language::English, &script, script.at(0, 6, 0));
         assert!(english[0].contains("a chick: Green-winged macaw, age not known"));
-        assert_eq!(english[4], "The crop is not noted.");
+        assert_eq!(english[4], "I have not noted the crop.");
     }
 
     #[test]

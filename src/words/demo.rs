@@ -7,14 +7,14 @@ impl Language {
     /// The texts of the made-up chick.
     pub const fn demo_typed(self) -> Typed {
         Typed {
-            ring: self.pick("MADE UP 01", "INVENTADO 01"),
-            breeder: self.pick("Made-up breeder", "Criador inventado"),
-            vet: self.pick("Made-up avian vet", "Veterinario de aves inventado"),
+            ring: self.pick("EXAMPLE 01", "EJEMPLO 01"),
+            breeder: self.pick("Example breeder", "Criador de ejemplo"),
+            vet: self.pick("Example avian vet", "Veterinario de ejemplo"),
             solids: self.pick(
                 "soaked pellets, cooked sweet potato, papaya",
-                "pienso remojado, boniato cocido, papaya",
+                "pellets remojados, camote (boniato) cocido, papaya",
             ),
-            food: self.pick("sweet potato", "boniato"),
+            food: self.pick("sweet potato", "camote (boniato)"),
             visit: self.pick("first visit, all well", "primera visita, todo bien"),
         }
     }

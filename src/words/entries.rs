@@ -184,7 +184,7 @@ impl Language {
     pub const fn handed_to(self, to: Carer) -> &'static str {
         match to {
             Carer::Owner => self.pick("Handed over to its owner", "Entregado a su dueño"),
-            Carer::Breeder => self.pick("Given back to the breeder", "Devuelto al criador"),
+            Carer::Breeder => self.pick("Given back to the breeder", "De vuelta con el criador"),
             Carer::Sitter => self.pick("Handed to a sitter", "Dejado con un cuidador"),
             Carer::Clinic => self.pick("Handed to a clinic", "Dejado en la clínica"),
         }
@@ -194,25 +194,25 @@ impl Language {
 texts! {
     entry_drinking: "Seen to drink", "Se le ha visto beber";
     entry_grown: "Grown", "Ya es adulto";
-    entry_died: "It died", "Ha muerto";
-    entry_same_chick: "Typed chick and card are the same bird", "El pollo escrito y el de la tarjeta son el mismo";
-    entry_added: "Chick added", "Pollo añadido";
+    entry_died: "Died", "Ha muerto";
+    entry_same_chick: "The typed-in chick and the card's are the same bird", "El polluelo añadido a mano y el de la ficha son el mismo";
+    entry_added: "Chick added", "Polluelo añadido";
     entry_plan: "Plan changed", "Plan cambiado";
     entry_plan_asked: "Asked the breeder for another value", "Se pidió otro valor al criador";
     entry_plan_agreed: "The breeder agreed to the plan", "El criador está de acuerdo con el plan";
     entry_plan_said: "Said by telephone, the plan", "Dicho por teléfono, el plan";
     entry_plan_taken: "Plan taken", "Plan aceptado";
     entry_arrived: "Arrived in its new home", "Llegó a su nuevo hogar";
-    entry_left_out: "left out", "saltada";
-    entry_gone: "No longer there", "Ya no está";
-    entry_by_breeder: ", decided by the breeder", ", decidido por el criador";
+    entry_left_out: "left out", "no dada";
+    entry_gone: "No longer seen", "Ya no lo tiene";
+    entry_by_breeder: ", decided by breeder or vet", ", por decisión del criador o veterinario";
     entry_dropped: "dropped", "quitada";
     entry_brought_back: "offered again", "ofrecida de nuevo";
-    entry_mix: "Mixed", "Mezcla";
+    entry_mix: "Mixed", "Papilla preparada";
     entry_powder: "powder", "de polvo";
     entry_water: "water", "de agua";
     entry_fat: "fat supplement", "de suplemento graso";
-    entry_stock: "Powder", "Polvo";
-    entry_rang: "Rang:", "Llamada:";
-    entry_room: "Room", "Sala";
+    entry_stock: "Powder", "Papilla en polvo";
+    entry_rang: "Called:", "Llamada:";
+    entry_room: "Room", "Habitación";
 }

@@ -10,28 +10,28 @@ impl Language {
     pub const fn import_error(self, error: &ImportError) -> &'static str {
         match error {
             ImportError::NotOurs => self.pick(
-                "There is no Perchlight card, report or backup in this. Copy the whole message, or choose the file you were sent.",
-                "Aquí no hay ninguna tarjeta, informe ni copia de Perchlight. Copie el mensaje entero o elija el archivo que le enviaron.",
+                "Copy the whole message, or choose the file you were sent: there is no Perchlight card, report or backup in this.",
+                "Copie el mensaje entero o elija el archivo que le enviaron: aquí no hay ninguna ficha, informe ni copia de Perchlight.",
             ),
             ImportError::Newer { .. } => self.pick(
-                "It was made by a newer version of Perchlight. Update first, then open it again.",
-                "Lo hizo una versión más nueva de Perchlight. Actualice primero y ábralo de nuevo.",
+                "Update Perchlight first, then open it again: it was made by a newer version.",
+                "Actualice primero Perchlight y ábralo de nuevo: se hizo con una versión más nueva.",
             ),
             ImportError::Damaged => self.pick(
-                "Something in it was altered on its way. Nothing was taken in. Ask for it again, best as a file.",
-                "Algo cambió por el camino. No se tomó nada. Pídalo de nuevo, mejor como archivo.",
+                "Ask for it again, best as a file: something in it was changed on the way. Nothing was imported.",
+                "Pídalo de nuevo, mejor como archivo: algo cambió por el camino. No se importó nada.",
             ),
             ImportError::Truncated => self.pick(
-                "Its end is missing. Nothing was taken in. Copy all of it, up to the last character, or ask for the file.",
-                "Le falta el final. No se tomó nada. Cópielo entero, hasta el último carácter, o pida el archivo.",
+                "Copy all of it, up to the last character, or ask for the file: its end is missing. Nothing was imported.",
+                "Cópielo entero, hasta el último carácter, o pida el archivo: le falta el final. No se importó nada.",
             ),
             ImportError::TooLarge => self.pick(
-                "It is larger than any card, report or backup. Nothing was taken in.",
-                "Es más grande que cualquier tarjeta, informe o copia. No se tomó nada.",
+                "It is larger than any card, report or backup. Nothing was imported.",
+                "Es más grande que cualquier ficha, informe o copia. No se importó nada.",
             ),
             ImportError::WrongKind => self.pick(
-                "It is from Perchlight, but of a kind that cannot be taken in here.",
-                "Es de Perchlight, pero de una clase que aquí no se puede tomar.",
+                "It is from Perchlight, but it cannot be imported here.",
+                "Es de Perchlight, pero aquí no se puede importar.",
             ),
         }
     }
@@ -41,9 +41,9 @@ impl Language {
     /// A file was given to the browser to be saved. Whether it was is for the person to see.
     pub fn hand_saved(self, name: &str) -> String {
         match self {
-            Self::English => format!("Saved as {name}: look in the downloads of this browser."),
+            Self::English => format!("Saved as {name}. Look in this browser's downloads."),
             Self::Spanish => {
-                format!("Guardado como {name}: búsquelo en las descargas de este navegador.")
+                format!("Guardado como {name}. Búsquelo en las descargas de este navegador.")
             }
         }
     }
@@ -68,24 +68,26 @@ impl Writing {
         };
         match (self.language, lacks, is_same) {
             (Language::English, 0, true) => {
-                format!("{held}, all that are on this phone. {sum} The same as when it was saved.")
+                format!("{held}: everything on this phone. {sum} The same as when it was saved.")
             }
-            (Language::English, 0, false) => format!("{held}, all that are on this phone. {sum}"),
+            (Language::English, 0, false) => format!("{held}: everything on this phone. {sum}"),
             (Language::English, 1, _) => {
-                format!("{held}, but 1 entry of this phone is not in it. Save a new backup. {sum}")
+                format!("Save a new backup. {held}, but 1 entry of this phone is missing. {sum}")
             }
             (Language::English, _, _) => format!(
-                "{held}, but {lacks} entries of this phone are not in it. Save a new backup. {sum}"
+                "Save a new backup. {held}, but {lacks} entries of this phone are missing. {sum}"
             ),
             (Language::Spanish, 0, true) => {
-                format!("{held}: todo lo de este teléfono. {sum} La misma que al guardarla.")
+                format!("{held}: todo lo que hay en este teléfono. {sum} Igual que al guardarla.")
             }
-            (Language::Spanish, 0, false) => format!("{held}: todo lo de este teléfono. {sum}"),
+            (Language::Spanish, 0, false) => {
+                format!("{held}: todo lo que hay en este teléfono. {sum}")
+            }
             (Language::Spanish, 1, _) => format!(
-                "{held}, pero le falta 1 anotación de este teléfono. Guarde una copia nueva. {sum}"
+                "Guarde una copia nueva. {held}, pero le falta 1 anotación de este teléfono. {sum}"
             ),
             (Language::Spanish, _, _) => format!(
-                "{held}, pero le faltan {lacks} anotaciones de este teléfono. Guarde una copia nueva. {sum}"
+                "Guarde una copia nueva. {held}, pero le faltan {lacks} anotaciones de este teléfono. {sum}"
             ),
         }
     }
@@ -112,13 +114,13 @@ impl Writing {
     pub fn quiet_days(self, days: Option<i64>) -> String {
         match (self.language, days) {
             (Language::English, None) => "no report yet".to_owned(),
-            (Language::English, Some(0)) => "heard of within a day".to_owned(),
-            (Language::English, Some(1)) => "nothing for 1 day".to_owned(),
-            (Language::English, Some(days)) => format!("nothing for {days} days"),
+            (Language::English, Some(0)) => "a report within the last day".to_owned(),
+            (Language::English, Some(1)) => "no report for 1 day".to_owned(),
+            (Language::English, Some(days)) => format!("no report for {days} days"),
             (Language::Spanish, None) => "aún sin informes".to_owned(),
-            (Language::Spanish, Some(0)) => "con noticias del último día".to_owned(),
-            (Language::Spanish, Some(1)) => "sin noticias desde hace 1 día".to_owned(),
-            (Language::Spanish, Some(days)) => format!("sin noticias desde hace {days} días"),
+            (Language::Spanish, Some(0)) => "un informe en el último día".to_owned(),
+            (Language::Spanish, Some(1)) => "sin informes desde hace 1 día".to_owned(),
+            (Language::Spanish, Some(days)) => format!("sin informes desde hace {days} días"),
         }
     }
 
@@ -143,29 +145,29 @@ pub(crate) fn labelled(label: &str, text: &str) -> String {
 }
 
 texts! {
-    hand_shared: "Given to the app you chose.", "Entregado a la app que eligió.";
-    hand_cancelled: "Sharing was cancelled: nothing was sent or saved.", "Se canceló: no se envió ni se guardó nada.";
+    hand_shared: "Handed to the app you chose. Send it there.", "Pasado a la app que eligió. Envíelo desde allí.";
+    hand_cancelled: "Cancelled: nothing was sent or saved.", "Cancelado: no se envió ni se guardó nada.";
     hand_save_instead: "Save it as a file instead", "Guardarlo como archivo";
-    hand_no_file: "This browser gives no file. Copy the text below, or use another browser.", "Este navegador no da el archivo. Copie el texto de abajo o use otro navegador.";
+    hand_no_file: "Copy the text below, or use another browser: this one gives no file.", "Copie el texto de abajo o use otro navegador: este no da el archivo.";
     hand_text: "The file as text", "El archivo como texto";
     picture_make: "Weight as a picture", "El peso como imagen";
     picture_send: "Send or save the picture", "Enviar o guardar la imagen";
     picture_hold: "Or press and hold the picture to save it.", "O mantenga pulsada la imagen para guardarla.";
-    picture_refused: "This browser draws no picture. Send the report instead: it holds the chart.", "Este navegador no dibuja la imagen. Envíe el informe: contiene el gráfico.";
+    picture_refused: "Send the report instead: it holds the chart. This browser cannot draw the picture.", "Envíe el informe: lleva el gráfico. Este navegador no puede dibujar la imagen.";
     backup_check: "Open the file again to check it", "Abrir el archivo otra vez para comprobarlo";
-    backup_check_hint: "Only a file that was opened again counts as a backup.", "Solo cuenta como copia un archivo que se abrió de nuevo.";
-    backup_is_card: "That is a card, not a backup.", "Eso es una tarjeta, no una copia.";
+    backup_check_hint: "A file counts as a backup once you have opened it here again.", "Un archivo cuenta como copia cuando lo ha abierto aquí otra vez.";
+    backup_is_card: "That is a card, not a backup.", "Eso es una ficha, no una copia.";
     exchange_copy_link: "Copy the link again", "Copiar el enlace otra vez";
-    exchange_card: "Handover card", "Tarjeta de entrega";
-    exchange_records: "Records", "Registros";
+    exchange_card: "Handover card", "Ficha de entrega";
+    exchange_records: "Records", "Datos";
     exchange_anyone: "Anyone with it can read what it says.", "Quien lo tenga puede leer lo que dice.";
     take_another: "Paste another text or choose a file", "Pegar otro texto o elegir un archivo";
-    exchange_take_card: "Take this card", "Tomar esta tarjeta";
-    exchange_take_plan: "Take the changed plan", "Tomar el plan cambiado";
+    exchange_take_card: "Import this card", "Importar esta ficha";
+    exchange_take_plan: "Use the changed plan", "Usar el plan cambiado";
     exchange_no_change: "This plan is the same as the one you have.", "Este plan es igual al que ya tiene.";
-    exchange_paste_hint: "On an iPhone a scanned link opens in Safari, which keeps its own records. Copy the link there, open Perchlight from the home screen and paste it here.", "En un iPhone, un enlace escaneado se abre en Safari, que guarda sus propios registros. Copie allí el enlace, abra Perchlight desde la pantalla de inicio y péguelo aquí.";
-    exchange_too_long: "Too much for a link: send the file.", "Demasiado para un enlace: envíe el archivo.";
-    exchange_alert_on: "Open one event after the import and check that its alert is on: some calendars leave it out.", "Abra un evento tras importar y compruebe que su aviso está activo: algunos calendarios lo omiten.";
-    exchange_old_first: "After each change of the plan open a new file: it replaces the events of the old one. If feeds then stand there twice, delete the old events.", "Tras cada cambio del plan abra un archivo nuevo: sustituye los eventos del anterior. Si entonces las tomas aparecen dos veces, borre los antiguos.";
-    exchange_placed: "Placed chicks", "Pollos entregados";
+    exchange_paste_hint: "On an iPhone a scanned link opens in Safari, which keeps separate records. Copy the link there. Open Perchlight from the home screen. Paste the link here.", "En un iPhone, un enlace escaneado se abre en Safari, que guarda los datos por separado. Copie allí el enlace. Abra Perchlight desde la pantalla de inicio. Pegue aquí el enlace.";
+    exchange_too_long: "Send the file: it is too much for a link.", "Envíe el archivo: es demasiado para un enlace.";
+    exchange_alert_on: "After the import, open one event and check that its alert is on: some calendars leave it out.", "Después de importar, abra un evento y compruebe que su aviso está activo: algunos calendarios lo quitan.";
+    exchange_old_first: "After each change of the plan, open a new file: it replaces the old events. If feeds are listed twice, delete the old events.", "Después de cada cambio del plan, abra un archivo nuevo: sustituye los eventos antiguos. Si las tomas aparecen dos veces, borre los antiguos.";
+    exchange_placed: "Placed chicks", "Polluelos entregados";
 }

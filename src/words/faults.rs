@@ -12,40 +12,40 @@ impl Writing {
         match error {
             NumberError::Empty => self
                 .language
-                .pick("Please type a number.", "Escriba un número.")
+                .pick("Type a number.", "Escriba un número.")
                 .to_owned(),
             NumberError::NotANumber => self
                 .language
                 .pick(
-                    "That is not a number. Digits only, such as 84.5.",
-                    "Eso no es un número. Solo cifras, como 84,5.",
+                    "Type digits only, such as 84.5.",
+                    "Escriba solo cifras, como 84,5.",
                 )
                 .to_owned(),
             NumberError::BothSigns => self
                 .language
                 .pick(
-                    "Please use either a point or a comma, not both.",
+                    "Use either a point or a comma, not both.",
                     "Use un punto o una coma, no los dos.",
                 )
                 .to_owned(),
             NumberError::Negative => self
                 .language
                 .pick(
-                    "The number must not be below zero.",
-                    "El número no puede ser menor que cero.",
+                    "Type a number that is not below zero.",
+                    "Escriba un número que no sea menor que cero.",
                 )
                 .to_owned(),
             NumberError::ThousandsOrDecimals => self
                 .language
                 .pick(
-                    "That could be thousands or decimals. Leave the sign out: 1012, or write 1.0.",
-                    "Eso podrían ser miles o decimales. Quite el signo: 1012, o escriba 1,0.",
+                    "Leave the point or comma out: 1012. For decimals write 1.0.",
+                    "Quite el punto o la coma: 1012. Para decimales escriba 1,0.",
                 )
                 .to_owned(),
             NumberError::OutOfRange(range) => {
                 let (low, high) = (self.tenths(range.low), self.tenths(range.high));
                 match self.language {
-                    Language::English => format!("Please type a number from {low} to {high}."),
+                    Language::English => format!("Type a number from {low} to {high}."),
                     Language::Spanish => format!("Escriba un número de {low} a {high}."),
                 }
             }
@@ -58,56 +58,56 @@ impl Language {
     pub fn refusal(self, refusal: &Refusal) -> &'static str {
         match refusal {
             Refusal::InTheFuture => self.pick(
-                "That time is still to come. Check day and time.",
-                "Esa hora aún no ha llegado. Revise día y hora.",
+                "Check day and time: that is in the future.",
+                "Revise día y hora: todavía no ha llegado.",
             ),
             Refusal::BeforeHatching => self.pick(
-                "That is before the chick hatched. Check the day.",
-                "Eso es antes de que naciera el pollo. Revise el día.",
+                "Check the day: that is before the chick hatched.",
+                "Revise el día: es antes de que naciera el polluelo.",
             ),
             Refusal::NoSuchChick => self.pick(
-                "There is no such chick on this phone.",
-                "No hay tal pollo en este teléfono.",
+                "That chick is not on this phone.",
+                "Ese polluelo no está en este teléfono.",
             ),
             Refusal::ChickIsThere => self.pick(
                 "This chick is on this phone already.",
-                "Este pollo ya está en este teléfono.",
+                "Este polluelo ya está en este teléfono.",
             ),
             Refusal::NoSuchEntry => self.pick(
                 "That entry is not in this journal.",
                 "Esa anotación no está en este diario.",
             ),
             Refusal::ChickStays => self.pick(
-                "What adds a chick cannot be taken back.",
-                "Lo que añade un pollo no se puede deshacer.",
+                "This entry added the chick: it cannot be undone.",
+                "Esta anotación añadió el polluelo: no se puede deshacer.",
             ),
             Refusal::PlanIsNewer => self.pick(
-                "The plan was changed again since. Take back the later change first.",
-                "El plan se cambió de nuevo después. Deshaga antes el cambio posterior.",
+                "Undo the later change of the plan first.",
+                "Deshaga antes el cambio posterior del plan.",
             ),
             Refusal::NotTyped => self.pick(
-                "Only a chick that was typed in and has no card can be joined to a card: two cards are two birds.",
-                "Solo un pollo escrito a mano y sin tarjeta se puede unir a una tarjeta: dos tarjetas son dos pollos.",
+                "Two cards are two birds: only a chick that was typed in, without a card, can be joined to a card.",
+                "Dos fichas son dos polluelos: solo uno añadido a mano, sin ficha, se puede unir a una ficha.",
             ),
             Refusal::AskTheBreeder => self.pick(
-                "The breeder has to say so first: ask, or note what was said on the telephone.",
-                "Antes tiene que decirlo el criador: pregúntele, o anote lo que dijo por teléfono.",
+                "Ask the breeder first, or note what the breeder said on the telephone.",
+                "Pregunte antes al criador, o anote lo que dijo por teléfono.",
             ),
             Refusal::WeightOutOfRange => self.pick(
-                "A chick weighs from 5 to 3000 g. Check the number and the unit.",
-                "Un pollo pesa de 5 a 3000 g. Revise el número y la unidad.",
+                "Check the number and the unit: a chick weighs from 5 to 3000 g.",
+                "Revise el número y la unidad: un polluelo pesa de 5 a 3000 g.",
             ),
             Refusal::VolumeOutOfRange => self.pick(
-                "One feed holds 300 ml at the very most. Check the number.",
-                "Una toma tiene 300 ml como mucho. Revise el número.",
+                "Check the number: one feed is never more than 300 ml.",
+                "Revise el número: una toma nunca pasa de 300 ml.",
             ),
             Refusal::MoreTakenThanOffered => self.pick(
-                "More was taken than was offered. Check the two numbers.",
-                "Tomó más de lo ofrecido. Revise los dos números.",
+                "Check the two numbers: it cannot take more than you offered.",
+                "Revise los dos números: no puede tomar más de lo que le ofreció.",
             ),
             Refusal::TextTooLong => self.pick(
-                "The text is too long: 1000 characters at most.",
-                "El texto es demasiado largo: 1000 caracteres como máximo.",
+                "Shorten the text: at most 1000 characters.",
+                "Acorte el texto: como máximo 1000 caracteres.",
             ),
             Refusal::Plan(faults) => faults.first().map_or("", |fault| self.plan_fault(*fault)),
         }
@@ -116,33 +116,33 @@ impl Language {
     /// A plan that was not taken.
     pub const fn plan_fault(self, fault: PlanFault) -> &'static str {
         match fault {
-            PlanFault::TooManyFeeds => self.pick("At most six feeds a day.", "Como máximo seis tomas al día."),
-            PlanFault::SlotTwice => self.pick("The same feed stands there twice.", "La misma toma aparece dos veces."),
-            PlanFault::FeedsOutOfOrder => self.pick("The feeds must follow each other through the day. Check the times.", "Las tomas deben seguirse a lo largo del día. Revise las horas."),
-            PlanFault::FeedVolume => self.pick("A feed holds from 0.5 to 300 ml.", "Una toma tiene de 0,5 a 300 ml."),
+            PlanFault::TooManyFeeds => self.pick("Type at most six feeds a day.", "Escriba como máximo seis tomas al día."),
+            PlanFault::SlotTwice => self.pick("This feed is listed twice.", "Esta toma aparece dos veces."),
+            PlanFault::FeedsOutOfOrder => self.pick("Check the times: the feeds must follow each other through the day.", "Revise las horas: las tomas deben ir en orden a lo largo del día."),
+            PlanFault::FeedVolume => self.pick("A feed is from 0.5 to 300 ml.", "Una toma es de 0,5 a 300 ml."),
             PlanFault::WindowUpsideDown => self.pick("The lowest serving temperature must be below the highest.", "La temperatura mínima debe estar por debajo de la máxima."),
-            PlanFault::RoomUpsideDown => self.pick("The lowest room temperature must be below the highest.", "La temperatura mínima de la sala debe estar por debajo de la máxima."),
+            PlanFault::RoomUpsideDown => self.pick("The lowest room temperature must be below the highest.", "La temperatura mínima de la habitación debe estar por debajo de la máxima."),
             PlanFault::SyringeTooSmall => self.pick("A syringe holds at least 1 ml.", "Una jeringa tiene al menos 1 ml."),
-            PlanFault::LossLimit => self.pick("The loss limit lies between 3 and 15 %.", "El límite de pérdida está entre 3 y 15 %."),
-            PlanFault::Waits => self.pick("A gap and a wait before offering again last from 1 minute to 24 hours, at most four, each longer than the one before.", "Un intervalo y una espera antes de volver a ofrecer duran de 1 minuto a 24 horas, como máximo cuatro, cada una más larga que la anterior."),
-            PlanFault::ContactNumber => self.pick("A telephone number has digits only, with a leading + if you like, such as +1 555 0100.", "Un teléfono tiene solo cifras, con un + delante si quiere, como +1 555 0100."),
-            PlanFault::TextTooLong => self.pick("A text is too long: 60 characters for names, 1000 for notes.", "Un texto es demasiado largo: 60 caracteres para nombres, 1000 para notas."),
+            PlanFault::LossLimit => self.pick("The weight loss must be from 3 to 15 %.", "La pérdida de peso debe ser de 3 a 15 %."),
+            PlanFault::Waits => self.pick("Waits last from 1 minute to 24 hours. Type at most four, each longer than the one before.", "Las esperas duran de 1 minuto a 24 horas. Escriba como máximo cuatro, cada una más larga que la anterior."),
+            PlanFault::ContactNumber => self.pick("Type only digits, with a + in front if you like, such as +1 555 0100.", "Escriba solo cifras, con un + delante si quiere, como +1 555 0100."),
+            PlanFault::TextTooLong => self.pick("Shorten the text: at most 60 characters for names, 1000 for notes.", "Acorte el texto: como máximo 60 caracteres para nombres, 1000 para notas."),
         }
     }
 }
 
 texts! {
-    fault_file: "The file is too large or cannot be read as text.", "El archivo es demasiado grande o no se puede leer como texto.";
-    fault_species_needed: "Please choose the species.", "Elija la especie.";
-    fault_name_needed: "Please give the chick a name.", "Dé un nombre al pollo.";
-    fault_no_date: "That is no day. Please choose one.", "Eso no es un día. Elija uno.";
-    fault_no_time: "That is no time of day, such as 21:00.", "Eso no es una hora, como 21:00.";
-    fault_day_ahead: "That day is still to come.", "Ese día aún no ha llegado.";
-    fault_hatched_long_ago: "That is more than two years ago. Check the year.", "Eso fue hace más de dos años. Revise el año.";
-    fault_weighed_before_hatching: "That is before it hatched.", "Eso es antes de que naciera.";
-    fault_no_feeds: "Please give at least one feed with its time.", "Indique al menos una toma con su hora.";
-    fault_days: "Please type a whole number of days from 0 to 60.", "Escriba un número entero de días, de 0 a 60.";
-    fault_look_above: "Something above is missing or not right; it is marked.", "Arriba falta algo o no está bien; está marcado.";
-    fault_choose: "Please choose one.", "Elija una opción.";
-    fault_text_needed: "Please write something first.", "Escriba algo primero.";
+    fault_file: "This file is too large, or is not text.", "Este archivo es demasiado grande o no es texto.";
+    fault_species_needed: "Choose the species.", "Elija la especie.";
+    fault_name_needed: "Give the chick a name.", "Dé un nombre al polluelo.";
+    fault_no_date: "Choose a day.", "Elija un día.";
+    fault_no_time: "Type a time of day, such as 21:00.", "Escriba una hora, como 21:00.";
+    fault_day_ahead: "Check the day: it is in the future.", "Revise el día: todavía no ha llegado.";
+    fault_hatched_long_ago: "Check the year: that is more than two years ago.", "Revise el año: fue hace más de dos años.";
+    fault_weighed_before_hatching: "Check the day: that is before it hatched.", "Revise el día: es antes de que naciera.";
+    fault_no_feeds: "Give at least one feed with its time.", "Indique al menos una toma con su hora.";
+    fault_days: "Type a whole number of days from 0 to 60.", "Escriba un número entero de días, de 0 a 60.";
+    fault_look_above: "Look above: something is missing or not right. It is marked.", "Mire arriba: falta algo o no está bien. Está marcado.";
+    fault_choose: "Choose one.", "Elija una opción.";
+    fault_text_needed: "Write something first.", "Escriba algo primero.";
 }

@@ -222,6 +222,33 @@ impl Writing {
         time.text()
     }
 
+    /// A wall time after "at" or "until" in a sentence: `21:00`, in Spanish `las 21:00` and `la 1:00`.
+    pub fn the_time(self, time: WallTime) -> String {
+        let time = self.time(time);
+        match self.language {
+            Language::English => time,
+            Language::Spanish => {
+                let time = match time.strip_prefix('0') {
+                    Some(rest) => rest.to_owned(),
+                    None => time,
+                };
+                let article = if time.starts_with("1:") { "la" } else { "las" };
+                format!("{article} {time}")
+            }
+        }
+    }
+
+    /// A day and wall time in a sentence: `Mon 2 Nov, 07:10`, `el lun 2 nov a las 7:10`.
+    pub fn on_lived(self, lived: Lived) -> String {
+        match self.language {
+            Language::English => self.lived(lived),
+            Language::Spanish => {
+                let (day, time) = (self.day(lived.day), self.the_time(lived.time));
+                format!("el {day} a {time}")
+            }
+        }
+    }
+
     /// A day without its year: `Mon 2 Nov`, `lun 2 nov`.
     pub fn day(self, day: Day) -> String {
         let (_, month, date) = day.date();
@@ -260,7 +287,10 @@ impl Writing {
         match (weeks, days) {
             (0, days) => self.days(days),
             (weeks, 0) => format!("{weeks} {}", weeks_word(weeks)),
-            (weeks, days) => format!("{weeks} {} {}", weeks_word(weeks), self.days(days)),
+            (weeks, days) => {
+                let and = self.language.pick("", "y ");
+                format!("{weeks} {} {and}{}", weeks_word(weeks), self.days(days))
+            }
         }
     }
 

@@ -19,17 +19,10 @@ impl Writing {
         let gain = mass(stand.wanted_g_per_day);
         Some(match self.language {
             Language::English => format!(
-                "Growth: {level} at {age} is {pct} of its species\u{2019} curve, {expected} ({low} for the \
-                 lightest adults, {high} for the heaviest). Scaled to this chick, the curve now rises by \
-                 {gain} a day. Ours: our own use of a published growth constant (AnAge), from an assumed \
-                 weight at hatching. Breeder and avian vet decide."
+                "Growth: {level} at {age} is {pct} of its species\u{2019} curve, {expected} ({low} for the lightest adults, {high} for the heaviest). Scaled to this chick, the curve now rises by {gain} a day. Our own curve, not tested on birds: a published growth constant (AnAge) from an assumed weight at hatching. Breeder and avian vet decide."
             ),
             Language::Spanish => format!(
-                "Crecimiento: {level} a los {age} es el {pct} de la curva de su especie, {expected} ({low} \
-                 para los adultos más ligeros, {high} para los más pesados). Ajustada a este pollo, la \
-                 curva sube ahora {gain} al día. Nuestro: uso propio de una constante de crecimiento \
-                 publicada (AnAge), desde un peso al nacer supuesto. Deciden el criador y el veterinario \
-                 de aves."
+                "Crecimiento: {level} con {age} es el {pct} de la curva de su especie, {expected} ({low} para los adultos más ligeros, {high} para los más pesados). Ajustada a este polluelo, la curva sube ahora {gain} al día. Curva propia, sin probar en aves: una constante de crecimiento publicada (AnAge) desde un peso al nacer supuesto. Deciden el criador y el veterinario de aves."
             ),
         })
     }

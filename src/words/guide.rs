@@ -15,62 +15,62 @@ texts! {
     guide_next: "Next", "Siguiente";
     guide_stop_title: "Stop this feed?", "¿Parar esta toma?";
     guide_wait: "Wait and come back", "Esperar y volver";
-    guide_wait_hint: "Everything stays as it is. Mixed food is thrown away after an hour.", "Todo queda como está. La mezcla se tira al cabo de una hora.";
-    guide_leave: "Leave this feed out", "Saltar esta toma";
+    guide_wait_hint: "You can go on from here later. Throw mixed food away after an hour.", "Puede seguir aquí más tarde. La papilla preparada se tira al cabo de una hora.";
+    guide_leave: "Leave this feed out", "No dar esta toma";
     guide_go_on: "Go on feeding", "Seguir con la toma";
-    guide_anew: "Begin anew", "Empezar de nuevo";
-    guide_stale: "More than an hour has passed since this was mixed. Throw the mix away and begin anew.", "Ha pasado más de una hora desde la mezcla. Tírela y empiece de nuevo.";
+    guide_anew: "Start again", "Empezar de nuevo";
+    guide_stale: "Throw this mix away and start again: it is more than an hour old.", "Tire esta papilla y empiece de nuevo: tiene más de una hora.";
 
     guide_crop_look: "Look and feel gently: how much is in the crop?", "Mire y palpe con suavidad: ¿cuánto hay en el buche?";
-    guide_look_again: "Look at the crop again", "Mirar el buche otra vez";
-    guide_crop_cold: "Warm, bright, breathing quietly? If not, do not feed: tap Stop.", "¿Caliente, despierto, respira tranquilo? Si no, no dé la toma: toque Parar.";
+    guide_look_again: "Look at the crop again", "Mirar otra vez el buche";
+    guide_crop_cold: "Is it warm, bright and breathing quietly? If not, do not feed: tap Stop.", "¿Está tibio al tacto, activo y respira sin ruido? Si no, no dé la toma: toque «Parar».";
 
-    guide_mix_lead: "Weigh into the cup, water first. Dissolve a fat supplement in the warm water.", "Pese en la taza, primero el agua. Disuelva el suplemento graso en el agua caliente.";
-    guide_mix_powder: "Powder", "Polvo";
+    guide_mix_lead: "Put the cup on the scale. Weigh in the water first, then the powder. A fat supplement goes into the warm water.", "Ponga el vaso en la báscula. Pese primero el agua y luego el polvo. Si lleva suplemento graso, disuélvalo en el agua tibia.";
+    guide_mix_powder: "Powder", "Papilla en polvo";
     guide_mix_water: "Water", "Agua";
     guide_mix_fat: "Fat supplement", "Suplemento graso";
     guide_mix_spoons: "level spoons", "cucharas rasas";
     guide_mix_half: "and a half", "y media";
     guide_mix_water_at: "Water at about", "Agua a unos";
-    guide_mix_no_microwave: "No microwave: it leaves hot spots that burn. Stir well and measure in several places.", "Sin microondas: deja puntos que queman. Remueva bien y mida en varios sitios.";
-    guide_mix_thin: "This is thin for a feathered chick (below 18 % powder). Ask your breeder.", "Es claro para un pollo emplumado (menos de 18 % de polvo). Pregunte a su criador.";
-    guide_mix_thick: "This is thick (above 33 % powder): it slows the crop. Ask your breeder.", "Es espeso (más de 33 % de polvo): frena el buche. Pregunte a su criador.";
-    guide_mix_fat_much: "More fat supplement than the cap of 2.5 g in 100 ml (ours). Only if breeder or vet asked for it.", "Más suplemento graso que el tope de 2,5 g en 100 ml (nuestro). Solo si lo pidió el criador o el veterinario.";
-    guide_mix_fat_double: "The powder is high in fat already. Ask your breeder before you add a fat supplement.", "El polvo ya es rico en grasa. Pregunte a su criador antes de añadir un suplemento graso.";
-    guide_mixed: "It is mixed", "Ya está mezclado";
+    guide_mix_no_microwave: "Do not use a microwave: it leaves hot spots that burn. Stir well and measure in several places.", "No use microondas: deja zonas que queman. Remueva bien y mida en varios sitios.";
+    guide_mix_thin: "Ask your breeder: this is thin for a feathered chick (below 18 % powder).", "Pregunte a su criador: es muy líquida para un polluelo emplumado (menos de 18 % de polvo).";
+    guide_mix_thick: "Ask your breeder: this is thick (above 33 % powder) and slows the crop.", "Pregunte a su criador: es muy espesa (más de 33 % de polvo) y el buche se vacía más despacio.";
+    guide_mix_fat_much: "More fat supplement than 2.5 g in 100 ml (our own limit). Give it only if your breeder or vet asked for it.", "Más suplemento graso que 2,5 g en 100 ml (valor propio). Solo si lo pidió el criador o el veterinario.";
+    guide_mix_fat_double: "Ask your breeder before you add a fat supplement: this powder is high in fat already.", "Pregunte a su criador antes de añadir un suplemento graso: esta papilla ya es rica en grasa.";
+    guide_mixed: "It is mixed", "Ya está preparada";
 
-    guide_warm_lead: "Stir, measure in the cup, type what the thermometer says.", "Remueva, mida en la taza y escriba lo que dice el termómetro.";
+    guide_warm_lead: "Stir. Measure in the cup. Type what the thermometer says.", "Remueva. Mida en el vaso. Escriba lo que marca el termómetro.";
     guide_warm_field: "Thermometer", "Termómetro";
-    guide_warm_implausible: "That is no temperature of a cup of formula. Check the number and the unit.", "Esa no es la temperatura de una taza de papilla. Revise el número y la unidad.";
+    guide_warm_implausible: "A cup of formula cannot have that temperature. Check the number and the unit.", "Un vaso de papilla no puede tener esa temperatura. Revise el número y la unidad.";
     guide_warm_measured: "Measured", "Medido";
-    guide_warm_bath: "The cup is in a warm bath", "La taza está en un baño caliente";
+    guide_warm_bath: "The cup is in a warm bath", "El vaso está al baño maría";
     guide_warm_now: "about now", "ahora unos";
     guide_warm_slip: "Did you mean", "¿Quiso decir";
-    guide_heat_old: "The cup was measured more than five minutes ago. Measure it again before you give it.", "La taza se midió hace más de cinco minutos. Mídala otra vez antes de darla.";
-    guide_given_already: "Given already: note it", "Ya dada: anótela";
+    guide_heat_old: "Measure the cup again before you give it: the last reading is more than five minutes old.", "Mida otra vez el vaso antes de dar la papilla: la última medida tiene más de cinco minutos.";
+    guide_given_already: "I gave it already: note it", "Ya la di: anotarla";
     guide_heat_again: "Measure again", "Medir otra vez";
     guide_see_why: "See why", "Ver por qué";
-    guide_warmer: "It is warmer than before, so only this reading counts. Stir, then measure again in several places.", "Está más caliente que antes: solo vale esta medida. Remueva y mida otra vez en varios sitios.";
-    guide_warm_tip: "Measure once more at the syringe tip before you feed.", "Mida otra vez en la punta de la jeringa antes de dar.";
+    guide_warmer: "Stir, then measure again in several places: it is warmer than before, so only this reading counts.", "Remueva y mida otra vez en varios sitios: está más caliente que antes, así que solo vale esta medida.";
+    guide_warm_tip: "Measure once more at the syringe tip before you feed.", "Antes de darla, mida otra vez en la punta de la jeringa.";
 
-    guide_draw_lead: "Fill from the same cup. The largest first, no air.", "Llene de la misma taza. Primero la mayor, sin aire.";
+    guide_draw_lead: "Fill all from the same cup, the largest first. No air.", "Llene todo del mismo vaso, primero lo mayor. Sin aire.";
     guide_draw_small_hand: "For a small hand", "Para una mano pequeña";
 
-    guide_hold_lead: "Support head and neck from behind. Come from the bird's left side of the beak, point toward its right. Do not push on the upper beak.", "Sujete cabeza y cuello por detrás. Entre por el lado izquierdo del pico del ave, apuntando a su derecha. No empuje el pico superior.";
-    guide_hold_ready: "It stands well", "Está bien colocado";
+    guide_hold_lead: "Hold head and neck from behind. Put the tip in at the left side of the beak (the bird's left) and point it to the bird's right. Do not push on the upper beak.", "Sujete la cabeza y el cuello por detrás. Ponga la punta en el lado izquierdo del pico (izquierda del ave) y apunte hacia la derecha del ave. No empuje la parte de arriba del pico.";
+    guide_hold_ready: "Position is good", "Está en buena posición";
 
-    guide_response_lead: "Touch the corners of the beak with warm fingers. Does it bob and swallow?", "Toque las comisuras del pico con dedos calientes. ¿Cabecea y traga?";
-    guide_response_yes: "Yes, it bobs", "Sí, cabecea";
-    guide_response_no: "No, it does not want", "No, no quiere";
-    guide_response_never: "No response, no food. Never push food into a chick that does not bob.", "Sin respuesta, sin comida. Nunca empuje comida a un pollo que no cabecea.";
+    guide_response_lead: "Touch the corners of the beak with warm fingers. Does it bob its head up and down and swallow?", "Toque las comisuras del pico con los dedos tibios. ¿Mueve la cabeza arriba y abajo y traga?";
+    guide_response_yes: "Yes, it bobs and swallows", "Sí, la mueve y traga";
+    guide_response_no: "No, it does not respond", "No, no responde";
+    guide_response_never: "No bobbing, no food. Never push food into a chick that does not bob and swallow.", "Si no responde, no hay toma. Nunca empuje papilla si no mueve la cabeza y traga.";
 
-    guide_give_lead: "Small pushes in time with the bobs. Stop at once when it stops bobbing, coughs, or food shows at the nostrils.", "Empujones pequeños al ritmo del cabeceo. Pare en seco si deja de cabecear, tose o sale comida por las narinas.";
-    guide_give_done: "Enough", "Basta";
+    guide_give_lead: "Push a little at a time, in time with the bobs. Stop at once if it stops bobbing, coughs, or food shows at the nostrils.", "Dé poco a poco, al ritmo en que mueve la cabeza y traga. Pare al instante si deja de hacerlo, tose o le sale papilla por la nariz.";
+    guide_give_done: "Enough", "Ya está";
     guide_given: "given", "dados";
 
-    guide_after_lead: "Put it back warm and leave it alone: no handling with a full crop. A swallow or two, a head shake and a sleepy chick are normal.", "Déjelo caliente y tranquilo: nada de manoseo con el buche lleno. Tragar, sacudir la cabeza y dormirse es normal.";
-    guide_after_not: "Not normal: clicking, gasping, bubbles at the nostrils, blue. Then tap Stop and Something's wrong.", "No es normal: chasquidos, jadeo, burbujas en las narinas, color azul. Entonces toque Parar y Algo va mal.";
-    guide_after_throw: "Throw the rest away. Wash the tools hot, disinfect, rinse, dry.", "Tire lo que sobra. Lave los utensilios con agua caliente, desinfecte, aclare y seque.";
+    guide_after_lead: "Put it back warm and leave it alone: do not handle it with a full crop. Normal now: a swallow or two, a shake of the head, falling asleep.", "Déjelo al calor y tranquilo: con el buche lleno no se le toca. Es normal que trague una o dos veces, sacuda la cabeza y se duerma.";
+    guide_after_not: "Not normal: clicking, gasping, bubbles at the nostrils, turning blue. Then tap Stop, then Something's wrong.", "No es normal: ruidos al respirar, boquear, burbujas en la nariz, ponerse azul. Entonces toque «Parar» y después «Algo va mal».";
+    guide_after_throw: "Throw the rest away. Wash the tools with hot water and soap, disinfect, rinse, dry.", "Tire lo que sobra. Lave los utensilios con agua caliente y jabón, desinfecte, enjuague y seque.";
     guide_after_log: "Log this feed", "Anotar esta toma";
 }
 
@@ -78,12 +78,12 @@ impl Language {
     /// A step's heading.
     pub const fn guide_step(self, step: Step) -> &'static str {
         match step {
-            Step::Crop => self.pick("How full is the crop?", "¿Cómo está el buche?"),
-            Step::Mix => self.pick("Mix", "Mezclar"),
+            Step::Crop => self.pick("How full is the crop?", "¿Cuánto hay en el buche?"),
+            Step::Mix => self.pick("Mix", "Preparar la papilla"),
             Step::Warmth => self.pick("Temperature", "Temperatura"),
-            Step::DrawUp => self.pick("Draw up", "Cargar"),
+            Step::DrawUp => self.pick("Draw up", "Llenar"),
             Step::Hold => self.pick("Hold", "Sujetar"),
-            Step::Response => self.pick("Feeding response?", "¿Responde?"),
+            Step::Response => self.pick("Does it want food?", "¿Pide comida?"),
             Step::Give => self.pick("Give", "Dar"),
             Step::After => self.pick("After", "Después"),
         }
@@ -93,21 +93,21 @@ impl Language {
     pub const fn serving_verdict(self, verdict: ServingVerdict) -> &'static str {
         match verdict {
             ServingVerdict::TooCold => self.pick(
-                "Too cold: it slows the crop. Warm the cup in a bath of at most 43 °C within this feed, or throw it away and mix fresh.",
-                "Demasiado fría: frena el buche. Caliente la taza en un baño de 43 °C como mucho dentro de esta toma, o tírela y mezcle de nuevo.",
+                "Too cold: it slows the crop. Stand the cup in warm water of at most 43 °C now, or throw it away and mix fresh.",
+                "Demasiado fría: el buche se vacía más despacio. Caliente ya el vaso al baño maría, con agua a 43 °C como máximo, o tire la papilla y prepare otra.",
             ),
-            ServingVerdict::Good => self.pick("Good to feed.", "Bien para dar."),
+            ServingVerdict::Good => self.pick("Good to feed.", "Se puede dar."),
             ServingVerdict::Amber => self.pick(
                 "Not yet: stir, wait a little, measure again.",
                 "Aún no: remueva, espere un poco y mida otra vez.",
             ),
             ServingVerdict::TooHot => self.pick(
-                "Too hot to feed. Let it cool, stir, measure again.",
-                "Demasiado caliente. Deje que enfríe, remueva y mida otra vez.",
+                "Too hot: do not feed. Let it cool, stir, measure again.",
+                "Demasiado caliente: no la dé. Deje que se enfríe, remueva y mida otra vez.",
             ),
             ServingVerdict::BurnDanger => self.pick(
-                "BURNS: at this heat formula burns the crop. Do not feed. Let it cool.",
-                "QUEMA: a este calor la mezcla quema el buche. No la dé. Deje que enfríe.",
+                "DO NOT FEED: this burns the crop. Let it cool, stir, measure again.",
+                "NO LA DÉ: quema el buche. Deje que se enfríe, remueva y mida otra vez.",
             ),
         }
     }
@@ -127,24 +127,24 @@ impl Language {
     pub const fn cooling_error(self, error: CoolingError) -> &'static str {
         match error {
             CoolingError::SameMoment { .. } => self.pick(
-                "That is the same minute as the last reading. Wait a little and measure again.",
-                "Es el mismo momento que la última medida. Espere un poco y mida otra vez.",
+                "Wait a little and measure again: this is the same minute as the last reading.",
+                "Espere un poco y mida otra vez: es el mismo minuto que la última medida.",
             ),
             CoolingError::Unchanged { .. } => self.pick(
-                "It reads the same as before. Wait a few minutes and measure again.",
-                "Marca lo mismo que antes. Espere unos minutos y mida otra vez.",
+                "Wait a few minutes and measure again: it reads the same as before.",
+                "Espere unos minutos y mida otra vez: marca lo mismo que antes.",
             ),
             CoolingError::NotWarmerThanRoom { .. } | CoolingError::CrossesRoom { .. } => self.pick(
-                "The cup cannot be colder than the room. Check both numbers.",
-                "La taza no puede estar más fría que la sala. Revise los dos números.",
+                "Check both numbers: the cup cannot be colder than the room.",
+                "Revise los dos números: el vaso no puede estar más frío que la habitación.",
             ),
             CoolingError::NotANumber
             | CoolingError::WrongOrder { .. }
             | CoolingError::MovesAway { .. }
             | CoolingError::HalfTime { .. }
             | CoolingError::NeverReached { .. } => self.pick(
-                "These readings do not fit together. Measure again.",
-                "Estas medidas no encajan. Mida otra vez.",
+                "Measure again: these readings do not fit together.",
+                "Mida otra vez: estas medidas no encajan.",
             ),
         }
     }
@@ -157,7 +157,7 @@ impl Writing {
         let window = self.warmth(held(serving.from_c), held(serving.to_c));
         match self.language {
             Language::English => format!("Aim for {window}"),
-            Language::Spanish => format!("Busque {window}"),
+            Language::Spanish => format!("Temperatura buena: {window}"),
         }
     }
 
@@ -166,12 +166,14 @@ impl Writing {
         let ready = self.clock_minutes(ready_min);
         let by = self.clock_minutes(feed_by_min);
         match (self.language, ready_min <= 0.0, feed_by_min <= 0.0) {
-            (Language::English, _, true) => "The window is over.".to_owned(),
-            (Language::Spanish, _, true) => "La ventana ha pasado.".to_owned(),
+            (Language::English, _, true) => "It has cooled too far.".to_owned(),
+            (Language::Spanish, _, true) => "Se ha enfriado demasiado.".to_owned(),
             (Language::English, true, false) => format!("Ready. Feed within {by}."),
-            (Language::Spanish, true, false) => format!("Lista. Dar en {by}."),
+            (Language::Spanish, true, false) => format!("Lista. Désela antes de que pasen {by}."),
             (Language::English, false, false) => format!("Ready in {ready}, feed before {by}."),
-            (Language::Spanish, false, false) => format!("Lista en {ready}, dar antes de {by}."),
+            (Language::Spanish, false, false) => {
+                format!("Lista dentro de {ready}; désela antes de que pasen {by}.")
+            }
         }
     }
 
@@ -180,9 +182,9 @@ impl Writing {
         let ready = self.clock_minutes(ready_min);
         match (self.language, ready_min <= 0.0) {
             (Language::English, true) => "Measure again now.".to_owned(),
-            (Language::Spanish, true) => "Mida otra vez ahora.".to_owned(),
+            (Language::Spanish, true) => "Mida otra vez ya.".to_owned(),
             (Language::English, false) => format!("Measure again in about {ready}."),
-            (Language::Spanish, false) => format!("Mida otra vez en unos {ready}."),
+            (Language::Spanish, false) => format!("Mida otra vez dentro de unos {ready}."),
         }
     }
 
@@ -238,20 +240,24 @@ impl Writing {
         let (volume, allowance) = (self.volume(volume), self.volume(allowance));
         match self.language {
             Language::English => {
-                format!("Enough for {volume} plus {allowance} for what stays in cup and syringe.")
+                format!(
+                    "Enough for {volume}, and {allowance} more for what stays in cup and syringe."
+                )
             }
             Language::Spanish => {
-                format!("Basta para {volume} más {allowance} por lo que queda en taza y jeringa.")
+                format!(
+                    "Alcanza para {volume} y {allowance} más por lo que queda en el vaso y la jeringa."
+                )
             }
         }
     }
 
     /// When it was mixed and until when it may be given.
     pub fn mix_keeps(self, mixed: WallTime, until: WallTime) -> String {
-        let (mixed, until) = (self.time(mixed), self.time(until));
+        let (mixed, until) = (self.the_time(mixed), self.the_time(until));
         match self.language {
             Language::English => format!("Mixed at {mixed}. Throw it away at {until}."),
-            Language::Spanish => format!("Mezclado a las {mixed}. Tírelo a las {until}."),
+            Language::Spanish => format!("Preparada a {mixed}. Tírela a {until}."),
         }
     }
 
@@ -272,8 +278,8 @@ impl Writing {
     pub fn take_back(self, draw: Millilitres) -> String {
         let draw = self.volume(draw);
         match self.language {
-            Language::English => format!("Take back the last {draw}"),
-            Language::Spanish => format!("Retirar los últimos {draw}"),
+            Language::English => format!("Do not count the last {draw}"),
+            Language::Spanish => format!("No contar los últimos {draw}"),
         }
     }
 }

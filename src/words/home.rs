@@ -7,25 +7,25 @@ use crate::words::Language;
 use crate::words::format::Writing;
 
 texts! {
-    home_title: "First days, powder, hygiene", "Primeros días, polvo, higiene";
-    home_arrival: "The new home", "El nuevo hogar";
-    home_arrived: "It has arrived", "Ha llegado";
-    home_not_arrived: "Note the arrival: settle-in, vet visit and quarantine count from it.", "Anote la llegada: desde ella cuentan la adaptación, el veterinario y la cuarentena.";
-    home_order: "On arrival, in this order: warm and quiet for 30 to 60 minutes, look at it and its droppings, weigh, feel the crop, feed. Never feed a cold chick.", "Al llegar, en este orden: calor y calma 30 a 60 minutos, mirarlo a él y sus excrementos, pesar, palpar el buche, dar de comer. Nunca alimente a un pollo frío.";
-    home_first_feed: "First feed: the breeder's own powder, half to three quarters of the usual volume, a little thinner. Weigh it first.", "Primera toma: el polvo del criador, de la mitad a tres cuartos del volumen habitual, algo más clara. Pese antes.";
-    home_same: "Apart from the first feed, change nothing of powder, thickness, tool and hours in the settle-in days.", "Salvo en la primera toma, no cambie polvo, espesor, utensilio ni horas en los días de adaptación.";
-    home_room: "Room temperature", "Temperatura de la sala";
-    home_powder: "Powder", "Polvo";
-    home_powder_field: "Powder opened or weighed now", "Polvo abierto o pesado ahora";
-    home_powder_none: "Weigh the powder once: the days left follow from what you mix in the guide.", "Pese el polvo una vez: los días que quedan salen de lo que mezcle en la guía.";
-    home_powder_order: "Order more today.", "Pida más hoy.";
-    home_hygiene: "Cleaning, after each feed", "Limpieza, tras cada toma";
-    home_clean_throw: "Throw away what is left in the cup. Never keep or re-heat mixed food.", "Tire lo que quede en la taza. Nunca guarde ni recaliente la mezcla.";
-    home_clean_wash: "Wash syringe and cup hot, with soap, apart; rinse.", "Lave jeringa y taza con agua caliente y jabón, desmontadas; aclare.";
-    home_clean_bleach: "Lay them for 10 to 30 minutes in household bleach 1 : 32, that is 30 ml in 1 litre of water, made fresh each day. Never mix bleach with soap or acid.", "Déjelas de 10 a 30 minutos en lejía doméstica 1 : 32, es decir 30 ml en 1 litro de agua, hecha cada día. Nunca mezcle lejía con jabón ni ácido.";
-    home_clean_rinse: "Rinse well and let them dry in the air.", "Aclare bien y deje secar al aire.";
-    home_clean_replace: "Replace a syringe that drags. One set for each bird.", "Cambie la jeringa que se atasque. Un juego por ave.";
-    home_clean_source: "1 : 32 from a bird-safety page; other pages give 1 : 16. Your vet's word comes first.", "1 : 32 de una página de seguridad de aves; otras dan 1 : 16. Manda su veterinario.";
+    home_title: "First days", "Primeros días";
+    home_arrival: "Arrival", "Llegada";
+    home_arrived: "It is home now", "Ya está en casa";
+    home_not_arrived: "Tap when it is home: settling in, vet visit and quarantine count from then.", "Toque cuando esté en casa: desde ahí cuentan la adaptación, la visita al veterinario y la cuarentena.";
+    home_order: "When it arrives, in this order: 30 to 60 minutes of warmth and quiet; look at it and its droppings; weigh it; feel the crop; feed. Never feed a cold chick.", "Cuando llegue, en este orden: de 30 a 60 minutos al calor y tranquilo; mírelo y mire las heces; péselo; palpe el buche; dé la toma. Nunca dé de comer a un polluelo frío.";
+    home_first_feed: "First feed: weigh it first. Use the breeder's own powder, a little thinner, half to three quarters of the usual amount.", "Primera toma: péselo primero. Use la misma papilla que el criador, algo más líquida, de la mitad a tres cuartos de la cantidad habitual.";
+    home_same: "While it settles in, change nothing else: same powder, same thickness, same tool, same hours.", "Mientras se adapta, no cambie nada más: la misma papilla, la misma consistencia, el mismo utensilio, las mismas horas.";
+    home_room: "Room temperature", "Temperatura de la habitación";
+    home_powder: "Powder", "Papilla en polvo";
+    home_powder_field: "Powder you have now", "Papilla en polvo que hay ahora";
+    home_powder_none: "Weigh the powder once. From what you mix in the guide, the app tells how many days are left.", "Pese la papilla en polvo una vez. Con lo que prepare en la guía, la app dirá para cuántos días queda.";
+    home_powder_order: "Order more powder today.", "Pida hoy más papilla.";
+    home_hygiene: "Clean after each feed", "Limpie después de cada toma";
+    home_clean_throw: "Throw away what is left in the cup. Never keep or reheat mixed food.", "Tire lo que quede en el vaso. Nunca guarde ni recaliente la papilla preparada.";
+    home_clean_wash: "Take the syringe apart. Wash syringe and cup with hot water and soap. Rinse.", "Desmonte la jeringa. Lave jeringa y vaso con agua caliente y jabón. Enjuague.";
+    home_clean_bleach: "Leave them for 10 to 30 minutes in water with household bleach: 30 ml in 1 litre (1:32), made fresh each day. Never mix bleach with soap or acid. Keep the bird out of the room: bleach fumes harm it.", "Déjelos de 10 a 30 minutos en agua con lejía (cloro, lavandina): 30 ml por litro (1:32), preparada ese día. Nunca mezcle lejía (cloro, lavandina) con jabón ni ácido. Tenga al ave en otra habitación: los vapores le hacen daño.";
+    home_clean_rinse: "Rinse well until nothing smells of bleach. Let them dry in the air.", "Enjuague bien hasta que no huela a lejía (cloro, lavandina). Deje secar al aire.";
+    home_clean_replace: "Replace a syringe whose plunger sticks. One set for each bird.", "Cambie la jeringa si el émbolo se atasca. Un juego para cada ave.";
+    home_clean_source: "Your vet's word comes first. 1:32 is from a bird-safety page; other pages give 1:16.", "Primero, lo que diga su veterinario. 1:32 es de una página sobre seguridad de las aves; otras dan 1:16.";
 }
 
 impl Language {
@@ -55,11 +55,11 @@ impl Writing {
         let (date, days) = (self.day(day), self.days(left));
         match (self.language, left > 0) {
             (Language::English, true) => {
-                format!("Settling in, {days} left: no feed is dropped before {date}.")
+                format!("Settling in, {days} more: drop no feed before {date}.")
             }
             (Language::English, false) => format!("Settled in since {date}."),
             (Language::Spanish, true) => {
-                format!("Adaptación, quedan {days}: no se quita ninguna toma antes del {date}.")
+                format!("Adaptación, {days} más: no quite ninguna toma antes del {date}.")
             }
             (Language::Spanish, false) => format!("Adaptado desde el {date}."),
         }
@@ -69,14 +69,18 @@ impl Writing {
         let (date, days) = (self.day(day), self.days(left));
         match (self.language, left >= 0) {
             (Language::English, true) => {
-                format!("Avian vet, {days} left: first visit by {date}.")
+                format!("Go to an avian vet by {date}: {days} left.")
             }
-            (Language::English, false) => format!("Avian vet: first visit was due by {date}."),
+            (Language::English, false) => {
+                format!("Make an appointment with an avian vet: the first visit was due by {date}.")
+            }
             (Language::Spanish, true) => {
-                format!("Veterinario de aves, quedan {days}: primera visita hasta el {date}.")
+                format!("Primera visita al veterinario de aves antes del {date}: {days} más.")
             }
             (Language::Spanish, false) => {
-                format!("Veterinario de aves: la primera visita era hasta el {date}.")
+                format!(
+                    "Pida cita con un veterinario de aves: la primera visita debía ser antes del {date}."
+                )
             }
         }
     }
@@ -85,15 +89,16 @@ impl Writing {
         let (date, days) = (self.day(day), self.days(left));
         match (self.language, left > 0) {
             (Language::English, true) => format!(
-                "Apart from other birds, {days} left: until {date} (30 to 90 days; 45 is ours)."
+                "Keep it apart from other birds, {days} more: until {date} (30 to 90 days are advised; here 45, our own limit)."
             ),
-            (Language::English, false) => format!("Apart from other birds: over since {date}."),
+            (Language::English, false) => {
+                format!("The time apart from other birds is over since {date}.")
+            }
             (Language::Spanish, true) => format!(
-                "Separado de otras aves, quedan {days}: hasta el {date} (30 a 90 días; 45 es \
-                 nuestro)."
+                "Téngalo separado de otras aves, {days} más: hasta el {date} (se aconsejan de 30 a 90 días; aquí, 45)."
             ),
             (Language::Spanish, false) => {
-                format!("Separado de otras aves: terminó el {date}.")
+                format!("La separación de otras aves terminó el {date}.")
             }
         }
     }
@@ -104,13 +109,17 @@ impl Writing {
         let lasts = stock.days_left.map(|days| self.days(days));
         match (self.language, lasts) {
             (Language::English, Some(days)) => {
-                format!("About {left} left: {days} at the pace of the last week.")
+                format!(
+                    "About {left} of powder left: enough for {days} at the pace of the last week."
+                )
             }
-            (Language::English, None) => format!("About {left} left."),
+            (Language::English, None) => format!("About {left} of powder left."),
             (Language::Spanish, Some(days)) => {
-                format!("Quedan unos {left}: {days} al ritmo de la última semana.")
+                format!(
+                    "Papilla en polvo que queda: {left} aprox., para {days} al ritmo de la última semana."
+                )
             }
-            (Language::Spanish, None) => format!("Quedan unos {left}."),
+            (Language::Spanish, None) => format!("Papilla en polvo que queda: {left} aprox."),
         }
     }
 
@@ -118,11 +127,11 @@ impl Writing {
     pub fn order_in(self, days: i32) -> String {
         match self.language {
             Language::English => format!(
-                "Order more in {} (7 days in hand for shipping, ours).",
+                "Order more powder in {}: shipping may take 7 days (our own limit).",
                 self.days(days)
             ),
             Language::Spanish => format!(
-                "Pida más en {} (7 días de margen para el envío, nuestro).",
+                "Pida más papilla dentro de {}: el envío puede tardar 7 días (valor propio).",
                 self.days(days)
             ),
         }

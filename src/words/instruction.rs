@@ -18,13 +18,13 @@ texts! {
     do_not_feed: "Do not feed", "No dé de comer";
     first_crop: "Look at the crop first", "Mire primero el buche";
     first_weigh: "Weigh it first", "Péselo primero";
-    held_away: "On its way: nothing to feed here.", "De camino: aquí no toca nada.";
-    held_others: "This too keeps food back", "También lo impide";
-    held_again: "No food for longer than the longest gap of the plan: call again.", "Más tiempo sin comida que el mayor intervalo del plan: llame otra vez.";
+    held_away: "It is on the way: do not feed here.", "Está de camino: aquí no hay que darle nada.";
+    held_others: "Also a reason not to feed", "También es motivo para no dar de comer";
+    held_again: "Call again: it has had no food for longer than the longest gap of the plan.", "Llame otra vez: lleva sin comer más que el intervalo más largo del plan.";
     held_still: "Still so", "Sigue igual";
-    held_gone: "It is gone", "Ya pasó";
-    log_held: "Do not give food now. If it was given already, note it and say so when you call.", "No dé comida ahora. Si ya se la dio, anótelo y dígalo cuando llame.";
-    log_held_given: "It was given: note it", "Ya se dio: anotar";
+    held_gone: "It is gone", "Ya no lo tiene";
+    log_held: "Give no food now. Fed already? Note it, and say so when you call.", "No le dé de comer ahora. ¿Ya comió? Anótelo y dígalo cuando llame.";
+    log_held_given: "It was given: note it", "Ya se dio: anotarlo";
     log_held_not: "It was not given", "No se dio";
     advice_title: "The breeder or vet said…", "El criador o el veterinario dijo…";
     advice_who: "Who said it?", "¿Quién lo dijo?";
@@ -34,7 +34,7 @@ texts! {
     advice_ml: "How much at a feed? (optional)", "¿Cuánto por toma? (opcional)";
     advice_hours: "For how many hours? (optional)", "¿Durante cuántas horas? (opcional)";
     advice_text: "In their words (optional)", "Con sus palabras (opcional)";
-    advice_bound: "A breeder's word does not lift what is for the vet.", "La palabra del criador no levanta lo que es del veterinario.";
+    advice_bound: "For this, only a vet can say that it may be fed.", "En esto, solo un veterinario puede decir que se le dé de comer.";
 }
 
 impl Language {
@@ -43,9 +43,7 @@ impl Language {
         match who {
             Role::Breeder => self.pick("The breeder said", "El criador dijo"),
             Role::AvianVet => self.pick("The vet said", "El veterinario dijo"),
-            Role::EmergencyVet => {
-                self.pick("The emergency vet said", "El veterinario de urgencias dijo")
-            }
+            Role::EmergencyVet => self.pick("The out-of-hours vet said", "En urgencias dijeron"),
         }
     }
 
@@ -53,17 +51,17 @@ impl Language {
     pub const fn held_call(self, level: Level) -> Option<&'static str> {
         match level {
             Level::Settled | Level::Watch => None,
-            Level::RingBreeder => Some(self.pick(
+            Level::CallBreeder => Some(self.pick(
                 "Call the breeder. No answer in 30 minutes? Call the vet.",
                 "Llame al criador. ¿No contesta en 30 minutos? Llame al veterinario.",
             )),
             Level::VetToday => Some(self.pick(
                 "Call the vet now. Closed? Call the out-of-hours vet.",
-                "Llame ahora al veterinario. ¿Cerrado? Llame al de urgencias.",
+                "Llame ya al veterinario. ¿Está cerrado? Llame a urgencias (guardia).",
             )),
             Level::Emergency => Some(self.pick(
                 "Call the vet now and set off.",
-                "Llame ahora al veterinario y salga.",
+                "Llame ya al veterinario y póngase en camino.",
             )),
         }
     }
@@ -71,9 +69,9 @@ impl Language {
     /// What is to be done first.
     pub const fn first(self, first: First) -> &'static str {
         match first {
-            First::Settle => self.pick("Warmth and quiet first", "Primero calor y calma"),
-            First::Cool => self.pick("Cool it first", "Primero refrésquelo"),
-            First::Warm => self.pick("Warm it first", "Primero caliéntelo"),
+            First::Settle => self.pick("First warmth and quiet", "Primero calor y calma"),
+            First::Cool => self.pick("Cool it first", "Primero llévelo a un sitio fresco"),
+            First::Warm => self.pick("Warm it first", "Primero dele calor"),
             First::IsItGone(_) => self.pick("Is it still so?", "¿Sigue igual?"),
             First::Weigh => self.first_weigh(),
             First::LookAtCrop => self.first_crop(),
@@ -83,31 +81,28 @@ impl Language {
     const fn first_act(self, first: First) -> &'static str {
         match first {
             First::Settle => self.pick(
-                "Half an hour of warmth and quiet. Look at the droppings and the crop.",
-                "Media hora de calor y calma. Mire los excrementos y el buche.",
+                "Give it half an hour of warmth and quiet. Then look at the droppings and the crop.",
+                "Déjelo media hora al calor y tranquilo. Luego mire las heces y el buche.",
             ),
             First::Cool => self.pick(
-                "Shade and air. When it is calm again, note the sign as gone.",
-                "Sombra y aire. Cuando esté tranquilo, anote que la señal pasó.",
+                "Move it into shade and air. When it is calm again, note that the sign is gone.",
+                "Llévelo a la sombra, con aire. Cuando esté tranquilo, anote que ya no lo tiene.",
             ),
             First::Warm => self.pick(
-                "A trace is left after the night. Keep it warm and look at the crop again in an \
-                 hour. No feed before it is flat.",
-                "Queda un resto después de la noche. Manténgalo caliente y mire el buche otra vez \
-                 en una hora. Sin toma hasta que esté vacío.",
+                "Do not feed until the crop is flat: a trace is left after the night. Keep the chick warm. Look again in an hour.",
+                "No dé la toma hasta que el buche esté plano: queda un resto después de la noche. Manténgalo al calor. Mire otra vez dentro de una hora.",
             ),
             First::IsItGone(_) => self.pick(
-                "This was seen, and nobody noted since that it is gone. Look, then say.",
-                "Se vio, y nadie anotó después que pasara. Mire y dígalo.",
+                "Look again: somebody saw this and nobody has noted that it is gone.",
+                "Mire otra vez: alguien lo vio y nadie anotó que ya no lo tenga.",
             ),
             First::Weigh => self.pick(
-                "The crop is empty only before the first feed.",
-                "El buche solo está vacío antes de la primera toma.",
+                "Weigh before the first feed: only then is the crop empty.",
+                "Pese antes de la primera toma: solo entonces está vacío el buche.",
             ),
             First::LookAtCrop => self.pick(
-                "Look and feel gently. Flat: feed. Food left: the app says what to do.",
-                "Mire y palpe con suavidad. Vacío: dé la toma. Queda comida: la app dice qué \
-                 hacer.",
+                "Look, and feel gently. Flat? Feed. Food left? The app tells you what to do.",
+                "Mire y palpe con suavidad. ¿Plano? Dé la toma. ¿Queda comida? La app le dirá qué hacer.",
             ),
         }
     }
@@ -136,7 +131,7 @@ impl Writing {
                 let time = until(moment);
                 match say {
                     Language::English => format!("Wait until {time}"),
-                    Language::Spanish => format!("Espere hasta las {time}"),
+                    Language::Spanish => format!("Espere hasta {time}"),
                 }
             }
         }
@@ -150,28 +145,28 @@ impl Writing {
             Why::Found(finding) => return finding_title(self, &finding),
             Why::Said(who) => {
                 let said = say.said_by(who);
-                return format!("{said}: {}", say.pick("no food", "nada de comida"));
+                return format!("{said}: {}", say.pick("no food", "no darle de comer"));
             }
             Why::FoodInCrop => say.pick(
                 "There is still food in the crop",
                 "Todavía hay comida en el buche",
             ),
             Why::FedLately => say.pick("It was fed a short while ago", "Comió hace poco"),
-            Why::FoodCameBack => say.pick("Food came back up", "Devolvió comida"),
+            Why::FoodCameBack => say.pick("It brought food back up", "Regurgitó papilla"),
             Why::NotYetDue => say.pick(
                 "The next feed is not due yet",
                 "Aún no toca la próxima toma",
             ),
             Why::First(First::Settle) => say.pick("It has just arrived", "Acaba de llegar"),
-            Why::First(First::Cool) => say.pick("It is overheated", "Está acalorado"),
+            Why::First(First::Cool) => say.pick("It is too hot", "Tiene demasiado calor"),
             Why::First(First::Warm) => say.pick(
                 "A trace is left in the crop after the night",
                 "Queda un resto en el buche después de la noche",
             ),
             Why::First(First::Weigh) => say.pick("Not weighed today", "Hoy no se ha pesado"),
             Why::First(First::LookAtCrop) => say.pick(
-                "Nobody has looked at the crop since",
-                "Nadie ha mirado el buche desde entonces",
+                "Nobody has looked at the crop since the last feed",
+                "Nadie ha mirado el buche desde la última toma",
             ),
         };
         text.to_owned()
@@ -185,29 +180,29 @@ impl Writing {
             Why::Sign(sign) => sign_words(say, sign).first,
             Why::Found(finding) => advice(say, finding.rule).act,
             Why::Said(_) => say.pick(
-                "Keep to it. When they say otherwise, note it here.",
-                "Hágales caso. Cuando digan otra cosa, anótelo aquí.",
+                "Do as they said. If they say something else, note it here.",
+                "Haga lo que le dijeron. Si dicen otra cosa, anótelo aquí.",
             ),
             Why::FoodInCrop => say.pick(
-                "Keep it warm. Then look at the crop again.",
-                "Manténgalo caliente. Luego mire el buche otra vez.",
+                "Keep the chick warm. Then look at the crop again.",
+                "Mantenga al polluelo al calor. Luego mire otra vez el buche.",
             ),
             Why::FedLately => say.pick(
                 "Wait for the next feed of the plan. If somebody else fed it, that was this feed.",
-                "Espere a la siguiente toma del plan. Si otra persona la dio, era esta toma.",
+                "Espere a la siguiente toma del plan. Si otra persona le dio de comer, era esta toma.",
             ),
             Why::FoodCameBack => say.pick(
-                "No more at this sitting. Listen to its breathing.",
-                "Nada más en esta toma. Escuche cómo respira.",
+                "Stop this feed. Listen to its breathing.",
+                "Pare esta toma. Escuche cómo respira.",
             ),
-            Why::NotYetDue => say.pick("Leave it warm and quiet.", "Déjelo caliente y tranquilo."),
+            Why::NotYetDue => say.pick("Leave it warm and quiet.", "Déjelo al calor y tranquilo."),
         }
     }
 
     /// The answer without its reason; `None` where there is only the next feed to name.
     pub fn instruction_title(self, outlook: &Outlook) -> Option<String> {
         let say = self.language;
-        let time = |moment: Moment| self.time(moment.lived(outlook.offset).time);
+        let time = |moment: Moment| self.the_time(moment.lived(outlook.offset).time);
         let title = |demand, level| {
             let title = self.held_title(demand, time);
             match say.held_call(level) {
@@ -264,19 +259,19 @@ impl Writing {
         let say = self.language;
         let said = say.said_by(advice.who);
         let may = if advice.may_feed {
-            say.pick("it may be fed", "puede comer")
+            say.pick("it may be fed", "se le puede dar de comer")
         } else {
-            say.pick("no food", "nada de comida")
+            say.pick("no food", "no darle de comer")
         };
         let most = advice.ml.map(|ml| {
             let ml = self.volume(ml);
             match say {
                 Language::English => format!(", {ml} at most"),
-                Language::Spanish => format!(", {ml} como mucho"),
+                Language::Spanish => format!(", {ml} como máximo"),
             }
         });
         let until = until.map(|until| {
-            let until = self.lived(until);
+            let until = self.on_lived(until);
             match say {
                 Language::English => format!(", until {until}"),
                 Language::Spanish => format!(", hasta {until}"),

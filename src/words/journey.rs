@@ -11,29 +11,29 @@ use crate::words::format::Writing;
 
 texts! {
     way_before: "Before the journey", "Antes del viaje";
-    way_on: "On its way", "De camino";
+    way_on: "On the way", "De camino";
     way_log: "Log a feed on the way", "Anotar una toma por el camino";
     way_first: "First feed at home", "Primera toma en casa";
-    way_dry: "Look at droppings and crop. Wrinkled skin or sunken eyes: ring the vet first, a dry chick gets fluids before formula.", "Mire excrementos y buche. Piel arrugada u ojos hundidos: llame antes al veterinario, un pollo seco recibe líquidos antes que papilla.";
+    way_dry: "Look at the droppings and the crop. Wrinkled skin or sunken eyes? Call the vet before you feed: a dehydrated chick needs fluids before formula.", "Mire las heces y el buche. ¿Piel arrugada u ojos hundidos? Llame al veterinario antes de darle de comer: un polluelo deshidratado necesita líquidos antes que papilla.";
 
     plan_journey: "The journey", "El viaje";
-    plan_journey_hint: "By the breeder's clock. Leave it empty when there is none.", "Según el reloj del criador. Déjelo vacío si no hay viaje.";
-    plan_left_day: "Leaves on", "Sale el";
-    plan_left_time: "Leaves at", "Sale a las";
-    plan_fed_day: "Fed last on, before leaving", "Última toma antes de salir, el";
-    plan_fed_time: "Fed last at", "Última toma a las";
+    plan_journey_hint: "By the breeder's clock. No journey? Leave it empty.", "Según la hora del criador. ¿No hay viaje? Déjelo vacío.";
+    plan_left_day: "Leaves on", "Día de salida";
+    plan_left_time: "Leaves at", "Hora de salida";
+    plan_fed_day: "Last fed before leaving, on", "Día de la última toma antes de salir";
+    plan_fed_time: "Last fed at", "Hora de la última toma";
     plan_fed_ml: "How much", "Cuánto";
-    fault_fed_late: "The last feed lies before the leaving, by a day at most.", "La última toma es antes de la salida, como mucho un día.";
-    fault_fed_half: "The last feed needs day, time and amount.", "La última toma necesita día, hora y cantidad.";
-    plan_expected_day: "Arrives on", "Llega el";
-    plan_expected_time: "Arrives at", "Llega a las";
-    plan_offset: "Breeder's clock, hours from UTC", "Reloj del criador, horas desde UTC";
+    fault_fed_late: "The last feed must be before leaving, at most a day before.", "La última toma tiene que ser antes de la salida, como mucho un día antes.";
+    fault_fed_half: "Give day, time and amount of the last feed.", "Indique día, hora y cantidad de la última toma.";
+    plan_expected_day: "Arrives on", "Día de llegada";
+    plan_expected_time: "Arrives at", "Hora de llegada";
+    plan_offset: "Breeder's time zone, hours from UTC", "Zona horaria del criador, horas desde UTC";
     plan_offset_hint: "such as -5 or +5:30; empty: the same as here", "por ejemplo -5 o +5:30; vacío: igual que aquí";
-    plan_shift: "How do feeds come to the owner's clock?", "¿Cómo pasan las tomas al reloj del dueño?";
-    plan_shift_at_once: "at once", "de una vez";
+    plan_shift: "How do the feeds move to the owner's time?", "¿Cómo pasan las tomas a la hora del dueño?";
+    plan_shift_at_once: "all at once", "de una vez";
     plan_shift_gradual: "60 minutes a day at most", "como mucho 60 minutos al día";
-    fault_offset: "That is no clock's distance from UTC. Type -14 to +14, such as -5 or +5:30.", "Ningún reloj está así de UTC. Escriba de -14 a +14, como -5 o +5:30.";
-    fault_journey_half: "A journey needs day and time of leaving and of arriving.", "Un viaje necesita día y hora de salida y de llegada.";
+    fault_offset: "No time zone is that far from UTC. Type -14 to +14, such as -5 or +5:30.", "Ninguna zona horaria está tan lejos de UTC. Escriba de -14 a +14, como -5 o +5:30.";
+    fault_journey_half: "Give day and time of leaving and of arriving.", "Indique día y hora de la salida y de la llegada.";
 }
 
 impl Language {
@@ -42,7 +42,7 @@ impl Language {
         match fault {
             JourneyFault::ArrivesBeforeLeaving => self.pick(
                 "It must arrive after it leaves. Check days and times.",
-                "Debe llegar después de salir. Revise días y horas.",
+                "La llegada debe ser después de la salida. Revise días y horas.",
             ),
             JourneyFault::TooLong => self.pick(
                 "That is more than two days on the way. Check the days.",
@@ -55,7 +55,7 @@ impl Language {
 impl Writing {
     /// When it leaves or has left.
     pub fn leaves(self, left: Lived, has_left: bool) -> String {
-        let left = self.lived(left);
+        let left = self.on_lived(left);
         match (self.language, has_left) {
             (Language::English, true) => format!("Left {left}."),
             (Language::English, false) => format!("Leaves {left}."),
@@ -66,11 +66,11 @@ impl Writing {
 
     /// When it is expected, and in how long.
     pub fn expected(self, expected: Lived, in_minutes: i64) -> String {
-        let (at, minutes) = (self.lived(expected), self.minutes(in_minutes));
+        let (at, minutes) = (self.on_lived(expected), self.minutes(in_minutes));
         match (self.language, in_minutes < 0) {
             (Language::English, false) => format!("Expected {at}, in {minutes}."),
-            (Language::English, true) => format!("Was expected {at}, {minutes} ago."),
-            (Language::Spanish, false) => format!("Llegada prevista {at}, en {minutes}."),
+            (Language::English, true) => format!("Was expected {at}: {minutes} ago."),
+            (Language::Spanish, false) => format!("Llegada prevista: {at}, dentro de {minutes}."),
             (Language::Spanish, true) => format!("Se esperaba {at}, hace {minutes}."),
         }
     }
@@ -79,8 +79,8 @@ impl Writing {
     pub fn without_feed(self, minutes: i64) -> String {
         let minutes = self.minutes(minutes.max(0));
         match self.language {
-            Language::English => format!("{minutes} since its last feed"),
-            Language::Spanish => format!("{minutes} desde su última toma"),
+            Language::English => format!("{minutes} without food"),
+            Language::Spanish => format!("{minutes} sin comer"),
         }
     }
 
@@ -96,12 +96,10 @@ impl Writing {
         };
         match say {
             Language::English => format!(
-                "Plan {plan} at most ({common}), ring the breeder at {alarm} ({common}), \
-                 emergency at {emergency} ({last})."
+                "Without food: {plan} at most ({common}). After {alarm} call the breeder ({common}). After {emergency} it is an emergency ({last})."
             ),
             Language::Spanish => format!(
-                "Prevea {plan} como mucho ({common}), llame al criador a las {alarm} ({common}), \
-                 emergencia a las {emergency} ({last})."
+                "Sin comer, {plan} como máximo ({common}). Si pasan {alarm}, llame al criador ({common}). Si pasan {emergency}, es una emergencia ({last})."
             ),
         }
     }
@@ -111,31 +109,29 @@ impl Writing {
         let (long, plan) = (self.minutes(minutes_at_arrival), self.minutes(plan));
         match self.language {
             Language::English => format!(
-                "At the expected arrival it will be {long} without a feed, longer than {plan}. \
-                 Ask the breeder about a feed on the way."
+                "Ask the breeder about a feed on the way: at arrival it will be {long} without food, longer than {plan}."
             ),
             Language::Spanish => format!(
-                "A la llegada prevista serán {long} sin toma, más de {plan}. Pregunte al criador \
-                 por una toma en el camino."
+                "Pregunte al criador por una toma en el camino: a la llegada llevará {long} sin comer, más de {plan}."
             ),
         }
     }
 
     /// The first act after the arrival.
     pub fn warm_until(self, until: WallTime, is_over: bool) -> String {
-        let (until, least) = (self.time(until), self.minutes(SETTLE_MINUTES));
+        let (until, least) = (self.the_time(until), self.minutes(SETTLE_MINUTES));
         match (self.language, is_over) {
             (Language::English, false) => {
-                format!("Warm and quiet until {until}, {least} at least.")
+                format!("Keep it warm and quiet until {until}, at least {least}.")
             }
             (Language::English, true) => {
-                format!("Warm and quiet: {least} are over. Feel that it is warm.")
+                format!("The {least} of rest are over. Feel: is it warm?")
             }
             (Language::Spanish, false) => {
-                format!("Calor y calma hasta las {until}, al menos {least}.")
+                format!("Téngalo al calor y tranquilo hasta {until}, al menos {least}.")
             }
             (Language::Spanish, true) => {
-                format!("Calor y calma: pasaron {least}. Compruebe que está caliente.")
+                format!("Ya pasaron los {least} de descanso. Tóquelo: ¿está tibio?")
             }
         }
     }
@@ -151,12 +147,10 @@ impl Writing {
         let (usual, powder) = (self.volume(usual), self.tenths(powder.tenths()));
         match self.language {
             Language::English => format!(
-                "Weigh it, then feed {least} to {most} instead of {usual}, with {powder}\u{a0}% \
-                 powder, the breeder's own."
+                "Weigh it first. Then offer {least} to {most}, not the usual {usual}. Use the breeder's powder, mixed thinner ({powder}\u{a0}%)."
             ),
             Language::Spanish => format!(
-                "Péselo y dé de {least} a {most} en vez de {usual}, con {powder}\u{a0}% de polvo, \
-                 el del criador."
+                "Péselo primero. Luego ofrézcale de {least} a {most}, no los {usual} de siempre. Use la papilla del criador, más líquida ({powder}\u{a0}% de polvo)."
             ),
         }
     }
@@ -166,10 +160,10 @@ impl Writing {
         let (most, powder) = (self.volume(most), self.tenths(powder.tenths()));
         match self.language {
             Language::English => format!(
-                "First feed at home: {most} at most, {powder}\u{a0}% powder (common practice)."
+                "First feed at home: at most {most}, with {powder}\u{a0}% powder (common practice)."
             ),
             Language::Spanish => format!(
-                "Primera toma en casa: {most} como mucho, {powder}\u{a0}% de polvo (práctica común)."
+                "Primera toma en casa: como máximo {most}, con {powder}\u{a0}% de polvo (práctica común)."
             ),
         }
     }
@@ -187,12 +181,11 @@ mod tests {
         let plain = |text: String| text.replace('\u{a0}', " ");
         assert_eq!(
             plain(ENGLISH.transit_levels(FEATHERED.value)),
-            "Plan 8 h at most (common practice), ring the breeder at 10 h (common practice), \
-             emergency at 12 h (common practice)."
+            "Without food: 8 h at most (common practice). After 10 h call the breeder (common practice). After 12 h it is an emergency (common practice)."
         );
         let pins = plain(ENGLISH.transit_levels(DOWN_OR_PINS.value));
         assert!(
-            pins.ends_with("emergency at 6 h (ours, not tested on birds)."),
+            pins.ends_with("After 6 h it is an emergency (our own limit, not tested on birds)."),
             "{pins}"
         );
     }
@@ -203,7 +196,7 @@ mod tests {
         let text = ENGLISH.first_feed((ml(30), ml(45)), ml(60), Percent::whole(20));
         assert_eq!(
             text.replace('\u{a0}', " "),
-            "Weigh it, then feed 30 to 45 ml instead of 60 ml, with 20 % powder, the breeder's own."
+            "Weigh it first. Then offer 30 to 45 ml, not the usual 60 ml. Use the breeder's powder, mixed thinner (20 %)."
         );
     }
 }

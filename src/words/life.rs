@@ -33,8 +33,8 @@ impl Language {
     pub const fn no_feed(self, stage: LifeStage) -> &'static str {
         match stage {
             LifeStage::WithBreeder => self.pick(
-                "Still with its breeder: no feed is due here.",
-                "Aún con su criador: aquí no toca ninguna toma.",
+                "Do not feed here: it is still with its breeder.",
+                "Aquí no hay que darle ninguna toma: aún está con su criador.",
             ),
             LifeStage::OnTheWay | LifeStage::SettlingIn | LifeStage::Weaning => {
                 self.pick("No more feeds in the plan.", "No hay más tomas en el plan.")
@@ -96,7 +96,7 @@ impl Writing {
         let (days, last) = (self.days_of(days), self.day(lived.day));
         let then = match level {
             Level::Settled => String::new(),
-            Level::Watch | Level::RingBreeder | Level::VetToday | Level::Emergency => match say {
+            Level::Watch | Level::CallBreeder | Level::VetToday | Level::Emergency => match say {
                 Language::English => format!(", then: {}", say.level(level)),
                 Language::Spanish => format!(", entonces: {}", say.level(level)),
             },
@@ -131,56 +131,56 @@ impl Writing {
 }
 
 texts! {
-    life_unnamed: "the chick", "el pollo";
+    life_unnamed: "the chick", "el polluelo";
     life_unheard: "No report yet", "Aún sin informes";
     life_home: "Is {name} home?", "¿Ya está {name} en casa?";
     life_home_yes: "Yes, it is home", "Sí, ya está en casa";
     life_home_since: "Home since", "En casa desde";
     life_home_not_yet: "Not yet", "Todavía no";
-    life_left: "Is {name} no longer with you?", "¿Ya no está {name} con usted?";
-    life_left_hint: "Until you answer, this phone goes on with every reminder and alarm.", "Hasta que responda, este teléfono sigue con todos los recordatorios y avisos.";
-    life_left_yes: "It is no longer with me", "Ya no está conmigo";
-    life_left_no: "It is still with me", "Sigue conmigo";
+    life_left: "Is {name} still with you?", "¿Sigue {name} en su casa?";
+    life_left_hint: "Until you answer, every reminder and alarm stays on.", "Hasta que responda, siguen todos los recordatorios y avisos.";
+    life_left_yes: "No, it is somewhere else", "No, está en otro sitio";
+    life_left_no: "Yes, it is with me", "Sí, está conmigo";
     life_paused: "{name} is with somebody else for now.", "{name} está con otra persona por ahora.";
-    life_paused_hint: "This phone reminds you of nothing meanwhile. The phone of whoever has it must hold its card and records.", "Mientras tanto este teléfono no le recuerda nada. El teléfono de quien lo tiene debe tener su tarjeta y sus registros.";
+    life_paused_hint: "This phone gives no reminders meanwhile. Send its card and records to whoever has it.", "Mientras tanto este teléfono no avisa de nada. Envíe la ficha y los datos a quien lo tenga.";
     life_back: "Is {name} back?", "¿Ha vuelto {name}?";
     life_back_yes: "Yes, it is back", "Sí, ha vuelto";
-    life_followed: "You follow {name}: somebody else cares for it.", "Usted sigue a {name}: otra persona lo cuida.";
-    life_followed_hint: "What stands here is what the last report said. Ask its carer for a report, and take it in.", "Aquí está lo que dijo el último informe. Pida un informe a quien lo cuida e incorpórelo.";
+    life_followed: "Somebody else cares for {name}. Here you see the reports.", "A {name} lo cuida otra persona. Aquí ve sus informes.";
+    life_followed_hint: "This is what the last report said. Ask its carer for a new one, then import it.", "Esto es lo que dijo el último informe. Pida uno nuevo a quien lo cuida e impórtelo.";
     life_plan_of: "The plan", "El plan";
     life_role: "This phone", "Este teléfono";
-    life_role_carer: "cares for it: feeds, alarms", "lo cuida: tomas y avisos";
-    life_role_follower: "follows it: reports only", "lo sigue: solo informes";
+    life_role_carer: "I care for it: feeds and alarms", "yo lo cuido: tomas y avisos";
+    life_role_follower: "I follow it: reports only", "solo recibo informes";
     life_hand: "Hand {name} to somebody", "Dejar a {name} con alguien";
     life_hand_to: "To whom?", "¿Con quién?";
     life_hand_name: "Name", "Nombre";
-    life_hand_act: "Note the handing over", "Anotar la entrega";
+    life_hand_act: "Note it", "Anotarlo";
     life_drinking: "Have you seen {name} drink water?", "¿Ha visto a {name} beber agua?";
-    life_drinking_hint: "Fourteen days without formula: it counts as weaned once its weight is flat and somebody saw it drink.", "Catorce días sin papilla: cuenta como destetado cuando su peso es parejo y alguien lo ha visto beber.";
+    life_drinking_hint: "Fourteen days without formula: it counts as weaned once its weight is steady and somebody has seen it drink.", "Catorce días sin papilla: cuenta como destetado cuando el peso es estable y alguien lo ha visto beber.";
     life_drinking_yes: "Yes, I saw it drink", "Sí, lo he visto beber";
     life_grown_act: "It is grown: no more weighing reminders", "Ya es adulto: sin más avisos de pesar";
     life_died_act: "It died", "Ha muerto";
-    life_died_sure: "Every reminder and alarm for {name} then ends. The record stays, and you can send it to your breeder and vet.", "Entonces terminan todos los recordatorios y avisos de {name}. El registro queda, y puede enviarlo a su criador y a su veterinario.";
+    life_died_sure: "All reminders and alarms for {name} end. The record stays; you can send it to your breeder and vet.", "Terminan todos los recordatorios y avisos de {name}. Los datos quedan; puede enviarlos a su criador y a su veterinario.";
     life_died_note: "Yes, note that {name} died", "Sí, anotar que {name} ha muerto";
     life_died: "{name} has died. We are sorry.", "{name} ha muerto. Lo sentimos.";
-    life_died_hint: "There are no reminders any more. The record stays here; you can send it to your breeder and vet.", "Ya no hay recordatorios. El registro queda aquí; puede enviarlo a su criador y a su veterinario.";
-    life_send_record: "Send the record", "Enviar el registro";
-    life_remove: "Remove {name} from this phone", "Quitar a {name} de este teléfono";
-    life_remove_sure: "Its plan, weights, feeds and reminders then no longer show on this phone. Nothing is erased: it stands under \"Removed chicks\" and can be shown again. Other phones are not touched.", "Su plan, pesos, tomas y recordatorios dejan de verse en este teléfono. No se borra nada: queda en \"Pollos quitados\" y se puede mostrar de nuevo. Los otros teléfonos no cambian.";
-    life_remove_act: "Yes, remove it from this phone", "Sí, quitarlo de este teléfono";
-    life_removed: "Removed chicks", "Pollos quitados";
-    life_removed_hint: "Their records are still on this phone.", "Sus registros siguen en este teléfono.";
+    life_died_hint: "There are no more reminders. The record stays here; you can send it to your breeder and vet.", "Ya no hay recordatorios. Los datos quedan aquí; puede enviarlos a su criador y a su veterinario.";
+    life_send_record: "Send the record", "Enviar los datos";
+    life_remove: "Remove {name} from this phone", "Eliminar a {name} de este teléfono";
+    life_remove_sure: "Its plan, weights, feeds and reminders no longer show on this phone. Nothing is erased: you find it under \"Removed chicks\" and can show it again. Other phones do not change.", "El plan, los pesos, las tomas y los recordatorios dejan de verse en este teléfono. No se borra nada: queda en «Polluelos eliminados» y puede mostrarlo otra vez. Los otros teléfonos no cambian.";
+    life_remove_act: "Yes, remove it from this phone", "Sí, eliminarlo de este teléfono";
+    life_removed: "Removed chicks", "Polluelos eliminados";
+    life_removed_hint: "Their records are still on this phone.", "Sus datos siguen en este teléfono.";
     life_show_again: "Show {name} again", "Mostrar otra vez a {name}";
-    life_erase: "Erase the whole record of {name}", "Borrar todo el registro de {name}";
-    life_erase_sure: "Every weight, feed, note and plan of {name} then goes from this phone for good, from both of its copies. Undo does not bring it back; a backup or another phone that has it still can. No other chick is touched.", "Todos los pesos, tomas, notas y planes de {name} se van entonces de este teléfono para siempre, de sus dos copias. Deshacer no los devuelve; sí puede una copia de seguridad u otro teléfono que los tenga. No se toca ningún otro pollo.";
+    life_erase: "Erase the whole record of {name}", "Borrar todos los datos de {name}";
+    life_erase_sure: "Every weight, feed, note and plan of {name} goes from this phone for good. You cannot undo this; only a backup or another phone that has them can bring them back. Other chicks do not change.", "Todos los pesos, tomas, notas y planes de {name} se borran de este teléfono para siempre. No se puede deshacer; solo se recuperan de una copia de seguridad o de otro teléfono que los tenga. Los otros polluelos no cambian.";
     life_erase_name: "To confirm, type: {name}", "Para confirmar, escriba: {name}";
-    life_erase_wrong: "That is not its name: nothing was erased.", "Ese no es su nombre: no se ha borrado nada.";
+    life_erase_wrong: "That is not its name: nothing was erased.", "Ese no es el nombre: no se borró nada.";
     life_erase_act: "Erase it for good", "Borrarlo para siempre";
     life_erased: "Erased from this phone", "Borrado de este teléfono";
-    life_erase_failed: "Not everything could be erased: the browser's storage did not answer. Try again.", "No se pudo borrar todo: el almacenamiento del navegador no respondió. Inténtelo otra vez.";
-    life_removed_came: "You removed {name} from this phone. What came in was kept with its records and stays hidden.", "Usted quitó a {name} de este teléfono. Lo que llegó se guardó con sus registros y sigue oculto.";
-    life_same: "Is {name} the same bird as one that was typed in here?", "¿Es {name} el mismo pollo que uno escrito aquí?";
-    life_same_hint: "Its notes then stand under the card's plan. Twins stay two.", "Sus notas quedan entonces bajo el plan de la tarjeta. Dos hermanos siguen siendo dos.";
+    life_erase_failed: "Try again: not everything was erased, because the browser's storage did not answer.", "Inténtelo otra vez: no se pudo borrar todo, porque el almacenamiento del navegador no respondió.";
+    life_removed_came: "You removed {name} from this phone. What you imported was added to its records and stays hidden.", "Eliminó a {name} de este teléfono. Lo que importó se guardó con sus datos y sigue oculto.";
+    life_same: "Is {name} the same bird as one you typed in here?", "¿Es {name} el mismo polluelo que uno añadido aquí a mano?";
+    life_same_hint: "If it is, its notes move under the card's plan. Two birds of one clutch stay two.", "Si lo es, sus notas pasan al plan de la ficha. Dos hermanos siguen siendo dos.";
     life_same_as: "The same bird as {name}", "El mismo que {name}";
     life_same_no: "No, another bird", "No, es otro";
 }

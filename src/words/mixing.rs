@@ -18,28 +18,28 @@ use crate::words::Language;
 use crate::words::format::Writing;
 
 texts! {
-    mix_cup: "A cold cup takes heat too", "La taza fría también quita calor";
-    mix_cup_mass: "Empty cup", "Taza vacía";
-    mix_cup_hint: "Weigh it once. Only the temperature of the water changes.", "Pésela una vez. Solo cambia la temperatura del agua.";
-    mix_cup_stuff: "Made of", "De qué es";
+    mix_cup: "A cold cup cools the formula", "Un vaso frío enfría la papilla";
+    mix_cup_mass: "Empty cup", "Vaso vacío";
+    mix_cup_hint: "Weigh it once. Only the temperature of the water changes.", "Péselo una vez. Solo cambia la temperatura del agua.";
+    mix_cup_stuff: "Made of", "Material";
     plan_room_from: "Room from", "Habitación desde";
     plan_room_to: "Room up to", "Habitación hasta";
-    plan_spoons: "Powder in ten level spoons", "Polvo en diez cucharas rasas";
-    plan_spoons_hint: "Weigh ten once, without the cup; then the guide counts spoons too.", "Pese diez una vez, sin la taza; así la guía cuenta también cucharas.";
+    plan_spoons: "Powder in ten level spoons", "Peso de diez cucharas rasas de papilla en polvo";
+    plan_spoons_hint: "Weigh ten once, without the cup. Then the guide also tells you how many spoons.", "Pese diez una vez, sin el vaso. Así la guía le dirá también cuántas cucharas.";
     plan_spoon_ml: "One of these spoons holds", "Cada una de estas cucharas contiene";
     plan_spoon_ml_hint: "Only for a recipe by volume: a teaspoon holds 5 ml, a tablespoon 15 ml.", "Solo para una receta por volumen: una cucharita contiene 5 ml, una cuchara sopera 15 ml.";
-    plan_recipe: "Recipe by volume: parts of water to 1 part of powder", "Receta por volumen: partes de agua por 1 de polvo";
+    plan_recipe: "Recipe by volume: parts of water to 1 part of powder", "Receta por volumen: partes de agua por 1 de papilla en polvo";
     plan_recipe_hint: "Only if the breeder measures by spoon or cup.", "Solo si el criador mide con cuchara o vaso.";
-    plan_wanted_fat: "Fat wanted in the dry part of the mix", "Grasa deseada en la parte seca de la mezcla";
-    plan_wanted_fat_hint: "Shows how much fat supplement it takes.", "Muestra cuánto suplemento graso hace falta.";
-    plan_fat_needs_label: "Type fat and protein of the powder\u{2019}s label first.", "Escriba antes la grasa y la proteína de la etiqueta del polvo.";
-    plan_fat_only_asked: "Only if your breeder or avian vet asks for it, smooth, without salt, dissolved in the warm water.", "Solo si lo pide su criador o su veterinario de aves; sin trozos ni sal, disuelta en el agua tibia.";
-    plan_fat_high_powder: "This powder is high in fat already: ask before you add any.", "Este polvo ya es rico en grasa: pregunte antes de añadir más.";
-    recipe_thin: "That is thin for a feathered chick (below 18 %, ours): ask your breeder.", "Es poco espeso para un pollo emplumado (menos del 18 %, nuestro): pregunte a su criador.";
-    recipe_thick: "That is thick (above 33 %, ours): ask your breeder.", "Es espeso (más del 33 %, nuestro): pregunte a su criador.";
-    plan_label_energy: "Powder label: energy in 100 g", "Etiqueta del polvo: energía en 100 g";
-    plan_label_fat: "Powder label: fat", "Etiqueta del polvo: grasa";
-    plan_label_protein: "Powder label: protein", "Etiqueta del polvo: proteína";
+    plan_wanted_fat: "Fat wanted in the dry part of the mix", "Grasa deseada en la parte seca de la papilla";
+    plan_wanted_fat_hint: "Shows how much fat supplement that takes.", "Muestra cuánto suplemento graso hace falta.";
+    plan_fat_needs_label: "First type fat and protein from the powder\u{2019}s label.", "Escriba antes la grasa y la proteína de la etiqueta de la papilla.";
+    plan_fat_only_asked: "Only if your breeder or avian vet asks for it. Smooth, without salt, dissolved in the warm water.", "Solo si lo pide su criador o su veterinario. Sin trozos ni sal, disuelta en el agua tibia.";
+    plan_fat_high_powder: "Ask before you add any: this powder is high in fat already.", "Pregunte antes de añadir más: esta papilla ya es rica en grasa.";
+    recipe_thin: "Ask your breeder: that is thin for a feathered chick (below 18 %, our own limit).", "Pregunte a su criador: es muy líquida para un polluelo emplumado (menos del 18 %, valor propio).";
+    recipe_thick: "Ask your breeder: that is thick (above 33 %, our own limit).", "Pregunte a su criador: es muy espesa (más del 33 %, valor propio).";
+    plan_label_energy: "Powder label: energy in 100 g", "Etiqueta de la papilla: energía en 100 g";
+    plan_label_fat: "Powder label: fat", "Etiqueta de la papilla: grasa";
+    plan_label_protein: "Powder label: protein", "Etiqueta de la papilla: proteína";
 }
 
 impl Language {
@@ -60,12 +60,10 @@ impl Writing {
         let warmest = self.temperature(Celsius::tenths_held(rounded(WARMEST_WATER_C * 10.0)));
         match self.language {
             Language::English => format!(
-                "This cup would need water above {warmest}. Warm it first with hot water, pour that \
-                 away, and use a light cup."
+                "First warm the cup with hot water, pour that water away, and use a light cup. Otherwise the water would have to be above {warmest}."
             ),
             Language::Spanish => format!(
-                "Esta taza pediría agua a más de {warmest}. Caliéntela antes con agua caliente, \
-                 tírela y use una taza ligera."
+                "Caliente antes el vaso con agua caliente, tire esa agua y use un vaso ligero. Si no, haría falta agua a más de {warmest}."
             ),
         }
     }
@@ -75,21 +73,17 @@ impl Writing {
         let (volume, kcal, (low, high)) = (self.volume(day.volume), day.kcal, day.growth_kcal);
         let powder = if day.has_label {
             self.language
-                .pick("by the powder's label", "según la etiqueta del polvo")
+                .pick("by the powder's label", "según la etiqueta de la papilla")
         } else {
             self.language
-                .pick("with a usual powder", "con un polvo corriente")
+                .pick("with a usual powder", "con una papilla corriente")
         };
         match self.language {
             Language::English => format!(
-                "The day's {volume} hold about {kcal}\u{a0}kcal {powder}; the textbook growth band \
-                 is {low}–{high}. A check of plan and label, not an order: the chick and its crop \
-                 decide."
+                "The day's {volume} hold about {kcal}\u{a0}kcal {powder}; textbooks give {low}–{high} for growth. This checks plan and label. It is not an order: the chick and its crop decide."
             ),
             Language::Spanish => format!(
-                "Los {volume} del día tienen unas {kcal}\u{a0}kcal {powder}; la banda de \
-                 crecimiento de los libros es {low}–{high}. Sirve para revisar plan y etiqueta, no \
-                 es una orden: deciden el pollo y su buche."
+                "Los {volume} del día tienen unas {kcal}\u{a0}kcal {powder}; para crecer, los libros dan {low}–{high}. Sirve para revisar el plan y la etiqueta. No es una orden: deciden el polluelo y su buche."
             ),
         }
     }
@@ -137,14 +131,12 @@ impl Writing {
                 )
             }
             (Language::English, RecipeShare::Between(light, heavy)) => format!(
-                "By weight that is {} powder with a light powder and {} with a heavy one. Weigh ten level \
-                 spoons and say what one holds, and it becomes one figure.",
+                "By weight that is {} powder with a light powder and {} with a heavy one. For one figure, weigh ten level spoons and say what one holds.",
                 pct(light),
                 pct(heavy)
             ),
             (Language::Spanish, RecipeShare::Between(light, heavy)) => format!(
-                "En peso es un {} de polvo si es ligero y un {} si es pesado. Pese diez cucharas rasas y \
-                 diga cuánto contiene una: así será una sola cifra.",
+                "En peso es un {} de polvo si es ligero y un {} si es pesado. Para una sola cifra, pese diez cucharas rasas y diga cuánto contiene una.",
                 pct(light),
                 pct(heavy)
             ),
@@ -213,22 +205,22 @@ impl Writing {
         if need.g_per_100_ml <= 0.0 {
             return Ok(match say {
                 Language::English => {
-                    format!("The powder alone has {reached} fat in its dry part: nothing to add.")
+                    format!("Nothing to add: the powder alone has {reached} fat in its dry part.")
                 }
                 Language::Spanish => {
                     format!(
-                        "El polvo solo ya tiene un {reached} de grasa en su parte seca: nada que añadir."
+                        "Nada que añadir: la papilla sola ya tiene un {reached} de grasa en su parte seca."
                     )
                 }
             });
         }
         let answer = match say {
             Language::English => {
-                format!("{wanted} takes about {supplement} of peanut butter in 100 ml of mix.")
+                format!("{wanted} takes about {supplement} of peanut butter in 100 ml of formula.")
             }
             Language::Spanish => {
                 format!(
-                    "Un {wanted} pide unos {supplement} de crema de cacahuete en 100 ml de mezcla."
+                    "Para un {wanted} hacen falta unos {supplement} de crema de cacahuete (maní) en 100 ml de papilla."
                 )
             }
         };
@@ -264,12 +256,10 @@ impl Writing {
         };
         match self.language {
             Language::English => format!(
-                "{wanted} is out of reach with this powder: more supplement than {cap} (ours) slows the \
-                 crop. {supplement} reach {reached}. Ask your breeder about a powder with more fat."
+                "Ask your breeder about a powder with more fat: {wanted} cannot be reached with this one. {supplement} reach {reached}, and more supplement than {cap} (our own limit) slows the crop."
             ),
             Language::Spanish => format!(
-                "Con este polvo no se llega al {wanted}: más suplemento que {cap} (nuestro) frena el \
-                 buche. {supplement} llegan al {reached}. Pregunte a su criador por un polvo con más grasa."
+                "Pregunte a su criador por una papilla con más grasa: con esta no se llega al {wanted}. {supplement} llegan al {reached}, y con más suplemento que {cap} (valor propio) el buche se vacía más despacio."
             ),
         }
     }
@@ -285,15 +275,15 @@ impl Writing {
         let words = match need.value {
             FatNeed::Most => say.pick(
                 "one of the macaws whose chicks get the most fat",
-                "uno de los guacamayos cuyos pollos reciben más grasa",
+                "uno de los guacamayos cuyos polluelos reciben más grasa",
             ),
             FatNeed::Middling => say.pick(
                 "a macaw whose chicks get a middling amount of fat",
-                "un guacamayo cuyos pollos reciben una cantidad media de grasa",
+                "un guacamayo cuyos polluelos reciben una cantidad media de grasa",
             ),
             FatNeed::RegularToMedium => say.pick(
                 "a macaw whose chicks get a regular to medium amount of fat",
-                "un guacamayo cuyos pollos reciben una cantidad de grasa entre normal y media",
+                "un guacamayo cuyos polluelos reciben una cantidad de grasa entre normal y media",
             ),
         };
         let (species, standing) = (say.species(species), say.standing(need.standing));
@@ -320,8 +310,7 @@ impl Writing {
                          the cup too?"
                     ),
                     Language::Spanish => format!(
-                        "Diez cucharas rasas de polvo pesan de {low} a {high} g. ¿Era una sola, o \
-                         con la taza?"
+                        "Diez cucharas rasas de papilla en polvo pesan de {low} a {high} g. ¿Era una sola, o con el vaso?"
                     ),
                 }
             }
@@ -329,10 +318,10 @@ impl Writing {
                 let (low, high) = whole(SUPPLEMENT_G_PER_100_ML);
                 match self.language {
                     Language::English => {
-                        format!("Please type {low} to {high} g in 100 ml of mix. More fat is for a vet to say.")
+                        format!("Type {low} to {high} g in 100 ml of formula. More fat only if a vet says so.")
                     }
                     Language::Spanish => {
-                        format!("Escriba de {low} a {high} g en 100 ml de mezcla. Más grasa, solo si lo dice un veterinario.")
+                        format!("Escriba de {low} a {high} g en 100 ml de papilla. Más grasa, solo si lo dice un veterinario.")
                     }
                 }
             }
@@ -340,7 +329,7 @@ impl Writing {
                 let (low, high) = whole(WANTED_FAT_PCT);
                 match self.language {
                     Language::English => {
-                        format!("Please type {low} to {high} % fat of the dry part.")
+                        format!("Type {low} to {high} % fat of the dry part.")
                     }
                     Language::Spanish => {
                         format!("Escriba de {low} a {high} % de grasa de la parte seca.")
@@ -351,24 +340,24 @@ impl Writing {
                 let (low, high) = WATER_PARTS;
                 let (low, high) = (self.one_decimal(low), rounded(high));
                 match self.language {
-                    Language::English => format!("Recipes take {low} to {high} parts of water."),
+                    Language::English => format!("Type {low} to {high} parts of water."),
                     Language::Spanish => {
-                        format!("Las recetas llevan de {low} a {high} partes de agua.")
+                        format!("Escriba de {low} a {high} partes de agua.")
                     }
                 }
             }
             MixError::Spoon { .. } => {
                 let (low, high) = whole(SPOON_ML);
                 match self.language {
-                    Language::English => format!("A spoon holds {low} to {high} ml."),
-                    Language::Spanish => format!("Una cuchara contiene de {low} a {high} ml."),
+                    Language::English => format!("Type {low} to {high} ml for a spoon."),
+                    Language::Spanish => format!("Escriba de {low} a {high} ml para una cuchara."),
                 }
             }
             MixError::BulkDensity { .. } => self
                 .language
                 .pick(
-                    "Ten spoons of this size would weigh something else. Were they level, and without the cup?",
-                    "Diez cucharas de este tamaño pesarían otra cosa. ¿Eran rasas y sin la taza?",
+                    "Ten spoons of this size cannot weigh that. Were they level, and without the cup?",
+                    "Diez cucharas de este tamaño no pueden pesar eso. ¿Eran rasas y sin el vaso?",
                 )
                 .to_owned(),
             MixError::Volume { .. }
@@ -378,8 +367,8 @@ impl Writing {
             | MixError::NoWater { .. } => self
                 .language
                 .pick(
-                    "This cannot be mixed. Check the numbers of the plan.",
-                    "Esto no se puede mezclar. Revise los números del plan.",
+                    "Check the numbers of the plan: this cannot be mixed.",
+                    "Revise los números del plan: esto no se puede preparar.",
                 )
                 .to_owned(),
         }
@@ -404,10 +393,10 @@ impl Writing {
         let (low, high) = whole(range);
         match self.language {
             Language::English => {
-                format!("A powder's label gives {name} from {low} to {high} {unit}.")
+                format!("Check the label: {name} is from {low} to {high} {unit}.")
             }
             Language::Spanish => {
-                format!("Una etiqueta de polvo da {name} de {low} a {high} {unit}.")
+                format!("Revise la etiqueta: {name}, de {low} a {high} {unit}.")
             }
         }
     }
@@ -453,13 +442,13 @@ mod tests {
             recipe("3", "75", "15")
                 .unwrap()
                 .unwrap()
-                .starts_with("By weight that is 14.3 % powder. That is thin")
+                .starts_with("By weight that is 14.3 % powder. Ask your breeder: that is thin")
         );
         assert!(
             recipe("1", "75", "15")
                 .unwrap()
                 .unwrap()
-                .starts_with("By weight that is 33.3 % powder. That is thick")
+                .starts_with("By weight that is 33.3 % powder. Ask your breeder: that is thick")
         );
         // 0.5 / 1.75 = 28.6: a quarter of a part is not rounded away.
         let quarter = recipe("1,25", "75", "15").unwrap().unwrap();
@@ -479,7 +468,7 @@ mod tests {
         for (parts, ten_spoons, spoon_ml, words) in [
             ("13", "75", "15", "0.5 to 12 parts of water"),
             ("2", "7", "15", "Ten level spoons"),
-            ("2", "75", "1", "A spoon holds 2 to 50 ml"),
+            ("2", "75", "1", "2 to 50 ml for a spoon"),
             ("2", "75", "5", "Ten spoons of this size"),
         ] {
             let fault = recipe(parts, ten_spoons, spoon_ml).unwrap().unwrap_err();
@@ -510,7 +499,7 @@ mod tests {
         // 12 of 91 is 13.19 %.
         let none = fat("13", ("12", "20"), "25").unwrap().unwrap();
         assert!(
-            none.contains("13.2 % fat in its dry part: nothing to add"),
+            none.starts_with("Nothing to add: the powder alone has 13.2 % fat"),
             "{none}"
         );
         let rich = fat("17", ("15", "20"), "25").unwrap().unwrap();
@@ -522,14 +511,17 @@ mod tests {
         // 2.5 g: (3.186 + 2.5 x 0.5136) / (24.16 + 2.5 x 0.9877) = 16.8 %.
         let far = fat("25", ("12", "20"), "25").unwrap().unwrap_err();
         assert!(
-            far.contains("out of reach") && far.contains("2.5 g in 100 ml (ours)"),
+            far.contains("cannot be reached") && far.contains("2.5 g in 100 ml (our own limit)"),
             "{far}"
         );
         assert!(far.contains("2.5 g reach 16.8 %"), "{far}");
         let thin = fat("25", ("12", "20"), "20").unwrap().unwrap_err();
-        assert!(thin.contains("a tenth of the dry part (ours)"), "{thin}");
+        assert!(
+            thin.contains("a tenth of the dry part (our own limit)"),
+            "{thin}"
+        );
         let no_label = fat("15", ("12", ""), "25").unwrap().unwrap_err();
-        assert!(no_label.contains("label first"), "{no_label}");
+        assert!(no_label.contains("powder\u{2019}s label"), "{no_label}");
         let wanted = fat("50", ("12", "20"), "25").unwrap().unwrap_err();
         assert!(wanted.contains("1 to 40 % fat"), "{wanted}");
     }

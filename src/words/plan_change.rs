@@ -164,17 +164,21 @@ impl Writing {
     pub fn proposals_wait(self, count: usize) -> String {
         match (self.language, count) {
             (Language::English, 1) => {
-                "1 other value for the plan changes nothing until you answer it.".to_owned()
+                "1 other value for the plan waits for your answer. Nothing changes until then."
+                    .to_owned()
             }
             (Language::English, _) => {
-                format!("{count} other values for the plan change nothing until you answer them.")
+                format!(
+                    "{count} other values for the plan wait for your answer. Nothing changes until then."
+                )
             }
             (Language::Spanish, 1) => {
-                "1 valor distinto para el plan no cambia nada hasta que responda.".to_owned()
+                "1 valor distinto para el plan espera su respuesta. Hasta entonces no cambia nada."
+                    .to_owned()
             }
             (Language::Spanish, _) => {
                 format!(
-                    "{count} valores distintos para el plan no cambian nada hasta que responda."
+                    "{count} valores distintos para el plan esperan su respuesta. Hasta entonces no cambia nada."
                 )
             }
         }
@@ -347,40 +351,40 @@ texts! {
     plan_owner_name: "Owner's name", "Nombre del dueño";
     plan_owner_number: "Owner's number", "Teléfono del dueño";
     plan_second_contact: "If the breeder does not answer", "Si el criador no contesta";
-    plan_is_breeder: "I am the breeder of this chick", "Soy el criador de este pollo";
-    plan_is_proposed: "Proposed. Send the card: it holds once the owner takes it.", "Propuesto. Envíe la tarjeta: vale cuando el dueño la acepte.";
+    plan_is_breeder: "I am the breeder of this chick", "Soy el criador de este polluelo";
+    plan_is_proposed: "Send the card: the change holds once the owner accepts it.", "Envíe la ficha: el cambio vale cuando el dueño lo acepte.";
     plan_proposals: "Other values for the plan: nothing changes until you answer.", "Otros valores para el plan: nada cambia hasta que responda.";
-    plan_take: "Take it", "Aceptar";
-    plan_decline: "Keep ours", "Dejar el nuestro";
-    plan_taken: "Taken into the plan", "Aceptado en el plan";
+    plan_take: "Accept", "Aceptar";
+    plan_decline: "Keep our value", "Dejar el actual";
+    plan_taken: "Accepted into the plan", "Aceptado en el plan";
     plan_mark_not_agreed: ", not agreed", ", sin acuerdo del criador";
     plan_not_agreed: "Not agreed", "Sin acuerdo del criador";
-    plan_asked: "Asked", "Pedido";
+    plan_asked: "Asked for", "Pedido";
     plan_ask_more: "more food than the breeder gave", "más comida de la que dio el criador";
     plan_ask_removed: "a feed less", "una toma menos";
     plan_ask_less: "less food in a day", "menos comida al día";
     plan_ask_gap: "a longer wait without food", "más tiempo sin comer";
     plan_ask_hotter: "hotter food", "comida más caliente";
     plan_ask_looser: "more loss before a call", "más pérdida antes de llamar";
-    plan_ask_title: "Did the breeder say so?", "¿Lo ha dicho el criador?";
-    plan_ask_only: "This could harm the chick, so it can only be asked for or noted as said by telephone (our rule):", "Esto podría dañar al pollo; solo se puede pedir o anotar como dicho por teléfono (norma nuestra):";
-    plan_ask_ask: "No: ask first. Nothing changes until the breeder answers.", "No: preguntar antes. Nada cambia hasta que el criador responda.";
+    plan_ask_title: "Did the breeder say so?", "¿Lo dijo el criador?";
+    plan_ask_only: "This could harm the chick. Ask the breeder for it, or note what the breeder said by telephone (our own rule):", "Esto podría dañar al polluelo. Pídaselo al criador, o anote lo que dijo por teléfono (norma propia):";
+    plan_ask_ask: "Not yet: ask first. Nothing changes until the breeder answers.", "Todavía no: preguntar antes. Nada cambia hasta que el criador responda.";
     plan_ask_said: "Yes, by telephone.", "Sí, por teléfono.";
-    plan_ask_tell: "No: change it now and tell the breeder. It stands as \"not agreed\" until the breeder answers.", "No: cambiarlo ya y avisar al criador. Queda como \"sin acuerdo del criador\" hasta que responda.";
+    plan_ask_tell: "No: change it now and tell the breeder. It is marked \"not agreed\" until the breeder answers.", "No: cambiarlo ya y avisar al criador. Queda marcado «sin acuerdo del criador» hasta que responda.";
     plan_ask_who: "Who said it on the telephone?", "¿Quién lo dijo por teléfono?";
-    plan_is_asked: "Asked. Send a report: nothing changes until the breeder answers.", "Pedido. Envíe un informe: nada cambia hasta que el criador responda.";
-    plan_is_told: "Changed, not agreed yet. Send a report to the breeder.", "Cambiado, aún sin acuerdo. Envíe un informe al criador.";
-    plan_waits_for_breeder: "Waits for the breeder's answer: send a report.", "Espera la respuesta del criador: envíe un informe.";
+    plan_is_asked: "Now send a report: nothing changes until the breeder answers.", "Ahora envíe un informe: nada cambia hasta que el criador responda.";
+    plan_is_told: "Now send a report to the breeder: this is changed, but not agreed yet.", "Ahora envíe un informe al criador: está cambiado, pero aún sin su acuerdo.";
+    plan_waits_for_breeder: "Send a report: this waits for the breeder's answer.", "Envíe un informe: esto espera la respuesta del criador.";
     plan_told_breeder: "The owner changed this without asking. Do you agree?", "El dueño cambió esto sin preguntar. ¿Está de acuerdo?";
-    plan_told_owner: "The breeder has not agreed to this yet. Send a report.", "El criador aún no está de acuerdo con esto. Envíe un informe.";
-    plan_told_declined: "The breeder's value, written anew, waits until the owner takes it.", "El valor del criador, escrito de nuevo, espera a que el dueño lo acepte.";
+    plan_told_owner: "Send a report: the breeder has not agreed to this yet.", "Envíe un informe: el criador aún no está de acuerdo con esto.";
+    plan_told_declined: "The breeder's value waits until the owner accepts it.", "El valor del criador espera a que el dueño lo acepte.";
     plan_yes: "Yes, I agree", "Sí, de acuerdo";
     plan_no: "No, keep my value", "No, dejar mi valor";
-    plan_agreed: "Agreed. Send the card to the owner.", "De acuerdo. Envíe la tarjeta al dueño.";
-    plan_not_so: "Your value stands. Send the card to the owner.", "Vale su valor. Envíe la tarjeta al dueño.";
+    plan_agreed: "Agreed. Send the card to the owner.", "De acuerdo. Envíe la ficha al dueño.";
+    plan_not_so: "Your value stands. Send the card to the owner.", "Se mantiene su valor. Envíe la ficha al dueño.";
     plan_declined: "The plan stays as it is", "El plan queda como está";
-    plan_waits_for_owner: "Waits until the owner takes it: send the card.", "Espera hasta que el dueño lo acepte: envíe la tarjeta.";
-    part_chick: "the chick", "el pollo";
+    plan_waits_for_owner: "Send the card: this waits until the owner accepts it.", "Envíe la ficha: esto espera hasta que el dueño lo acepte.";
+    part_chick: "the chick", "el polluelo";
     part_people: "the breeder", "el criador";
     part_vets: "vets and owner", "veterinarios y dueño";
     part_equipment: "scale, spoons, syringe", "báscula, cucharas, jeringa";
@@ -397,32 +401,32 @@ texts! {
     plan_part_name: "Name", "Nombre";
     plan_part_hatched: "Hatched", "Nació";
     plan_part_reference: "Handover weight, crop empty", "Peso en la entrega, buche vacío";
-    plan_part_powder: "Powder in the mix, by weight", "Polvo en la mezcla, en peso";
-    plan_part_fat: "Fat supplement in 100 ml of mix", "Suplemento graso en 100 ml de mezcla";
-    plan_part_label: "Powder label", "Etiqueta del polvo";
-    plan_part_spoons: "Powder in ten level spoons", "Polvo en diez cucharas rasas";
-    plan_part_serving: "Serve at", "Dar a";
+    plan_part_powder: "Powder in the formula, by weight", "Polvo en la papilla preparada, en peso";
+    plan_part_fat: "Fat supplement in 100 ml of formula", "Suplemento graso en 100 ml de papilla";
+    plan_part_label: "Powder label", "Etiqueta de la papilla";
+    plan_part_spoons: "Powder in ten level spoons", "Peso de diez cucharas rasas de papilla en polvo";
+    plan_part_serving: "Feed at", "Dar a";
     plan_part_tool: "Given with", "Se da con";
     plan_part_syringe: "Syringe", "Jeringa";
-    plan_part_scale: "Scale shows steps of", "La báscula marca pasos de";
-    plan_part_loss: "Loss that wants a call", "Pérdida que pide una llamada";
-    plan_part_order: "Feeds to go, in this order", "Tomas que se quitan, por orden";
+    plan_part_scale: "Scale reads in steps of", "La báscula marca de";
+    plan_part_loss: "Call the breeder at this weight loss", "Llamar al criador si pierde";
+    plan_part_order: "Feeds to drop, in this order", "Tomas que se quitan, por orden";
     plan_part_settle: "Days to settle in without dropping a feed", "Días de adaptación sin quitar tomas";
     plan_part_room: "Room", "Habitación";
     plan_part_last_fed: "last fed", "última toma";
     plan_part_journey: "Journey, breeder's clock", "Viaje, hora del criador";
-    plan_part_at_once: "feeds by the new clock at once", "tomas con la hora nueva desde el primer día";
-    plan_part_gradual: "feeds move by an hour a day at most", "las tomas se mueven como mucho una hora al día";
+    plan_part_at_once: "feeds by the new time from the first day", "tomas con la hora nueva desde el primer día";
+    plan_part_gradual: "feeds move by an hour a day at most", "las tomas se mueven como máximo una hora al día";
     plan_part_peak: "Highest weight so far", "Peso más alto hasta ahora";
     plan_part_target: "Weight it should come to", "Peso al que debe llegar";
     plan_part_gap: "Shortest gap between two feeds", "Intervalo más corto entre dos tomas";
-    plan_part_retries: "After a refusal, offer again after", "Tras un rechazo, volver a ofrecer a las";
+    plan_part_retries: "After a refusal, offer again after", "Si no la quiso, volver a ofrecerla después de";
     plan_part_ask: "Before any feed is dropped", "Antes de quitar cualquier toma";
     plan_part_ask_yes: "ask the breeder", "preguntar al criador";
-    plan_part_hours: "Breeder can be rung", "Se puede llamar al criador";
+    plan_part_hours: "Breeder takes calls", "Horario para llamar al criador";
     plan_part_report_days: "Days between two reports", "Días entre dos informes";
     plan_part_owner: "Owner", "Dueño";
-    plan_part_note_for_chick: "From the breeder, for this chick", "Del criador, para este pollo";
+    plan_part_note_for_chick: "From the breeder, for this chick", "Del criador, para este polluelo";
     plan_part_note: "From the breeder", "Del criador";
 }
 
@@ -456,7 +460,7 @@ mod tests {
         "5 gold".clone_into(&mut new.ring);
         let changes = Writing::metric(Language::Spanish).plan_changes(&old, &new);
         assert_eq!(changes.len(), 2, "{changes:?}");
-        assert_eq!(changes[0], "Número de anilla o chip: nada → 5 gold");
+        assert_eq!(changes[0], "Anilla (anillo) o chip: nada → 5 gold");
         assert!(changes[1].starts_with("Toma del mediodía: 14:00, "));
         assert!(changes[1].ends_with(" → nada"));
     }
@@ -472,7 +476,7 @@ mod tests {
                 .unwrap()
                 .1
         };
-        let mark = " (default, not confirmed by the breeder)";
+        let mark = " (usual value, not confirmed by the breeder)";
         assert_eq!(room(&plan), format!("24.0–27.0\u{a0}°C{mark}"));
         plan.unconfirmed.clear();
         assert_eq!(room(&plan), "24.0–27.0\u{a0}°C");

@@ -27,20 +27,20 @@ impl Writing {
                 let species = by_species.map(|limit| self.volume(limit));
                 let text = match (say, species) {
                     (Language::English, Some(species)) => format!(
-                        "Largest feed {most} at {weight}: usual up to {usual} (10\u{a0}%), at most {by_weight} (12\u{a0}%, ours) and {species} for the species (ours)."
+                        "Largest feed {most} at {weight}: usual up to {usual} (10\u{a0}%), at most {by_weight} (12\u{a0}%, our own limit) and {species} for the species (our own limit)."
                     ),
                     (Language::English, None) => format!(
-                        "Largest feed {most} at {weight}: usual up to {usual} (10\u{a0}%), at most {by_weight} (12\u{a0}%, ours)."
+                        "Largest feed {most} at {weight}: usual up to {usual} (10\u{a0}%), at most {by_weight} (12\u{a0}%, our own limit)."
                     ),
                     (Language::Spanish, Some(species)) => format!(
-                        "Toma mayor {most} con {weight}: lo usual hasta {usual} (10\u{a0}%), como mucho {by_weight} (12\u{a0}%, nuestro) y {species} para la especie (nuestro)."
+                        "Toma mayor, {most} con {weight}: lo habitual es hasta {usual} (10\u{a0}%), como máximo {by_weight} (12\u{a0}%, valor propio) y {species} para la especie (valor propio)."
                     ),
                     (Language::Spanish, None) => format!(
-                        "Toma mayor {most} con {weight}: lo usual hasta {usual} (10\u{a0}%), como mucho {by_weight} (12\u{a0}%, nuestro)."
+                        "Toma mayor, {most} con {weight}: lo habitual es hasta {usual} (10\u{a0}%), como máximo {by_weight} (12\u{a0}%, valor propio)."
                     ),
                 };
                 let level = match check.verdict() {
-                    CheckVerdict::Over => Level::RingBreeder,
+                    CheckVerdict::Over => Level::CallBreeder,
                     CheckVerdict::Unusual | CheckVerdict::InOrder => Level::Watch,
                 };
                 (text, self.owner_is_told(level))
@@ -49,8 +49,8 @@ impl Writing {
             PlanCheck::NightGap { minutes } => {
                 let (gap, least) = (self.minutes(minutes), self.minutes(NIGHT_GAP_MINUTES));
                 let text = match say {
-                    Language::English => format!("Night without a feed: {gap}, at least {least}."),
-                    Language::Spanish => format!("Noche sin toma: {gap}, al menos {least}."),
+                    Language::English => format!("Night without a feed: {gap} (at least {least})."),
+                    Language::Spanish => format!("Noche sin toma: {gap} (al menos {least})."),
                 };
                 (text, say.plan_check_night().to_owned())
             }
@@ -95,10 +95,10 @@ impl Writing {
 }
 
 texts! {
-    plan_checked: "Checked against the limits", "Comprobado con los límites";
-    plan_check_no_weight: "Without a handover weight the volumes cannot be checked.", "Sin peso de entrega no se pueden comprobar los volúmenes.";
+    plan_checked: "Compared with the limits", "Comparado con los límites";
+    plan_check_no_weight: "Type the handover weight: without it the amounts cannot be checked.", "Escriba el peso de entrega: sin él no se pueden comprobar las cantidades.";
     plan_check_night: "The crop has to empty once a day.", "El buche tiene que vaciarse una vez al día.";
-    plan_check_window: "Cooler formula slows the crop, warmer can burn it.", "Más fría frena el buche, más caliente puede quemarlo.";
+    plan_check_window: "Cooler formula slows the crop; hotter formula can burn it.", "Más fría, el buche se vacía más despacio; más caliente, puede quemarlo.";
 }
 
 #[cfg(test)]
@@ -128,18 +128,18 @@ mod tests {
     fn a_volume_stands_beside_its_ceilings() {
         assert_eq!(
             feed(600),
-            "Largest feed 60 ml at 1000 g: usual up to 100 ml (10 %), at most 120 ml (12 %, ours) and 120 ml for the species (ours)."
+            "Largest feed 60 ml at 1000 g: usual up to 100 ml (10 %), at most 120 ml (12 %, our own limit) and 120 ml for the species (our own limit)."
         );
     }
 
     #[test]
     fn past_a_limit_it_says_what_the_owner_will_read() {
         assert!(feed(1_100).ends_with("The owner's phone will say \u{201c}Watch\u{201d} at once."));
-        assert!(feed(1_201).ends_with("will say \u{201c}Ring the breeder\u{201d} at once."));
+        assert!(feed(1_201).ends_with("will say \u{201c}Call the breeder\u{201d} at once."));
         let short = said(PlanCheck::NightGap { minutes: 359 });
         assert_eq!(
             short,
-            "Night without a feed: 5 h 59 min, at least 6 h. The crop has to empty once a day."
+            "Night without a feed: 5 h 59 min (at least 6 h). The crop has to empty once a day."
         );
         let warm = said(PlanCheck::Window {
             from: Celsius::whole(39),

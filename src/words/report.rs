@@ -20,10 +20,10 @@ impl Writing {
 
     /// When a page was made.
     pub fn made_at(self, lived: Lived) -> String {
-        let (date, time) = (self.date(lived.day), self.time(lived.time));
+        let (date, time) = (self.date(lived.day), self.the_time(lived.time));
         match self.language {
             Language::English => format!("Made with Perchlight on {date}, {time}."),
-            Language::Spanish => format!("Hecho con Perchlight el {date}, {time}."),
+            Language::Spanish => format!("Hecho con Perchlight el {date} a {time}."),
         }
     }
 
@@ -111,45 +111,45 @@ impl Writing {
         match (self.language, plan.name.as_str()) {
             (Language::English, "") => format!("Feed the chick: {volume} at {window}"),
             (Language::English, name) => format!("Feed {name}: {volume} at {window}"),
-            (Language::Spanish, "") => format!("Toma del pollo: {volume} a {window}"),
+            (Language::Spanish, "") => format!("Toma del polluelo: {volume} a {window}"),
             (Language::Spanish, name) => format!("Toma de {name}: {volume} a {window}"),
         }
     }
 }
 
 texts! {
-    report_nothing_found: "Nothing stands out in what was noted.", "Nada llama la atención en lo anotado.";
-    report_figures: "Figures", "Cifras";
-    report_chart_key: "Full dots: crop empty. Hollow dots: after a feed, or crop not known. Dashed line: handover weight. Hatched: below the loss limit.", "Puntos llenos: buche vacío. Puntos huecos: tras una toma o buche sin comprobar. Línea de trazos: peso en la entrega. Rayado: por debajo del límite de pérdida.";
+    report_nothing_found: "Nothing unusual in what was noted.", "Nada anormal en lo anotado.";
+    report_figures: "Numbers", "Cifras";
+    report_chart_key: "Full dots: crop empty. Hollow dots: after a feed, or crop not looked at. Dashed line: handover weight. Hatched: below the loss limit.", "Puntos llenos: buche vacío. Puntos huecos: tras una toma o buche sin comprobar. Línea de trazos: peso en la entrega. Rayado: por debajo del límite de pérdida.";
     report_latest: "Last weight, crop empty", "Último peso, buche vacío";
     report_one_day: "Since the morning before", "Desde la mañana anterior";
-    report_still_fed: "Feeds given now", "Tomas actuales";
+    report_still_fed: "Feeds given now", "Tomas que se dan ahora";
     report_feed: "Feed", "Toma";
     report_feeds: "Feeds", "Tomas";
     report_offered: "Offered", "Ofrecido";
-    report_served: "Served at", "Dada a";
-    report_how: "How", "Cómo";
+    report_served: "Temperature", "Temperatura";
+    report_how: "How it ate", "Cómo comió";
     report_notes: "Everything else noted", "Todo lo demás anotado";
     report_what: "What", "Qué";
     report_by: "By", "Por";
     report_cautions: "Please remember", "Recuerde";
-    report_holds_data: "This file carries the records themselves. Whoever has it can read them, and Perchlight can take them in: keep it as a backup.", "Este archivo lleva los registros mismos. Quien lo tenga puede leerlos, y Perchlight puede incorporarlos: guárdelo como copia.";
-    card_code: "QR code of this card", "Código QR de esta tarjeta";
+    report_holds_data: "Keep this file as a backup: it holds the records themselves, and Perchlight can import them. Anyone who has it can read them.", "Guarde este archivo como copia de seguridad: lleva todos los datos, y Perchlight puede importarlos. Quien lo tenga puede leerlos.";
+    card_code: "QR code of this card", "Código QR de esta ficha";
     card_scan: "Scan with the phone's camera, or open this file in Perchlight.", "Escanee con la cámara del teléfono o abra este archivo en Perchlight.";
-    card_too_long: "This card says too much for a QR code: send its link or this file.", "Esta tarjeta dice demasiado para un código QR: envíe su enlace o este archivo.";
-    card_anyone: "Anyone with this card or its link can read what it says.", "Quien tenga esta tarjeta o su enlace puede leer lo que dice.";
+    card_too_long: "Send the link or this file: the card holds too much for a QR code.", "Envíe el enlace o este archivo: la ficha lleva demasiado para un código QR.";
+    card_anyone: "Anyone with this card or its link can read what it says.", "Quien tenga esta ficha o su enlace puede leer lo que dice.";
     vet_reason: "What is seen", "Qué se observa";
     vet_feeding: "Feeding and formula", "Alimentación y papilla";
-    vet_emptying: "Usual time to empty", "Tiempo usual de vaciado";
+    vet_emptying: "Usual time to empty", "Tiempo habitual de vaciado";
     vet_signs: "Signs", "Señales";
     vet_none: "Nothing noted.", "Nada anotado.";
-    vet_gone: " (no longer there)", " (ya no está)";
+    vet_gone: " (no longer seen)", " (ya no lo tiene)";
     vet_environment: "Environment and calls", "Entorno y llamadas";
     vet_age: "Age", "Edad";
-    vet_rearing: "Rearing", "Cría";
+    vet_rearing: "Reared", "Cría";
     vet_home_since: "In this home since", "En este hogar desde";
-    calendar_note: "Is the crop empty? If not, or if the chick is not well, do not feed: open Perchlight. Check that the alert of this event is on.", "¿Está vacío el buche? Si no, o si el pollo no está bien, no dé de comer: abra Perchlight. Compruebe que el aviso de este evento está activo.";
-    table_chick: "chick", "pollo";
+    calendar_note: "Look first: is the crop empty? If not, or if the chick is not well, do not feed: open Perchlight. Check that the alert of this event is on.", "Mire primero: ¿está vacío el buche? Si no, o si el polluelo no está bien, no le dé de comer: abra Perchlight. Compruebe que el aviso de este evento está activo.";
+    table_chick: "chick", "polluelo";
     table_date: "date", "fecha";
     table_time: "time", "hora";
     table_weight: "weight (g)", "peso (g)";
@@ -159,7 +159,7 @@ texts! {
     table_outcome: "outcome", "resultado";
     table_taken: "taken (ml)", "tomado (ml)";
     table_offered: "offered (ml)", "ofrecido (ml)";
-    table_served: "served at (°C)", "dada a (°C)";
+    table_served: "served at (°C)", "temperatura (°C)";
     table_response: "response", "respuesta";
     table_given: "given", "dada";
 }

@@ -1,4 +1,4 @@
-//! One line for each finding, with its number and limit, and whom to ring.
+//! One line for each finding, with its number and limit, and whom to call.
 
 use crate::domain::journal::entries::Droppings;
 use crate::domain::quantity::count::rounded;
@@ -19,22 +19,22 @@ pub fn finding_title(writing: Writing, finding: &Finding) -> String {
         .replace("{limit}", &amount(writing, finding.limit))
 }
 
-/// Whom to ring, in one sentence, said before anything else that is to be done.
+/// Whom to call, in one sentence, said before anything else that is to be done.
 pub const fn call_first(language: Language, level: Level) -> &'static str {
     match level {
-        Level::Settled => language.pick("Nothing stands out.", "Nada llama la atención."),
+        Level::Settled => language.pick("No call needed.", "No hace falta llamar."),
         Level::Watch => language.pick(
-            "No call needed for this alone; ring if you are unsure.",
-            "Por esto solo no hace falta llamar; llame si tiene dudas.",
+            "No call needed for this alone. Not sure? Call.",
+            "Por esto solo no hace falta llamar. ¿Tiene dudas? Llame.",
         ),
-        Level::RingBreeder => language.pick("Ring the breeder today.", "Llame hoy al criador."),
+        Level::CallBreeder => language.pick("Call the breeder. Warm, bright, eating, and its crop empties? In their hours. If not, call now, even if it is late. No answer in 30 minutes? Call the vet.", "Llame al criador. ¿Está tibio, activo, come y el buche se le vacía? En su horario. Si no, llame ya, aunque sea tarde. ¿No contesta en 30 minutos? Llame al veterinario."),
         Level::VetToday => language.pick(
-            "Ring an avian vet and be seen today.",
-            "Llame a un veterinario de aves y vaya hoy.",
+            "Call your vet now: this cannot wait until tomorrow. Closed? Call the out-of-hours vet. Ask: do you treat parrots?",
+            "Llame ya al veterinario: esto no puede esperar a mañana. ¿Está cerrado? Llame a urgencias (guardia). Pregunte si tratan loros.",
         ),
         Level::Emergency => language.pick(
-            "Ring an avian vet now and set off.",
-            "Llame ahora a un veterinario de aves y salga.",
+            "Call the vet now and set off. Closed? Call the out-of-hours vet.",
+            "Llame ya al veterinario y póngase en camino. ¿Está cerrado? Llame a urgencias (guardia).",
         ),
     }
 }
@@ -70,39 +70,39 @@ fn title_pattern(language: Language, finding: &Finding) -> &'static str {
     match finding.rule {
         RuleId::HandoverLoss => language.pick(
             "Weight {value} below handover (limit {limit})",
-            "Peso {value} por debajo del de entrega (límite {limit})",
+            "Pesa un {value} menos que en la entrega (límite {limit})",
         ),
         RuleId::StableLoss => language.pick(
-            "Weight {value} below its usual level (limit {limit})",
-            "Peso {value} por debajo de su nivel habitual (límite {limit})",
+            "Weight {value} below its usual (limit {limit})",
+            "Pesa un {value} menos que de costumbre (límite {limit})",
         ),
         RuleId::PeakLoss => language.pick(
-            "Weight {value} below its peak (limit {limit})",
-            "Peso {value} por debajo de su máximo (límite {limit})",
+            "Weight {value} below its highest (limit {limit})",
+            "Pesa un {value} menos que su máximo (límite {limit})",
         ),
         RuleId::FallingWeight => language.pick(
-            "Losing {value} a day (limit {limit})",
-            "Pierde {value} al día (límite {limit})",
+            "Loses {value} a day (limit {limit})",
+            "Pierde un {value} al día (límite {limit})",
         ),
         RuleId::ArrivalLoss => language.pick(
             "Weight {value} below handover on the first day (limit {limit})",
-            "Peso {value} por debajo del de entrega el primer día (límite {limit})",
+            "El primer día pesa un {value} menos que en la entrega (límite {limit})",
         ),
         RuleId::OneDayLoss => language.pick(
-            "{value} lost in one day (limit {limit})",
-            "Perdió {value} en un día (límite {limit})",
+            "Lost {value} in one day (limit {limit})",
+            "Perdió un {value} en un día (límite {limit})",
         ),
         RuleId::DullLoss => language.pick(
             "Dull, and {value} lighter (limit: any loss)",
-            "Decaído y {value} más ligero (límite: cualquier pérdida)",
+            "Decaído y con un {value} menos de peso (límite: cualquier pérdida)",
         ),
         RuleId::GrowthStalled if is_one(finding.value) => language.pick(
             "No gain for 1 day (limit {limit})",
-            "Sin ganar peso 1 día (límite {limit})",
+            "Lleva 1 día sin ganar peso (límite {limit})",
         ),
         RuleId::GrowthStalled => language.pick(
             "No gain for {value} days (limit {limit})",
-            "Sin ganar peso {value} días (límite {limit})",
+            "Lleva {value} días sin ganar peso (límite {limit})",
         ),
         RuleId::NoWeighing => language.pick(
             "Not weighed for {value} (limit {limit})",
@@ -121,12 +121,12 @@ fn title_pattern(language: Language, finding: &Finding) -> &'static str {
             "{value} tomas seguidas sin dar (límite {limit})",
         ),
         RuleId::DayIntake if is_of_weight(finding.limit) => language.pick(
-            "Two days of food below {limit} of its weight, no solids noted: {value}",
-            "Dos días de comida por debajo del {limit} de su peso, sin sólidos anotados: {value}",
+            "In two days it took food of only {value} of its weight a day (limit {limit}), no solids noted",
+            "En dos días tomó comida por solo el {value} de su peso al día (límite {limit}), sin sólidos anotados",
         ),
         RuleId::DayIntake => language.pick(
-            "Took {value} of the day's food (limit {limit})",
-            "Tomó el {value} de la comida del día (límite {limit})",
+            "Took only {value} of the day's food (limit {limit})",
+            "Tomó solo el {value} de la comida del día (límite {limit})",
         ),
         RuleId::NoFoodNoted => language.pick(
             "Has it eaten? No food noted for {value} (limit {limit})",
@@ -134,15 +134,15 @@ fn title_pattern(language: Language, finding: &Finding) -> &'static str {
         ),
         RuleId::RefusedFeeds if is_one(finding.value) => language.pick(
             "1 feed refused (limit {limit})",
-            "Rechazó 1 toma (límite {limit})",
+            "No quiso 1 toma (límite {limit})",
         ),
         RuleId::RefusedFeeds => language.pick(
             "{value} feeds in a row refused (limit {limit})",
-            "Rechazó {value} tomas seguidas (límite {limit})",
+            "No quiso {value} tomas seguidas (límite {limit})",
         ),
         RuleId::TransitGap => language.pick(
-            "{value} since the last feed before the journey (limit {limit})",
-            "{value} desde la última toma antes del viaje (límite {limit})",
+            "{value} without food, since before the journey (limit {limit})",
+            "{value} sin comer, desde antes del viaje (límite {limit})",
         ),
         RuleId::GapTooShort => language.pick(
             "Only {value} between two feeds (limit {limit})",
@@ -153,11 +153,11 @@ fn title_pattern(language: Language, finding: &Finding) -> &'static str {
             "{value} en una toma (límite {limit})",
         ),
         RuleId::ServedHot => language.pick(
-            "Formula served too hot: {value} (limit {limit})",
+            "Formula given too hot: {value} (limit {limit})",
             "Papilla dada demasiado caliente: {value} (límite {limit})",
         ),
         RuleId::ServedCold => language.pick(
-            "Formula served too cool: {value} (limit {limit})",
+            "Formula given too cool: {value} (limit {limit})",
             "Papilla dada demasiado fría: {value} (límite {limit})",
         ),
         RuleId::CropSlow => language.pick(
@@ -173,8 +173,8 @@ fn title_pattern(language: Language, finding: &Finding) -> &'static str {
             "Después de la noche, comida en el buche {value} después de la última toma (límite {limit})",
         ),
         RuleId::CropStatic => language.pick(
-            "Crop standing still, with a bad sign",
-            "Buche parado, con una mala señal",
+            "Crop does not empty, and there is a bad sign",
+            "El buche no se vacía y hay otra señal grave",
         ),
         RuleId::DroppingsSeen(look) => droppings_pattern(language, look, finding.value),
         RuleId::SignSeen(_) => "",
@@ -183,8 +183,8 @@ fn title_pattern(language: Language, finding: &Finding) -> &'static str {
             "Habitación a {value} (límite {limit})",
         ),
         RuleId::VetVisitDue => language.pick(
-            "No vet noted {value} after the arrival (limit {limit})",
-            "Sin veterinario anotado {value} después de la llegada (límite {limit})",
+            "No vet visit noted {value} after the arrival (limit {limit})",
+            "Sin visita al veterinario anotada {value} después de la llegada (límite {limit})",
         ),
     }
 }
@@ -192,59 +192,59 @@ fn title_pattern(language: Language, finding: &Finding) -> &'static str {
 const fn droppings_pattern(language: Language, look: Droppings, value: Value) -> &'static str {
     let is_first = matches!(value, Value::Minutes(0));
     match look {
-        Droppings::Normal => language.pick("Droppings as usual", "Excrementos como siempre"),
+        Droppings::Normal => language.pick("Droppings as usual", "Heces como siempre"),
         Droppings::SmallOrFew if is_first => language.pick(
             "Droppings small, dark or few (limit {limit})",
-            "Excrementos pequeños, oscuros o pocos (límite {limit})",
+            "Heces pequeñas, oscuras o pocas (límite {limit})",
         ),
         Droppings::SmallOrFew => language.pick(
             "Droppings small, dark or few for {value} (limit {limit})",
-            "Excrementos pequeños, oscuros o pocos desde hace {value} (límite {limit})",
+            "Heces pequeñas, oscuras o pocas desde hace {value} (límite {limit})",
         ),
         Droppings::Watery if is_first => language.pick(
             "Droppings watery (limit {limit})",
-            "Excrementos aguados (límite {limit})",
+            "Heces muy líquidas (límite {limit})",
         ),
         Droppings::Watery => language.pick(
             "Droppings watery for {value} (limit {limit})",
-            "Excrementos aguados desde hace {value} (límite {limit})",
+            "Heces muy líquidas desde hace {value} (límite {limit})",
         ),
         Droppings::GreenOrBlack if is_first => language.pick(
             "Droppings green or black (limit {limit})",
-            "Excrementos verdes o negros (límite {limit})",
+            "Heces verdes o negras (límite {limit})",
         ),
         Droppings::GreenOrBlack => language.pick(
             "Droppings green or black for {value} (limit {limit})",
-            "Excrementos verdes o negros desde hace {value} (límite {limit})",
+            "Heces verdes o negras desde hace {value} (límite {limit})",
         ),
         Droppings::Undigested if is_one(value) => language.pick(
             "Undigested food in the droppings on 1 day (limit {limit})",
-            "Comida sin digerir en los excrementos 1 día (límite {limit})",
+            "Comida sin digerir en las heces 1 día (límite {limit})",
         ),
         Droppings::Undigested => language.pick(
             "Undigested food in the droppings on {value} days (limit {limit})",
-            "Comida sin digerir en los excrementos {value} días (límite {limit})",
+            "Comida sin digerir en las heces {value} días (límite {limit})",
         ),
-        Droppings::Bloody => language.pick("Blood in the droppings", "Sangre en los excrementos"),
+        Droppings::Bloody => language.pick("Blood in the droppings", "Sangre en las heces"),
         Droppings::EmeraldGreen => language.pick(
-            "Droppings emerald green, little stool",
-            "Excrementos verde esmeralda, con poca materia",
+            "Droppings emerald green, hardly any solid part",
+            "Heces verde esmeralda, casi sin parte sólida",
         ),
         Droppings::TarBlack => language.pick(
             "Droppings black-green and sticky, like tar",
-            "Excrementos negro verdoso y pegajosos, como alquitrán",
+            "Heces negro verdosas y pegajosas, como alquitrán",
         ),
         Droppings::LimeUrates => language.pick(
             "The white part of the droppings is yellow-green",
-            "La parte blanca de los excrementos es amarillo verdosa",
+            "La parte blanca de las heces es amarillo verdosa",
         ),
         Droppings::WetAfterFruit => language.pick(
             "Droppings wet after fruit or a fright",
-            "Excrementos muy húmedos tras fruta o un susto",
+            "Heces muy húmedas tras comer fruta o un susto",
         ),
         Droppings::RedAfterFood => language.pick(
             "Droppings red after red food",
-            "Excrementos rojos tras comida roja",
+            "Heces rojas tras comer algo rojo",
         ),
     }
 }
@@ -261,7 +261,7 @@ mod tests {
     fn title(rule: RuleId, value: Value, limit: Value) -> String {
         let finding = Finding {
             rule,
-            level: Level::RingBreeder,
+            level: Level::CallBreeder,
             value,
             limit,
             standing: Standing::Ours,
@@ -295,7 +295,7 @@ mod tests {
         let (hot, burn) = (Celsius::tenths_held(441), Celsius::tenths_held(433));
         assert_eq!(
             title(RuleId::ServedHot, Value::Celsius(hot), Value::Celsius(burn)),
-            "Formula served too hot: 44.1 °C (limit 43.3 °C)"
+            "Formula given too hot: 44.1 °C (limit 43.3 °C)"
         );
         let (given, most) = (Millilitres::whole(121), Millilitres::whole(120));
         assert_eq!(
@@ -304,7 +304,7 @@ mod tests {
         );
         assert_eq!(
             title(RuleId::SignSeen(Sign::Dull), Value::Seen, Value::Seen),
-            "Fluffed and dull; voice or food does not rouse it (not a nap)"
+            "Fluffed up and sleepy for over an hour, does not perk up for your voice or food (not a nap)"
         );
     }
 
@@ -338,9 +338,9 @@ mod tests {
     }
 
     #[test]
-    fn each_level_of_call_names_whom_to_ring() {
-        assert!(call_first(Language::English, Level::RingBreeder).contains("breeder"));
-        assert!(call_first(Language::English, Level::VetToday).contains("avian vet"));
+    fn each_level_of_call_names_whom_to_call() {
+        assert!(call_first(Language::English, Level::CallBreeder).contains("breeder"));
+        assert!(call_first(Language::English, Level::VetToday).contains("treat parrots"));
         assert!(call_first(Language::English, Level::Emergency).contains("now"));
         for level in Level::ALL {
             let (first, second) = (Language::English, Language::Spanish);

@@ -33,8 +33,8 @@ impl Language {
     /// That a note counts for no planned feed.
     pub const fn counts_as_extra(self) -> &'static str {
         self.pick(
-            "Counts as extra food: for no planned feed",
-            "Cuenta como comida extra: para ninguna toma del plan",
+            "Counts as extra food, not as a planned feed",
+            "Cuenta como comida extra, no como una toma del plan",
         )
     }
 
@@ -77,8 +77,8 @@ impl Writing {
             (Language::English, false, true) => format!("{pct} above handover"),
             (Language::English, false, false) => format!("{pct} below handover"),
             (Language::Spanish, true, _) => "igual que en la entrega".to_owned(),
-            (Language::Spanish, false, true) => format!("{pct} por encima de la entrega"),
-            (Language::Spanish, false, false) => format!("{pct} por debajo de la entrega"),
+            (Language::Spanish, false, true) => format!("un {pct} más que en la entrega"),
+            (Language::Spanish, false, false) => format!("un {pct} menos que en la entrega"),
         }
     }
 
@@ -106,10 +106,12 @@ impl Writing {
     /// How often a syringe is filled for one feed, and with how much each time, in tenths.
     pub fn draws(self, tenths: &[i32]) -> String {
         match (self.language, tenths) {
-            (Language::English, [_]) => "1 draw".to_owned(),
-            (Language::Spanish, [_]) => "1 carga".to_owned(),
-            (Language::English, _) => format!("{} draws: {}", tenths.len(), self.sum_of(tenths)),
-            (Language::Spanish, _) => format!("{} cargas: {}", tenths.len(), self.sum_of(tenths)),
+            (Language::English, [_]) => "1 syringeful".to_owned(),
+            (Language::Spanish, [_]) => "1 jeringa".to_owned(),
+            (Language::English, _) => {
+                format!("{} syringefuls: {}", tenths.len(), self.sum_of(tenths))
+            }
+            (Language::Spanish, _) => format!("{} jeringas: {}", tenths.len(), self.sum_of(tenths)),
         }
     }
 
@@ -163,20 +165,20 @@ impl Writing {
     pub fn stays_dropped(self, on: Lived) -> String {
         let on = self.date(on.day);
         match self.language {
-            Language::English => format!("dropped {on}, stays dropped"),
-            Language::Spanish => format!("suprimida el {on}, sigue suprimida"),
+            Language::English => format!("dropped on {on}, stays dropped"),
+            Language::Spanish => format!("quitada el {on}, sigue quitada"),
         }
     }
 
     /// Beside a feed that is begun before its time.
     pub fn before_its_time(self, next: Slot, due: WallTime, wait: &str) -> String {
-        let (feed, due) = (self.language.feed(next), self.time(due));
+        let (feed, due) = (self.language.feed(next), self.the_time(due));
         match self.language {
             Language::English => format!(
-                "{feed} is due at {due}, in {wait}. Feed before that only if your breeder or vet says so."
+                "Do not feed yet, unless your breeder or vet says so: {feed} is due at {due}, in {wait}."
             ),
             Language::Spanish => format!(
-                "{feed}: toca a las {due}, dentro de {wait}. Antes, solo si lo dice su criador o su veterinario."
+                "No dé la toma todavía, salvo que lo diga su criador o su veterinario. {feed}: a {due}, dentro de {wait}."
             ),
         }
     }
@@ -185,8 +187,8 @@ impl Writing {
     pub fn weight_question(self, typed: Grams, last: Grams) -> String {
         let (typed, last) = (self.mass(typed), self.mass(last));
         match self.language {
-            Language::English => format!("{typed}? The last was {last}."),
-            Language::Spanish => format!("¿{typed}? El último fue {last}."),
+            Language::English => format!("Is {typed} right? The last was {last}."),
+            Language::Spanish => format!("¿Es correcto {typed}? El último fue {last}."),
         }
     }
 
@@ -225,8 +227,8 @@ impl Writing {
         let level = self.mass(tenths(grams));
         let range = self.mass(tenths(sd_g * crate::domain::statistics::normal::Z_95));
         match self.language {
-            Language::English => format!("Level {level}, give or take {range}."),
-            Language::Spanish => format!("Nivel {level}, más o menos {range}."),
+            Language::English => format!("About {level} (±{range})."),
+            Language::Spanish => format!("Unos {level} (±{range})."),
         }
     }
 
@@ -236,12 +238,12 @@ impl Writing {
             per_day_g.abs() * 10.0,
         )));
         match (self.language, per_day_g < 0.0) {
-            (Language::English, true) => format!("Losing {size} a day over the last two weeks."),
-            (Language::English, false) => format!("Gaining {size} a day over the last two weeks."),
+            (Language::English, true) => format!("It now loses {size} a day."),
+            (Language::English, false) => format!("It now gains {size} a day."),
             (Language::Spanish, true) => {
-                format!("Pierde {size} al día en las últimas dos semanas.")
+                format!("Ahora pierde {size} al día.")
             }
-            (Language::Spanish, false) => format!("Gana {size} al día en las últimas dos semanas."),
+            (Language::Spanish, false) => format!("Ahora gana {size} al día."),
         }
     }
 
@@ -249,8 +251,10 @@ impl Writing {
     pub fn below_peak(self, loss_pct: f64) -> String {
         let loss = self.pct(loss_pct);
         match self.language {
-            Language::English => format!("{loss} below its peak since handover."),
-            Language::Spanish => format!("{loss} por debajo de su máximo desde la entrega."),
+            Language::English => format!("{loss} below its highest weight since handover."),
+            Language::Spanish => {
+                format!("Un {loss} por debajo de su peso máximo desde la entrega.")
+            }
         }
     }
 
@@ -267,12 +271,12 @@ impl Writing {
         let days = in_days.map(chance).join(", ");
         match self.language {
             Language::English => format!(
-                "Chance below the limit: {} today; {days} in 1, 2 and 3 days.",
+                "Chance of being below the limit: {} today; {days} in 1, 2 and 3 days.",
                 chance(now)
             ),
             Language::Spanish => {
                 format!(
-                    "Probabilidad bajo el límite: {} hoy; {days} en 1, 2 y 3 días.",
+                    "Probabilidad de estar por debajo del límite: {} hoy; {days} dentro de 1, 2 y 3 días.",
                     chance(now)
                 )
             }
@@ -293,10 +297,10 @@ impl Writing {
                 )
             }
             (Language::Spanish, Some(latest)) => {
-                format!("A este paso se llega al límite el {likely} (del {earliest} al {latest}).")
+                format!("A este ritmo llega al límite el {likely} (del {earliest} al {latest}).")
             }
             (Language::Spanish, None) => {
-                format!("A este paso se llega al límite el {likely} (no antes del {earliest}).")
+                format!("A este ritmo llega al límite el {likely} (no antes del {earliest}).")
             }
         }
     }
@@ -304,9 +308,9 @@ impl Writing {
     /// How many entries a backup would bring in.
     pub fn backup_preview(self, all: usize, new: usize) -> String {
         match (self.language, all, new) {
-            (Language::English, 1, 0) => "It holds 1 entry, which is here already.".to_owned(),
-            (Language::English, 1, _) => "It holds 1 entry, new here.".to_owned(),
-            (Language::English, _, _) => format!("It holds {all} entries, {new} of them new here."),
+            (Language::English, 1, 0) => "It holds 1 entry. It is here already.".to_owned(),
+            (Language::English, 1, _) => "It holds 1 entry; new here: 1.".to_owned(),
+            (Language::English, _, _) => format!("It holds {all} entries; new here: {new}."),
             (Language::Spanish, 1, _) => format!("Contiene 1 anotación; nuevas aquí: {new}."),
             (Language::Spanish, _, _) => format!("Contiene {all} anotaciones; nuevas aquí: {new}."),
         }

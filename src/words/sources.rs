@@ -18,25 +18,25 @@ pub fn source_line(language: Language, finding: &Finding) -> String {
 pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
     let spanish = match rule {
         RuleId::HandoverLoss => {
-            "10 %: Duerr & Gage 2020, p. 599; los demás pasos: nuestros; otro límite: del \
+            "10 %: Duerr & Gage 2020, p. 599; los demás pasos: valor propio; otro límite: del \
              criador"
         }
         RuleId::StableLoss => {
-            "peso parejo tras el destete: gráfico de un instituto de investigación; todos los \
-             límites: nuestros"
+            "peso estable tras el destete: gráfico de un instituto de investigación; todos los \
+             límites: valor propio"
         }
         RuleId::PeakLoss => {
-            "10 %: Watchbird nov/dic 1999; Duerr & Gage 2020, p. 599; 20 % de media en pollos \
-             destetados: Groffen 2008; los pasos: nuestros"
+            "10 %: Watchbird nov/dic 1999; Duerr & Gage 2020, p. 599; 20 % de media en polluelos \
+             destetados: Groffen 2008; los pasos: valor propio"
         }
         RuleId::FallingWeight => {
             "0,7 % al día es más que un 10 % en un destete (Duerr & Gage 2020, p. 599); ritmo y \
-             probabilidades: nuestros, probados con pollos inventados"
+             probabilidades: valor propio, probado con polluelos simulados"
         }
         RuleId::ArrivalLoss => "práctica común de los criadores",
         RuleId::OneDayLoss => {
             "5 % y 10 % como pérdidas importantes: páginas sobre el peso de las aves; para un \
-             solo día: nuestro"
+             solo día: valor propio"
         }
         RuleId::DullLoss => {
             "páginas de veterinarios de aves sobre el peso: cualquier pérdida con otras \
@@ -44,56 +44,56 @@ pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
         }
         RuleId::GrowthStalled => {
             "dos días: Duerr & Gage 2020, p. 599; un día y la edad hasta la que cuenta: \
-             nuestros"
+             valor propio"
         }
-        RuleId::NoWeighing => "pesar a diario: Duerr & Gage 2020, p. 599; las horas: nuestras",
+        RuleId::NoWeighing => "pesar a diario: Duerr & Gage 2020, p. 599; las horas: valor propio",
         RuleId::MissedFeeds => {
-            "tres tomas, 24 h y, con cañones, 8 h: práctica común; lo demás: nuestro"
+            "tres tomas, 24 h y, con cañones, 8 h: práctica común; lo demás: valor propio"
         }
         RuleId::DayIntake => {
             "12 % del peso es lo que pide la papilla sola para mantenerlo: calculado; lo demás: \
-             nuestro"
+             valor propio"
         }
-        RuleId::NoFoodNoted => "24 h: práctica común; el intervalo más largo y 2 h: nuestros",
+        RuleId::NoFoodNoted => "24 h: práctica común; el intervalo más largo y 2 h: valor propio",
         RuleId::RefusedFeeds => "práctica común; 90 % del máximo: Duerr & Gage 2020, p. 599",
-        RuleId::TransitGap => "práctica común con pollos emplumados de 8 a 12 semanas",
+        RuleId::TransitGap => "práctica común con polluelos emplumados de 8 a 12 semanas",
         RuleId::GapTooShort => {
-            "6 h de noche: página clínica sobre nutrición de pollos; estasis por exceso: \
-             Rivera 2008; los pasos: nuestros"
+            "6 h de noche: página clínica sobre nutrición de polluelos; estasis por exceso: \
+             Rivera 2008; los pasos: valor propio"
         }
         RuleId::VolumeOverCeiling => {
-            "10 %: página clínica sobre nutrición de pollos; Duerr & Gage 2020, p. 210; 12 % \
-             y los máximos: nuestros"
+            "10 %: página clínica sobre nutrición de polluelos; Duerr & Gage 2020, p. 210; 12 % \
+             y los máximos: valor propio"
         }
         RuleId::ServedHot => {
             "43,3 °C: Rivera 2008; marcas hasta dos semanas: Vet Times, 18 feb 2019; por \
-             debajo de 43,3 °C: nuestro"
+             debajo de 43,3 °C: valor propio"
         }
         RuleId::ServedCold => {
-            "rechazo de comida fría: Duerr & Gage 2020, p. 190; 38,0 °C y los pasos: nuestros"
+            "rechazo de comida fría: Duerr & Gage 2020, p. 190; 38,0 °C y los pasos: valor propio"
         }
         RuleId::CropSlow => {
-            "estasis del buche: Rivera 2008; 1,25: nuestro, por debajo del 1,5 de la práctica \
+            "estasis del buche: Rivera 2008; 1,25: valor propio, por debajo del 1,5 de la práctica \
              común"
         }
-        RuleId::CropLate => "6 h: Doneley 2018, p. 594; 2 h y 8 h: nuestras",
+        RuleId::CropLate => "6 h: Doneley 2018, p. 594; 2 h y 8 h: valor propio",
         RuleId::CropOvernight => {
             "6 h: Doneley 2018, pp. 592 y 594; el veterinario por la mañana: página de un \
-             instituto; los tramos: nuestros"
+             instituto; los tramos: valor propio"
         }
         RuleId::CropStatic => {
             "páginas de veterinarios de aves sobre la estasis del buche; Rivera 2008"
         }
         RuleId::DroppingsSeen(_) => {
-            "colores: páginas de veterinarios de aves; sin digerir y aguados: práctica común; \
-             horas, pequeños, oscuros o pocos: nuestros"
+            "colores: páginas de veterinarios de aves; sin digerir y muy líquidas: práctica común; \
+             horas, pequeñas, oscuras o pocas: valor propio"
         }
         RuleId::SignSeen(_) => {
-            "señales: Duerr & Gage 2020, Romagnano, Rivera 2008; comida devuelta: Groffen 2008; \
-             los niveles y las horas: nuestros"
+            "señales: Duerr & Gage 2020, Romagnano, Rivera 2008; comida regurgitada: Groffen 2008; \
+             los niveles y las horas: valor propio"
         }
         RuleId::RoomTemperature => {
-            "24 a 27 °C: Watchbird, Parrot pediatrics; 21 °C, 30 °C y la llamada: nuestros"
+            "24 a 27 °C: Watchbird, Parrot pediatrics; 21 °C, 30 °C y la llamada: valor propio"
         }
         RuleId::VetVisitDue => "primera visita en 48 a 72 h: contratos de criadores",
     };

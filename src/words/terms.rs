@@ -17,7 +17,7 @@ impl Language {
             Species::BlueAndYellowMacaw => {
                 self.pick("Blue-and-yellow macaw", "Guacamayo azulamarillo")
             }
-            Species::ScarletMacaw => self.pick("Scarlet macaw", "Guacamayo macao"),
+            Species::ScarletMacaw => self.pick("Scarlet macaw", "Guacamayo macao (guacamaya roja)"),
             Species::MilitaryMacaw => self.pick("Military macaw", "Guacamayo militar"),
             Species::GreatGreenMacaw => self.pick("Great green macaw", "Guacamayo ambiguo"),
             Species::HyacinthMacaw => self.pick("Hyacinth macaw", "Guacamayo jacinto"),
@@ -27,14 +27,14 @@ impl Language {
             Species::BlueFrontedAmazon => self.pick("Blue-fronted amazon", "Amazona frentiazul"),
             Species::YellowCrownedAmazon => self.pick("Yellow-crowned amazon", "Amazona real"),
             Species::SouthernMealyAmazon => self.pick("Southern mealy amazon", "Amazona harinosa"),
-            Species::GreyParrot => self.pick("Grey parrot", "Loro yaco"),
+            Species::GreyParrot => self.pick("Grey parrot", "Loro yaco (loro gris)"),
             Species::WhiteCockatoo => self.pick("White cockatoo", "Cacatúa alba"),
             Species::SulphurCrestedCockatoo => {
                 self.pick("Sulphur-crested cockatoo", "Cacatúa galerita")
             }
             Species::MoluccanCockatoo => self.pick("Moluccan cockatoo", "Cacatúa moluqueña"),
             Species::EclectusParrot => self.pick("Eclectus parrot", "Loro ecléctico"),
-            Species::Cockatiel => self.pick("Cockatiel", "Cacatúa ninfa"),
+            Species::Cockatiel => self.pick("Cockatiel", "Cacatúa ninfa (cockatiel)"),
             Species::SunParakeet => self.pick("Sun parakeet", "Aratinga sol"),
             Species::GreenCheekedParakeet => {
                 self.pick("Green-cheeked parakeet", "Cotorra de Molina")
@@ -69,10 +69,10 @@ impl Language {
     /// A level in words.
     pub const fn level(self, level: Level) -> &'static str {
         match level {
-            Level::Settled => self.pick("Settled", "En calma"),
+            Level::Settled => self.pick("Settled", "Normal"),
             Level::Watch => self.pick("Watch", "Vigile"),
-            Level::RingBreeder => self.pick("Ring the breeder", "Llame al criador"),
-            Level::VetToday => self.pick("Vet today", "Veterinario hoy"),
+            Level::CallBreeder => self.pick("Call the breeder", "Llame al criador"),
+            Level::VetToday => self.pick("Vet today", "Al veterinario hoy"),
             Level::Emergency => self.pick("Emergency", "Emergencia"),
         }
     }
@@ -80,10 +80,10 @@ impl Language {
     /// A level as the chick's own breeder reads it, or anybody else: nobody is told to call themselves.
     pub const fn level_for(self, level: Level, is_breeder: bool) -> &'static str {
         match level {
-            Level::RingBreeder if is_breeder => self.pick("Call the owner", "Llame al dueño"),
+            Level::CallBreeder if is_breeder => self.pick("Call the owner", "Llame al dueño"),
             Level::Settled
             | Level::Watch
-            | Level::RingBreeder
+            | Level::CallBreeder
             | Level::VetToday
             | Level::Emergency => self.level(level),
         }
@@ -115,14 +115,17 @@ impl Language {
         match standing {
             Standing::Published => self.pick("published", "publicado"),
             Standing::SecondHand => {
-                self.pick("published, second hand", "publicado, de segunda mano")
+                self.pick("published, second hand", "publicado, citado por otros")
             }
             Standing::CommonPractice => self.pick("common practice", "práctica común"),
             Standing::Derived => self.pick(
                 "worked out from published numbers",
-                "calculado de datos publicados",
+                "calculado con datos publicados",
             ),
-            Standing::Ours => self.pick("ours, not tested on birds", "nuestro, no probado en aves"),
+            Standing::Ours => self.pick(
+                "our own limit, not tested on birds",
+                "valor propio, sin probar en aves",
+            ),
         }
     }
 
@@ -131,7 +134,7 @@ impl Language {
         match crop {
             CropAtWeighing::Empty => self.pick("crop empty", "buche vacío"),
             CropAtWeighing::AfterFeed => self.pick("after a feed", "después de una toma"),
-            CropAtWeighing::NotSure => self.pick("crop not known", "buche sin comprobar"),
+            CropAtWeighing::NotSure => self.pick("crop not looked at", "buche sin comprobar"),
         }
     }
 
@@ -148,9 +151,10 @@ impl Language {
     pub const fn why_passed_over(self, why: WhyPassedOver) -> &'static str {
         match why {
             WhyPassedOver::CropNotEmpty => self.pick("crop not empty", "buche no vacío"),
-            WhyPassedOver::NotFit => {
-                self.pick("chick not fit to be fed", "pollo no apto para comer")
-            }
+            WhyPassedOver::NotFit => self.pick(
+                "chick not well enough to be fed",
+                "el polluelo no estaba bien",
+            ),
             WhyPassedOver::Advised => self.pick(
                 "breeder or vet said so",
                 "lo dijo el criador o el veterinario",
@@ -165,9 +169,9 @@ impl Language {
     /// What the crop looks like.
     pub const fn crop_state(self, state: CropState) -> &'static str {
         match state {
-            CropState::Flat => self.pick("flat", "vacío"),
+            CropState::Flat => self.pick("flat", "plano"),
             CropState::Trace => self.pick("a trace", "un resto"),
-            CropState::Quarter => self.pick("about a quarter", "como un cuarto"),
+            CropState::Quarter => self.pick("about a quarter", "un cuarto"),
             CropState::HalfOrMore => self.pick("half or more", "la mitad o más"),
         }
     }
@@ -185,33 +189,33 @@ impl Language {
     pub const fn droppings(self, look: Droppings) -> &'static str {
         match look {
             Droppings::Normal => self.pick("as usual", "como siempre"),
-            Droppings::SmallOrFew => self.pick("small, dark or few", "pequeños, oscuros o pocos"),
-            Droppings::Watery => self.pick("watery", "aguados"),
-            Droppings::GreenOrBlack => self.pick("green or black", "verdes o negros"),
-            Droppings::Undigested => self.pick("undigested food", "comida sin digerir"),
+            Droppings::SmallOrFew => self.pick("small, dark or few", "pequeñas, oscuras o pocas"),
+            Droppings::Watery => self.pick("watery", "muy líquidas"),
+            Droppings::GreenOrBlack => self.pick("green or black", "verdes o negras"),
+            Droppings::Undigested => self.pick("with undigested food", "con comida sin digerir"),
             Droppings::Bloody => self.pick(
-                "red without red food: blood",
-                "rojos sin comida roja: sangre",
+                "red, without red food: blood",
+                "rojas, sin haber comido nada rojo: sangre",
             ),
             Droppings::EmeraldGreen => self.pick(
-                "emerald green, little stool",
-                "verde esmeralda, poca materia",
+                "emerald green, hardly any solid part",
+                "verde esmeralda, casi sin parte sólida",
             ),
             Droppings::TarBlack => self.pick(
                 "black-green and sticky, like tar",
-                "negro verdoso y pegajoso, como alquitrán",
+                "negro verdosas y pegajosas, como alquitrán",
             ),
             Droppings::LimeUrates => self.pick(
-                "the white part yellow-green",
-                "la parte blanca, amarillo verdosa",
+                "the white part is yellow-green",
+                "la parte blanca es amarillo verdosa",
             ),
             Droppings::WetAfterFruit => self.pick(
                 "wet after fruit or a fright",
-                "muy húmedos tras fruta o un susto",
+                "muy húmedas tras comer fruta o un susto",
             ),
             Droppings::RedAfterFood => self.pick(
                 "red after beet, berries or dyed pellets",
-                "rojos tras remolacha, bayas o pienso teñido",
+                "rojas tras comer remolacha (betabel), bayas o pellets de color",
             ),
         }
     }
@@ -219,7 +223,7 @@ impl Language {
     /// How much solid food was eaten.
     pub const fn solids_eaten(self, eaten: SolidsEaten) -> &'static str {
         match eaten {
-            SolidsEaten::Played => self.pick("played with it", "jugó con ello"),
+            SolidsEaten::Played => self.pick("only played with it", "solo jugó"),
             SolidsEaten::Little => self.pick("swallowed a little", "tragó un poco"),
             SolidsEaten::Meal => self.pick("ate a meal", "comió de verdad"),
         }

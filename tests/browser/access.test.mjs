@@ -30,11 +30,11 @@ for (const theme of ['dark', 'light']) {
     const { page } = await bench.phone(site, { theme });
     await openApp(page, site);
     assert.deepEqual(await axe(page), [], 'first start');
-    await page.getByRole('button', { name: 'Show me with a made-up chick' }).click();
+    await page.getByRole('button', { name: 'Show me an example' }).click();
     await page.locator('.next-feed').waitFor();
     await shot(page, `demo-${theme}`);
     assert.deepEqual(await axe(page), [], 'made-up chick');
-    await page.getByRole('button', { name: 'Leave' }).click();
+    await page.getByRole('button', { name: 'Leave the example' }).click();
     await typeInChick(page);
     await weigh(page, 830);
     const sure = page.getByRole('button', { name: 'Yes, that is what the scale says' });

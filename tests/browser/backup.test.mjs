@@ -29,7 +29,7 @@ const answer = async (page, file, words) => {
   return (await said.innerText()).replaceAll('\u00a0', ' ');
 };
 
-const lastChecked = (page) => page.locator('#backup p', { hasText: 'Last backup that was checked' }).innerText();
+const lastChecked = (page) => page.locator('#backup p', { hasText: 'Last checked backup' }).innerText();
 
 const note = async (page, count) => {
   for (let grams = 1000; grams < 1000 + count; grams += 1) {
@@ -50,7 +50,7 @@ test('only a backup that was opened again and holds everything counts', async ({
   const file = await save(page);
   assert.match(await lastChecked(page), /never/);
   const sum = (await page.locator('#backup .hint', { hasText: 'Checksum' }).innerText()).replaceAll('\u00a0', ' ');
-  const said = await answer(page, file, 'all that are on this phone');
+  const said = await answer(page, file, 'everything on this phone');
   // The chick and one weighing.
   assert.match(said, /holds 2 entries/);
   assert.ok(said.includes(sum) && said.includes('The same as when it was saved'), said);
@@ -63,7 +63,7 @@ test('only a backup that was opened again and holds everything counts', async ({
   await weigh(page, 1028);
   await kept(page);
   await go(page, '#/handover');
-  assert.match(await answer(page, file, 'is not in it'), /holds 2 entries, but 1 /);
+  assert.match(await answer(page, file, 'of this phone is missing'), /holds 2 entries, but 1 /);
   assert.match(await lastChecked(page), /24 Nov/);
 
   // A file that was cut, and a foreign one.
@@ -71,10 +71,10 @@ test('only a backup that was opened again and holds everything counts', async ({
   const text = readFileSync(file, 'utf8');
   writeFileSync(join(folder, 'cut.json'), text.slice(0, text.length / 2));
   writeFileSync(join(folder, 'other.json'), '{"hello":1}');
-  await answer(page, join(folder, 'cut.json'), 'Its end is missing');
-  await answer(page, join(folder, 'other.json'), 'There is no Perchlight card');
+  await answer(page, join(folder, 'cut.json'), 'its end is missing');
+  await answer(page, join(folder, 'other.json'), 'there is no Perchlight card');
   assert.match(await lastChecked(page), /24 Nov/);
-  assert.match(await answer(page, await save(page), 'all that are on this phone'), /holds 3 entries/);
+  assert.match(await answer(page, await save(page), 'everything on this phone'), /holds 3 entries/);
   assert.match(await lastChecked(page), /25 Nov/);
 });
 
@@ -105,7 +105,7 @@ test('the reminder comes with the tenth entry, stays away for three days when pu
   await go(page, '#/now');
   await nudge.waitFor();
   await go(page, '#/handover');
-  await answer(page, file, 'all that are on this phone');
+  await answer(page, file, 'everything on this phone');
   await go(page, '#/now');
   assert.equal(await nudge.count(), 0, 'checked');
 });

@@ -47,7 +47,7 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   assert.doesNotMatch(owner.url(), /pl1c/);
   // Who opens a card has not seen the first screen: what must be read stands here too.
   assert.match(await owner.locator('.question .caution').innerText(), /burn, choke or starve/);
-  await owner.getByRole('button', { name: 'Take this card' }).click();
+  await owner.getByRole('button', { name: 'Import this card' }).click();
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
   await logNextFeed(owner);
   await weigh(owner, 930);
@@ -64,34 +64,34 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   await go(breeder, '#/take-in');
   await breeder.locator('#file').setInputFiles(report.path);
   await breeder.locator('.question', { hasText: 'new here' }).waitFor();
-  await breeder.getByRole('button', { name: 'Take it in' }).click();
+  await breeder.getByRole('button', { name: 'Import' }).click();
   await breeder.locator('.top-bar', { hasText: 'Ember' }).waitFor();
-  await breeder.locator('.lamp-band[data-level="ring"]').waitFor();
+  await breeder.locator('.lamp-band[data-level="call"]').waitFor();
 
   // The breeder lowers the limit of the syringe and sends the plan back.
   await go(breeder, '#/plan');
   await breeder.locator('#volume-6').fill('50');
   await breeder.locator('summary', { hasText: 'More of the plan' }).click();
   await breeder.locator('#note').fill('Bedtime a bit smaller. Ring me on Friday.');
-  await breeder.getByRole('button', { name: 'Keep the changes' }).click();
+  await breeder.getByRole('button', { name: 'Save the changes' }).click();
   await kept(breeder);
   await openCard(breeder);
   const change = await copied(breeder, 'Copy card as link');
   assert.ok(change.includes('#pl1c.'), change);
   await go(owner, '#/take-in');
   await owner.locator('#paste').fill(`Please change this:\n${change}`);
-  await owner.getByRole('button', { name: 'Read it' }).click();
+  await owner.getByRole('button', { name: 'Next' }).click();
   const preview = owner.locator('.question');
   await preview.waitFor();
   assert.match((await preview.innerText()).replaceAll('\u00a0', ' '), /60 ml.*50 ml/s);
-  await owner.getByRole('button', { name: 'Take the changed plan' }).click();
+  await owner.getByRole('button', { name: 'Use the changed plan' }).click();
   await owner.locator('.status-line', { hasText: 'Ember' }).waitFor();
   // The first card, found in the chat again, rolls nothing back.
   await go(owner, '#/take-in');
   await owner.locator('#paste').fill(card);
-  await owner.getByRole('button', { name: 'Read it' }).click();
+  await owner.getByRole('button', { name: 'Next' }).click();
   await owner.locator('.question', { hasText: 'Older than yours' }).waitFor();
-  assert.equal(await owner.getByRole('button', { name: /^Take (this card|the changed plan)$/ }).count(), 0);
+  assert.equal(await owner.getByRole('button', { name: /^(Import this card|Use the changed plan)$/ }).count(), 0);
   await go(owner, '#/now');
   assert.match(await owner.locator('main [data-note]').innerText(), /^From the breeder\s+Bedtime a bit smaller\. Ring me on Friday\.$/);
   await go(owner, '#/log/bedtime');
@@ -114,7 +114,7 @@ test('a second link to the other phone holds only what is new since the first', 
   const other = await eveningPhone(bench, site);
   await other.goto(all);
   await started(other);
-  await other.getByRole('button', { name: 'Take it in' }).click();
+  await other.getByRole('button', { name: 'Import' }).click();
   await other.locator('.top-bar', { hasText: 'Ember' }).waitFor();
 
   await one.clock.fastForward(60_000);
@@ -127,10 +127,10 @@ test('a second link to the other phone holds only what is new since the first', 
   assert.ok(since.startsWith(`${site.url}#pl1e.`), since);
   await go(other, '#/take-in');
   await other.locator('#paste').fill(since);
-  await other.getByRole('button', { name: 'Read it' }).click();
+  await other.getByRole('button', { name: 'Next' }).click();
   // The plan still holds and goes along; the weighing of before does not.
-  await other.locator('.question', { hasText: 'It holds 2 entries, 1 of them new here.' }).waitFor();
-  await other.getByRole('button', { name: 'Take it in' }).click();
+  await other.locator('.question', { hasText: 'It holds 2 entries; new here: 1.' }).waitFor();
+  await other.getByRole('button', { name: 'Import' }).click();
   await go(other, '#/journal');
   const words = await other.locator('.journal-line__words').allInnerTexts();
   assert.ok(words.some((line) => line.includes('Bedtime feed')), words.join('\n'));
@@ -184,7 +184,7 @@ test('the card\'s picture is read from a screen of 320 px by another decoder', a
   const other = await eveningPhone(bench, site);
   await other.goto(read.data);
   await started(other);
-  await other.getByRole('button', { name: 'Take this card' }).waitFor();
+  await other.getByRole('button', { name: 'Import this card' }).waitFor();
 });
 
 test('the calendar file holds a daily event with an alarm for each feed', async ({ bench }) => {
@@ -238,7 +238,7 @@ test('damaged, cut, newer and foreign texts each get their own sentence and chan
   const sentences = new Set();
   for (const broken of [swapped, text.slice(0, 60), text.replace('pl1c', 'pl9c'), 'nothing of ours']) {
     await other.locator('#paste').fill(broken);
-    await other.getByRole('button', { name: 'Read it' }).click();
+    await other.getByRole('button', { name: 'Next' }).click();
     await hasFault(other, /Nothing was changed/);
     sentences.add(await other.locator('#paste-fault').innerText());
     assert.equal(await other.locator('#paste').inputValue(), broken);
@@ -259,6 +259,6 @@ test('a card is taken without a network', async ({ bench }) => {
   await offlineReady(owner);
   await site.stop();
   await owner.goto(link);
-  await owner.getByRole('button', { name: 'Take this card' }).click();
+  await owner.getByRole('button', { name: 'Import this card' }).click();
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
 });

@@ -9,10 +9,10 @@ import { idText } from './script.mjs';
 
 const SECONDS_WITH_TWO_TABS = Number(process.env.TAB_SECONDS ?? 5);
 const ADDED = `Chick added: ${CHICK.name}`;
-const ONE_COPY = /Kept in this browser, but one of its two copies could not be written/;
-const FULL = /NOT kept: the browser's storage is full/;
-const REFUSED = /NOT kept: this browser refuses to store anything/;
-const NEWER = /records of a newer version of Perchlight.*left untouched.*nothing new is kept/;
+const ONE_COPY = /Saved in this browser, but one of its two copies failed/;
+const FULL = /NOT saved: this phone's storage is full/;
+const REFUSED = /NOT saved: this browser does not let the app store anything/;
+const NEWER = /from a newer version of Perchlight.*They are safe.*until then nothing new is saved/;
 
 const withChick = async (bench, prepare = () => {}) => {
   const site = await bench.site();
@@ -125,7 +125,7 @@ test('with both copies forbidden from the start the app goes on in memory and sa
   assert.equal((await journalWords(page)).length, 2);
   await go(page, '#/start');
   await page.getByRole('button', { name: /made-up chick/ }).click();
-  await page.getByRole('button', { name: 'Leave' }).click();
+  await page.getByRole('button', { name: 'Leave the example' }).click();
   assert.equal((await journalWords(page)).length, 2, 'a look at the made-up chick forgets nothing');
   tell({ fault: 'both copies blocked at the start', trials: 1, lost: [], said });
 });

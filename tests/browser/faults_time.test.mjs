@@ -39,10 +39,10 @@ test('with the clock set back a day everything stays, new entries are taken, and
   await kept(page);
   assert.equal(await page.locator('.banner').count(), 0);
   await moveClock(page, '2026-11-23T20:55:00Z');
-  await storageNotice(page, /later than this phone's clock/);
+  await storageNotice(page, /some entries are later than its clock/);
   await note(page, 'noted a day before');
   await reload(page);
-  const said = await storageNotice(page, /later than this phone's clock/);
+  const said = await storageNotice(page, /some entries are later than its clock/);
   const all = ['Chick added: Ember', '1012 g, crop empty', 'noted a day before'];
   const lost = await missing(page, all);
   await moveClock(page, '2026-11-24T20:56:00Z');
@@ -67,7 +67,7 @@ test('with the clock a year ahead everything stays, and the screen says what was
   const lost = await missing(page, all);
   // Back at the right time, what was noted a year later lies ahead, which is said.
   await moveClock(page, '2026-11-24T20:57:00Z');
-  await storageNotice(page, /later than this phone's clock/);
+  await storageNotice(page, /some entries are later than its clock/);
   lost.push(...(await missing(page, all)));
   tell({ fault: 'clock set forward a year', trials: 1, lost, said: said.match(/Has it eaten\?[^)]*\)/)[0] });
 });

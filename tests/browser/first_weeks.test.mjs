@@ -71,7 +71,7 @@ test('a card says where it comes from behind a tap, and its drawing is told in w
 test('a sign and the page of signs lead to the card that helps', async ({ bench }) => {
   const { page } = await withChick(bench);
   await go(page, '#/wrong');
-  await page.locator('button.sign', { hasText: 'Brought formula back once' }).click();
+  await page.locator('button.sign', { hasText: 'Brought food back just after a feed' }).click();
   await page.locator('.answer a.quiet-link').click();
   await focusIsOn(page, 'Food that comes back');
   await go(page, '#/wrong');

@@ -48,8 +48,8 @@ const toGive = async (page) => {
   await measure(page, '40');
   await press(page, 'Next');
   await press(page, 'Next');
-  await press(page, 'It stands well');
-  await press(page, 'Yes, it bobs');
+  await press(page, 'Position is good');
+  await press(page, 'Yes, it bobs and swallows');
 };
 
 // With nothing measured the box is empty and has no height.
@@ -74,7 +74,7 @@ test('a whole feed: mixed, cooled by two readings, drawn up, given in two draws,
   assert.match(await words(page.locator('main')), /Water at about 41\.9 °C/);
   // 18 of 72 g is a quarter to the gram, so nothing is said of the scale.
   assert.doesNotMatch(await words(page.locator('main')), /1 g scale/);
-  assert.match(await words(page.locator('main')), /Enough for 60 ml plus 5 ml for what stays in cup and syringe\./);
+  assert.match(await words(page.locator('main')), /Enough for 60 ml, and 5 ml more for what stays in cup and syringe\./);
   await press(page, 'It is mixed');
 
   await step(page, 'Temperature');
@@ -119,9 +119,9 @@ test('a whole feed: mixed, cooled by two readings, drawn up, given in two draws,
   assert.equal(await words(page.locator('.guide__number')), '30 ml + 30 ml');
   await press(page, 'Next');
   await step(page, 'Hold');
-  await press(page, 'It stands well');
-  await step(page, 'Feeding response?');
-  await press(page, 'Yes, it bobs');
+  await press(page, 'Position is good');
+  await step(page, 'Does it want food?');
+  await press(page, 'Yes, it bobs and swallows');
   await step(page, 'Give');
   assert.equal(await words(page.locator('.guide__number')), '0 ml of 60 ml given');
   await page.locator('.guide__next').click();
@@ -223,11 +223,11 @@ test('readings that tell nothing are refused with a sentence; the text stays and
   await refused('42', /same minute as the last reading/);
   await setMinutes(page, 2);
   await refused('42.5', /reads the same as before/);
-  await refused('', /type a number/);
-  await refused('hot', /not a number/);
-  await refused('-3', /no temperature of a cup/);
-  await refused('9', /no temperature of a cup/);
-  await refused('400', /no temperature of a cup/);
+  await refused('', /Type a number/);
+  await refused('hot', /digits only/);
+  await refused('-3', /cannot have that temperature/);
+  await refused('9', /cannot have that temperature/);
+  await refused('400', /cannot have that temperature/);
   await measure(page, '41,9');
   await heat(page, 'hot');
   // From a warm bath it is measured anew.
@@ -243,9 +243,9 @@ test('no response: one tap notes the refusal and nothing was given', async ({ be
   await measure(page, '40');
   await press(page, 'Next');
   await press(page, 'Next');
-  await press(page, 'It stands well');
-  await step(page, 'Feeding response?');
-  await press(page, 'No, it does not want');
+  await press(page, 'Position is good');
+  await step(page, 'Does it want food?');
+  await press(page, 'No, it does not respond');
   await page.locator('.status-line', { hasText: 'Bedtime feed: refused' }).waitFor();
   const lines = (await noted(page)).filter((line) => line.startsWith('Bedtime feed'));
   assert.deepEqual(lines, ['Bedtime feed: refused']);
@@ -280,9 +280,9 @@ test('a cold cup asks for warmer water, a heavy one to be warmed first', async (
   await press(page, 'flat');
   const water = page.locator('[data-water]');
   await water.filter({ hasText: /41\.9\s°C/ }).waitFor();
-  await page.locator('summary', { hasText: 'A cold cup takes heat too' }).click();
+  await page.locator('summary', { hasText: 'A cold cup cools the formula' }).click();
   await page.locator('#cup-mass').fill('about 50');
-  await page.locator('.fault', { hasText: 'That is not a number' }).waitFor();
+  await page.locator('.fault', { hasText: 'Type digits only' }).waitFor();
   // 54 g of water at 4.18 J/gK; 18 g powder x 1.85 and 52 g of plastic x 1.9 (from memory) at 25.5 °C:
   // 39.75 + (33.3 + 98.8) x 14.25 / 225.7 = 48.09 °C.
   await page.locator('#cup-mass').fill('52');
@@ -293,7 +293,7 @@ test('a cold cup asks for warmer water, a heavy one to be warmed first', async (
   // 400 g of china at 0.84: 39.75 + (33.3 + 336) x 14.25 / 225.7 = 63.1 °C, above 60 (ours).
   await page.getByRole('radio', { name: 'glass or china' }).check();
   await page.locator('#cup-mass').fill('400');
-  await water.filter({ hasText: /would need water above 60\.0\s°C\. Warm it first/ }).waitFor();
+  await water.filter({ hasText: /First warm the cup with hot water.*above 60\.0\s°C/ }).waitFor();
 });
 
 test('a cup is weighed once: the next feed counts it, openly, until another is typed', async ({ bench }) => {
@@ -304,14 +304,14 @@ test('a cup is weighed once: the next feed counts it, openly, until another is t
   };
   const anew = async () => {
     await press(page, 'Stop');
-    await press(page, 'Begin anew');
+    await press(page, 'Start again');
     await step(page, 'crop');
     await toMix();
   };
   const water = page.locator('[data-water]');
   await beginFeed(page);
   await toMix();
-  await page.locator('summary', { hasText: 'A cold cup takes heat too' }).click();
+  await page.locator('summary', { hasText: 'A cold cup cools the formula' }).click();
   await page.getByRole('radio', { name: 'steel' }).check();
   await page.locator('#cup-mass').fill('52');
   await press(page, 'It is mixed');
@@ -343,9 +343,9 @@ test('draws counted wrongly are taken back, latest first, also after a reload', 
   await page.locator('.guide__next').click();
   await press(page, '+ 5 ml');
   await given(page, /^35\sml of/);
-  await press(page, 'Take back the last 5 ml');
+  await press(page, 'Do not count the last 5 ml');
   await given(page, /^30\sml of/);
-  await press(page, 'Take back the last 30 ml');
+  await press(page, 'Do not count the last 30 ml');
   await given(page, /^0\sml of/);
   assert.equal(await page.getByRole('button', { name: /^Take back/ }).count(), 0);
   await page.locator('.guide__next').click();
@@ -353,7 +353,7 @@ test('draws counted wrongly are taken back, latest first, also after a reload', 
   await page.reload();
   await started(page);
   await step(page, 'Give');
-  await press(page, 'Take back the last 30 ml');
+  await press(page, 'Do not count the last 30 ml');
   await given(page, /^0\sml of/);
   await press(page, '+ 5 ml');
   await press(page, 'Enough');
@@ -415,9 +415,9 @@ test('Stop leads to help, to a pause that loses nothing, or to a feed left out',
   await band.waitFor();
   // Mixed food is thrown away after an hour (common practice).
   await setMinutes(page, 59);
-  assert.doesNotMatch(await words(band), /Throw the mix away/);
+  assert.doesNotMatch(await words(band), /Throw this mix away/);
   await setMinutes(page, 61);
-  await page.locator('.question', { hasText: 'Throw the mix away' }).waitFor();
+  await page.locator('.question', { hasText: 'Throw this mix away' }).waitFor();
   await band.getByRole('link', { name: 'Go on feeding' }).click();
   await step(page, 'Temperature');
 
@@ -442,7 +442,7 @@ test('a warmer reading counts alone, and takes back the leave to feed', async ({
   assert.equal(await page.locator('#cup').inputValue(), '');
 });
 
-test('a cup measured more than five minutes ago is measured again before it is given', async ({ bench }) => {
+test('a cup measured more than five minutes old is measured again before it is given', async ({ bench }) => {
   const page = await withChick(bench);
   await toWarmth(page);
   await measure(page, '39.1');
@@ -452,7 +452,7 @@ test('a cup measured more than five minutes ago is measured again before it is g
   await press(page, 'Next');
   await step(page, 'Hold');
   await setMinutes(page, 5);
-  await page.locator('.question[role="alert"]', { hasText: 'more than five minutes ago' }).waitFor();
+  await page.locator('.question[role="alert"]', { hasText: 'more than five minutes old' }).waitFor();
   assert.equal(await nextCount(page), 0);
   assert.deepEqual(await axe(page), []);
   await press(page, 'Measure again');
@@ -479,7 +479,7 @@ test('what is seen while a feed is under way stops it at any step, with what wen
   await page.locator('.guard', { hasText: 'Feet and body cold' }).waitFor();
   assert.equal(await nextCount(page), 0);
   await press(page, 'Stop');
-  await press(page, 'chick not fit to be fed');
+  await press(page, 'chick not well enough to be fed');
   await page.locator('.status-line', { hasText: 'Bedtime feed' }).waitFor();
   assert.ok((await noted(page)).includes('Bedtime feed: 30 ml of 60 ml, 40.0 °C'));
 });
@@ -508,7 +508,7 @@ test('Begin anew starts the feed from the crop and forgets the readings', async 
   await toWarmth(page);
   await measure(page, '40');
   await press(page, 'Stop');
-  await press(page, 'Begin anew');
+  await press(page, 'Start again');
   await step(page, 'crop');
   await page.getByRole('button', { name: 'flat', exact: true }).click({ timeout: 5_000 });
   await press(page, 'It is mixed');
@@ -521,7 +521,7 @@ test('a mix older than an hour cannot be fed', async ({ bench }) => {
   await setMinutes(page, 61);
   await measure(page, '40');
   await heat(page, 'good');
-  assert.match(await words(page.locator('main')), /Throw the mix away/);
+  assert.match(await words(page.locator('main')), /Throw this mix away/);
   assert.equal(await nextCount(page), 0);
 });
 
@@ -555,10 +555,10 @@ const eachStep = async (page, look) => {
   await press(page, 'Next');
   await step(page, 'Hold');
   await look('hold');
-  await press(page, 'It stands well');
-  await step(page, 'Feeding response?');
+  await press(page, 'Position is good');
+  await step(page, 'Does it want food?');
   await look('response');
-  await press(page, 'Yes, it bobs');
+  await press(page, 'Yes, it bobs and swallows');
   await step(page, 'Give');
   await page.locator('.guide__next').click();
   await look('give');
@@ -629,9 +629,9 @@ test('a whole feed is led with the keyboard alone', async ({ bench }) => {
   await at('Draw up');
   await enter(/^Next$/);
   await at('Hold');
-  await enter(/^It stands well$/);
-  await at('Feeding response?');
-  await enter(/^Yes, it bobs$/);
+  await enter(/^Position is good$/);
+  await at('Does it want food?');
+  await enter(/^Yes, it bobs and swallows$/);
   await at('Give');
   await enter(/^\+ 30 ml given$/);
   await page.locator('.guide__number', { hasText: /^30\sml/ }).waitFor();

@@ -43,7 +43,7 @@ const answer = (page, words) => page.locator('.handed', { hasText: words }).last
 
 // Each file with its button; the endings are those that Chromium's sheet takes or not.
 const SHAREABLE = ['Report for the breeder', 'Page for the vet', 'Weights (CSV)', 'Feeds (CSV)'];
-const SAVED = ['Calendar file', 'Take them out again', 'Save a backup file'];
+const SAVED = ['Calendar file', 'Remove them again', 'Save a backup file'];
 
 test('a share sheet gets what it takes, the rest is saved, and a sentence says which', async ({ bench }) => {
   const site = await bench.site();
@@ -61,7 +61,7 @@ test('a share sheet gets what it takes, the rest is saved, and a sentence says w
     const [file] = await shared(page);
     assert.match(file.name, /^perchlight-ember-/);
     assert.ok(file.bytes.length > 20, button);
-    await answer(page, 'Given to the app you chose.');
+    await answer(page, 'Handed to the app you chose. Send it there.');
   }
   for (const button of SAVED) {
     const file = await download(page, () => press(page, button));
@@ -79,7 +79,7 @@ test('a cancelled share says so and offers to save the file', async ({ bench }) 
   await typeInChick(page);
   await go(page, '#/handover');
   await press(page, 'Report for the breeder');
-  await answer(page, 'Sharing was cancelled');
+  await answer(page, 'Cancelled: nothing was sent');
   const file = await download(page, () => press(page, 'Save it as a file instead'));
   assert.match(file.name, /report.*\.html$/);
   await answer(page, `Saved as ${file.name}`);
@@ -229,15 +229,15 @@ test('numbers of a plan stand beside their limits while they are typed', async (
   await page.getByRole('link', { name: "I'll type it in" }).click();
   await fillPlan(page, { ...CHICK, weight: '1000' });
   const checks = async (kind) => (await page.locator(`.plan-checks .${kind}`).allInnerTexts()).join('\n').replaceAll('\u00a0', ' ');
-  assert.match(await checks('hint'), /Largest feed 60 ml at 1000 g: usual up to 100 ml \(10 %\), at most 120 ml \(12 %, ours\)/);
-  assert.match(await checks('hint'), /Night without a feed: 10 h, at least 6 h/);
+  assert.match(await checks('hint'), /Largest feed 60 ml at 1000 g: usual up to 100 ml \(10 %\), at most 120 ml \(12 %, our own limit\)/);
+  assert.match(await checks('hint'), /Night without a feed: 10 h \(at least 6 h\)/);
   assert.match(await checks('hint'), /Served at 39.0.*40.5 °C/);
   assert.equal(await checks('fault'), '');
   await page.locator('#volume-6').fill('121');
   await page.locator('#time-2').fill('04:00');
   await page.locator('#time-6').fill('22:30');
-  assert.match(await checks('fault'), /121 ml.*“Ring the breeder” at once/s);
-  assert.match(await checks('fault'), /5 h 30 min, at least 6 h/);
+  assert.match(await checks('fault'), /121 ml.*“Call the breeder” at once/s);
+  assert.match(await checks('fault'), /5 h 30 min \(at least 6 h\)/);
   await page.locator('.plan-checks').scrollIntoViewIfNeeded();
   await shot(page, 'plan-checks');
   await page.locator('#volume-6').fill('101');
@@ -264,13 +264,13 @@ test('a default stays marked until it is confirmed, on the card and at the owner
     return { owner, text: await owner.locator('.question').innerText() };
   };
   await open();
-  assert.match(await breeder.locator('.question').innerText(), /defaults that nobody has confirmed/);
+  assert.match(await breeder.locator('.question').innerText(), /usual values that your breeder has not confirmed/);
   const before = await seenByOwner(await link());
-  assert.match(before.text, /default, not confirmed by the breeder/);
+  assert.match(before.text, /usual value, not confirmed by the breeder/);
   assert.match(before.text.replaceAll('\u00a0', ' '), /Largest feed 60 ml at 1040 g/);
   await before.owner.locator('.plan-checks').scrollIntoViewIfNeeded();
   await shot(before.owner, 'landing-checks');
-  await press(breeder, 'The breeder says these are right');
+  await press(breeder, 'The breeder confirms these numbers');
   await kept(breeder);
   if (!(await breeder.locator('.qr').isVisible())) {
     await open();
@@ -293,7 +293,7 @@ test('a card opened from a link says where an iPhone keeps it and gives the link
   await owner.goto(card);
   await started(owner);
   await owner.locator('.question', { hasText: 'Ember' }).waitFor();
-  const hint = owner.locator('.hint', { hasText: 'Safari, which keeps its own records' });
+  const hint = owner.locator('.hint', { hasText: 'Safari, which keeps separate records' });
   assert.ok(await hint.isVisible());
   await shot(owner, 'landing');
   await press(owner, 'Copy the link again');
@@ -303,6 +303,6 @@ test('a card opened from a link says where an iPhone keeps it and gives the link
   await openApp(installed, site, '#/take-in');
   assert.equal(await installed.getByRole('button', { name: 'Copy the link again' }).count(), 0);
   await installed.locator('#paste').fill(again);
-  await press(installed, 'Read it');
-  await installed.getByRole('button', { name: 'Take this card' }).waitFor();
+  await press(installed, 'Next');
+  await installed.getByRole('button', { name: 'Import this card' }).waitFor();
 });

@@ -186,7 +186,7 @@ for (const first of [0, 3, 6]) {
     await started(owner);
     assert.ok((await owner.locator('.question').innerText()).includes(text));
     assert.deepEqual(await strangers(owner), [], 'landing');
-    await owner.getByRole('button', { name: 'Take this card' }).click();
+    await owner.getByRole('button', { name: 'Import this card' }).click();
     await owner.locator('.top-bar').waitFor();
     assert.deepEqual(await strangers(owner), [], 'taken');
   });
@@ -201,7 +201,7 @@ test('a telephone number that is an address of another kind is not taken in', as
     const script = new Script();
     script.added(`${DAY}T06:00`, { contacts: [{ role: 'breeder', name: 'Made up', number }] });
     await page.locator('#paste').fill(script.backup());
-    await page.getByRole('button', { name: 'Read it' }).click();
+    await page.getByRole('button', { name: 'Next' }).click();
     await hasFault(page, /Nothing was changed/);
     assert.equal(await page.locator('.question').count(), 0, number);
   }

@@ -51,7 +51,7 @@ test('an entry damaged or lost in one copy heals from the other', async ({ bench
   const lines = await page.locator('.journal-line').count();
   assert.equal(lines, 3);
   const said = await page.locator('.banner[data-kind="storage"] p').first().innerText();
-  assert.match(said, /could not be read.*set aside, not deleted/);
+  assert.match(said, /could not be read.*put aside, not deleted/);
   tell({ fault: 'an entry cut and another gone in one copy', trials: 2, lost: Array(3 - lines).fill('entry'), said });
 });
 
@@ -93,9 +93,9 @@ test('an entry damaged in its only copy is set aside and offered, and the rest i
   await openApp(other, site);
   await go(other, '#/take-in');
   await other.locator('#paste').fill(everything);
-  await press(other, 'Read it');
-  await other.locator('.question', { hasText: 'It holds 2 entries, 2 of them new here.' }).waitFor();
-  await press(other, 'Take it in');
+  await press(other, 'Next');
+  await other.locator('.question', { hasText: 'It holds 2 entries; new here: 2.' }).waitFor();
+  await press(other, 'Import');
   await other.locator('.lamp-band').waitFor();
   assert.equal((await journalWords(other)).length, 2);
 });
@@ -135,10 +135,10 @@ test('a backup saved and opened on another phone brings everything, and twice br
   const { page: second } = await bench.phone(site);
   await openApp(second, site, '#/take-in');
   await second.locator('#file').setInputFiles(path);
-  await second.locator('.question', { hasText: '2 entries, 2 of them new' }).waitFor();
-  await second.getByRole('button', { name: 'Take it in' }).click();
+  await second.locator('.question', { hasText: '2 entries; new here: 2' }).waitFor();
+  await second.getByRole('button', { name: 'Import' }).click();
   await second.locator('.top-bar', { hasText: 'Ember' }).waitFor();
   await go(second, '#/take-in');
   await second.locator('#file').setInputFiles(path);
-  await second.locator('.question', { hasText: '2 entries, 0 of them new' }).waitFor();
+  await second.locator('.question', { hasText: '2 entries; new here: 0' }).waitFor();
 });

@@ -99,7 +99,7 @@ test('the bedtime feed is noted with the keyboard alone, and taken back', async 
     ['Tab', 'Taken'],
     ['Tab', 'When: now'],
     ['Tab', 'Counts as: Bedtime feed, 21:00'],
-    ['Tab', 'Temperature and response'],
+    ['Tab', 'Temperature, and how it ate'],
     ['Tab', 'It refused'],
     ['Tab', 'Done'],
     ['Shift+Tab', 'It refused'],
@@ -128,7 +128,7 @@ test('a fault leads the keyboard to its field, and the corrected feed is noted',
   await press(page, 'Enter', 'Taken');
   await page.locator('#taken[aria-invalid="true"]').waitFor();
   const described = await page.locator('#taken').getAttribute('aria-describedby');
-  assert.match(await page.locator(`#${described}`).innerText(), /not a number/);
+  assert.match(await page.locator(`#${described}`).innerText(), /digits only/);
   await page.keyboard.press('Control+a');
   await page.keyboard.type('45,5');
   await press(page, 'Enter', 'Now');
@@ -183,7 +183,7 @@ test('the alarm is reached, answered and noted with the keyboard alone', async (
   // The plan knows no vet: the way to note one stands next, then whom to ring, what to say, the journal.
   await press(page, 'Tab', 'Add the number to the plan');
   await page.keyboard.press('Tab');
-  assert.match(await focused(page), /^Call Breeder Made-up breeder \+1 555 0100$/);
+  assert.match(await focused(page), /^Call Breeder Example breeder \+1 555 0100$/);
   await presses(page, [
     ['Tab', 'What to say'],
     ['Enter', 'What to say'],

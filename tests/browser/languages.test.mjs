@@ -10,7 +10,7 @@ import { NOW, STATES, takeInText, walk, withLosingChick } from './states.mjs';
 const tag = (page) => page.locator('html').getAttribute('lang');
 const title = (page) => page.locator('#app h1').first().innerText();
 
-const TITLES = { en: 'A chick is coming home', es: 'Un pollo llega a casa' };
+const TITLES = { en: 'A chick is coming home', es: 'Llega un polluelo a casa' };
 const assertLanguage = async (page, language) => {
   await page.locator('#app h1', { hasText: TITLES[language] }).waitFor();
   assert.equal(await tag(page), language);
@@ -23,7 +23,7 @@ for (const [locale, language] of [['en-GB', 'en'], ['en-US', 'en'], ['es-ES', 'e
     await page.goto(site.url, { waitUntil: 'domcontentloaded' });
     assert.equal(await tag(page), language);
     const about = await page.locator('.first__about').innerText();
-    assert.match(about, language === 'es' ? /^Cumple la tarjeta/ : /^Carries out the breeder/);
+    assert.match(about, language === 'es' ? /^Lleva paso a paso la ficha/ : /^Takes you step by step/);
     release();
     await started(page);
     await assertLanguage(page, language);
@@ -66,15 +66,15 @@ for (const [locale, option, language] of [['en-GB', 'Español', 'es'], ['es-ES',
     assert.equal(await tag(page), language);
     const isSpanish = language === 'es';
     assert.equal(await page.locator('#trouble-title').innerText(), isSpanish ? 'Perchlight no arrancó.' : 'Perchlight did not start.');
-    assert.match(await page.locator('#trouble p[role="alert"]').innerText(), isSpanish ? /^Sus registros/ : /^Your records/);
-    assert.match(await page.locator('.first__caution').first().innerText(), isSpanish ? /^Perchlight no es/ : /^Perchlight is not/);
+    assert.match(await page.locator('#trouble p[role="alert"]').innerText(), isSpanish ? /^Sus datos/ : /^Your records/);
+    assert.match(await page.locator('.first__caution').first().innerText(), isSpanish ? /Perchlight no sustituye/ : /Perchlight is not/);
     await page.locator('#trouble summary').click();
     await shot(page, `without-app-${language}`);
   });
 }
 
 // Every text that is shown or read out, with what the screens share taken off: what was typed in.
-const TYPED = /Cinder|Saffron|Made-up (breeder|vet|night vet)|pellets|zzz|old\.json/g;
+const TYPED = /Cinder|Saffron|(Made-up|Example) (breeder|vet|avian vet|night vet)|pellets|zzz|old\.json/g;
 // Signs of units are the same in every language (SI brochure, 9th ed., 5.3; "min" and "h" too).
 const MEASURES = /[\d.,:]+ (ml|min|h|g|kcal|oz)\b/g;
 const texts = async (page) => {
@@ -117,8 +117,8 @@ const collect = async (bench, locale) => {
 
 // Texts and words that are right in both languages, each looked up: units and signs, and words that both share.
 const SAME_TEXTS = new Set(['Perchlight', 'ml', 'oz', 'min', 'kcal', 'No', 'English', 'Español']);
-// "chip", "come" (eats), "decide", "metal", "normal", "plan" and "usual" are Spanish; Duerr, Gage, Rivera, Romagnano and Doneley are authors.
-const SAME_WORDS = new Set(['perchlight', 'kcal', 'safari', 'iphone', 'chip', 'normal', 'english', 'español', 'come', 'decide', 'metal', 'plan', 'usual', 'duerr', 'gage', 'rivera', 'romagnano', 'doneley']);
+// "chip", "cockatiel", "cola" (tail), "come" (eats), "decide", "internet", "metal", "normal", "pellets", "plan", "sale" (comes out) and "usual" are Spanish; Duerr, Gage, Rivera, Romagnano and Doneley are authors.
+const SAME_WORDS = new Set(['perchlight', 'kcal', 'safari', 'iphone', 'chip', 'normal', 'english', 'español', 'cockatiel', 'cola', 'come', 'decide', 'internet', 'pellets', 'sale', 'metal', 'plan', 'usual', 'duerr', 'gage', 'rivera', 'romagnano', 'doneley']);
 
 test('no screen in Spanish holds a text or a word of the English one', async ({ bench }) => {
   test.setTimeout(180_000);
@@ -220,6 +220,6 @@ for (const [locale, language] of [['en-GB', 'en'], ['es-ES', 'es'], ['es-MX', 'e
       }
       await go(page, '#/droppings');
     }
-    assert.equal(await title(page), language === 'es' ? 'Excrementos' : 'Droppings');
+    assert.equal(await title(page), language === 'es' ? 'Heces' : 'Droppings');
   });
 }

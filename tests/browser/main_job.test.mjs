@@ -70,7 +70,7 @@ test('an emergency without a vet in the plan says so and leads to the plan', asy
   await go(page, '#/wrong');
   await page.locator('.sign').first().click();
   const answer = page.locator('.answer[data-level="emergency"]');
-  assert.match(await answer.innerText(), /There is no vet's number here\. Look up the nearest avian vet and ring now\./);
+  assert.match(await answer.innerText(), /No vet's number is saved here\. Look up the nearest avian vet and call now\./);
   assert.equal(await answer.locator('a.call').count(), 1);
   assert.equal(await answer.getByRole('link', { name: 'Add the number to the plan' }).getAttribute('href'), '#/plan');
 });
@@ -80,7 +80,7 @@ test('a loss over the limit lights the lamp, with the number to ring', async ({ 
   await weigh(page, 930, 'empty');
   await go(page, '#/now');
   // (1040 - 930) / 1040 = 10.58 %, over the plan's 10 %
-  await page.locator('.lamp-band[data-level="ring"]').waitFor();
+  await page.locator('.lamp-band[data-level="call"]').waitFor();
   assert.match(await page.locator('.lamp-band').innerText(), /10\.6\s%/);
   const call = page.locator('.lamp-band a.call').first();
   assert.equal(await call.getAttribute('href'), 'tel:+15550100');
@@ -187,7 +187,7 @@ test('after a refusal a second try is of that feed, also in the guide', async ({
 test('a fault in a closed part of a form opens it', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await go(page, '#/log');
-  const part = page.locator('summary', { hasText: 'Temperature and response' });
+  const part = page.locator('summary', { hasText: 'Temperature, and how it ate' });
   await part.click();
   await page.locator('#served-at').fill('400');
   await part.click();
@@ -204,7 +204,7 @@ test('with ounces on screen a weight that nobody touched keeps the breeder\'s gr
   // 1040 g are 36.7 oz (28.3495 g each, NIST), and those would be 1040.4 g.
   assert.equal(await page.locator('#handover-weight').inputValue(), '36.7');
   await page.locator('#name').fill('Ember II');
-  await press(page, 'Keep the changes');
+  await press(page, 'Save the changes');
   await kept(page);
   await go(page, '#/guide');
   await press(page, 'flat');
@@ -224,11 +224,11 @@ test('another chick\'s call stands on the screen of the one that is well, and le
   await typeInChick(page, { ...CHICK, name: 'Flint', weighed: '2026-11-25' });
   const other = page.locator('[data-other]');
   await other.waitFor();
-  assert.equal(plain(await other.innerText()), 'Ember: Ring the breeder');
+  assert.equal(plain(await other.innerText()), 'Ember: Call the breeder');
   assert.deepEqual(await axe(page), []);
   await other.click();
   await page.locator('.top-bar', { hasText: 'Ember' }).waitFor();
-  await page.locator('.lamp-band[data-level="ring"]').waitFor();
+  await page.locator('.lamp-band[data-level="call"]').waitFor();
   assert.equal(await other.count(), 0);
 });
 
@@ -301,15 +301,15 @@ test('while food is forbidden Now offers none, and the log asks before it takes 
 test('the arrival sets settle-in, vet and quarantine dates, and powder lasts by what is mixed', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await go(page, '#/home');
-  await page.getByRole('button', { name: 'It has arrived' }).click();
+  await page.getByRole('button', { name: 'It is home now' }).click();
   // arrived on Tue 24 Nov: 7 settle-in days, 3 days to the vet, 45 days apart
   const text = page.locator('.page');
-  await page.locator('li', { hasText: 'no feed is dropped before Tue 1 Dec' }).waitFor();
+  await page.locator('li', { hasText: 'drop no feed before Tue 1 Dec' }).waitFor();
   assert.match(await text.innerText(), /by Fri 27 Nov/);
   assert.match(await text.innerText(), /until Fri 8 Jan/);
   await page.locator('#powder-stock').fill('lots');
   await page.locator('#powder-stock').press('Enter');
-  await page.locator('.fault', { hasText: 'not a number' }).waitFor();
+  await page.locator('.fault', { hasText: 'Type digits only' }).waitFor();
   await page.locator('#powder-stock').fill('500');
   await page.locator('#powder-stock').press('Enter');
   await page.locator('p', { hasText: /About 500\sg left/ }).waitFor();

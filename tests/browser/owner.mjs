@@ -13,7 +13,7 @@ export const CHICK = {
     ['3', '14:00', '40'],
     ['6', '21:00', '60'],
   ],
-  breeder: ['Made-up breeder', '+1 555 0100'],
+  breeder: ['Example breeder', '+1 555 0100'],
 };
 
 // Ten minutes before the bedtime feed of CHICK.

@@ -56,7 +56,7 @@ test('where a chick is followed, what is due is shown while the other screens ar
   await page.locator('.next-feed a[href^="#/log"]').click();
   const waiting = page.locator('main [role="status"]');
   await waiting.waitFor();
-  assert.equal(await words(waiting), 'One moment: this part of the app is on its way.');
+  assert.equal(await words(waiting), 'One moment: loading this screen.');
   assert.equal(await page.locator('main h1').count(), 1);
   release();
   await page.getByRole('button', { name: 'Done', exact: true }).waitFor();
@@ -79,7 +79,7 @@ test('a piece that cannot be fetched is said where its screen would be, and trie
   await failed.waitFor();
   assert.equal(await page.locator('main h1').count(), 1);
   assert.deepEqual(await axe(page), []);
-  assert.match(await words(failed), /^This part of the app could not be fetched\. Your records are safe\./);
+  assert.match(await words(failed), /^This screen could not be loaded\. Your records are safe\./);
   await page.locator('.bottom-bar a[href="#/now"]').click();
   await page.locator('.next-feed').waitFor();
   await page.locator('.bottom-bar a[href="#/weight"]').click();

@@ -31,7 +31,7 @@ test('a recipe by volume becomes the share by weight that the plan keeps', async
   assert.equal(await page.locator('#powder').inputValue(), '20');
   await page.locator('#water-parts').fill('13');
   await answer.locator('.fault', { hasText: '0.5 to 12 parts' }).waitFor();
-  await press(page, 'Keep the changes');
+  await press(page, 'Save the changes');
   await kept(page);
   await go(page, '#/plan');
   assert.equal(await page.locator('#powder').inputValue(), '20');
@@ -48,7 +48,7 @@ test('a wanted share of fat is told in grams, refused out of reach, beside what 
   assert.equal(await page.locator('.hint', { hasText: 'get the most fat' }).count(), 0);
   const answer = page.locator('#fat-answer');
   await page.locator('#wanted-fat').fill('15');
-  await answer.locator('.fault', { hasText: 'label first' }).waitFor();
+  await answer.locator('.fault', { hasText: 'First type fat and protein' }).waitFor();
   await page.locator('#label-fat').fill('12');
   await page.locator('#label-protein').fill('20');
   await answer.locator('p', { hasText: /about 1\.1\sg of peanut butter in 100 ml/ }).waitFor();
@@ -73,13 +73,13 @@ test('a chick that should still grow stands beside its species\' curve, a fledge
   await growth.waitFor();
   const text = plain(await growth.innerText());
   assert.match(text, /at 42 days is .* of its species/);
-  assert.match(text, /Ours: our own use of a published growth constant/);
+  assert.match(text, /Our own curve, not tested on birds: a published growth constant/);
 });
 
 test('a chick without formula is to be looked at further', async ({ bench }) => {
   const page = await open(bench);
   await typeInChick(page);
-  const advice = page.locator('main p', { hasText: 'a crop full of solids at bedtime, and for drinking' });
+  const advice = page.locator('main p', { hasText: 'the crop full of solids at bedtime, and does it drink' });
   await go(page, '#/weaning');
   await page.locator('.weaning__answer').waitFor();
   assert.equal(await advice.count(), 0);

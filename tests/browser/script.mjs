@@ -34,7 +34,7 @@ const PLAN = {
   room_from_c10: 240,
   room_to_c10: 270,
   contacts: [
-    { role: 'breeder', name: 'Made-up breeder', number: '+1 555 0100' },
+    { role: 'breeder', name: 'Example breeder', number: '+1 555 0100' },
     { role: 'avian-vet', name: 'Made-up vet', number: '+1 555 0101' },
     { role: 'emergency-vet', name: 'Made-up night vet', number: '+1 555 0102' },
   ],
@@ -101,8 +101,8 @@ export const clockAt = async (page, iso) => {
 export const takeIn = async (page, script) => {
   await go(page, '#/take-in');
   await page.locator('#paste').fill(script.backup());
-  await page.getByRole('button', { name: 'Read it' }).click();
-  await page.getByRole('button', { name: 'Take it in' }).click();
+  await page.getByRole('button', { name: 'Next' }).click();
+  await page.getByRole('button', { name: 'Import' }).click();
   await page.locator('.lamp-band').waitFor();
 };
 

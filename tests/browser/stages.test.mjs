@@ -21,7 +21,7 @@ const withCard = async (bench) => {
   const owner = await eveningPhone(bench, site);
   await owner.goto(card);
   await started(owner);
-  await press(owner, 'Take this card');
+  await press(owner, 'Import this card');
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
   return owner;
 };
@@ -93,21 +93,21 @@ test('an owner of a breeder\'s chick is asked whether she said so, and what coul
   const owner = await eveningPhone(bench, site);
   await owner.goto(card);
   await started(owner);
-  await press(owner, 'Take this card');
+  await press(owner, 'Import this card');
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
   await go(owner, '#/plan');
   await owner.locator('#volume-6').fill('70');
-  await press(owner, 'Keep the changes');
+  await press(owner, 'Save the changes');
   const question = owner.locator('[data-ask="breeder"]');
   await question.waitFor();
-  assert.match(await words(question), /only be asked for or noted as said by telephone.*more food than the breeder gave: Bedtime feed/s);
+  assert.match(await words(question), /Ask the breeder for it, or note what the breeder said by telephone.*more food than the breeder gave: Bedtime feed/s);
   assert.equal(await question.getByRole('radio').count(), 2);
-  await question.getByRole('radio', { name: /^No: ask first/ }).check();
-  await press(owner, 'Keep the changes');
+  await question.getByRole('radio', { name: /^Not yet: ask first/ }).check();
+  await press(owner, 'Save the changes');
   await owner.locator('main h1', { hasText: 'Chicks and settings' }).waitFor();
   await go(owner, '#/plan');
   assert.equal(await owner.locator('#volume-6').inputValue(), '60');
-  assert.match(await words(owner.locator('main')), /Asked: Bedtime feed/);
+  assert.match(await words(owner.locator('main')), /Asked for: Bedtime feed/);
 });
 
 test('whoever hands a chick over stays its carer until it is answered, and then follows it', async ({ bench }) => {
@@ -115,10 +115,10 @@ test('whoever hands a chick over stays its carer until it is answered, and then 
   await press(owner, 'Yes, it is home');
   await settings(owner, 'Hand Ember to somebody');
   await owner.getByRole('radio', { name: 'its owner, for good' }).check();
-  await press(owner, 'Note the handing over');
+  await press(owner, 'Note it');
   await owner.locator('[data-ask="left"]').waitFor();
   await owner.locator('.lamp-band').waitFor();
-  await press(owner, 'It is no longer with me');
+  await press(owner, 'No, it is somewhere else');
   const followed = owner.locator('[data-life="followed"]');
   await followed.waitFor();
   assert.equal(await owner.locator('.next-feed, .lamp-band, .small-acts').count(), 0);

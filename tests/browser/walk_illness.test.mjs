@@ -9,7 +9,7 @@ import { axe, shot } from './harness.mjs';
 import { go, openApp, weigh } from './owner.mjs';
 import { Script, clockAt, lamp, takeIn } from './script.mjs';
 
-const LEVELS = ['settled', 'watch', 'ring', 'vet', 'emergency'];
+const LEVELS = ['settled', 'watch', 'call', 'vet', 'emergency'];
 const rank = (level) => LEVELS.indexOf(level);
 const HANDOVER = 1040;
 
@@ -54,7 +54,7 @@ const FROM_HANDOVER = [
 // The lowest level that the limits of the handover weight alone ask for.
 const leastLevel = (grams) => {
   const loss = ((HANDOVER - grams) / HANDOVER) * 100;
-  return loss >= 15 ? 'vet' : loss >= 10 ? 'ring' : loss >= 7 ? 'watch' : 'settled';
+  return loss >= 15 ? 'vet' : loss >= 10 ? 'call' : loss >= 7 ? 'watch' : 'settled';
 };
 
 const home = async (bench, reference) => {
@@ -104,13 +104,13 @@ const walk = async (page, script, mornings) => {
     }
     assert.ok(rank(level) >= rank(before), `no step back: ${what}`);
     assert.ok(rank(level) >= rank(leastLevel(grams)), `at least ${leastLevel(grams)}: ${what}`);
-    const isCall = rank(level) >= rank('ring');
+    const isCall = rank(level) >= rank('call');
     const calls = await callsOnScreen(page);
     assert.equal(calls.length > 0, isCall, what);
     assert.equal(await page.locator('.lamp-band > .what-to-say').count(), isCall ? 1 : 0, what);
     if (isCall) {
       // The breeder first; the avian vet first from vet today on.
-      assert.equal(calls[0], level === 'ring' ? 'tel:+15550100' : 'tel:+15550101', what);
+      assert.equal(calls[0], level === 'call' ? 'tel:+15550100' : 'tel:+15550101', what);
       await page.locator('.what-to-say summary').click();
       assert.match(await page.locator('.what-to-say__lines').innerText(), new RegExp(`${grams}\\sg`));
     }
@@ -120,16 +120,16 @@ const walk = async (page, script, mornings) => {
   return seen;
 };
 
-test('a chick that had gained and falls by about 2 % a day: settled, watch, ring, vet today', async ({ bench }) => {
+test('a chick that had gained and falls by about 2 % a day: settled, watch, call, vet today', async ({ bench }) => {
   test.setTimeout(180_000);
   const { page, script } = await home(bench, { g10: HANDOVER * 10, day: '2026-10-12' });
   const seen = await walk(page, script, FROM_ABOVE);
   const climb = [...new Set(seen.values())];
-  assert.deepEqual(climb, ['settled', 'watch', 'ring', 'vet'], JSON.stringify([...seen]));
+  assert.deepEqual(climb, ['settled', 'watch', 'call', 'vet'], JSON.stringify([...seen]));
   // 15 % below the peak: vet today, on the last day only.
   assert.equal(seen.get(14), 'vet');
   // A call is asked for no later than the first morning 10 % below the peak.
-  assert.ok(rank(seen.get(12)) >= rank('ring'), JSON.stringify([...seen]));
+  assert.ok(rank(seen.get(12)) >= rank('call'), JSON.stringify([...seen]));
   await shot(page, 'illness-vet');
   assert.deepEqual(await axe(page), []);
 });
@@ -139,7 +139,7 @@ test('a chick at its handover weight that falls by about 2 % a day: a call befor
   const { page, script } = await home(bench, { g10: HANDOVER * 10, day: '2026-11-01' });
   const seen = await walk(page, script, FROM_HANDOVER);
   // 943 g is 9.3 % below handover, the last morning above the limit.
-  assert.equal(seen.get(11), 'ring', JSON.stringify([...seen]));
+  assert.equal(seen.get(11), 'call', JSON.stringify([...seen]));
   assert.equal(seen.get(14), 'vet');
   await shot(page, 'illness-handover-vet');
 });
@@ -157,10 +157,10 @@ test('dull on top of vet today is an emergency, and noted as gone it goes back d
   assert.equal(ill.level, 'vet', ill.words);
 
   await go(page, '#/wrong');
-  const dull = page.getByRole('button', { name: 'Fluffed and dull; voice or food does not rouse it (not a nap)' });
+  const dull = page.getByRole('button', { name: 'Fluffed up and sleepy for over an hour, does not perk up for your voice or food (not a nap)' });
   await dull.click();
   await page.getByRole('button', { name: 'Note it in the journal' }).click();
-  await page.locator('.status-line', { hasText: 'Fluffed and dull' }).waitFor();
+  await page.locator('.status-line', { hasText: 'Fluffed up and sleepy' }).waitFor();
   const dulled = await lamp(page);
   assert.equal(dulled.level, 'emergency', dulled.words);
   assert.match(await page.locator('.lamp-band').innerText(), /Dull, and another reason for the vet/);

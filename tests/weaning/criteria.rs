@@ -340,11 +340,11 @@ fn anything_to_ring_about_stops_the_drop() {
             standing: Standing::Ours,
         };
         let weaning = judged(&script, script.at(9, 22, 0), &[finding], Some(100.0));
-        if level < Level::RingBreeder {
+        if level < Level::CallBreeder {
             assert_eq!(weaning.verdict, Verdict::MayDrop(Slot::Midday), "{level:?}");
             assert!(!weaning.is_call_first);
         } else {
-            assert_eq!(only_reason(&weaning), Criterion::NobodyToRing, "{level:?}");
+            assert_eq!(only_reason(&weaning), Criterion::NobodyToCall, "{level:?}");
             assert_eq!(earliest(&weaning), None);
             assert!(weaning.is_call_first);
         }

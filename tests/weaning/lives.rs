@@ -270,7 +270,7 @@ impl Life {
             if now.minutes_since(self.script.at(0, 12, 0)) < minutes(self.settle_in_days) {
                 return fail("offered while the chick settles in");
             }
-            if seen.level >= Level::RingBreeder {
+            if seen.level >= Level::CallBreeder {
                 return fail("offered at a call level");
             }
             let waiting = minutes(self.waiting_days.max(5));

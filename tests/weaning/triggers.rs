@@ -246,7 +246,7 @@ fn an_illness_brings_the_feed_back_and_a_feed_too_large_does_not() {
     let weaning = judge(finding(dull, Level::VetToday));
     assert_eq!(weaning.verdict, bring_back(Slot::Midday, Trigger::Illness));
     assert!(weaning.is_call_first);
-    let loss = judge(finding(RuleId::HandoverLoss, Level::RingBreeder));
+    let loss = judge(finding(RuleId::HandoverLoss, Level::CallBreeder));
     assert_eq!(loss.verdict, bring_back(Slot::Midday, Trigger::Illness));
     assert_eq!(
         answer(&judge(finding(dull, Level::Watch)), Trigger::Illness),

@@ -78,7 +78,7 @@ impl Instruction {
             }
         };
         let level = if is_call_again {
-            level.max(Level::RingBreeder)
+            level.max(Level::CallBreeder)
         } else {
             level
         };

@@ -341,7 +341,7 @@ fn of_crop(facts: &HoldFacts<'_>) -> Option<Hold> {
     }
     let old = look.filter(|look| look.what.state != CropState::Flat);
     if let Some(old) = old
-        && !is_lifted(now, chick, Level::RingBreeder, Lift::Seen, old.at)
+        && !is_lifted(now, chick, Level::CallBreeder, Lift::Seen, old.at)
     {
         return look_first(old.at);
     }

@@ -1,6 +1,6 @@
 //! What each sign and finding means for a feed, and what lifts it: what is seen, or somebody's word.
 //!
-//! **Invariants.** A breeder's word lifts only what stands at *Ring the breeder*; no word lifts what was
+//! **Invariants.** A breeder's word lifts only what stands at *Call the breeder*; no word lifts what was
 //! seen after it.
 
 use crate::domain::instruction::first::First;
@@ -115,7 +115,7 @@ pub(crate) fn of_finding(finding: &Finding) -> Answer {
         | RuleId::OneDayLoss
         | RuleId::GrowthStalled => match finding.level {
             Level::Emergency => Answer::Ask(Role::EmergencyVet, Lift::Seen),
-            Level::Settled | Level::Watch | Level::RingBreeder | Level::VetToday => Answer::Free,
+            Level::Settled | Level::Watch | Level::CallBreeder | Level::VetToday => Answer::Free,
         },
         // Hunger is no reason to keep food back. A sign is answered by itself, a trace in the crop and a
         // slow crop by the look; the rest is about the care.
@@ -187,7 +187,7 @@ const fn may_lift(who: Role, level: Level, lift: Lift) -> bool {
     match who {
         Role::AvianVet | Role::EmergencyVet => true,
         Role::Breeder => match (lift, level) {
-            (Lift::Seen | Lift::Word, Level::Settled | Level::Watch | Level::RingBreeder) => true,
+            (Lift::Seen | Lift::Word, Level::Settled | Level::Watch | Level::CallBreeder) => true,
             (Lift::Seen | Lift::Word, Level::VetToday | Level::Emergency) | (Lift::VetsWord, _) => {
                 false
             }

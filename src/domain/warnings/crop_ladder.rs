@@ -113,7 +113,7 @@ pub fn rung(now: Moment, chick: &Chick) -> Option<Rung> {
         CropState::HalfOrMore if now.minutes_since(look.at) >= NO_SMALLER_MINUTES => {
             (CropAllows::Nothing, Level::VetToday)
         }
-        CropState::Quarter | CropState::HalfOrMore => (CropAllows::Nothing, Level::RingBreeder),
+        CropState::Quarter | CropState::HalfOrMore => (CropAllows::Nothing, Level::CallBreeder),
     };
     Some(Rung {
         seen: look.at,
@@ -164,16 +164,16 @@ mod tests {
     fn each_cell_of_the_ladder_holds_at_its_limits() {
         use CropAllows::{Feed, Nothing};
         use CropState::{HalfOrMore, Quarter, Trace};
-        use Level::{Emergency, RingBreeder, Settled, VetToday, Watch};
+        use Level::{CallBreeder, Emergency, Settled, VetToday, Watch};
         // after the night
         for (minutes, state, level) in [
             (359, Quarter, Settled),
-            (360, Quarter, RingBreeder),
-            (479, Quarter, RingBreeder),
+            (360, Quarter, CallBreeder),
+            (479, Quarter, CallBreeder),
             (480, Quarter, VetToday),
             (359, HalfOrMore, Settled),
-            (360, HalfOrMore, RingBreeder),
-            (479, HalfOrMore, RingBreeder),
+            (360, HalfOrMore, CallBreeder),
+            (479, HalfOrMore, CallBreeder),
             (480, HalfOrMore, Emergency),
             (479, Trace, Settled),
             (480, Trace, Watch),
@@ -182,7 +182,7 @@ mod tests {
             assert_eq!(found, level, "{state:?} after {minutes} min");
             assert_eq!(
                 allows == Nothing,
-                level >= RingBreeder,
+                level >= CallBreeder,
                 "{state:?} {minutes}"
             );
             assert_ne!(allows, Feed);
@@ -190,9 +190,9 @@ mod tests {
         // by day
         for (minutes, state, level) in [
             (359, Quarter, Settled),
-            (360, Quarter, RingBreeder),
-            (600, Quarter, RingBreeder),
-            (479, HalfOrMore, RingBreeder),
+            (360, Quarter, CallBreeder),
+            (600, Quarter, CallBreeder),
+            (479, HalfOrMore, CallBreeder),
             (480, HalfOrMore, Emergency),
         ] {
             let (allows, found) = seen(6, minutes, state);
@@ -221,7 +221,7 @@ mod tests {
         script.feed(1, 23, 0, Slot::Bedtime, 80);
         script.note(2, 5, 30, crop(CropState::HalfOrMore));
         let level = |minute| at(&script, script.at(2, 5, minute)).unwrap().1;
-        assert_eq!(level(30 + 119), Level::RingBreeder);
+        assert_eq!(level(30 + 119), Level::CallBreeder);
         assert_eq!(level(30 + 120), Level::VetToday);
     }
 

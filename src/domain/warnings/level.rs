@@ -12,8 +12,8 @@ pub enum Level {
     Settled,
     /// Look again and note it.
     Watch,
-    /// Ring the breeder today.
-    RingBreeder,
+    /// Call the breeder today.
+    CallBreeder,
     /// See an avian vet today.
     VetToday,
     /// Emergency: now.
@@ -25,14 +25,14 @@ impl Level {
     pub const ALL: [Self; 5] = [
         Self::Settled,
         Self::Watch,
-        Self::RingBreeder,
+        Self::CallBreeder,
         Self::VetToday,
         Self::Emergency,
     ];
 
     /// Whether somebody is to be rung.
     pub fn is_call(self) -> bool {
-        self >= Self::RingBreeder
+        self >= Self::CallBreeder
     }
 }
 

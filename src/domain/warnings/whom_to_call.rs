@@ -22,7 +22,7 @@ pub enum Callee {
 pub fn whom_to_call(level: Level, plan: &CarePlan, is_breeder: bool) -> Vec<Callee> {
     let has_no_vet = plan.contact(Role::AvianVet).is_none();
     let roles: &[Role] = match level {
-        Level::Settled | Level::Watch | Level::RingBreeder => &[Role::Breeder, Role::AvianVet],
+        Level::Settled | Level::Watch | Level::CallBreeder => &[Role::Breeder, Role::AvianVet],
         Level::VetToday if has_no_vet => &[Role::EmergencyVet, Role::Breeder],
         Level::VetToday => &[Role::AvianVet, Role::Breeder],
         Level::Emergency => &[Role::EmergencyVet, Role::AvianVet, Role::Breeder],
@@ -50,7 +50,7 @@ mod tests {
     const LEVELS: [Level; 5] = [
         Level::Settled,
         Level::Watch,
-        Level::RingBreeder,
+        Level::CallBreeder,
         Level::VetToday,
         Level::Emergency,
     ];
@@ -84,9 +84,9 @@ mod tests {
     #[test]
     fn a_breeder_sees_the_owner_s_number_where_an_owner_sees_hers() {
         let plan = plan();
-        let owner = numbers(Level::RingBreeder, &plan, false);
+        let owner = numbers(Level::CallBreeder, &plan, false);
         assert_eq!(owner, ["5550100", "5550101", "5550102"]);
-        let breeder = numbers(Level::RingBreeder, &plan, true);
+        let breeder = numbers(Level::CallBreeder, &plan, true);
         assert_eq!(breeder, ["5550104", "5550102"]);
         let emergency = numbers(Level::Emergency, &plan, true);
         assert_eq!(emergency, ["5550103", "5550102", "5550104"]);

@@ -51,7 +51,7 @@ pub enum Criterion {
     /// The days since the feeds last changed are over.
     Waited,
     /// Nobody is to be rung.
-    NobodyToRing,
+    NobodyToCall,
 }
 
 impl Criterion {
@@ -65,12 +65,12 @@ impl Criterion {
         Self::NoTrouble,
         Self::SettledIn,
         Self::Waited,
-        Self::NobodyToRing,
+        Self::NobodyToCall,
     ];
 
     /// Every criterion, the weightiest reason against a drop first. Ours.
     pub const BY_WEIGHT: [Self; 9] = [
-        Self::NobodyToRing,
+        Self::NobodyToCall,
         Self::WeightNearPeak,
         Self::WeightSteady,
         Self::NoTrouble,
@@ -288,7 +288,7 @@ fn nobody_to_ring(facts: &WeaningFacts<'_>) -> Check {
         .count()
         .max(usize::from(facts.level.is_call()));
     Check {
-        criterion: Criterion::NobodyToRing,
+        criterion: Criterion::NobodyToCall,
         value: Some(Value::Count(calls)),
         limit: Value::Count(0),
         answer: if calls == 0 { Answer::Yes } else { Answer::No },

@@ -123,7 +123,7 @@ pub fn assess(facts: &WeaningFacts<'_>) -> Weaning {
             triggers: held,
         },
         (_, Some(_)) if facts.is_feeding_forbidden => Verdict::NotYet {
-            reasons: vec![Criterion::NobodyToRing],
+            reasons: vec![Criterion::NobodyToCall],
             earliest_day: None,
         },
         (_, None) => Verdict::NothingToDrop,

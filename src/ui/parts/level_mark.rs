@@ -11,7 +11,7 @@ pub const fn shape(level: Level) -> &'static str {
             "M12 3a9 9 0 1 0 0 18a9 9 0 1 0 0-18zM12 7a5 5 0 1 1 0 10a5 5 0 1 1 0-10z"
         }
         Level::Watch => "M2 15a10 10 0 0 1 20 0z",
-        Level::RingBreeder => "M12 1L23 12L12 23L1 12z",
+        Level::CallBreeder => "M12 1L23 12L12 23L1 12z",
         Level::VetToday => "M12 2L23 21H1z",
         Level::Emergency => "M8 1.5h8L22.5 8v8L16 22.5H8L1.5 16V8z",
     }
@@ -22,7 +22,7 @@ pub const fn level_name(level: Level) -> &'static str {
     match level {
         Level::Settled => "settled",
         Level::Watch => "watch",
-        Level::RingBreeder => "ring",
+        Level::CallBreeder => "call",
         Level::VetToday => "vet",
         Level::Emergency => "emergency",
     }

@@ -411,7 +411,7 @@ mod tests {
         }
         let carrier = Language::English.card_from(Card::SecondCarer);
         assert!(
-            carrier.ends_with("Standing: ours, not tested on birds."),
+            carrier.ends_with("Standing: our own limit, not tested on birds."),
             "{carrier}"
         );
     }

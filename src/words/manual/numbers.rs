@@ -51,14 +51,8 @@ pub struct Group {
     pub numbers: Vec<Number>,
 }
 
-const OURS: [&str; 2] = [
-    "our own choice, on the safe side",
-    "elección nuestra, del lado seguro",
-];
-const TRADE: [&str; 2] = [
-    "common practice of breeders",
-    "práctica común de los criadores",
-];
+const OURS: [&str; 2] = ["chosen on the safe side", "elegido del lado seguro"];
+const TRADE: [&str; 2] = ["what breeders do", "lo que hacen los criadores"];
 
 fn number(
     sentence: [&'static str; 2],
@@ -112,8 +106,8 @@ fn formula() -> Vec<Number> {
     vec![
         number(
             [
-                "Formula is fed at {0} at the most, whatever the plan says.",
-                "La papilla se da a {0} como mucho, diga lo que diga el plan.",
+                "Formula is fed at {0} at most, whatever the plan says.",
+                "La papilla se da como máximo a {0}, diga lo que diga el plan.",
             ],
             vec![celsius(WARMEST_C)],
             Standing::Published,
@@ -125,13 +119,13 @@ fn formula() -> Vec<Number> {
         number(
             [
                 "Up to {0}: stir, wait and measure again. Above it the guide lets nothing be fed.",
-                "Hasta {0}: remueva, espere y vuelva a medir. Por encima la guía no deja dar nada.",
+                "Hasta {0}: remueva, espere y vuelva a medir. Por encima, la guía no deja dar nada.",
             ],
             vec![celsius(BLOCK_ABOVE_C)],
             Standing::Ours,
             [
-                "ours: below the burn by more than a kitchen thermometer errs",
-                "nuestro: por debajo de la quemadura más de lo que yerra un termómetro de cocina",
+                "further below the burn than a kitchen thermometer can be wrong",
+                "queda por debajo de la quemadura más que el error de un termómetro de cocina",
             ],
         ),
         number(
@@ -154,20 +148,20 @@ fn formula() -> Vec<Number> {
         ),
         number(
             [
-                "Before a second reading, cooling is guessed: half of the way to the room in {0}.",
+                "Before a second reading, cooling is estimated: half of the way to the room in {0}.",
                 "Antes de la segunda medida el enfriado se estima: la mitad del camino hasta la habitación en {0}.",
             ],
             vec![Value::Minutes(i64::from(rounded(USUAL_HALF_TIME_MIN)))],
             Standing::Ours,
             [
-                "ours, for a 60 ml syringe: no measured curve was found",
-                "nuestro, para una jeringa de 60 ml: no se halló ninguna curva medida",
+                "for a 60 ml syringe: no measured curve was found",
+                "para una jeringa de 60 ml: no se encontró ninguna curva medida",
             ],
         ),
         number(
             [
                 "Mixed formula is thrown away after {0}.",
-                "La papilla preparada se tira pasados {0}.",
+                "La papilla preparada se tira después de {0}.",
             ],
             vec![Value::Minutes(MIX_KEEPS_MINUTES)],
             Standing::CommonPractice,
@@ -178,8 +172,8 @@ fn formula() -> Vec<Number> {
         ),
         number(
             [
-                "Powder below {0} of the mix is called thin, above {1} thick.",
-                "Menos de {0} de polvo se llama muy líquida; más de {1}, espesa.",
+                "Formula with less than {0} powder is called thin, with more than {1} thick.",
+                "La papilla con menos de {0} de polvo es muy líquida; con más de {1}, muy espesa.",
             ],
             vec![
                 Value::Pct(TOO_THIN_BELOW * 100.0),
@@ -187,29 +181,29 @@ fn formula() -> Vec<Number> {
             ],
             Standing::Ours,
             [
-                "10 % solids killed, 20 to 30 % grew well: Roudybush & Grau 1986; the exact limits: ours",
-                "10 % de sólidos mató, 20 a 30 % crecieron bien: Roudybush & Grau 1986; los límites exactos: nuestros",
+                "10 % solids killed, 20 to 30 % grew well: Roudybush & Grau 1986; the exact limits: our own",
+                "con 10 % de sólidos murieron, con 20 a 30 % crecieron bien: Roudybush & Grau 1986; los límites exactos: propios",
             ],
         ),
         number(
             [
-                "Fat supplement: {0} for 100 ml at the most.",
-                "Suplemento de grasa: {0} por 100 ml como mucho.",
+                "Fat supplement: at most {0} in 100 ml.",
+                "Suplemento graso: como máximo {0} en 100 ml.",
             ],
             vec![Value::Grams(grams_of(SUPPLEMENT_CAP_G_PER_100_ML))],
             Standing::Ours,
-            ["ours, about half a teaspoon", "nuestro, media cucharadita"],
+            ["about half a teaspoon", "una media cucharadita"],
         ),
         number(
             [
-                "What was fed is taken off a weight for {0} after the feed.",
+                "For {0} after a feed, the food is taken off the weight.",
                 "Lo que comió se resta del peso durante {0} después de la toma.",
             ],
             vec![Value::Minutes(CROP_MINUTES)],
             Standing::Ours,
             [
-                "ours, from a usual emptying time; the weight of formula: Choi & Okos 1986",
-                "nuestro, del tiempo usual de vaciado; el peso de la papilla: Choi & Okos 1986",
+                "from a usual emptying time; the weight of formula: Choi & Okos 1986",
+                "del tiempo habitual de vaciado; el peso de la papilla: Choi & Okos 1986",
             ],
         ),
     ]
@@ -220,8 +214,8 @@ fn food() -> Vec<Number> {
     vec![
         number(
             [
-                "Between two feeds: at most {0} by day, {1} over the night, unless the plan says otherwise.",
-                "Entre dos tomas: como mucho {0} de día, {1} de noche, si el plan no dice otra cosa.",
+                "Shortest gap between two feeds: {0} by day (less where the plan's feeds are closer together), {1} over the night.",
+                "Intervalo mínimo entre dos tomas: {0} de día (menos si las tomas del plan van más seguidas) y {1} de noche.",
             ],
             vec![
                 Value::Minutes(DAY_GAP_MINUTES),
@@ -236,7 +230,7 @@ fn food() -> Vec<Number> {
         number(
             [
                 "A refused feed is offered again after {0}, then after {1}.",
-                "Una toma rechazada se vuelve a ofrecer a los {0} y después a las {1}.",
+                "Una toma rechazada se vuelve a ofrecer después de {0} y otra vez después de {1}.",
             ],
             vec![
                 Value::Minutes(i64::from(first)),
@@ -250,8 +244,8 @@ fn food() -> Vec<Number> {
         ),
         number(
             [
-                "Notes within {0} are one feed; a try within {1} of a small one belongs to it.",
-                "Lo anotado en {0} es una toma; un intento dentro de {1} tras uno pequeño es parte de él.",
+                "Notes within {0} are one feed; a try within {1} of a small feed belongs to it.",
+                "Lo anotado en {0} es una sola toma; un intento en {1} después de una toma pequeña es parte de ella.",
             ],
             vec![Value::Minutes(SITTING_MINUTES), Value::Minutes(TRY_MINUTES)],
             Standing::Ours,
@@ -278,7 +272,7 @@ fn homecoming() -> Vec<Number> {
         number(
             [
                 "The first feed: {0} to {1} of the usual volume, with {2} powder.",
-                "La primera toma: de {0} a {1} de lo usual, con {2} de polvo.",
+                "La primera toma: de {0} a {1} de lo habitual, con {2} de polvo.",
             ],
             vec![
                 Value::Pct(f64::from(least)),
@@ -291,7 +285,7 @@ fn homecoming() -> Vec<Number> {
         number(
             [
                 "An avian vet sees it within {0}.",
-                "Un veterinario de aves lo ve antes de {0}.",
+                "Un veterinario de aves lo ve antes de que pasen {0}.",
             ],
             vec![days(i64::from(VET_DAYS.value))],
             VET_DAYS.standing,
@@ -303,19 +297,19 @@ fn homecoming() -> Vec<Number> {
         number(
             [
                 "It stays apart from other birds for {0}.",
-                "Está separado de otras aves {0}.",
+                "Está separado de otras aves durante {0}.",
             ],
             vec![days(i64::from(QUARANTINE_DAYS.value))],
             QUARANTINE_DAYS.standing,
             [
-                "30 to 90 days on avian vets' pages; between them: ours",
-                "30 a 90 días en páginas de veterinarios; entre ellos: nuestro",
+                "30 to 90 days on avian vets' pages; the number between them: our own",
+                "30 a 90 días en páginas de veterinarios de aves; el valor entre ellos: propio",
             ],
         ),
         number(
             [
-                "After a flight the feeds move by {0} a day at the most, where the plan says so.",
-                "Tras un vuelo las tomas se mueven {0} al día como mucho, si lo dice el plan.",
+                "After a flight the feeds move by at most {0} a day, if the plan says so.",
+                "Después de un vuelo las tomas se mueven como máximo {0} al día, si lo dice el plan.",
             ],
             vec![Value::Minutes(i64::from(MOST_SHIFT_PER_DAY.value))],
             MOST_SHIFT_PER_DAY.standing,
@@ -323,14 +317,14 @@ fn homecoming() -> Vec<Number> {
         ),
         number(
             [
-                "A report is due daily for {0}; {1} late is silence.",
-                "Un informe al día durante {0}; con {1} de retraso es silencio.",
+                "A report is due daily for {0}; {1} late counts as silence.",
+                "Un informe al día durante {0}; con {1} de retraso cuenta como silencio.",
             ],
             vec![days(DAILY_DAYS), Value::Minutes(OVERDUE_MINUTES)],
             Standing::Ours,
             [
-                "daily: common practice; the hours: ours",
-                "a diario: práctica común; las horas: nuestras",
+                "daily: common practice; the hours: our own",
+                "a diario: práctica común; las horas: valor propio",
             ],
         ),
     ]
@@ -340,8 +334,8 @@ fn weaning() -> Vec<Number> {
     vec![
         number(
             [
-                "A feed may go from {0} of the peak on, with a loss of {1} a day at the most.",
-                "Una toma puede quitarse desde {0} del máximo, con una pérdida de {1} al día como mucho.",
+                "A feed may go when the weight is at least {0} of the peak and falls by at most {1} a day.",
+                "Una toma puede quitarse si el peso es al menos un {0} del máximo y baja como máximo un {1} al día.",
             ],
             vec![
                 Value::Pct(LEAST_PCT_OF_PEAK),
@@ -355,8 +349,8 @@ fn weaning() -> Vec<Number> {
         ),
         number(
             [
-                "{0} without trouble before it; at least {1} between two drops.",
-                "{0} sin problemas antes; al menos {1} entre dos tomas quitadas.",
+                "{0} without signs of illness before it; at least {1} between two drops.",
+                "{0} sin señales de enfermedad antes; al menos {1} entre dos tomas quitadas.",
             ],
             vec![days(DAYS_WITHOUT_TROUBLE), days(LEAST_WAITING_DAYS)],
             Standing::CommonPractice,
@@ -364,8 +358,8 @@ fn weaning() -> Vec<Number> {
         ),
         number(
             [
-                "A dropped feed comes back after a loss of {0} within {1}, or after {2} days of begging.",
-                "Una toma quitada vuelve tras una pérdida de {0} en {1}, o tras {2} días pidiendo comida.",
+                "A dropped feed comes back after a loss of {0} within {1}, or after {2} days of begging all day.",
+                "Una toma quitada se vuelve a ofrecer si pierde un {0} en {1}, o si pide comida todo el día {2} días.",
             ],
             vec![
                 Value::Pct(LOSS_SINCE_DROP_PCT),
@@ -377,8 +371,8 @@ fn weaning() -> Vec<Number> {
         ),
         number(
             [
-                "Weaned: {0} without formula, weight within ±{1}, drinking seen.",
-                "Destetado: {0} sin papilla, peso dentro de ±{1}, se le vio beber.",
+                "Weaned: {0} without formula, weight steady within ±{1}, and seen to drink.",
+                "Destetado: {0} sin papilla, peso estable (±{1}) y se le vio beber.",
             ],
             vec![days(i64::from(WEANED_DAYS)), Value::Pct(FLAT_PCT)],
             Standing::CommonPractice,
@@ -392,7 +386,7 @@ fn defaults() -> Vec<Number> {
     let plan = CarePlan::default_for(Species::GreenWingedMacaw);
     vec![
         number(
-            ["Serve at {0} to {1}.", "Dar a {0}–{1}."],
+            ["Feed at {0} to {1}.", "Dar a {0}–{1}."],
             vec![
                 Value::Celsius(plan.serve_from),
                 Value::Celsius(plan.serve_to),
@@ -414,8 +408,8 @@ fn defaults() -> Vec<Number> {
         ),
         number(
             [
-                "Call the breeder at a loss of {0} against the handover weight.",
-                "Llamar al criador con una pérdida de {0} desde el peso de entrega.",
+                "Call the breeder at a loss of {0} from the handover weight.",
+                "Llamar al criador si pierde un {0} del peso de entrega.",
             ],
             vec![Value::Pct(plan.loss_limit.as_pct())],
             Standing::Published,

@@ -39,26 +39,26 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
         RuleId::HandoverLoss => texts(
             say,
             [
-                "Loss against the handover weight",
-                "Watch at {0} the plan's limit ({1}), call the breeder at the limit ({2}; a plan may say {3} to {4}), vet today at {5} ({6} at most, below {7} at {8}), emergency at {9} ({10} at most).",
+                "Loss from the handover weight",
+                "Watch at {0} the plan's limit ({1}). Call the breeder at the limit ({2}; a plan may say {3} to {4}). Vet today at {5} ({6} at most; below {7}, at {8}). Emergency at {9} ({10} at most).",
                 "The handover weight was taken with food in the crop, or on another scale.",
             ],
             [
                 "Pérdida desde el peso de entrega",
-                "Vigile a {0} el límite del plan ({1}), llame al criador en el límite ({2}; un plan puede decir de {3} a {4}), veterinario hoy a {5} ({6} como mucho, por debajo de {7} a {8}), emergencia a {9} ({10} como mucho).",
+                "Vigile a {0} el límite del plan ({1}). Llame al criador en el límite ({2}; un plan puede decir de {3} a {4}). Al veterinario hoy a {5} ({6} como máximo; por debajo de {7}, a {8}). Emergencia a {9} ({10} como máximo).",
                 "El peso de entrega se tomó con comida en el buche o en otra báscula.",
             ],
         ),
         RuleId::PeakLoss => texts(
             say,
             [
-                "Loss against the peak weight",
-                "The peak is the card's, or the highest median of {0} where that is higher. Call the breeder at {1} (watch while the other readings speak against it, or when {2} were level within {3} a day without any sign), vet today at {4} (below {5} at {6}), emergency at {7} (vet today when level without any sign) and at {8}.",
-                "A large macaw loses more than usual and is well, or three mornings in a row had food in the crop.",
+                "Loss from the highest weight",
+                "The peak is the card's, or the highest median of {0} if that is higher. Call the breeder at {1} (only watch if the other readings do not agree, or if {2} were level within {3} a day and there is no sign of illness). Vet today at {4} (below {5}, at {6}). Emergency at {7} (vet today if level and without a sign), and always at {8}.",
+                "A large macaw loses more than usual and is well, or three mornings in a row there was food in the crop.",
             ],
             [
                 "Pérdida desde el peso máximo",
-                "El máximo es el de la ficha, o la mediana más alta de {0} si es mayor. Llame al criador a {1} (vigile si las otras pesadas lo desmienten, o si {2} fueron parejos dentro de {3} al día sin ninguna señal), veterinario hoy a {4} (por debajo de {5} a {6}), emergencia a {7} (veterinario hoy si es parejo y sin señales) y a {8}.",
+                "El máximo es el de la ficha, o la mediana más alta de {0} si es mayor. Llame al criador a {1} (solo vigile si las otras pesadas no lo confirman, o si {2} fueron estables dentro de {3} al día y no hay ninguna señal). Al veterinario hoy a {4} (por debajo de {5}, a {6}). Emergencia a {7} (al veterinario hoy si es estable y sin señales), y siempre a {8}.",
                 "Un guacamayo grande pierde más de lo usual y está bien, o tres mañanas seguidas había comida en el buche.",
             ],
         ),
@@ -66,8 +66,8 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Weight falling day after day",
-                "Watch when the loss is above {0} a day with a chance of {1}. Call the breeder when that chance is {2} and the chance of passing the plan's limit within {3} days is {4} or more, or when the means of {5} show a loss above {6} a day.",
-                "Two or three mornings had food in the crop and the next ones had not, or the scale is coarse.",
+                "Watch when the loss is above {0} a day with a chance of {1}. Call the breeder when that chance is {2} and the chance of passing the plan's limit within {3} days is {4} or more, or when the averages of {5} show a loss above {6} a day.",
+                "Two or three mornings there was food in the crop and the next ones not, or the scale is coarse.",
             ],
             [
                 "Peso que baja día tras día",
@@ -80,7 +80,7 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             [
                 "Loss over the journey",
                 "In the first {0} at home: watch above {1} of the handover weight, call the breeder at {2}.",
-                "The breeder's scale and yours differ.",
+                "The breeder's scale and yours do not read the same.",
             ],
             [
                 "Pérdida por el viaje",
@@ -97,7 +97,7 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             ],
             [
                 "Pérdida en un día",
-                "De una mañana a la siguiente: vigile a {0}, llame al criador a {1} si una segunda pesada lo confirma (veterinario hoy con cualquier señal), veterinario hoy a {2}.",
+                "De una mañana a la siguiente: vigile a {0}, llame al criador a {1} si una segunda pesada lo confirma (al veterinario hoy con cualquier señal), al veterinario hoy a {2}.",
                 "El primero de los dos buches no estaba vacío y hay pocas pesadas.",
             ],
         ),
@@ -110,7 +110,7 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             ],
             [
                 "Más ligero y decaído",
-                "Cualquier pérdida en un polluelo decaído o sin fuerzas: veterinario hoy.",
+                "Cualquier pérdida en un polluelo decaído o sin fuerzas: al veterinario hoy.",
                 "Solo tenía sueño, o la pérdida no pasa del error de la báscula.",
             ],
         ),
@@ -118,12 +118,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Loss once weaned",
-                "Against the median of {0}, or up to the weaning where that is higher: watch at {1}, call the breeder at {2} (vet today below {3}), vet today at {4}, emergency at {5}.",
+                "Compared with the median of {0}, or with the one up to the weaning if that is higher: watch at {1}, call the breeder at {2} (vet today if it weighs less than {3}), vet today at {4}, emergency at {5}.",
                 "Two weighings of those days had food in the crop.",
             ],
             [
                 "Pérdida ya destetado",
-                "Frente a la mediana de {0}, o hasta el destete si es más alta: vigile a {1}, llame al criador a {2} (veterinario hoy por debajo de {3}), veterinario hoy a {4}, emergencia a {5}.",
+                "Frente a la mediana de {0}, o la de hasta el destete si es más alta: vigile a {1}, llame al criador a {2} (al veterinario hoy si pesa menos de {3}), al veterinario hoy a {4}, emergencia a {5}.",
                 "Dos pesadas de esos días tenían comida en el buche.",
             ],
         ),
@@ -158,11 +158,11 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             [
                 "Feeds not given",
                 "In a row and known not to have been given: past the peak watch at {0}, call the breeder at {1}, vet today at {2}; in a growing chick one feed earlier. Without food: call the breeder after {3}, vet today after {4}, in pin feathers after {5}, the first and the last not before the plan's longest gap and {6}.",
-                "Somebody fed it and noted that it was not fed.",
+                "It was fed, but somebody noted that it was not.",
             ],
             [
                 "Tomas sin dar",
-                "Seguidas, y se sabe que no se dieron: pasado el máximo vigile con {0}, llame al criador con {1}, veterinario hoy con {2}; si aún crece, una toma antes. Sin comer: llame al criador tras {3}, veterinario hoy tras {4}, con cañones tras {5}, la primera y la última no antes del intervalo más largo del plan y {6}.",
+                "Seguidas, y se sabe que no se dieron: pasado el máximo vigile con {0}, llame al criador con {1}, al veterinario hoy con {2}; si aún crece, una toma antes. Sin comer: llame al criador tras {3}, al veterinario hoy tras {4}, con cañones tras {5}, la primera y la última no antes del intervalo más largo del plan y {6}.",
                 "Alguien le dio de comer y anotó que no.",
             ],
         ),
@@ -170,26 +170,26 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Feeds refused",
-                "In a row: watch at {0} while it is offered again. After the last try it counts as not given: call the breeder at {1}, vet today at {2}. Watch only while weaning above {3} of its peak and handover weight.",
-                "Food was taken and not noted.",
+                "In a row: watch at {0} while it is offered again. After the last try it counts as not given: call the breeder at {1}, vet today at {2}. Only watch if it is being weaned and weighs more than {3} of its highest and of its handover weight.",
+                "It ate and nobody noted it.",
             ],
             [
                 "Tomas rechazadas",
-                "Seguidas: vigile con {0} mientras se vuelve a ofrecer. Tras el último intento cuenta como no dada: llame al criador con {1}, veterinario hoy con {2}. Solo vigile si se está destetando y pesa más de {3} de su máximo y de su peso de entrega.",
+                "Seguidas: vigile con {0} mientras se vuelve a ofrecer. Tras el último intento cuenta como no dada: llame al criador con {1}, al veterinario hoy con {2}. Solo vigile si se está destetando y pesa más de {3} de su máximo y de su peso de entrega.",
                 "Comió y nadie lo anotó.",
             ],
         ),
         RuleId::DayIntake => texts(
             say,
             [
-                "Too little eaten in a day",
-                "On a day on which every feed is answered: watch below {0} of what was asked for, call the breeder below {1} (neither while weaning with solids noted). Below {2} of its weight and no solids for {3}: call the breeder.",
-                "It ate more than was noted, or ate solids that nobody saw.",
+                "Too little food in a day",
+                "On a day on which every feed is answered: watch when less than {0} was taken, call the breeder below {1} (neither while weaning with solids noted). Less than {2} of its weight a day for {3}, and no solids: call the breeder.",
+                "It ate solids, or took food that nobody noted.",
             ],
             [
-                "Come demasiado poco en un día",
-                "Un día en que cada toma tiene respuesta: vigile por debajo de {0} de lo pedido, llame al criador por debajo de {1} (ninguno de los dos en el destete con sólidos anotados). Por debajo de {2} de su peso y sin sólidos durante {3}: llame al criador.",
-                "Comió más de lo anotado, o comió sólidos que nadie vio.",
+                "Poca comida en un día",
+                "Un día en que cada toma tiene respuesta: vigile si tomó menos de {0}, llame al criador si tomó menos de {1} (no en el destete, si comió alimento sólido). Menos de {2} de su peso al día durante {3}, y nada sólido: llame al criador.",
+                "Comió alimento sólido, o tomó algo que nadie anotó.",
             ],
         ),
         RuleId::NoFoodNoted => texts(
@@ -209,12 +209,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Hours without food on the journey",
-                "Since the last feed before it: watch above {0} or the plan's night, call the breeder at {1}, emergency at {2}. Younger than {3}: watch above {4}, call the breeder at {5}, emergency at {6}. A large species from {7} to {8}: {9}, {10} and {11}.",
+                "Since the last feed before it: watch above {0} or the plan's night, call the breeder after {1}, emergency after {2}. Younger than {3}: watch above {4}, call the breeder after {5}, emergency after {6}. In a large species from {7} to {8} old: watch above {9}, call the breeder after {10}, emergency after {11}.",
                 "It was fed on the way and nobody noted it.",
             ],
             [
                 "Horas sin comer en el viaje",
-                "Desde la última toma: vigile por encima de {0} o de la noche del plan, llame al criador a {1}, emergencia a {2}. Con menos de {3}: vigile por encima de {4}, llame al criador a {5}, emergencia a {6}. Una especie grande de {7} a {8}: {9}, {10} y {11}.",
+                "Desde la última toma: vigile por encima de {0} o de la noche del plan, llame al criador si pasan {1}, emergencia si pasan {2}. Con menos de {3}: vigile por encima de {4}, llame al criador si pasan {5}, emergencia si pasan {6}. En una especie grande de {7} a {8} de edad: vigile por encima de {9}, llame al criador si pasan {10}, emergencia si pasan {11}.",
                 "Comió por el camino y nadie lo anotó.",
             ],
         ),
@@ -222,12 +222,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Two feeds too close",
-                "Watch below the plan's own gap (at most {0} by day, {1} at night), call the breeder below {2} of it.",
+                "Watch below the shortest gap ({0} by day, less where the plan's feeds are closer together; {1} at night), call the breeder below {2} of it.",
                 "One feed was split into parts more than an hour apart.",
             ],
             [
                 "Dos tomas demasiado seguidas",
-                "Vigile por debajo del intervalo del plan (como mucho {0} de día, {1} de noche), llame al criador por debajo de {2} de él.",
+                "Vigile por debajo del intervalo mínimo ({0} de día, menos si las tomas del plan van más seguidas; {1} de noche), llame al criador por debajo de {2} de él.",
                 "Una toma se partió en partes con más de una hora entre ellas.",
             ],
         ),
@@ -235,25 +235,25 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Too much in one feed",
-                "Of the empty-crop weight: watch above {0}, call the breeder above {1}, or above {2} in a large macaw and {3} in a hyacinth.",
+                "Share of the empty-crop weight: watch above {0}, call the breeder above {1}, or above {2} in a large macaw and {3} in a hyacinth macaw.",
                 "The last weight is old or was read wrongly.",
             ],
             [
                 "Demasiado en una toma",
-                "Del peso con el buche vacío: vigile por encima de {0}, llame al criador por encima de {1}, o de {2} en un guacamayo grande y {3} en un jacinto.",
-                "El último peso es viejo o se leyó mal.",
+                "Parte del peso con el buche vacío: vigile por encima de {0}, llame al criador por encima de {1}, o de {2} en un guacamayo grande y {3} en un guacamayo jacinto.",
+                "El último peso es antiguo o se leyó mal.",
             ],
         ),
         RuleId::ServedHot => texts(
             say,
             [
                 "Formula too hot",
-                "Served above {0}: watch. Above {1}: call the breeder. At {2} ({3}) or more: vet today, then watch for {4}.",
+                "Given above {0}: watch. Above {1}: call the breeder. At {2} or more: vet today. After a feed of {3} or more: watch the crop for {4}.",
                 "The thermometer was still in the hot water, or reads high.",
             ],
             [
                 "Papilla demasiado caliente",
-                "Dada a más de {0}: vigile. A más de {1}: llame al criador. A {2} ({3}) o más: veterinario hoy; después, vigile durante {4}.",
+                "Dada a más de {0}: vigile. A más de {1}: llame al criador. A {2} o más: al veterinario hoy. Después de una toma a {3} o más: vigile el buche durante {4}.",
                 "El termómetro aún estaba en el agua caliente o marca de más.",
             ],
         ),
@@ -261,13 +261,13 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Formula too cool",
-                "Served below {0}, or below the plan's window where that is lower: watch. {1} feeds in a row: call the breeder.",
-                "The breeder's plan serves cooler on purpose and does not say so.",
+                "Given below {0}, or below the plan's lowest temperature where that is lower: watch. {1} feeds in a row: call the breeder.",
+                "The breeder feeds cooler on purpose and the plan does not say so.",
             ],
             [
                 "Papilla demasiado fría",
-                "Dada a menos de {0}, o por debajo de la ventana del plan si es más baja: vigile. {1} tomas seguidas: llame al criador.",
-                "El criador la da más fresca a propósito y el plan no lo dice.",
+                "Dada a menos de {0}, o por debajo de la temperatura mínima del plan si es más baja: vigile. {1} tomas seguidas: llame al criador.",
+                "El criador la da menos caliente a propósito y el plan no lo dice.",
             ],
         ),
         RuleId::CropSlow => texts(
@@ -279,7 +279,7 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             ],
             [
                 "Buche más lento que de costumbre",
-                "Aún hay comida a {0} su tiempo habitual: vigile.",
+                "Aún hay comida al llegar a {0} su tiempo habitual: vigile.",
                 "La última toma fue mayor que de costumbre, o la última antes de la noche.",
             ],
         ),
@@ -287,12 +287,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Food left in the crop by day",
-                "A quarter or more {0} after the last feed: call the breeder, no feed. Fuller: vet today when it is no smaller {1} later, emergency at {2}.",
-                "Solid food was eaten since the feed.",
+                "A quarter or more {0} after the last feed: call the breeder, do not feed. Fuller: vet today when it is no smaller {1} later, emergency after {2}.",
+                "It has eaten solid food since the feed.",
             ],
             [
                 "Comida en el buche durante el día",
-                "Un cuarto o más {0} después de la última toma: llame al criador, sin toma. Más lleno: veterinario hoy si no ha bajado {1} después, emergencia a {2}.",
+                "Un cuarto o más {0} después de la última toma: llame al criador, no dé la toma. Más lleno: al veterinario hoy si no ha bajado {1} después, emergencia si pasan {2}.",
                 "Comió alimento sólido después de la toma.",
             ],
         ),
@@ -300,25 +300,25 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Food left in the crop after the night",
-                "A quarter: call the breeder at {0}, vet today at {1}. Fuller: call the breeder at {2}, vet today when it is no smaller {3} later, emergency at {4}. A trace: watch at {5}, vet today when it is still there at {6}.",
+                "Time after the last feed. A quarter: call the breeder after {0}, vet today after {1}. Fuller: call the breeder after {2}, vet today when it is no smaller {3} later, emergency after {4}. A trace: watch after {5}, vet today when it is still there after {6}.",
                 "It ate from its dish at dawn.",
             ],
             [
                 "Comida en el buche tras la noche",
-                "Un cuarto: llame al criador a las {0}, veterinario hoy a las {1}. Más lleno: llame al criador a las {2}, veterinario hoy si no ha bajado {3} después, emergencia a las {4}. Un resto: vigile a las {5}, veterinario hoy si sigue ahí a las {6}.",
+                "Tiempo desde la última toma. Un cuarto: llame al criador si pasan {0}, al veterinario hoy si pasan {1}. Más lleno: llame al criador si pasan {2}, al veterinario hoy si no ha bajado {3} después, emergencia si pasan {4}. Un resto: vigile si pasan {5}, al veterinario hoy si sigue ahí cuando pasan {6}.",
                 "Comió de su plato al amanecer.",
             ],
         ),
         RuleId::CropStatic => texts(
             say,
             [
-                "A crop that stands still, with a bad sign",
-                "Food left after the night, or a quarter or more {0} after a feed, with a sour smell, air, food coming up, a dull or cold chick; or a hard or doughy crop: emergency.",
+                "The crop does not empty, and there is a bad sign",
+                "Emergency: food left after the night, or a quarter or more {0} after a feed, together with a sour smell, air in the crop, food coming up, or a dull or cold chick; or a hard or doughy crop.",
                 "Solid food was just eaten and feels hard.",
             ],
             [
-                "Buche que no se vacía, con una mala señal",
-                "Comida tras la noche, o un cuarto o más {0} después de una toma, con olor agrio, aire, comida que sube, decaído o frío; o un buche duro o pastoso: emergencia.",
+                "El buche no se vacía y hay otra señal grave",
+                "Emergencia: comida tras la noche, o un cuarto o más {0} después de una toma, junto con olor agrio, aire en el buche, regurgitación, decaído o frío; o un buche duro o pastoso.",
                 "Acaba de comer alimento sólido y se nota duro.",
             ],
         ),
@@ -326,12 +326,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Droppings",
-                "Red without red food, tar-like, or yellow-green urates: vet today. Emerald green: call the breeder, with a falling weight vet today. Undigested food: watch, on {0} days vet today. Watery: watch, over more than {1} vet today (after fruit: watch only). Small, dark or few: watch, over more than {2} call the breeder.",
+                "Red without red food, like tar, or with a yellow-green white part: vet today. Emerald green: call the breeder; with a falling weight, vet today. Undigested food: watch; on {0} days, vet today. Watery: watch; for more than {1}, vet today (after fruit: only watch). Small, dark or few: watch; for more than {2}, call the breeder.",
                 "Coloured or wet food was eaten.",
             ],
             [
                 "Heces",
-                "Rojas sin haber comido nada rojo, como alquitrán, o con uratos verde amarillos: veterinario hoy. Verde esmeralda: llame al criador, con el peso a la baja veterinario hoy. Con comida sin digerir: vigile, {0} días veterinario hoy. Muy líquidas: vigile, más de {1} veterinario hoy (tras comer fruta: solo vigile). Pequeñas, oscuras o pocas: vigile, más de {2} llame al criador.",
+                "Rojas sin haber comido nada rojo, como alquitrán, o con la parte blanca amarillo verdosa: al veterinario hoy. Verde esmeralda: llame al criador; si además baja de peso, al veterinario hoy. Con comida sin digerir: vigile; {0} días, al veterinario hoy. Muy líquidas: vigile; más de {1}, al veterinario hoy (tras comer fruta: solo vigile). Pequeñas, oscuras o pocas: vigile; más de {2}, llame al criador.",
                 "Comió algo de color o con mucha agua.",
             ],
         ),
@@ -339,25 +339,25 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "A sign that was seen",
-                "Each sign has its own level: watch, call the breeder, vet today or emergency (list below). It counts until it is noted as gone, at the longest for {0}. Food back just after a feed {1} times in a day or on days running: call the breeder. For {2} when it is one for the vet or food may have gone down wrong.",
-                "A sign was mistaken: note it as gone.",
+                "Each sign has its own level: watch, call the breeder, vet today or emergency (list below). It counts until it is noted as gone, at most for {0}. Food brought back just after a feed {1} times in a day, or on days running: call the breeder. A sign for the vet, or food that may be in the windpipe, counts for {2}.",
+                "It was a mistake: note it as gone.",
             ],
             [
                 "Una señal que alguien vio",
-                "Cada señal tiene su nivel: vigile, llame al criador, veterinario hoy o emergencia (lista abajo). Cuenta hasta que se anota que pasó, como mucho {0}. Papilla que vuelve justo después de una toma {1} veces en un día o días seguidos: llame al criador. Durante {2} si es para el veterinario o pudo entrar papilla en las vías respiratorias.",
-                "Fue un error: anote que pasó.",
+                "Cada señal tiene su nivel: vigile, llame al criador, al veterinario hoy o emergencia (lista abajo). Cuenta hasta que se anota que ya no la tiene, como máximo {0}. Papilla regurgitada justo después de una toma {1} veces en un día o en días seguidos: llame al criador. Cuenta {2} si es para el veterinario o pudo entrar papilla en las vías respiratorias.",
+                "Fue un error: anote que ya no la tiene.",
             ],
         ),
         RuleId::RoomTemperature => texts(
             say,
             [
                 "Room too cool or too warm",
-                "Outside the plan's range ({0} to {1}; once it is being weaned from {2}): watch. Also below {3} or above {4}: call the breeder.",
+                "Outside the plan's range ({0} to {1}; once it is being weaned, from {2}): watch. If also below {3} or above {4}: call the breeder.",
                 "The thermometer hangs away from the chick's own warm spot.",
             ],
             [
-                "Habitación demasiado fría o caliente",
-                "Fuera de los límites del plan ({0} a {1}; en pleno destete desde {2}): vigile. Además por debajo de {3} o por encima de {4}: llame al criador.",
+                "Habitación demasiado fría o demasiado cálida",
+                "Fuera de los límites del plan ({0} a {1}; durante el destete, desde {2}): vigile. Y por debajo de {3} o por encima de {4}: llame al criador.",
                 "El termómetro está lejos del rincón cálido del polluelo.",
             ],
         ),

@@ -27,9 +27,9 @@ impl Writing {
     fn may_drop(self, slot: Slot) -> String {
         let feed = self.language.the_feed(slot);
         match self.language {
-            Language::English => format!("You may drop {feed}. All the checks below say yes."),
+            Language::English => format!("You may drop {feed}: every check below says yes."),
             Language::Spanish => {
-                format!("Puede quitar {feed}. Todas las comprobaciones de abajo dicen que sí.")
+                format!("Puede quitar {feed}: se cumple todo lo de abajo.")
             }
         }
     }
@@ -68,11 +68,11 @@ impl Writing {
         match (self.language, weaning.is_call_first) {
             (Language::English, false) => format!("Offer {feed} again: {reasons}."),
             (Language::English, true) => {
-                format!("Ring first. If breeder or vet agree, offer {feed} again: {reasons}.")
+                format!("Call first. If your breeder or vet agrees, offer {feed} again: {reasons}.")
             }
             (Language::Spanish, false) => format!("Vuelva a ofrecer {feed}: {reasons}."),
             (Language::Spanish, true) => format!(
-                "Llame primero. Si el criador o el veterinario están de acuerdo, vuelva a ofrecer {feed}: {reasons}."
+                "Llame primero. Si el criador o el veterinario está de acuerdo, vuelva a ofrecer {feed}: {reasons}."
             ),
         }
     }
@@ -85,33 +85,33 @@ impl Writing {
         let limit = counted(Some(check.limit));
         let ago = self.days_ago(check.value);
         match check.criterion {
-            Criterion::NobodyToRing if is_english => {
-                "There is something to ring about, and that comes first.".to_owned()
-            }
-            Criterion::NobodyToRing => "Hay un motivo para llamar, y eso va primero.".to_owned(),
+            Criterion::NobodyToCall if is_english => "First make the call that is due.".to_owned(),
+            Criterion::NobodyToCall => "Primero haga la llamada pendiente.".to_owned(),
             Criterion::WeightNearPeak => self.reason_of_peak(check),
             Criterion::WeightSteady => self.reason_of_slope(weaning, check),
             Criterion::NoTrouble if is_english => {
-                format!("The last sign of trouble: {ago}; {limit} quiet days are needed.")
+                format!("{limit} days without a sign of illness are needed. The last sign: {ago}.")
             }
             Criterion::NoTrouble => {
-                format!("La última señal de alarma: {ago}; hacen falta {limit} días tranquilos.")
+                format!("Hacen falta {limit} días sin señales de enfermedad. La última: {ago}.")
             }
             Criterion::DroppingsNormal if is_english => {
                 format!("Droppings were as usual on {count} of the last {limit} days.")
             }
             Criterion::DroppingsNormal => {
-                format!("Los excrementos fueron normales en {count} de los últimos {limit} días.")
+                format!("Las heces fueron normales en {count} de los últimos {limit} días.")
             }
             Criterion::SettledIn if is_english => {
-                format!("The chick is settling in: {count} of {limit} days.")
+                format!("The chick is still settling in: {count} of {limit} days.")
             }
-            Criterion::SettledIn => format!("El pollo se está adaptando: {count} de {limit} días."),
+            Criterion::SettledIn => format!("Todavía se está adaptando: {count} de {limit} días."),
             Criterion::Waited if is_english => {
-                format!("The feeds last changed {ago}; {limit} days are needed between changes.")
+                format!(
+                    "{limit} days are needed between two changes of the feeds. The last change: {ago}."
+                )
             }
             Criterion::Waited => {
-                format!("Las tomas cambiaron {ago}; hacen falta {limit} días entre cambios.")
+                format!("Hacen falta {limit} días entre dos cambios de tomas. El último: {ago}.")
             }
             Criterion::SolidsEaten if is_english => {
                 format!("Solids were eaten on {count} of the last {limit} days.")
@@ -120,10 +120,10 @@ impl Writing {
                 format!("Comió sólidos en {count} de los últimos {limit} días.")
             }
             Criterion::FeedUnwanted if is_english => format!(
-                "On {count} of the last {limit} days the chick left {feed} or took less than half."
+                "On {count} of the last {limit} days the chick refused {feed} or took less than half."
             ),
             Criterion::FeedUnwanted => format!(
-                "En {count} de los últimos {limit} días el pollo dejó {feed} o tomó menos de la mitad."
+                "En {count} de los últimos {limit} días no quiso {feed} o tomó menos de la mitad."
             ),
         }
     }
@@ -134,16 +134,14 @@ impl Writing {
         match (check.value, check.answer) {
             (Some(value), Answer::No) if is_english => {
                 let pct = self.share(value);
-                format!("Weight is {pct} of its peak; at least {limit} is needed.")
+                format!("Weight is {pct} of its highest; at least {limit} is needed.")
             }
             (Some(value), Answer::No) => {
                 let pct = self.share(value);
-                format!("El peso es el {pct} de su máximo; hace falta al menos el {limit}.")
+                format!("El peso es un {pct} de su máximo; hace falta al menos un {limit}.")
             }
-            _ if is_english => {
-                "There is no weight recent enough: weigh with an empty crop.".to_owned()
-            }
-            _ => "No hay un peso bastante reciente: pese con el buche vacío.".to_owned(),
+            _ if is_english => "Weigh with an empty crop: there is no recent weight.".to_owned(),
+            _ => "Pese con el buche vacío: no hay un peso reciente.".to_owned(),
         }
     }
 
@@ -165,10 +163,10 @@ impl Writing {
         let fall = self.pct(slope.abs());
         match of_peak {
             Some(pct) if is_english => {
-                format!("Weight is {pct} of peak and falling by {fall} a day; {needed}.")
+                format!("Weight is {pct} of its highest and falling by {fall} a day; {needed}.")
             }
             Some(pct) => {
-                format!("El peso es el {pct} del máximo y baja un {fall} al día; {needed}.")
+                format!("El peso es un {pct} de su máximo y baja un {fall} al día; {needed}.")
             }
             None if is_english => format!("Weight is falling by {fall} a day; {needed}."),
             None => format!("El peso baja un {fall} al día; {needed}."),

@@ -20,18 +20,21 @@ impl Writing {
                 format!("{}: refused or under half taken, {days}", say.feed(next))
             }
             (Criterion::FeedUnwanted, Language::Spanish) => {
-                format!("{}: rechazada o menos de la mitad, {days}", say.feed(next))
+                format!(
+                    "{}: no la quiso o tomó menos de la mitad, {days}",
+                    say.feed(next)
+                )
             }
             (Criterion::SolidsEaten, Language::English) => format!("Solids eaten, {days}"),
-            (Criterion::SolidsEaten, Language::Spanish) => format!("Comió sólidos, {days}"),
+            (Criterion::SolidsEaten, Language::Spanish) => format!("Comió alimento sólido, {days}"),
             (Criterion::WeightNearPeak, Language::English) => {
-                format!("Weight against its peak: {value} (at least {limit})")
+                format!("Weight compared with its highest: {value} (at least {limit})")
             }
             (Criterion::WeightNearPeak, Language::Spanish) => {
                 format!("Peso frente a su máximo: {value} (al menos {limit})")
             }
             (Criterion::WeightSteady, Language::English) => {
-                format!("Weight change a day, over five days: {value} (not below {limit})")
+                format!("Weight change a day, over five days: {value} (no less than {limit})")
             }
             (Criterion::WeightSteady, Language::Spanish) => {
                 format!("Cambio de peso al día, en cinco días: {value} (no menos de {limit})")
@@ -40,17 +43,17 @@ impl Writing {
                 format!("Droppings as usual, {days}")
             }
             (Criterion::DroppingsNormal, Language::Spanish) => {
-                format!("Excrementos normales, {days}")
+                format!("Heces normales, {days}")
             }
             (Criterion::NoTrouble, Language::English) => self.since(
                 check,
-                "No sign of trouble was noted",
-                "Days without a sign of trouble",
+                "No sign of illness was noted",
+                "Days without a sign of illness",
             ),
             (Criterion::NoTrouble, Language::Spanish) => self.since(
                 check,
-                "No se anotó ninguna señal de alarma",
-                "Días sin señales de alarma",
+                "No se anotó ninguna señal de enfermedad",
+                "Días sin señales de enfermedad",
             ),
             (Criterion::SettledIn, Language::English) => {
                 self.since(check, "At home", "Days since it came home")
@@ -68,14 +71,11 @@ impl Writing {
                 "Aún no se cambió ninguna toma",
                 "Días desde el último cambio de tomas",
             ),
-            (Criterion::NobodyToRing, Language::English) => {
-                format!("Nothing to ring about: {} found", counted(check.value))
+            (Criterion::NobodyToCall, Language::English) => {
+                format!("Reasons to call: {}", counted(check.value))
             }
-            (Criterion::NobodyToRing, Language::Spanish) => {
-                format!(
-                    "Ningún motivo para llamar: {} hallados",
-                    counted(check.value)
-                )
+            (Criterion::NobodyToCall, Language::Spanish) => {
+                format!("Motivos para llamar: {}", counted(check.value))
             }
         }
     }
@@ -119,40 +119,40 @@ impl Language {
     const fn weaning_act(self, criterion: Criterion) -> &'static str {
         match criterion {
             Criterion::FeedUnwanted => self.pick(
-                "Go on offering the feed as planned and note what is taken; it goes when the chick leaves it.",
-                "Siga ofreciendo la toma según el plan y anote lo que toma; se quita cuando el pollo la deja.",
+                "Go on offering the feed as planned. Note how much it takes. The feed goes when the chick no longer wants it.",
+                "Siga ofreciendo la toma según el plan. Anote cuánto toma. Se quita cuando el polluelo ya no la quiere.",
             ),
             Criterion::SolidsEaten => self.pick(
-                "Keep solids within reach and note each day what was swallowed; playing does not count.",
-                "Deje sólidos al alcance y anote cada día lo que tragó; jugar no cuenta.",
+                "Keep solids within reach. Each day, note what it swallowed; playing with food does not count.",
+                "Deje alimento sólido a su alcance. Anote cada día lo que tragó; jugar con la comida no cuenta.",
             ),
             Criterion::WeightNearPeak => self.pick(
-                "Weigh every morning with an empty crop; below the limit the weight must come back up first, or hold level for a week at weaning age.",
-                "Pese cada mañana con el buche vacío; por debajo del límite, primero debe recuperar peso, o mantenerlo una semana en edad de destete.",
+                "Weigh every morning with an empty crop. The weight must first come back up to the limit, or stay level for a week at weaning age.",
+                "Pese cada mañana con el buche vacío. Primero tiene que recuperar peso hasta el límite, o mantenerlo una semana en edad de destete.",
             ),
             Criterion::WeightSteady => self.pick(
-                "Weigh every morning with an empty crop; the weight must hold.",
-                "Pese cada mañana con el buche vacío; el peso debe mantenerse.",
+                "Weigh every morning with an empty crop. The weight must stay the same.",
+                "Pese cada mañana con el buche vacío. El peso debe mantenerse.",
             ),
             Criterion::DroppingsNormal => self.pick(
-                "Look at the droppings every day and note them.",
-                "Mire los excrementos cada día y anótelos.",
+                "Look at the droppings every day and note how they look.",
+                "Mire las heces cada día y anote cómo son.",
             ),
             Criterion::NoTrouble => self.pick(
-                "A week without trouble; note a sign as gone when it is.",
-                "Una semana sin problemas; anote que la señal pasó cuando pase.",
+                "Wait for a week without signs of illness. When a sign is gone, note it as gone.",
+                "Espere una semana sin señales de enfermedad. Cuando ya no tenga la señal, anótelo.",
             ),
             Criterion::SettledIn => self.pick(
-                "Only time: everything stays as the chick knows it.",
-                "Solo tiempo: todo sigue como el pollo lo conoce.",
+                "Just wait: change nothing in these days.",
+                "Solo espere: en estos días no cambie nada.",
             ),
             Criterion::Waited => self.pick(
-                "Only time: one change after another.",
-                "Solo tiempo: un cambio después de otro.",
+                "Just wait: one change at a time.",
+                "Solo espere: un cambio cada vez.",
             ),
-            Criterion::NobodyToRing => self.pick(
-                "Ring, and do what breeder or vet say.",
-                "Llame y haga lo que digan el criador o el veterinario.",
+            Criterion::NobodyToCall => self.pick(
+                "Call, and do what your breeder or vet says.",
+                "Llame y haga lo que diga el criador o el veterinario.",
             ),
         }
     }

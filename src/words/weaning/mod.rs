@@ -17,8 +17,8 @@ impl Language {
     /// Heading of the list of criteria.
     pub const fn weaning_checks_title(self) -> &'static str {
         self.pick(
-            "Before a feed goes, all of these",
-            "Antes de quitar una toma, todo esto",
+            "A feed may go when all of these hold",
+            "Se puede quitar una toma cuando se cumple todo esto",
         )
     }
 
@@ -26,47 +26,47 @@ impl Language {
     pub const fn weaning_triggers_title(self) -> &'static str {
         self.pick(
             "Any of these brings the feed back",
-            "Cualquiera de estas cosas devuelve la toma",
+            "La toma se vuelve a ofrecer si pasa algo de esto",
         )
     }
 
     /// The caution that age never decides.
     pub const fn weaning_age_caution(self) -> &'static str {
         self.pick(
-            "Age never decides. The chick shows when it is ready.",
-            "La edad nunca decide. El pollo muestra cuándo está listo.",
+            "Age never decides: the chick shows when it is ready.",
+            "La edad nunca decide: el polluelo muestra cuándo está listo.",
         )
     }
 
     /// The act of noting the breeder's own decision.
     pub const fn weaning_breeder_act(self) -> &'static str {
         self.pick(
-            "The breeder decided otherwise",
-            "El criador decidió otra cosa",
+            "My breeder or vet says: drop it now",
+            "Mi criador o veterinario dice: quítela ya",
         )
     }
 
     /// What that act means.
     pub const fn weaning_breeder_text(self) -> &'static str {
         self.pick(
-            "Your breeder or avian vet may decide against these checks. Ring first. The drop is then noted as decided by the breeder, and the feed still comes back if a reason below holds.",
-            "Su criador o su veterinario de aves puede decidir en contra de estas comprobaciones. Llame antes. La toma se anota entonces como quitada por decisión del criador, y vuelve igualmente si se cumple un motivo de abajo.",
+            "Call first. Your breeder or avian vet may decide against these checks. The drop is noted as theirs, and the feed still comes back if one of the reasons below holds.",
+            "Llame primero. Su criador o su veterinario puede decidir otra cosa. La toma se anota como quitada por decisión suya, y se vuelve a ofrecer igual si pasa algo de lo de abajo.",
         )
     }
 
     /// How a feed is offered again.
     pub const fn weaning_bring_back_text(self) -> &'static str {
         self.pick(
-            "Offer the planned amount, only to an empty crop and never by force. Going back a step is not a failure: the feed can go again later.",
-            "Ofrezca la cantidad del plan, solo con el buche vacío y nunca a la fuerza. Volver un paso atrás no es un fracaso: la toma puede quitarse más adelante.",
+            "Offer the planned amount. Only to an empty crop, never by force. Going back a step is not a failure: the feed can go again later.",
+            "Ofrezca la cantidad del plan. Solo con el buche vacío, nunca a la fuerza. Volver un paso atrás no es un fracaso: la toma puede quitarse más adelante.",
         )
     }
 
     /// How a feed is dropped.
     pub const fn weaning_drop_text(self) -> &'static str {
         self.pick(
-            "Keep solids and water within reach all day, and weigh every morning. You may also wait: there is no hurry.",
-            "Deje sólidos y agua al alcance todo el día y pese cada mañana. También puede esperar: no hay prisa.",
+            "Keep solids and water within reach all day. Weigh every morning. You may also wait: there is no hurry.",
+            "Deje alimento sólido y agua a su alcance todo el día. Pese cada mañana. También puede esperar: no hay prisa.",
         )
     }
 
@@ -74,8 +74,8 @@ impl Language {
     pub const fn weaned_look_for(self, stage: &Stage) -> Option<&'static str> {
         match stage {
             Stage::NoFormula { .. } | Stage::AfterWeaning { .. } | Stage::Done { .. } => Some(self.pick(
-                "Look also for a crop full of solids at bedtime, and for drinking. Perchlight cannot see either: note the drinking under Solids.",
-                "Compruebe también que a la noche el buche esté lleno de sólidos y que beba. Perchlight no puede ver ninguna de las dos cosas: anote que bebe en Sólidos.",
+                "Look also: is the crop full of solids at bedtime, and does it drink? Perchlight cannot see either. Note the drinking under Solids.",
+                "Mire también: ¿tiene el buche lleno de alimento sólido por la noche, y bebe? Perchlight no puede ver ninguna de las dos cosas. Anote que bebe en «Sólidos».",
             )),
             Stage::SettlingIn { .. }
             | Stage::FullPlan
@@ -142,7 +142,7 @@ impl Writing {
                 }
             }
             Stage::FullPlan => say
-                .pick("Every feed is given.", "Se dan todas las tomas.")
+                .pick("All feeds are still given.", "Aún se dan todas las tomas.")
                 .to_owned(),
             Stage::Weaning { feeds_left } => match say {
                 Language::English => format!("Weaning: {feeds_left} feeds left."),
@@ -165,7 +165,7 @@ impl Writing {
                     say.pick("Seen to drink.", "Se le ha visto beber.")
                 } else {
                     say.pick(
-                        "Not yet seen to drink: a chick counts as weaned once somebody saw it.",
+                        "Not yet seen to drink: it counts as weaned once somebody has seen it.",
                         "Aún no se le ha visto beber: cuenta como destetado cuando alguien lo haya visto.",
                     )
                 };
@@ -179,10 +179,10 @@ impl Writing {
                 let (weaned, until) = (self.date(*weaned), self.date(*weigh_until));
                 match say {
                     Language::English => format!(
-                        "Weaned since {weaned}: 14 days without formula, a flat weight, and seen to drink. Weigh every morning until {until}."
+                        "Weaned since {weaned}: 14 days without formula, a steady weight, and seen to drink. Weigh every morning until {until}."
                     ),
                     Language::Spanish => format!(
-                        "Destetado desde el {weaned}: 14 días sin papilla, un peso parejo y se le ha visto beber. Pese cada mañana hasta el {until}."
+                        "Destetado desde el {weaned}: 14 días sin papilla, peso estable y se le ha visto beber. Pese cada mañana hasta el {until}."
                     ),
                 }
             }
@@ -220,17 +220,21 @@ impl Writing {
         match (self.language, weight.spread_pct) {
             (Language::English, Some(spread)) => {
                 let spread = self.pct(spread);
-                format!("Weight within {spread} of its middle over these days (limit {limit}).")
+                format!(
+                    "In these days the weight stayed within {spread} of its average (limit {limit})."
+                )
             }
             (Language::Spanish, Some(spread)) => {
                 let spread = self.pct(spread);
-                format!("Peso dentro del {spread} de su medio en estos días (límite {limit}).")
+                format!(
+                    "En estos días el peso no se apartó más de un {spread} de su media (límite {limit})."
+                )
             }
             (Language::English, None) => {
-                format!("Too few morning weights over these days to call it flat (limit {limit}).")
+                format!("Too few morning weights in these days to call it steady (limit {limit}).")
             }
             (Language::Spanish, None) => format!(
-                "Pocos pesos de la mañana en estos días para llamarlo parejo (límite {limit})."
+                "En estos días hay pocos pesos de la mañana para saber si es estable (límite {limit})."
             ),
         }
     }
@@ -249,10 +253,10 @@ impl Writing {
                 weeks.from, weeks.to
             ),
             (Language::English, None) => {
-                format!("{age} old. {species}: no usual age is known here.")
+                format!("{age} old. {species}: no usual weaning age is known here.")
             }
             (Language::Spanish, None) => {
-                format!("Tiene {age}. {species}: aquí no consta una edad habitual.")
+                format!("Tiene {age}. {species}: aquí no consta una edad habitual de destete.")
             }
         }
     }

@@ -17,13 +17,15 @@ impl Writing {
         let (count, least) = (counted(check.value), counted(Some(check.limit)));
         match (check.trigger, say) {
             (Trigger::LossSinceDrop, Language::English) => {
-                format!("Loss in the three days after the drop: {value} (from {limit})")
+                format!("Weight lost in the three days after the drop: {value} (from {limit})")
             }
             (Trigger::LossSinceDrop, Language::Spanish) => {
-                format!("Pérdida en los tres días tras quitarla: {value} (desde {limit})")
+                format!(
+                    "Peso perdido en los tres días después de quitarla: {value} (desde {limit})"
+                )
             }
             (Trigger::BelowPeak, Language::English) => {
-                format!("Weight against its peak: {value} (below {limit})")
+                format!("Weight compared with its highest: {value} (below {limit})")
             }
             (Trigger::BelowPeak, Language::Spanish) => {
                 format!("Peso frente a su máximo: {value} (por debajo de {limit})")
@@ -32,11 +34,11 @@ impl Writing {
                 format!("Days of begging all day: {count} (from {least})")
             }
             (Trigger::BegsAllDay, Language::Spanish) => {
-                format!("Días pidiendo todo el día: {count} (desde {least})")
+                format!("Días en que pidió comida sin parar: {count} (desde {least})")
             }
             (Trigger::DroppingsSmall, _) => {
                 let seen = match check.answer {
-                    Answer::Yes => say.pick("seen", "vistos"),
+                    Answer::Yes => say.pick("yes", "sí"),
                     Answer::No => say.pick("not at the last look", "no la última vez"),
                     Answer::NotEnoughData => say.pick(
                         "not looked at for two days",
@@ -45,15 +47,15 @@ impl Writing {
                 };
                 let what = say.pick(
                     "Droppings small, dark or few",
-                    "Excrementos pequeños, oscuros o pocos",
+                    "Heces pequeñas, oscuras o pocas",
                 );
                 format!("{what}: {seen}")
             }
             (Trigger::Illness, Language::English) => {
-                format!("Matters to ring about, of the chick itself: {count} (from {least})")
+                format!("Signs of illness: {count} (from {least})")
             }
             (Trigger::Illness, Language::Spanish) => {
-                format!("Motivos para llamar, del propio pollo: {count} (desde {least})")
+                format!("Señales de enfermedad: {count} (desde {least})")
             }
         }
     }
@@ -66,17 +68,19 @@ impl Writing {
                 format!("it lost {pct} in the days after the drop")
             }
             (Trigger::LossSinceDrop, Language::Spanish) => {
-                format!("perdió un {pct} en los días tras quitarla")
+                format!("perdió un {pct} en los días después de quitarla")
             }
-            (Trigger::BelowPeak, Language::English) => format!("its weight is {pct} of the peak"),
-            (Trigger::BelowPeak, Language::Spanish) => format!("su peso es el {pct} del máximo"),
+            (Trigger::BelowPeak, Language::English) => {
+                format!("its weight is {pct} of its highest")
+            }
+            (Trigger::BelowPeak, Language::Spanish) => format!("su peso es un {pct} del máximo"),
             (Trigger::BegsAllDay, Language::English) => "it begs all day".to_owned(),
-            (Trigger::BegsAllDay, Language::Spanish) => "pide todo el día".to_owned(),
+            (Trigger::BegsAllDay, Language::Spanish) => "pide comida todo el día".to_owned(),
             (Trigger::DroppingsSmall, Language::English) => {
                 "droppings are small, dark or few".to_owned()
             }
             (Trigger::DroppingsSmall, Language::Spanish) => {
-                "los excrementos son pequeños, oscuros o pocos".to_owned()
+                "las heces son pequeñas, oscuras o pocas".to_owned()
             }
             (Trigger::Illness, Language::English) => "it may be ill".to_owned(),
             (Trigger::Illness, Language::Spanish) => "puede estar enfermo".to_owned(),

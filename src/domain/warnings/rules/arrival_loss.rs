@@ -1,6 +1,6 @@
 //! *Watches* the empty-crop weighings of the first 24 h at home against the handover weight.
 //!
-//! *Limit* more than 4 %: watch; 5 %: ring the breeder.
+//! *Limit* more than 4 %: watch; 5 %: call the breeder.
 //!
 //! *Why* a journey costs a little water and food; a larger loss so soon means that the chick came cold,
 //! dry or ill.
@@ -31,7 +31,7 @@ pub const RULE: Rule = Rule {
     limits: &[
         Limit::new(Level::Watch, Value::Minutes(FIRST_MINUTES)),
         Limit::new(Level::Watch, Value::Pct(EXPECTED_PCT)),
-        Limit::new(Level::RingBreeder, Value::Pct(RING_PCT)),
+        Limit::new(Level::CallBreeder, Value::Pct(RING_PCT)),
     ],
     standing: Standing::CommonPractice,
     source: "common practice of breeders",
@@ -51,7 +51,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let loss = loss::handover_loss_pct(facts.now, chick).filter(|_| is_first);
     let reached = loss.and_then(|loss| {
         if loss >= RING_PCT - 1e-9 {
-            Some((loss, RING_PCT, Level::RingBreeder))
+            Some((loss, RING_PCT, Level::CallBreeder))
         } else if loss > EXPECTED_PCT + 1e-9 {
             Some((loss, EXPECTED_PCT, Level::Watch))
         } else {
@@ -83,8 +83,8 @@ mod tests {
         assert_eq!(level_at(960), None);
         assert_eq!(level_at(959), Some(Level::Watch));
         assert_eq!(level_at(951), Some(Level::Watch));
-        assert_eq!(level_at(950), Some(Level::RingBreeder));
-        assert_eq!(level_at(900), Some(Level::RingBreeder));
+        assert_eq!(level_at(950), Some(Level::CallBreeder));
+        assert_eq!(level_at(900), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -102,7 +102,7 @@ mod tests {
         let mut script = macaw();
         script.note(0, 18, 0, Change::Arrived).weigh(1, 950);
         let level = |minute| level_of(&RULE, &script, script.at(2, 18, minute));
-        assert_eq!(level(45), Some(Level::RingBreeder));
+        assert_eq!(level(45), Some(Level::CallBreeder));
         assert_eq!(level(46), None);
     }
 }

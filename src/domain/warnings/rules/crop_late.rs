@@ -1,6 +1,6 @@
 //! *Watches* for food that stays in the crop by day.
 //!
-//! *Limit* a quarter or more 6 h after the last feed: ring the breeder, no feed. Half or more: vet today
+//! *Limit* a quarter or more 6 h after the last feed: call the breeder, no feed. Half or more: vet today
 //! when it is no smaller 2 h later, emergency 8 h after the feed.
 //!
 //! *Why* food that stays ferments; food on top of it stretches the crop and stops it.
@@ -21,12 +21,12 @@ use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
 pub const RULE: Rule = Rule {
     name: "crop-late",
     limits: &[
-        Limit::new(Level::RingBreeder, Value::Minutes(LATE_MINUTES)),
+        Limit::new(Level::CallBreeder, Value::Minutes(LATE_MINUTES)),
         Limit::new(Level::VetToday, Value::Minutes(NO_SMALLER_MINUTES)),
         Limit::new(Level::Emergency, Value::Minutes(LONG_MINUTES)),
     ],
     standing: Standing::Ours,
-    source: "6 h: Doneley 2018, p. 594; 2 h and 8 h: ours",
+    source: "6 h: Doneley 2018, p. 594; 2 h and 8 h: our own",
     check,
 };
 
@@ -42,7 +42,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
 /// The finding of a rung that is worth one.
 pub(crate) fn finding(rule: RuleId, rung: &Rung) -> Option<Finding> {
     let minutes = rung.minutes.filter(|_| rung.level > Level::Settled)?;
-    let standing = if rung.level == Level::RingBreeder {
+    let standing = if rung.level == Level::CallBreeder {
         Standing::Published
     } else {
         Standing::Ours
@@ -70,8 +70,8 @@ mod tests {
     #[test]
     fn food_that_stays_six_hours_by_day_is_a_call() {
         assert_eq!(level(359, CropState::Quarter), None);
-        assert_eq!(level(360, CropState::Quarter), Some(Level::RingBreeder));
-        assert_eq!(level(360, CropState::HalfOrMore), Some(Level::RingBreeder));
+        assert_eq!(level(360, CropState::Quarter), Some(Level::CallBreeder));
+        assert_eq!(level(360, CropState::HalfOrMore), Some(Level::CallBreeder));
         assert_eq!(level(480, CropState::HalfOrMore), Some(Level::Emergency));
         assert_eq!(level(600, CropState::Trace), None);
     }
@@ -83,6 +83,6 @@ mod tests {
         script.note(1, 13, 30, crop(CropState::Quarter));
         script.feed(1, 14, 0, Slot::Midday, 80);
         let now = script.at(1, 15, 0);
-        assert_eq!(level_of(&RULE, &script, now), Some(Level::RingBreeder));
+        assert_eq!(level_of(&RULE, &script, now), Some(Level::CallBreeder));
     }
 }

@@ -1,7 +1,7 @@
 //! *Watches* for food left in the crop after the night.
 //!
-//! *Limit* a quarter 6 h after the last feed: ring the breeder; at 8 h: vet today. Half or more at 6 h:
-//! ring the breeder, vet today when no smaller 2 h later; at 8 h: emergency. A trace at 8 h: watch, and
+//! *Limit* a quarter 6 h after the last feed: call the breeder; at 8 h: vet today. Half or more at 6 h:
+//! call the breeder, vet today when no smaller 2 h later; at 8 h: emergency. A trace at 8 h: watch, and
 //! vet today when it is still there at 10 h. A day of care begins at 04:00.
 //!
 //! *Why* the crop must be empty once in 24 h. Food that is still there in the morning ferments; the
@@ -24,16 +24,16 @@ use crate::domain::warnings::rules::{Facts, Limit, Rule};
 pub const RULE: Rule = Rule {
     name: "crop-overnight",
     limits: &[
-        Limit::new(Level::RingBreeder, Value::Minutes(LATE_MINUTES)),
+        Limit::new(Level::CallBreeder, Value::Minutes(LATE_MINUTES)),
         Limit::new(Level::VetToday, Value::Minutes(LONG_MINUTES)),
-        Limit::new(Level::RingBreeder, Value::Minutes(LATE_MINUTES)),
+        Limit::new(Level::CallBreeder, Value::Minutes(LATE_MINUTES)),
         Limit::new(Level::VetToday, Value::Minutes(NO_SMALLER_MINUTES)),
         Limit::new(Level::Emergency, Value::Minutes(LONG_MINUTES)),
         Limit::new(Level::Watch, Value::Minutes(LONG_MINUTES)),
         Limit::new(Level::VetToday, Value::Minutes(TRACE_MINUTES)),
     ],
     standing: Standing::Ours,
-    source: "6 h: Doneley 2018, pp. 592 and 594; the vet in the morning: a research institute's page; the bands: ours",
+    source: "6 h: Doneley 2018, pp. 592 and 594; the vet in the morning: a research institute's page; the bands: our own",
     check,
 };
 
@@ -63,14 +63,14 @@ mod tests {
 
     #[test]
     fn a_quarter_left_after_the_night_is_for_the_vet() {
-        assert_eq!(level(479, CropState::Quarter), Some(Level::RingBreeder));
+        assert_eq!(level(479, CropState::Quarter), Some(Level::CallBreeder));
         assert_eq!(level(480, CropState::Quarter), Some(Level::VetToday));
         assert_eq!(level(600, CropState::Flat), None);
     }
 
     #[test]
     fn half_left_after_the_night_is_an_emergency_and_a_trace_is_not() {
-        assert_eq!(level(479, CropState::HalfOrMore), Some(Level::RingBreeder));
+        assert_eq!(level(479, CropState::HalfOrMore), Some(Level::CallBreeder));
         assert_eq!(level(480, CropState::HalfOrMore), Some(Level::Emergency));
         assert_eq!(level(479, CropState::Trace), None);
         assert_eq!(level(480, CropState::Trace), Some(Level::Watch));

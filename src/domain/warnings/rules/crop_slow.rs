@@ -24,7 +24,7 @@ pub const RULE: Rule = Rule {
     name: "crop-slow",
     limits: &[Limit::new(Level::Watch, Value::Times(SLOW_TIMES))],
     standing: Standing::Ours,
-    source: "crop stasis: Rivera 2008; 1.25: ours, below the 1.5 of common practice",
+    source: "crop stasis: Rivera 2008; 1.25: our own, below the 1.5 of common practice",
     check,
 };
 

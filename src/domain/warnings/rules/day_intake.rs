@@ -1,8 +1,8 @@
 //! *Watches* how much of a day's food was taken.
 //!
-//! *Limit* below 70 % of what was asked of this home: watch; below 50 %: ring the breeder; neither in a chick
+//! *Limit* below 70 % of what was asked of this home: watch; below 50 %: call the breeder; neither in a chick
 //! that is being weaned and was seen to swallow solids that day. Less than 12 % of its weight on each of two days,
-//! and no solids swallowed: ring the breeder. Only days on which every feed is answered count, the latest of today and
+//! and no solids swallowed: call the breeder. Only days on which every feed is answered count, the latest of today and
 //! yesterday.
 //!
 //! *Why* feeds of a few millilitres look like feeding, note by note. An ill chick eats less before it
@@ -36,12 +36,12 @@ pub const RULE: Rule = Rule {
     name: "day-intake",
     limits: &[
         Limit::new(Level::Watch, Value::Pct(WATCH_PCT)),
-        Limit::new(Level::RingBreeder, Value::Pct(RING_PCT)),
-        Limit::new(Level::RingBreeder, Value::Pct(HOLDING_PCT)),
-        Limit::new(Level::RingBreeder, days(HOLDING_DAYS)),
+        Limit::new(Level::CallBreeder, Value::Pct(RING_PCT)),
+        Limit::new(Level::CallBreeder, Value::Pct(HOLDING_PCT)),
+        Limit::new(Level::CallBreeder, days(HOLDING_DAYS)),
     ],
     standing: Standing::Ours,
-    source: "12 % of the weight is what formula alone needs to hold it: worked out; the rest: ours",
+    source: "12 % of the weight is what formula alone needs to hold it: worked out; the rest: our own",
     check,
 };
 
@@ -58,11 +58,11 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let level = if is_weaning && has_eaten_solids(facts, day) {
         None
     } else if share < RING_PCT {
-        Some((Level::RingBreeder, share, RING_PCT))
+        Some((Level::CallBreeder, share, RING_PCT))
     } else {
         // A full day of small feeds holds no weight either.
         held(facts, day)
-            .map(|of_weight| (Level::RingBreeder, of_weight, HOLDING_PCT))
+            .map(|of_weight| (Level::CallBreeder, of_weight, HOLDING_PCT))
             .or((share < WATCH_PCT).then_some((Level::Watch, share, WATCH_PCT)))
     };
     let (rule, standing) = (RuleId::DayIntake, Standing::Ours);
@@ -161,7 +161,7 @@ mod tests {
         assert_eq!(level([56, 56, 56]), None);
         assert_eq!(level([56, 56, 55]), Some(Level::Watch));
         assert_eq!(level([40, 40, 40]), Some(Level::Watch));
-        assert_eq!(level([40, 40, 39]), Some(Level::RingBreeder));
+        assert_eq!(level([40, 40, 39]), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -172,8 +172,8 @@ mod tests {
         assert_eq!(level_of(&RULE, &script, script.at(1, 15, 0)), None);
         script.feed(1, 21, 0, Slot::Bedtime, 30);
         let level = |day, hour| level_of(&RULE, &script, script.at(day, hour, 0));
-        assert_eq!(level(1, 22), Some(Level::RingBreeder));
-        assert_eq!(level(2, 6), Some(Level::RingBreeder));
+        assert_eq!(level(1, 22), Some(Level::CallBreeder));
+        assert_eq!(level(2, 6), Some(Level::CallBreeder));
         assert_eq!(level(3, 6), None);
     }
 
@@ -186,8 +186,8 @@ mod tests {
             level_of(&RULE, &script, script.at(1, 22, 0))
         };
         assert_eq!(level(20, SolidsEaten::Little), None);
-        assert_eq!(level(20, SolidsEaten::Played), Some(Level::RingBreeder));
-        assert_eq!(level(10, SolidsEaten::Meal), Some(Level::RingBreeder));
+        assert_eq!(level(20, SolidsEaten::Played), Some(Level::CallBreeder));
+        assert_eq!(level(10, SolidsEaten::Meal), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -208,12 +208,12 @@ mod tests {
             level_of(&RULE, &script, script.at(2, 22, 0))
         };
         let (enough, less) = ([40, 40, 40], [40, 40, 39]);
-        assert_eq!(level(less, less, None), Some(Level::RingBreeder));
+        assert_eq!(level(less, less, None), Some(Level::CallBreeder));
         assert_eq!(level(enough, less, None), None);
         assert_eq!(level(less, enough, None), None);
         assert_eq!(level(less, less, Some(SolidsEaten::Little)), None);
         let played = Some(SolidsEaten::Played);
-        assert_eq!(level(less, less, played), Some(Level::RingBreeder));
+        assert_eq!(level(less, less, played), Some(Level::CallBreeder));
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! *Watches* what the droppings looked like.
 //!
 //! *Limit* red without red food, tar-like, or yellow-green urates: vet today, for 24 h whatever is seen
-//! later. Emerald green: ring the breeder, with a weight that a rule watches vet today, also for 24 h. Undigested
+//! later. Emerald green: call the breeder, with a weight that a rule watches vet today, also for 24 h. Undigested
 //! food: watch; on two days: vet today. Watery: watch; over more than 24 h: vet today; wet after fruit or
 //! red after red food: watch for 24 h, never more. Small, dark or few: watch; over more than 24 h: ring the
 //! breeder. Green or black, as older notes have it: as emerald green, over more than 24 h vet today. A spell ends
@@ -46,13 +46,13 @@ pub const RULE: Rule = Rule {
     limits: &[
         Limit::new(Level::Watch, Value::Seen),
         Limit::new(Level::VetToday, Value::Seen),
-        Limit::new(Level::RingBreeder, Value::Seen),
+        Limit::new(Level::CallBreeder, Value::Seen),
         Limit::new(Level::VetToday, Value::Count(UNDIGESTED_DAYS)),
         Limit::new(Level::VetToday, Value::Minutes(DAY_MINUTES)),
-        Limit::new(Level::RingBreeder, Value::Minutes(DAY_MINUTES)),
+        Limit::new(Level::CallBreeder, Value::Minutes(DAY_MINUTES)),
     ],
     standing: Standing::Ours,
-    source: "colours: avian vets' pages on droppings; undigested and watery: common practice; hours, small, dark or few: ours",
+    source: "colours: avian vets' pages on droppings; undigested and watery: common practice; hours, small, dark or few: our own",
     check,
 };
 
@@ -63,7 +63,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let green = if is_lighter(facts) {
         Level::VetToday
     } else {
-        Level::RingBreeder
+        Level::CallBreeder
     };
     [
         seen(Droppings::Bloody, Level::VetToday),
@@ -196,7 +196,7 @@ fn watery(now: Moment, looks: &[Noted<Droppings>]) -> Option<Finding> {
 fn few(now: Moment, looks: &[Noted<Droppings>]) -> Option<Finding> {
     let is_kind = |look| look == Droppings::SmallOrFew;
     let standing = Standing::Ours;
-    lasting(&spell(now, looks, is_kind), Level::RingBreeder, standing)
+    lasting(&spell(now, looks, is_kind), Level::CallBreeder, standing)
 }
 
 /// Watch for a spell, `level` when it lasts more than a day from its first look to its last.
@@ -238,7 +238,7 @@ mod tests {
     fn an_older_note_of_green_or_black_is_a_call_and_after_a_day_for_the_vet() {
         use Droppings::GreenOrBlack;
         let level = |minutes| twice(GreenOrBlack, GreenOrBlack, minutes);
-        assert_eq!(level(1_440), Some(Level::RingBreeder));
+        assert_eq!(level(1_440), Some(Level::CallBreeder));
         assert_eq!(level(1_441), Some(Level::VetToday));
     }
 
@@ -268,7 +268,7 @@ mod tests {
             script.note(2, 8, 0, droppings(Droppings::EmeraldGreen));
             level_of(&RULE, &script, script.at(2, 8, 5))
         };
-        assert_eq!(level(971), Some(Level::RingBreeder));
+        assert_eq!(level(971), Some(Level::CallBreeder));
         assert_eq!(level(970), Some(Level::VetToday));
         assert_eq!(level(969), Some(Level::VetToday));
     }
@@ -291,7 +291,7 @@ mod tests {
         assert_eq!(twice(SmallOrFew, SmallOrFew, 1_440), Some(Level::Watch));
         assert_eq!(
             twice(SmallOrFew, SmallOrFew, 1_441),
-            Some(Level::RingBreeder)
+            Some(Level::CallBreeder)
         );
     }
 

@@ -1,6 +1,6 @@
 //! *Watches* how fast the weight falls, as all readings together tell it.
 //!
-//! *Limit* a loss of more than 0.7 % a day that is at least 70 % certain: watch; ring the breeder when
+//! *Limit* a loss of more than 0.7 % a day that is at least 70 % certain: watch; call the breeder when
 //! it is at least 88 % certain and the chance of being below the plan's loss limit within 3 days is one
 //! in four or more as well, or when the mean of three days lies more than 1 % a day below that of the three before.
 //!
@@ -47,14 +47,14 @@ pub const RULE: Rule = Rule {
     limits: &[
         Limit::new(Level::Watch, Value::Pct(PACE_PCT)),
         Limit::new(Level::Watch, Value::Pct(WATCH_CHANCE * 100.0)),
-        Limit::new(Level::RingBreeder, Value::Pct(PACE_CHANCE * 100.0)),
-        Limit::new(Level::RingBreeder, Value::Count(LIMIT_DAYS)),
-        Limit::new(Level::RingBreeder, Value::Pct(LIMIT_CHANCE * 100.0)),
-        Limit::new(Level::RingBreeder, days(mornings::SMOOTHED_DAYS)),
-        Limit::new(Level::RingBreeder, Value::Pct(THREE_DAY_PCT)),
+        Limit::new(Level::CallBreeder, Value::Pct(PACE_CHANCE * 100.0)),
+        Limit::new(Level::CallBreeder, Value::Count(LIMIT_DAYS)),
+        Limit::new(Level::CallBreeder, Value::Pct(LIMIT_CHANCE * 100.0)),
+        Limit::new(Level::CallBreeder, days(mornings::SMOOTHED_DAYS)),
+        Limit::new(Level::CallBreeder, Value::Pct(THREE_DAY_PCT)),
     ],
     standing: Standing::Ours,
-    source: "0.7 % a day is more than 10 % over a weaning (Duerr & Gage 2020, p. 599); pace and chances: ours, tried on made-up chicks",
+    source: "0.7 % a day is more than 10 % over a weaning (Duerr & Gage 2020, p. 599); pace and chances: our own, tried on made-up chicks",
     check,
 };
 
@@ -77,7 +77,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let of_days = mornings::three_day_loss_pct_per_day(&of_days, today);
     let is_fast = of_days.is_some_and(|loss| loss > THREE_DAY_PCT + 1e-9);
     let level = if (is_near_limit || is_fast) && PACE_CHANCE <= chance {
-        Level::RingBreeder
+        Level::CallBreeder
     } else {
         Level::Watch
     };
@@ -155,11 +155,11 @@ mod tests {
     #[test]
     fn a_limit_near_by_makes_it_a_call() {
         assert_eq!(level_at(1.5, 0.4, 0.249), Some(Level::Watch));
-        assert_eq!(level_at(1.5, 0.4, 0.25), Some(Level::RingBreeder));
-        assert_eq!(level_at(1.5, 0.4, 0.251), Some(Level::RingBreeder));
+        assert_eq!(level_at(1.5, 0.4, 0.25), Some(Level::CallBreeder));
+        assert_eq!(level_at(1.5, 0.4, 0.251), Some(Level::CallBreeder));
         // and certain enough: 88 % lie below 1.175 standard deviations, 0.7 % + 1.175 × 0.4 % = 1.17 %
         assert_eq!(level_at(1.16, 0.4, 0.9), Some(Level::Watch));
-        assert_eq!(level_at(1.18, 0.4, 0.9), Some(Level::RingBreeder));
+        assert_eq!(level_at(1.18, 0.4, 0.9), Some(Level::CallBreeder));
         // a chick near the limit that keeps its weight is no case for this rule
         assert_eq!(level_at(0.2, 0.4, 0.9), None);
     }
@@ -181,7 +181,7 @@ mod tests {
         let script = falling(macaw(), 20);
         let level = |day| level_of(&RULE, &script, script.at(day, 8, 0));
         assert_eq!(level(7), None);
-        assert_eq!(level(11), Some(Level::RingBreeder));
+        assert_eq!(level(11), Some(Level::CallBreeder));
         let Value::Pct(loss) = found(&RULE, &script, script.at(11, 8, 0))[0].value else {
             panic!("the pace is in per cent")
         };
@@ -205,8 +205,8 @@ mod tests {
         };
         // day 11: days 6 to 8 have a mean of 1,000 - d/3, days 9 to 11 of 1,000 - 3d; the loss is 8d/3 in three
         // days: 0.98 % a day for d = 11, 1.80 % for d = 20
-        assert!(level(11) < Some(Level::RingBreeder));
-        assert_eq!(level(20), Some(Level::RingBreeder));
+        assert!(level(11) < Some(Level::CallBreeder));
+        assert_eq!(level(20), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -217,7 +217,7 @@ mod tests {
         let script = falling(macaw(), 20);
         let level = |hour, minute| level_of(&RULE, &script, script.at(12, hour, minute));
         // weighed on day 11 at 06:45
-        assert_eq!(level(18, 45), Some(Level::RingBreeder));
+        assert_eq!(level(18, 45), Some(Level::CallBreeder));
         assert_eq!(level(18, 46), None);
     }
 }

@@ -1,7 +1,7 @@
 //! *Watches* the time between sittings that put food into the chick, over the last 12 h.
 //!
 //! *Limit* the gap that the schedule keeps: 4 h by day or three quarters of a shorter plan's own
-//! gap, 6 h over the night. Watch below it; below half of it: ring the breeder.
+//! gap, 6 h over the night. Watch below it; below half of it: call the breeder.
 //!
 //! *Why* food on top of food stretches the crop and slows it.
 //!
@@ -34,10 +34,10 @@ pub const RULE: Rule = Rule {
     limits: &[
         Limit::new(Level::Watch, Value::Minutes(DAY_GAP_MINUTES)),
         Limit::new(Level::Watch, Value::Minutes(NIGHT_GAP_MINUTES)),
-        Limit::new(Level::RingBreeder, Value::Pct(whole(RING_PCT))),
+        Limit::new(Level::CallBreeder, Value::Pct(whole(RING_PCT))),
     ],
     standing: Standing::Ours,
-    source: "6 h at night: clinic page on avian pediatric nutrition; stasis from overfilling: Rivera 2008; the steps: ours",
+    source: "6 h at night: clinic page on avian pediatric nutrition; stasis from overfilling: Rivera 2008; the steps: our own",
     check,
 };
 
@@ -87,7 +87,7 @@ fn short_gap(facts: &Facts<'_>, before: &Sitting, latest: &Sitting) -> Option<Fi
     }
     let far_too_short = wanted * i64::from(RING_PCT) / 100;
     let (level, limit) = if gap < far_too_short {
-        (Level::RingBreeder, far_too_short)
+        (Level::CallBreeder, far_too_short)
     } else {
         (Level::Watch, wanted)
     };
@@ -116,7 +116,7 @@ mod tests {
         assert_eq!(by_day(13, 0), None);
         assert_eq!(by_day(12, 59), Some(Level::Watch));
         assert_eq!(by_day(11, 0), Some(Level::Watch));
-        assert_eq!(by_day(10, 59), Some(Level::RingBreeder));
+        assert_eq!(by_day(10, 59), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -138,7 +138,7 @@ mod tests {
         script.feed(1, 10, 30, Slot::Midday, 80);
         script.feed(1, 20, 0, Slot::Bedtime, 80);
         let level = |hour, minute| level_of(&RULE, &script, script.at(1, hour, minute));
-        assert_eq!(level(22, 30), Some(Level::RingBreeder));
+        assert_eq!(level(22, 30), Some(Level::CallBreeder));
         assert_eq!(level(22, 31), None);
     }
 
@@ -152,9 +152,9 @@ mod tests {
         };
         // the plan's feed is 80 ml
         assert_eq!(parts(60, 40), None);
-        assert_eq!(parts(61, 40), Some(Level::RingBreeder));
-        assert_eq!(parts(46, 41), Some(Level::RingBreeder));
-        assert_eq!(parts(46, 80), Some(Level::RingBreeder));
+        assert_eq!(parts(61, 40), Some(Level::CallBreeder));
+        assert_eq!(parts(46, 41), Some(Level::CallBreeder));
+        assert_eq!(parts(46, 80), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -177,7 +177,7 @@ mod tests {
         assert_eq!(level(Some(SameFoodAnswer::NotedTwice)), None);
         assert_eq!(
             level(Some(SameFoodAnswer::TwoFeeds)),
-            Some(Level::RingBreeder)
+            Some(Level::CallBreeder)
         );
     }
 

@@ -1,6 +1,6 @@
 //! *Watches* for mornings without gain in a chick that should still be growing.
 //!
-//! *Limit* a day: watch; two days: ring the breeder. A day is a civil day and at least 18 h.
+//! *Limit* a day: watch; two days: call the breeder. A day is a civil day and at least 18 h.
 //!
 //! *Why* a growing chick gains every day; one that stands still is ill, cold or underfed.
 //!
@@ -45,10 +45,10 @@ pub const RULE: Rule = Rule {
         Limit::new(Level::Watch, Value::Pct(whole(GROWING_PCT))),
         Limit::new(Level::Watch, days(LATEST_GROWTH_DAYS)),
         Limit::new(Level::Watch, Value::Count(WATCH_DAYS)),
-        Limit::new(Level::RingBreeder, Value::Count(RING_DAYS)),
+        Limit::new(Level::CallBreeder, Value::Count(RING_DAYS)),
     ],
     standing: Standing::Published,
-    source: "two days: Duerr & Gage 2020, p. 599; one day and the age up to which it counts: ours",
+    source: "two days: Duerr & Gage 2020, p. 599; one day and the age up to which it counts: our own",
     check,
 };
 
@@ -89,7 +89,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let (level, limit, standing) = match stalled {
         ..WATCH_DAYS => return Vec::new(),
         WATCH_DAYS..RING_DAYS => (Level::Watch, WATCH_DAYS, Standing::Ours),
-        RING_DAYS.. => (Level::RingBreeder, RING_DAYS, Standing::Published),
+        RING_DAYS.. => (Level::CallBreeder, RING_DAYS, Standing::Published),
     };
     vec![Finding {
         rule: RuleId::GrowthStalled,
@@ -133,9 +133,9 @@ mod tests {
         script.weigh(3, 830);
         assert_eq!(level(&script, 3), Some(Level::Watch));
         script.weigh(4, 829);
-        assert_eq!(level(&script, 4), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 4), Some(Level::CallBreeder));
         script.weigh(5, 828);
-        assert_eq!(level(&script, 5), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 5), Some(Level::CallBreeder));
         script.weigh(6, 831);
         assert_eq!(level(&script, 6), None);
     }
@@ -159,7 +159,7 @@ mod tests {
             script.weigh(1, 900).weigh(2, 900).weigh(3, 900);
             level(&script, 3)
         };
-        assert_eq!(stalled(52), Some(Level::RingBreeder));
+        assert_eq!(stalled(52), Some(Level::CallBreeder));
         assert_eq!(stalled(53), None);
     }
 
@@ -170,7 +170,7 @@ mod tests {
         script.weigh(1, 1_214).weigh(2, 1_214);
         assert_eq!(level(&script, 2), None);
         script.weigh(3, 1_213);
-        assert_eq!(level(&script, 3), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 3), Some(Level::CallBreeder));
         let slot = Slot::Midday;
         let by_breeder = true;
         script.note(3, 7, 0, Change::FeedDropped { slot, by_breeder });

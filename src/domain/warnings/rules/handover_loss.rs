@@ -1,6 +1,6 @@
 //! *Watches* the latest empty-crop weight against the handover weight.
 //!
-//! *Limit* the plan's loss limit (10 % unless the breeder says otherwise, within 3 to 15 %): ring the breeder;
+//! *Limit* the plan's loss limit (10 % unless the breeder says otherwise, within 3 to 15 %): call the breeder;
 //! half as much again, at most 15 %: vet today (below 150 g at most 10 %); twice as much, at most 20 %:
 //! emergency; seven tenths of it (7 %): watch.
 //!
@@ -42,9 +42,9 @@ pub const RULE: Rule = Rule {
     limits: &[
         Limit::new(Level::Watch, Value::Times(WATCH_TIMES)),
         Limit::new(Level::Watch, Value::Pct(PUBLISHED_PCT * WATCH_TIMES)),
-        Limit::new(Level::RingBreeder, Value::Pct(PUBLISHED_PCT)),
-        Limit::new(Level::RingBreeder, Value::Pct(LEAST_PCT)),
-        Limit::new(Level::RingBreeder, Value::Pct(MOST_PCT)),
+        Limit::new(Level::CallBreeder, Value::Pct(PUBLISHED_PCT)),
+        Limit::new(Level::CallBreeder, Value::Pct(LEAST_PCT)),
+        Limit::new(Level::CallBreeder, Value::Pct(MOST_PCT)),
         Limit::new(Level::VetToday, Value::Times(VET_TIMES)),
         Limit::new(Level::VetToday, Value::Pct(PUBLISHED_PCT * VET_TIMES)),
         Limit::new(Level::VetToday, Value::Grams(SMALL_BELOW)),
@@ -56,7 +56,7 @@ pub const RULE: Rule = Rule {
         ),
     ],
     standing: Standing::Ours,
-    source: "10 %: Duerr & Gage 2020, p. 599; the steps around it: ours; another limit: the breeder's",
+    source: "10 %: Duerr & Gage 2020, p. 599; the steps around it: our own; another limit: the breeder's",
     check,
 };
 
@@ -75,15 +75,15 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let emergency = (limit * EMERGENCY_TIMES).min(PUBLISHED_PCT * EMERGENCY_TIMES);
     let limits = [
         Limit::new(Level::Watch, Value::Pct(limit * WATCH_TIMES)),
-        Limit::new(Level::RingBreeder, Value::Pct(limit)),
+        Limit::new(Level::CallBreeder, Value::Pct(limit)),
         Limit::new(Level::VetToday, Value::Pct(vet)),
         Limit::new(Level::Emergency, Value::Pct(emergency)),
     ];
     let reached = level_reached(loss, &limits).map(|(reached, level)| {
         let is_published = (reached - PUBLISHED_PCT).abs() < 1e-9;
         let standing = match level {
-            Level::RingBreeder if is_published => Standing::Published,
-            Level::RingBreeder => Standing::CommonPractice,
+            Level::CallBreeder if is_published => Standing::Published,
+            Level::CallBreeder => Standing::CommonPractice,
             Level::Settled | Level::Watch | Level::VetToday | Level::Emergency => Standing::Ours,
         };
         pct_finding(RuleId::HandoverLoss, level, loss, reached, standing)
@@ -113,8 +113,8 @@ mod tests {
         assert_eq!(level_at(931, 10), None);
         assert_eq!(level_at(930, 10), Some(Level::Watch));
         assert_eq!(level_at(901, 10), Some(Level::Watch));
-        assert_eq!(level_at(900, 10), Some(Level::RingBreeder));
-        assert_eq!(level_at(851, 10), Some(Level::RingBreeder));
+        assert_eq!(level_at(900, 10), Some(Level::CallBreeder));
+        assert_eq!(level_at(851, 10), Some(Level::CallBreeder));
         assert_eq!(level_at(850, 10), Some(Level::VetToday));
         assert_eq!(level_at(801, 10), Some(Level::VetToday));
         assert_eq!(level_at(800, 10), Some(Level::Emergency));
@@ -123,7 +123,7 @@ mod tests {
     #[test]
     fn the_breeders_limit_moves_every_step() {
         assert_eq!(level_at(951, 5), Some(Level::Watch));
-        assert_eq!(level_at(950, 5), Some(Level::RingBreeder));
+        assert_eq!(level_at(950, 5), Some(Level::CallBreeder));
         assert_eq!(level_at(900, 5), Some(Level::Emergency));
     }
 
@@ -138,7 +138,7 @@ mod tests {
         }
         // 1 % of an older plan counts as 3 %
         assert_eq!(level_at(971, 1), Some(Level::Watch));
-        assert_eq!(level_at(970, 1), Some(Level::RingBreeder));
+        assert_eq!(level_at(970, 1), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -156,7 +156,7 @@ mod tests {
         assert_eq!(level(100, 91), Some(Level::Watch));
         assert_eq!(level(100, 90), Some(Level::VetToday));
         assert_eq!(level(100, 89), Some(Level::VetToday));
-        assert_eq!(level(150, 135), Some(Level::RingBreeder));
+        assert_eq!(level(150, 135), Some(Level::CallBreeder));
     }
 
     #[test]

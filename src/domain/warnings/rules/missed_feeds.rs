@@ -1,8 +1,8 @@
 //! *Watches* feeds of the plan that are known not to have been given, in a row up to now.
 //!
-//! *Limit* in a chick past its peak one: watch, two: ring the breeder, three: vet today; in one that still
+//! *Limit* in a chick past its peak one: watch, two: call the breeder, three: vet today; in one that still
 //! grows, or that is in its first day here, a step earlier. 12 h since the last food, or the plan's
-//! longest gap and 2 h where that is later: ring the breeder; 24 h: vet today. A chick in pin feathers:
+//! longest gap and 2 h where that is later: call the breeder; 24 h: vet today. A chick in pin feathers:
 //! vet today at 8 h, or the longest gap and 2 h. Feeds left out count unless breeder or vet advised it;
 //! feeds refused in the same row count too, unless they are a normal part of weaning.
 //!
@@ -43,18 +43,18 @@ pub const RULE: Rule = Rule {
     name: "missed-feeds",
     limits: &[
         Limit::new(Level::Watch, Value::Count(WATCH_FEEDS)),
-        Limit::new(Level::RingBreeder, Value::Count(RING_FEEDS)),
+        Limit::new(Level::CallBreeder, Value::Count(RING_FEEDS)),
         Limit::new(Level::VetToday, Value::Count(VET_FEEDS)),
-        Limit::new(Level::RingBreeder, Value::Minutes(HUNGRY_MINUTES)),
+        Limit::new(Level::CallBreeder, Value::Minutes(HUNGRY_MINUTES)),
         Limit::new(Level::VetToday, Value::Minutes(FOODLESS_MINUTES)),
         Limit::new(Level::VetToday, Value::Minutes(HUNGRY_IN_PINS_MINUTES)),
         Limit::new(
-            Level::RingBreeder,
+            Level::CallBreeder,
             Value::Minutes(AFTER_LONGEST_GAP_MINUTES),
         ),
     ],
     standing: Standing::Ours,
-    source: "three feeds, 24 h, and 8 h in pin feathers: common practice; the rest: ours",
+    source: "three feeds, 24 h, and 8 h in pin feathers: common practice; the rest: our own",
     check,
 };
 
@@ -113,8 +113,8 @@ pub(crate) fn finding(facts: &Facts<'_>, rule: RuleId, row: &FoodlessRow, feeds:
         _ if is_younger(FEATHERED_FROM_DAYS) && minutes >= pins => {
             by_hours(Level::VetToday, pins, Standing::CommonPractice)
         }
-        RING_FEEDS => by_count(Level::RingBreeder, RING_FEEDS - early, Standing::Ours),
-        _ if minutes >= hungry => by_hours(Level::RingBreeder, hungry, Standing::Ours),
+        RING_FEEDS => by_count(Level::CallBreeder, RING_FEEDS - early, Standing::Ours),
+        _ if minutes >= hungry => by_hours(Level::CallBreeder, hungry, Standing::Ours),
         _ => by_count(Level::Watch, WATCH_FEEDS, Standing::Ours),
     }
 }
@@ -151,7 +151,7 @@ mod tests {
 
     #[test]
     fn one_two_and_three_feeds_in_a_row() {
-        let (watch, ring, vet) = (Level::Watch, Level::RingBreeder, Level::VetToday);
+        let (watch, ring, vet) = (Level::Watch, Level::CallBreeder, Level::VetToday);
         assert_eq!(levels(fed(macaw())), [watch, ring, vet].map(Some));
         // up to 56 days a green-winged macaw grows: half of the 16 weeks at which weaning begins
         assert_eq!(levels(fed(aged(7))), [ring, vet, vet].map(Some));
@@ -170,8 +170,8 @@ mod tests {
         let mut script = fed(macaw());
         script.leave_out(2, 8, 30, Slot::Morning, NOT_GIVEN);
         assert_eq!(level(&script, 2, 9, 59), Some(Level::Watch));
-        assert_eq!(level(&script, 2, 10, 0), Some(Level::RingBreeder));
-        assert_eq!(level(&script, 2, 21, 59), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 2, 10, 0), Some(Level::CallBreeder));
+        assert_eq!(level(&script, 2, 21, 59), Some(Level::CallBreeder));
         assert_eq!(level(&script, 2, 22, 0), Some(Level::VetToday));
     }
 
@@ -196,7 +196,7 @@ mod tests {
         script.note(2, 9, 0, Change::refused(Some(Slot::Midday)));
         assert_eq!(level(&script, 2, 9, 30), Some(Level::Watch));
         // three hours after the latest try none belongs to it
-        assert_eq!(level(&script, 2, 12, 0), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 2, 12, 0), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -209,7 +209,7 @@ mod tests {
             level_of(&RULE, &script, script.at(2, 12, 30))
         };
         assert_eq!(level(20), Some(Level::Watch));
-        assert_eq!(level(12), Some(Level::RingBreeder));
+        assert_eq!(level(12), Some(Level::CallBreeder));
     }
 
     #[test]

@@ -196,7 +196,7 @@ pub enum Concern {
 /// Ours. A loss against the handover weight is nearly always a loss against the peak too, and a feed
 /// refused is followed by one not given: counted apart they would raise the level of one and the same
 /// trouble. Silence, a missing weighing, a short gap, a large feed, the room or a missing vet visit are no signs
-/// in the chick, so they ring the breeder but raise nothing.
+/// in the chick, so they call the breeder but raise nothing.
 pub const fn concern(rule: RuleId) -> Option<Concern> {
     match rule {
         RuleId::HandoverLoss
@@ -233,11 +233,11 @@ pub const fn concern(rule: RuleId) -> Option<Concern> {
     }
 }
 
-/// The level that findings add up to: the highest of them, two concerns at *Ring the breeder* make
+/// The level that findings add up to: the highest of them, two concerns at *Call the breeder* make
 /// *Vet today*, and *Vet today* with a dull chick makes *Emergency*. Both raising rules are ours.
 ///
 /// A dull chick is at *Vet today* by itself and with any loss; only another reason for *Vet today*, or
-/// two concerns at *Ring the breeder*, makes it an emergency.
+/// two concerns at *Call the breeder*, makes it an emergency.
 pub fn raised(findings: &[Finding]) -> Level {
     let highest = findings
         .iter()
@@ -246,7 +246,7 @@ pub fn raised(findings: &[Finding]) -> Level {
         .unwrap_or(Level::Settled);
     let mut concerns = findings
         .iter()
-        .filter(|finding| finding.level == Level::RingBreeder)
+        .filter(|finding| finding.level == Level::CallBreeder)
         .filter_map(|finding| concern(finding.rule));
     let first = concerns.next();
     let are_several = concerns.any(|other| Some(other) != first);
@@ -270,7 +270,7 @@ pub fn raised(findings: &[Finding]) -> Level {
 /// Why a level is above that of every finding.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Raise {
-    /// Two concerns at *Ring the breeder*.
+    /// Two concerns at *Call the breeder*.
     TwoConcerns,
     /// A dull chick with another reason for the vet.
     DullToo,
@@ -386,30 +386,30 @@ mod tests {
 
     #[test]
     fn one_call_stays_a_call_and_two_make_vet_today() {
-        let loss = finding(RuleId::HandoverLoss, Level::RingBreeder);
-        let crop = finding(RuleId::CropLate, Level::RingBreeder);
+        let loss = finding(RuleId::HandoverLoss, Level::CallBreeder);
+        let crop = finding(RuleId::CropLate, Level::CallBreeder);
         let watch = finding(RuleId::CropSlow, Level::Watch);
-        assert_eq!(raised(&[loss, watch]), Level::RingBreeder);
+        assert_eq!(raised(&[loss, watch]), Level::CallBreeder);
         assert_eq!(raised(&[loss, crop]), Level::VetToday);
     }
 
     #[test]
     fn two_calls_about_the_same_thing_are_one_reason() {
-        let handover = finding(RuleId::HandoverLoss, Level::RingBreeder);
-        let peak = finding(RuleId::PeakLoss, Level::RingBreeder);
-        assert_eq!(raised(&[handover, peak]), Level::RingBreeder);
-        let refused = finding(RuleId::RefusedFeeds, Level::RingBreeder);
-        let missed = finding(RuleId::MissedFeeds, Level::RingBreeder);
-        assert_eq!(raised(&[refused, missed]), Level::RingBreeder);
+        let handover = finding(RuleId::HandoverLoss, Level::CallBreeder);
+        let peak = finding(RuleId::PeakLoss, Level::CallBreeder);
+        assert_eq!(raised(&[handover, peak]), Level::CallBreeder);
+        let refused = finding(RuleId::RefusedFeeds, Level::CallBreeder);
+        let missed = finding(RuleId::MissedFeeds, Level::CallBreeder);
+        assert_eq!(raised(&[refused, missed]), Level::CallBreeder);
         assert_eq!(raised(&[refused, missed, peak]), Level::VetToday);
     }
 
     #[test]
     fn a_call_about_the_care_raises_nothing() {
-        let loss = finding(RuleId::HandoverLoss, Level::RingBreeder);
-        let unweighed = finding(RuleId::NoWeighing, Level::RingBreeder);
-        let gap = finding(RuleId::GapTooShort, Level::RingBreeder);
-        assert_eq!(raised(&[loss, unweighed, gap]), Level::RingBreeder);
+        let loss = finding(RuleId::HandoverLoss, Level::CallBreeder);
+        let unweighed = finding(RuleId::NoWeighing, Level::CallBreeder);
+        let gap = finding(RuleId::GapTooShort, Level::CallBreeder);
+        assert_eq!(raised(&[loss, unweighed, gap]), Level::CallBreeder);
     }
 
     #[test]
@@ -423,8 +423,8 @@ mod tests {
 
     #[test]
     fn two_calls_with_a_dull_chick_are_an_emergency() {
-        let loss = finding(RuleId::HandoverLoss, Level::RingBreeder);
-        let crop = finding(RuleId::CropLate, Level::RingBreeder);
+        let loss = finding(RuleId::HandoverLoss, Level::CallBreeder);
+        let crop = finding(RuleId::CropLate, Level::CallBreeder);
         let dull = finding(RuleId::SignSeen(Sign::Dull), Level::VetToday);
         assert_eq!(raised(&[dull, loss]), Level::VetToday);
         assert_eq!(raised(&[dull, loss, crop]), Level::Emergency);
@@ -432,8 +432,8 @@ mod tests {
 
     #[test]
     fn a_level_above_every_finding_says_what_raised_it() {
-        let loss = finding(RuleId::HandoverLoss, Level::RingBreeder);
-        let crop = finding(RuleId::CropLate, Level::RingBreeder);
+        let loss = finding(RuleId::HandoverLoss, Level::CallBreeder);
+        let crop = finding(RuleId::CropLate, Level::CallBreeder);
         let vet = finding(RuleId::PeakLoss, Level::VetToday);
         let dull = finding(RuleId::SignSeen(Sign::Dull), Level::VetToday);
         let breath = finding(RuleId::SignSeen(Sign::LabouredBreathing), Level::Emergency);
@@ -456,16 +456,16 @@ mod tests {
 
     #[test]
     fn a_limit_is_reached_at_its_own_value() {
-        let limits = [(Level::RingBreeder, 10.0), (Level::VetToday, 15.0)]
+        let limits = [(Level::CallBreeder, 10.0), (Level::VetToday, 15.0)]
             .map(|(level, pct)| Limit::new(level, Value::Pct(pct)));
         assert_eq!(level_reached(9.99, &limits), None);
         assert_eq!(
             level_reached(10.0, &limits),
-            Some((10.0, Level::RingBreeder))
+            Some((10.0, Level::CallBreeder))
         );
         assert_eq!(
             level_reached(14.99, &limits),
-            Some((10.0, Level::RingBreeder))
+            Some((10.0, Level::CallBreeder))
         );
         assert_eq!(level_reached(15.0, &limits), Some((15.0, Level::VetToday)));
     }

@@ -1,6 +1,6 @@
 //! *Watches* for silence: how long ago food was last noted, where nothing tells that a feed was not given.
 //!
-//! *Limit* the plan's longest gap and 2 h: watch, and "Has it eaten?" is asked; 24 h: ring the breeder (2 h
+//! *Limit* the plan's longest gap and 2 h: watch, and "Has it eaten?" is asked; 24 h: call the breeder (2 h
 //! after the question where that is later). Not while the chick is on its way as planned.
 //!
 //! *Why* a feed without a note was mostly given, but a chick that nobody has fed tells nothing either.
@@ -20,10 +20,10 @@ pub const RULE: Rule = Rule {
     name: "no-food-noted",
     limits: &[
         Limit::new(Level::Watch, Value::Minutes(AFTER_LONGEST_GAP_MINUTES)),
-        Limit::new(Level::RingBreeder, Value::Minutes(FOODLESS_MINUTES)),
+        Limit::new(Level::CallBreeder, Value::Minutes(FOODLESS_MINUTES)),
     ],
     standing: Standing::Ours,
-    source: "24 h: common practice; the longest gap and 2 h: ours",
+    source: "24 h: common practice; the longest gap and 2 h: our own",
     check,
 };
 
@@ -44,7 +44,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     if minutes >= call {
         vec![minutes_finding(
             rule,
-            Level::RingBreeder,
+            Level::CallBreeder,
             minutes,
             call,
             Standing::Ours,
@@ -78,7 +78,7 @@ mod tests {
         assert_eq!(level(2, 8, 59), None);
         assert_eq!(level(2, 9, 0), Some(Level::Watch));
         assert_eq!(level(2, 20, 59), Some(Level::Watch));
-        assert_eq!(level(2, 21, 0), Some(Level::RingBreeder));
+        assert_eq!(level(2, 21, 0), Some(Level::CallBreeder));
     }
 
     #[test]

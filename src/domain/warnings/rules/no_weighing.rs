@@ -1,6 +1,6 @@
 //! *Watches* how long ago the chick was last weighed with an empty crop.
 //!
-//! *Limit* 36 h: watch; 72 h: ring the breeder; counted from the coming home at the earliest. A weaned bird
+//! *Limit* 36 h: watch; 72 h: call the breeder; counted from the coming home at the earliest. A weaned bird
 //! is weighed once a week: watch after 10 days, never a call.
 //!
 //! *Why* weight is the only early sign an owner can measure; every other rule is blind without it.
@@ -29,11 +29,11 @@ pub const RULE: Rule = Rule {
     name: "no-weighing",
     limits: &[
         Limit::new(Level::Watch, Value::Minutes(WATCH_MINUTES)),
-        Limit::new(Level::RingBreeder, Value::Minutes(RING_MINUTES)),
+        Limit::new(Level::CallBreeder, Value::Minutes(RING_MINUTES)),
         Limit::new(Level::Watch, Value::Minutes(WEANED_MINUTES)),
     ],
     standing: Standing::Ours,
-    source: "daily weighing: Duerr & Gage 2020, p. 599; the hours: ours",
+    source: "daily weighing: Duerr & Gage 2020, p. 599; the hours: our own",
     check,
 };
 
@@ -49,7 +49,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         | LifeStage::OnTheWay
         | LifeStage::SettlingIn
         | LifeStage::Weaning => &[
-            (RING_MINUTES, Level::RingBreeder),
+            (RING_MINUTES, Level::CallBreeder),
             (WATCH_MINUTES, Level::Watch),
         ],
         LifeStage::Grown | LifeStage::Died => &[],
@@ -82,7 +82,7 @@ mod tests {
         assert_eq!(level(2, 18, 44), None);
         assert_eq!(level(2, 18, 45), Some(Level::Watch));
         assert_eq!(level(4, 6, 44), Some(Level::Watch));
-        assert_eq!(level(4, 6, 45), Some(Level::RingBreeder));
+        assert_eq!(level(4, 6, 45), Some(Level::CallBreeder));
     }
 
     #[test]

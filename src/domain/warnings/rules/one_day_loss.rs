@@ -1,6 +1,6 @@
 //! *Watches* the change from one morning's empty-crop weight to the next.
 //!
-//! *Limit* 3 %: watch; 5 %: ring the breeder, with any sign vet today; 10 %: vet today. From 5 % on a second weighing
+//! *Limit* 3 %: watch; 5 %: call the breeder, with any sign vet today; 10 %: vet today. From 5 % on a second weighing
 //! within 30 min counts with the first as their mean; until it is there or 30 min are over, 5 % is at watch.
 //!
 //! *Why* a loss of this size in a single day is more than the scale's noise and more than weaning.
@@ -33,11 +33,11 @@ pub const RULE: Rule = Rule {
     name: "one-day-loss",
     limits: &[
         Limit::new(Level::Watch, Value::Pct(3.0)),
-        Limit::new(Level::RingBreeder, Value::Pct(RING_PCT)),
+        Limit::new(Level::CallBreeder, Value::Pct(RING_PCT)),
         Limit::new(Level::VetToday, Value::Pct(10.0)),
     ],
     standing: Standing::Ours,
-    source: "5 % and 10 % as significant and alarming losses: avian weighing pages; for a single day: ours",
+    source: "5 % and 10 % as significant and alarming losses: avian weighing pages; for a single day: our own",
     check,
 };
 
@@ -51,11 +51,11 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let has_sign = !sign_seen::present(facts.now, facts.chick).is_empty();
     reached
         .map(|(limit, level)| match level {
-            Level::RingBreeder if has_sign => (limit, Level::VetToday),
-            Level::RingBreeder if is_to_be_confirmed(facts) => (limit, Level::Watch),
+            Level::CallBreeder if has_sign => (limit, Level::VetToday),
+            Level::CallBreeder if is_to_be_confirmed(facts) => (limit, Level::Watch),
             Level::Settled
             | Level::Watch
-            | Level::RingBreeder
+            | Level::CallBreeder
             | Level::VetToday
             | Level::Emergency => (limit, level),
         })
@@ -120,8 +120,8 @@ mod tests {
         assert_eq!(level_at(971), None);
         assert_eq!(level_at(970), Some(Level::Watch));
         assert_eq!(level_at(951), Some(Level::Watch));
-        assert_eq!(level_at(950), Some(Level::RingBreeder));
-        assert_eq!(level_at(901), Some(Level::RingBreeder));
+        assert_eq!(level_at(950), Some(Level::CallBreeder));
+        assert_eq!(level_at(901), Some(Level::CallBreeder));
         assert_eq!(level_at(900), Some(Level::VetToday));
     }
 
@@ -132,7 +132,7 @@ mod tests {
         script.weigh(1, 1_000).weigh(2, 940);
         let level = |script: &Scenario, minute| level_of(&RULE, script, script.at(2, 7, minute));
         assert_eq!(level(&script, 14), Some(Level::Watch));
-        assert_eq!(level(&script, 15), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 15), Some(Level::CallBreeder));
         let second = |grams: i32| {
             let mut script = script.clone();
             let weight = Grams::whole(grams);
@@ -141,7 +141,7 @@ mod tests {
             level(&script, 0)
         };
         // with 940 g: means of 950 g and 951 g, 5 % and less
-        assert_eq!(second(960), Some(Level::RingBreeder));
+        assert_eq!(second(960), Some(Level::CallBreeder));
         assert_eq!(second(962), Some(Level::Watch));
         assert_eq!(second(1_002), None);
     }
@@ -170,7 +170,7 @@ mod tests {
         script.weigh(8, 925);
         assert_eq!(
             level_of(&RULE, &script, script.at(8, 8, 0)),
-            Some(Level::RingBreeder)
+            Some(Level::CallBreeder)
         );
     }
 
@@ -187,7 +187,7 @@ mod tests {
         script.weigh(1, 1_000).weigh(2, 940);
         assert_eq!(
             level_of(&RULE, &script, script.at(3, 18, 44)),
-            Some(Level::RingBreeder)
+            Some(Level::CallBreeder)
         );
         assert_eq!(level_of(&RULE, &script, script.at(3, 18, 45)), None);
     }

@@ -1,7 +1,7 @@
 //! *Watches* the latest empty-crop weight against the highest one: the peak on the breeder's card, or the
 //! highest since the handover.
 //!
-//! *Limit* 10 %: ring the breeder; 15 %: vet today; 20 %: emergency while it falls or shows any sign, vet today when
+//! *Limit* 10 %: call the breeder; 15 %: vet today; 20 %: emergency while it falls or shows any sign, vet today when
 //! it was level for seven days; 25 %: emergency. A bird whose peak is below 150 g: vet today at 10 %, emergency at 20 %.
 //!
 //! A loss from 10 % on is at watch when the weight was level for seven days and there is no sign, and while
@@ -44,7 +44,7 @@ const BELIEVED: f64 = 0.9;
 
 /// The limits of a bird whose peak is [`SMALL_BELOW`] or more.
 const LIMITS: &[Limit] = &[
-    Limit::new(Level::RingBreeder, Value::Pct(RING_PCT)),
+    Limit::new(Level::CallBreeder, Value::Pct(RING_PCT)),
     Limit::new(Level::VetToday, Value::Pct(VET_PCT)),
     Limit::new(Level::Emergency, Value::Pct(FALLING_PCT)),
     Limit::new(Level::Emergency, Value::Pct(EMERGENCY_PCT)),
@@ -61,7 +61,7 @@ pub const RULE: Rule = Rule {
     name: "peak-loss",
     limits: &[
         Limit::new(Level::Watch, days(loss::PEAK_DAYS)),
-        Limit::new(Level::RingBreeder, Value::Pct(RING_PCT)),
+        Limit::new(Level::CallBreeder, Value::Pct(RING_PCT)),
         Limit::new(Level::Watch, days(LEVEL_DAYS)),
         Limit::new(Level::Watch, Value::Pct(LEVEL_PCT_PER_DAY)),
         Limit::new(Level::VetToday, Value::Pct(VET_PCT)),
@@ -71,7 +71,7 @@ pub const RULE: Rule = Rule {
         Limit::new(Level::Emergency, Value::Pct(EMERGENCY_PCT)),
     ],
     standing: Standing::Ours,
-    source: "10 %: Watchbird Nov/Dec 1999; Duerr & Gage 2020, p. 599; 20 % on average in weaned chicks: Groffen 2008; the steps: ours",
+    source: "10 %: Watchbird Nov/Dec 1999; Duerr & Gage 2020, p. 599; 20 % on average in weaned chicks: Groffen 2008; the steps: our own",
     check,
 };
 
@@ -90,13 +90,13 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let is_level = mornings::is_level(&mornings::mornings(now, chick), today)
         && sign_seen::present(now, chick).is_empty();
     let level = match level {
-        Level::RingBreeder if is_doubtful || is_level => Level::Watch,
+        Level::CallBreeder if is_doubtful || is_level => Level::Watch,
         Level::Emergency if is_level && !is_small && limit < EMERGENCY_PCT => Level::VetToday,
-        Level::Settled | Level::Watch | Level::RingBreeder | Level::VetToday | Level::Emergency => {
+        Level::Settled | Level::Watch | Level::CallBreeder | Level::VetToday | Level::Emergency => {
             level
         }
     };
-    let standing = if level == Level::RingBreeder {
+    let standing = if level == Level::CallBreeder {
         Standing::Published
     } else {
         Standing::Ours
@@ -153,7 +153,7 @@ mod tests {
         assert_eq!(level_after_week(826, None), Some(Level::VetToday));
         assert_eq!(level_after_week(825, None), Some(Level::Emergency));
         let seen = Some(Sign::BegsAllDay);
-        assert_eq!(level_after_week(968, seen), Some(Level::RingBreeder));
+        assert_eq!(level_after_week(968, seen), Some(Level::CallBreeder));
         assert_eq!(level_after_week(880, seen), Some(Level::Emergency));
     }
 
@@ -168,7 +168,7 @@ mod tests {
         // of 1,200 g: 15 % are 1,020 g
         script.weigh(1, 1_021);
         let level = |script: &Scenario, day| level_of(&RULE, script, script.at(day, 8, 0));
-        assert_eq!(level(&script, 1), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 1), Some(Level::CallBreeder));
         script.weigh(2, 1_020);
         assert_eq!(level(&script, 2), Some(Level::VetToday));
     }
@@ -189,7 +189,7 @@ mod tests {
         assert_eq!(level(100, 90), Some(Level::VetToday));
         assert_eq!(level(100, 81), Some(Level::VetToday));
         assert_eq!(level(100, 80), Some(Level::Emergency));
-        assert_eq!(level(150, 135), Some(Level::RingBreeder));
+        assert_eq!(level(150, 135), Some(Level::CallBreeder));
     }
 
     /// The level at a weight after a peak of 1,100 g.
@@ -205,7 +205,7 @@ mod tests {
         // of 1,100 g: 990 g, 935 g and 880 g
         assert_eq!(level_at(991), None);
         assert_eq!(level_at(990), Some(Level::Watch));
-        assert_eq!(level_at(936), Some(Level::RingBreeder));
+        assert_eq!(level_at(936), Some(Level::CallBreeder));
         assert_eq!(level_at(935), Some(Level::VetToday));
         assert_eq!(level_at(881), Some(Level::VetToday));
         assert_eq!(level_at(880), Some(Level::Emergency));
@@ -221,7 +221,7 @@ mod tests {
         assert_eq!(level(&script, 5), Some(Level::Watch));
         // three mornings in a row 12 % below the peak
         script.weigh(6, 968).weigh(7, 968).weigh(8, 968);
-        assert_eq!(level(&script, 8), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 8), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -242,7 +242,7 @@ mod tests {
         };
         assert_eq!(standing(&script, 5), (Level::Watch, Standing::Ours));
         script.weigh(6, 968).weigh(7, 968).weigh(8, 968);
-        let expected = (Level::RingBreeder, Standing::Published);
+        let expected = (Level::CallBreeder, Standing::Published);
         assert_eq!(standing(&script, 8), expected);
     }
 

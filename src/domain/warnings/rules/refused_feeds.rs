@@ -25,7 +25,7 @@ pub const RULE: Rule = Rule {
     name: "refused-feeds",
     limits: &[
         Limit::new(Level::Watch, Value::Count(WATCH_FEEDS)),
-        Limit::new(Level::RingBreeder, Value::Count(RING_FEEDS)),
+        Limit::new(Level::CallBreeder, Value::Count(RING_FEEDS)),
         Limit::new(Level::VetToday, Value::Count(VET_FEEDS)),
         Limit::new(Level::Watch, Value::Pct(feeding_streak::NORMAL_SHARE_PCT)),
     ],
@@ -85,7 +85,7 @@ mod tests {
     #[test]
     fn one_two_and_three_refusals_of_a_chick_too_young_to_be_weaned() {
         // at 17:00 the last food is 14 h ago as well
-        let (watch, ring, vet) = (Level::Watch, Level::RingBreeder, Level::VetToday);
+        let (watch, ring, vet) = (Level::Watch, Level::CallBreeder, Level::VetToday);
         assert_eq!(levels(12, 1_000), [watch, ring, vet].map(Some));
     }
 
@@ -114,14 +114,14 @@ mod tests {
         script.note(2, 7, 45, Change::refused(None));
         assert_eq!(
             level_of(&RULE, &script, script.at(2, 7, 46)),
-            Some(Level::RingBreeder)
+            Some(Level::CallBreeder)
         );
     }
 
     #[test]
     fn a_weaning_chick_above_ninety_per_cent_is_only_watched() {
         // green-winged macaws are weaned from 16 weeks on
-        let (watch, ring, vet) = (Level::Watch, Level::RingBreeder, Level::VetToday);
+        let (watch, ring, vet) = (Level::Watch, Level::CallBreeder, Level::VetToday);
         assert_eq!(levels(15, 950), [watch, ring, vet].map(Some));
         assert_eq!(levels(16, 901), [watch, watch, watch].map(Some));
         assert_eq!(levels(16, 900), [watch, ring, vet].map(Some));
@@ -137,7 +137,7 @@ mod tests {
             script.note(3, hour, 0, Change::refused(Some(slot)));
         }
         let now = script.at(3, 14, 30);
-        assert_eq!(level_of(&RULE, &script, now), Some(Level::RingBreeder));
+        assert_eq!(level_of(&RULE, &script, now), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -149,7 +149,7 @@ mod tests {
         }
         let level = |hour, minute| level_of(&RULE, &script, script.at(2, hour, minute));
         assert_eq!(level(18, 45), Some(Level::Watch));
-        assert_eq!(level(18, 46), Some(Level::RingBreeder));
+        assert_eq!(level(18, 46), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -174,8 +174,8 @@ mod tests {
         let level = |hour, minute| level_of(&RULE, &script, script.at(2, hour, minute));
         assert_eq!(level(1, 59), Some(Level::Watch));
         // 12 h, as long as the plan's night and 2 h
-        assert_eq!(level(2, 0), Some(Level::RingBreeder));
-        assert_eq!(level(13, 59), Some(Level::RingBreeder));
+        assert_eq!(level(2, 0), Some(Level::CallBreeder));
+        assert_eq!(level(13, 59), Some(Level::CallBreeder));
         assert_eq!(level(14, 0), Some(Level::VetToday));
     }
 
@@ -194,7 +194,7 @@ mod tests {
         let slot = Slot::Midday;
         script.note(2, 14, 0, Change::refused(Some(slot)));
         let now = script.at(2, 14, 30);
-        assert_eq!(level_of(&RULE, &script, now), Some(Level::RingBreeder));
+        assert_eq!(level_of(&RULE, &script, now), Some(Level::CallBreeder));
         script.feed(2, 14, 45, Slot::Midday, 20);
         assert_eq!(level_of(&RULE, &script, script.at(2, 15, 0)), None);
     }

@@ -1,7 +1,7 @@
 //! *Watches* the last room temperature noted in 24 h.
 //!
 //! *Limit* outside the plan's range (24 to 27 °C unless the breeder says otherwise; once it is being weaned from 22 °C): watch; also below
-//! 21 °C or above 30 °C: ring the breeder. Below 21 °C or above 30 °C within the plan's range: watch.
+//! 21 °C or above 30 °C: call the breeder. Below 21 °C or above 30 °C within the plan's range: watch.
 //!
 //! *Why* in a cool room the crop slows and the chick burns its food for warmth; in a hot one it pants
 //! and dries out.
@@ -34,11 +34,11 @@ pub const RULE: Rule = Rule {
         Limit::new(Level::Watch, Value::Celsius(CarePlan::ROOM_FROM)),
         Limit::new(Level::Watch, Value::Celsius(CarePlan::ROOM_TO)),
         Limit::new(Level::Watch, Value::Celsius(FEATHERED_FROM)),
-        Limit::new(Level::RingBreeder, Value::Celsius(LOWEST)),
-        Limit::new(Level::RingBreeder, Value::Celsius(HIGHEST)),
+        Limit::new(Level::CallBreeder, Value::Celsius(LOWEST)),
+        Limit::new(Level::CallBreeder, Value::Celsius(HIGHEST)),
     ],
     standing: Standing::Ours,
-    source: "24 to 27 °C: Watchbird, Parrot pediatrics; 21 °C, 30 °C and the call: ours",
+    source: "24 to 27 °C: Watchbird, Parrot pediatrics; 21 °C, 30 °C and the call: our own",
     check,
 };
 
@@ -57,7 +57,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     };
     let of_plan = passed(room, from, plan.room_to);
     let (level, limit) = match (of_plan, passed(room, LOWEST, HIGHEST)) {
-        (Some(_), Some(limit)) => (Level::RingBreeder, limit),
+        (Some(_), Some(limit)) => (Level::CallBreeder, limit),
         (Some(limit), None) | (None, Some(limit)) => (Level::Watch, limit),
         (None, None) => return Vec::new(),
     };
@@ -110,9 +110,9 @@ mod tests {
         assert_eq!(level_at(239, 24), Some(Level::Watch));
         assert_eq!(level_at(271, 24), Some(Level::Watch));
         assert_eq!(level_at(210, 24), Some(Level::Watch));
-        assert_eq!(level_at(209, 24), Some(Level::RingBreeder));
+        assert_eq!(level_at(209, 24), Some(Level::CallBreeder));
         assert_eq!(level_at(300, 24), Some(Level::Watch));
-        assert_eq!(level_at(301, 24), Some(Level::RingBreeder));
+        assert_eq!(level_at(301, 24), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -133,7 +133,7 @@ mod tests {
     #[test]
     fn a_breeder_who_keeps_it_cooler_is_heard_but_told() {
         assert_eq!(level_at(205, 20), Some(Level::Watch));
-        assert_eq!(level_at(199, 20), Some(Level::RingBreeder));
+        assert_eq!(level_at(199, 20), Some(Level::CallBreeder));
         assert_eq!(level_at(220, 20), None);
     }
 

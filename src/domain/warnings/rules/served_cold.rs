@@ -1,6 +1,6 @@
 //! *Watches* the temperature at which feeds were served, at the low end.
 //!
-//! *Limit* below 38.0 °C (100.4 °F): watch; two feeds in a row: ring the breeder.
+//! *Limit* below 38.0 °C (100.4 °F): watch; two feeds in a row: call the breeder.
 //!
 //! *Why* cool formula chills the chick and slows or stops the crop.
 //!
@@ -29,10 +29,10 @@ pub const RULE: Rule = Rule {
     name: "served-cold",
     limits: &[
         Limit::new(Level::Watch, Value::Celsius(WINDOW_FROM)),
-        Limit::new(Level::RingBreeder, Value::Count(RING_FEEDS)),
+        Limit::new(Level::CallBreeder, Value::Count(RING_FEEDS)),
     ],
     standing: Standing::Ours,
-    source: "cool food is refused: Duerr & Gage 2020, p. 190; 38.0 °C and the steps: ours",
+    source: "cool food is refused: Duerr & Gage 2020, p. 190; 38.0 °C and the steps: our own",
     check,
 };
 
@@ -53,7 +53,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let level = match cold.len() {
         0 => return Vec::new(),
         1..RING_FEEDS => Level::Watch,
-        RING_FEEDS.. => Level::RingBreeder,
+        RING_FEEDS.. => Level::CallBreeder,
     };
     cold.first()
         .map(|latest| Finding {
@@ -100,7 +100,7 @@ mod tests {
             .note(1, 21, 0, served(370))
             .note(2, 7, 0, served(370));
         let now = script.at(2, 8, 0);
-        assert_eq!(level_of(&RULE, &script, now), Some(Level::RingBreeder));
+        assert_eq!(level_of(&RULE, &script, now), Some(Level::CallBreeder));
         script.note(2, 14, 0, served(400));
         assert_eq!(level_of(&RULE, &script, script.at(2, 15, 0)), None);
     }

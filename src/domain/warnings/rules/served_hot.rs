@@ -1,6 +1,6 @@
 //! *Watches* the temperature at which feeds were served.
 //!
-//! *Limit* above 41.0 °C: watch; above 41.5 °C: ring the breeder; 43.3 °C (110 °F) and more: vet today,
+//! *Limit* above 41.0 °C: watch; above 41.5 °C: call the breeder; 43.3 °C (110 °F) and more: vet today,
 //! without waiting for marks. After a day the burn stays at watch for 14 days.
 //!
 //! *Why* hot formula burns the crop from inside, and the burn shows days later as a wet or red patch.
@@ -37,13 +37,13 @@ pub const RULE: Rule = Rule {
     name: "served-hot",
     limits: &[
         Limit::new(Level::Watch, Value::Celsius(WINDOW_TO)),
-        Limit::new(Level::RingBreeder, Value::Celsius(REFUSE_ABOVE)),
+        Limit::new(Level::CallBreeder, Value::Celsius(REFUSE_ABOVE)),
         Limit::new(Level::VetToday, Value::Celsius(BURN_FROM)),
         Limit::new(Level::VetToday, Value::Celsius(BURN_FROM)),
         Limit::new(Level::Watch, Value::Minutes(MARKS_MINUTES)),
     ],
     standing: Standing::Ours,
-    source: "43.3 °C: Rivera 2008; marks for up to two weeks: Vet Times, 18 Feb 2019; below 43.3 °C: ours",
+    source: "43.3 °C: Rivera 2008; marks for up to two weeks: Vet Times, 18 Feb 2019; below 43.3 °C: our own",
     check,
 };
 
@@ -72,7 +72,7 @@ fn hot(now: Moment, at: Moment, served: Celsius) -> Option<Finding> {
     } else if served >= BURN_FROM && minutes <= MARKS_MINUTES {
         (Level::Watch, BURN_FROM, Standing::Published)
     } else if served > REFUSE_ABOVE && is_today {
-        (Level::RingBreeder, REFUSE_ABOVE, Standing::Ours)
+        (Level::CallBreeder, REFUSE_ABOVE, Standing::Ours)
     } else if served > WINDOW_TO && is_today {
         (Level::Watch, WINDOW_TO, Standing::Ours)
     } else {
@@ -106,8 +106,8 @@ mod tests {
         assert_eq!(level_at(410), None);
         assert_eq!(level_at(411), Some(Level::Watch));
         assert_eq!(level_at(415), Some(Level::Watch));
-        assert_eq!(level_at(416), Some(Level::RingBreeder));
-        assert_eq!(level_at(432), Some(Level::RingBreeder));
+        assert_eq!(level_at(416), Some(Level::CallBreeder));
+        assert_eq!(level_at(432), Some(Level::CallBreeder));
         // 110 °F = (110 - 32) / 1.8 = 43.33 °C
         assert_eq!(level_at(433), Some(Level::VetToday));
         assert_eq!(level_at(500), Some(Level::VetToday));

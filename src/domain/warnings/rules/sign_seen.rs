@@ -2,7 +2,7 @@
 //!
 //! *Limit* none: each sign has its own level, below. A sign counts until it is noted as gone, at the
 //! longest for 24 h, or for 72 h when it is one for the vet or food may have gone down wrong. Food that came
-//! back just after a feed is a watch; twice in a day or on two days running: ring the breeder.
+//! back just after a feed is a watch; twice in a day or on two days running: call the breeder.
 //!
 //! *Why* a bird hides illness; what can be seen is late already.
 //!
@@ -35,12 +35,12 @@ pub const RULE: Rule = Rule {
     name: "sign-seen",
     limits: &[
         Limit::new(Level::Watch, Value::Minutes(SHOWN_MINUTES)),
-        Limit::new(Level::RingBreeder, Value::Count(RETURNS)),
+        Limit::new(Level::CallBreeder, Value::Count(RETURNS)),
         Limit::new(Level::VetToday, Value::Minutes(SHOWN_VET_MINUTES)),
         Limit::new(Level::Emergency, Value::Seen),
     ],
     standing: Standing::Ours,
-    source: "signs: Duerr & Gage 2020, Romagnano, Rivera 2008; food that comes back: Groffen 2008; the levels and hours: ours",
+    source: "signs: Duerr & Gage 2020, Romagnano, Rivera 2008; food that comes back: Groffen 2008; the levels and hours: our own",
     check,
 };
 
@@ -48,7 +48,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let finding = |seen: Noted<Sign>| Finding {
         rule: RuleId::SignSeen(seen.what),
         level: if is_return_again(facts.chick, &seen) {
-            Level::RingBreeder
+            Level::CallBreeder
         } else {
             level(seen.what)
         },
@@ -95,7 +95,7 @@ pub const fn level(sign: Sign) -> Level {
         Sign::BroughtBackOnce | Sign::UndigestedFood | Sign::Overheated | Sign::BegsAllDay => {
             Level::Watch
         }
-        Sign::ClickCleared | Sign::NoDroppingFourHours => Level::RingBreeder,
+        Sign::ClickCleared | Sign::NoDroppingFourHours => Level::CallBreeder,
         Sign::Vomiting
         | Sign::NoDroppingEightHours
         | Sign::BadDroppingsOverADay
@@ -172,8 +172,8 @@ mod tests {
             level_of(&RULE, &script, script.at(day, hour, 5))
         };
         assert_eq!(level(None), Some(Level::Watch));
-        assert_eq!(level(Some((1, 22))), Some(Level::RingBreeder));
-        assert_eq!(level(Some((2, 23))), Some(Level::RingBreeder));
+        assert_eq!(level(Some((1, 22))), Some(Level::CallBreeder));
+        assert_eq!(level(Some((2, 23))), Some(Level::CallBreeder));
         assert_eq!(level(Some((3, 0))), Some(Level::Watch));
     }
 
@@ -205,7 +205,7 @@ mod tests {
             ]
         );
         assert_eq!(
-            by_level(Level::RingBreeder).collect::<Vec<_>>(),
+            by_level(Level::CallBreeder).collect::<Vec<_>>(),
             [Sign::ClickCleared, Sign::NoDroppingFourHours]
         );
         assert_eq!(by_level(Level::VetToday).count(), 14);

@@ -1,6 +1,6 @@
 //! *Watches* the latest empty-crop weight of a weaned bird against its own stable level.
 //!
-//! *Limit* 5 %: watch; 10 %: ring the breeder; 15 %: vet today; 20 %: emergency. For a bird whose level
+//! *Limit* 5 %: watch; 10 %: call the breeder; 15 %: vet today; 20 %: emergency. For a bird whose level
 //! is below 150 g 10 % is vet today. The level is the median of the mornings of the fourteen days before;
 //! where that of the fourteen days up to the weaning is higher, that one counts.
 //!
@@ -35,13 +35,13 @@ pub const RULE: Rule = Rule {
     limits: &[
         Limit::new(Level::Watch, days(FLAT_DAYS)),
         Limit::new(Level::Watch, Value::Pct(5.0)),
-        Limit::new(Level::RingBreeder, Value::Pct(10.0)),
+        Limit::new(Level::CallBreeder, Value::Pct(10.0)),
         Limit::new(Level::VetToday, Value::Grams(SMALL_BELOW)),
         Limit::new(Level::VetToday, Value::Pct(15.0)),
         Limit::new(Level::Emergency, Value::Pct(20.0)),
     ],
     standing: Standing::Ours,
-    source: "flat after weaning: weight chart of a research institute; all limits: ours",
+    source: "flat after weaning: weight chart of a research institute; all limits: our own",
     check,
 };
 
@@ -115,8 +115,8 @@ mod tests {
         assert_eq!(level_at(900, 856), None);
         assert_eq!(level_at(900, 855), Some(Level::Watch));
         assert_eq!(level_at(900, 811), Some(Level::Watch));
-        assert_eq!(level_at(900, 810), Some(Level::RingBreeder));
-        assert_eq!(level_at(900, 766), Some(Level::RingBreeder));
+        assert_eq!(level_at(900, 810), Some(Level::CallBreeder));
+        assert_eq!(level_at(900, 766), Some(Level::CallBreeder));
         assert_eq!(level_at(900, 765), Some(Level::VetToday));
         assert_eq!(level_at(900, 721), Some(Level::VetToday));
         assert_eq!(level_at(900, 720), Some(Level::Emergency));
@@ -126,7 +126,7 @@ mod tests {
     fn a_small_bird_is_seen_at_ten_per_cent() {
         assert_eq!(level_at(100, 90), Some(Level::VetToday));
         assert_eq!(level_at(100, 91), Some(Level::Watch));
-        assert_eq!(level_at(150, 135), Some(Level::RingBreeder));
+        assert_eq!(level_at(150, 135), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -138,7 +138,7 @@ mod tests {
         }
         let level = |day| level_of(&RULE, &script, script.at(day, 8, 0));
         assert_eq!(level(69), Some(Level::Watch));
-        assert_eq!(level(76), Some(Level::RingBreeder));
+        assert_eq!(level(76), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -146,7 +146,7 @@ mod tests {
         let mut script = weaned(900);
         script.weigh(60, 1_000).weigh(67, 1_000).weigh(74, 900);
         let level = level_of(&RULE, &script, script.at(74, 8, 0));
-        assert_eq!(level, Some(Level::RingBreeder));
+        assert_eq!(level, Some(Level::CallBreeder));
     }
 
     #[test]

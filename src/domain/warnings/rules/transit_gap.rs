@@ -1,6 +1,6 @@
 //! *Watches* the hours since the last feed before the chick left the breeder, until a feed is noted.
 //!
-//! *Limit* more than 8 h, or than the night of its plan: watch; 10 h: ring the breeder; 12 h:
+//! *Limit* more than 8 h, or than the night of its plan: watch; 10 h: call the breeder; 12 h:
 //! emergency. Below six weeks of age: 4, 5 and 6 h; at six to eight weeks in a large species: 6, 7.5 and 9 h.
 //!
 //! *Why* a feathered chick can wait as long as it waits over a night, and hardly longer; it is stressed
@@ -31,11 +31,11 @@ pub const RULE: Rule = Rule {
     name: "transit-gap",
     limits: &[
         Limit::new(Level::Watch, Value::Minutes(FEATHERED.value.plan)),
-        Limit::new(Level::RingBreeder, Value::Minutes(FEATHERED.value.alarm)),
+        Limit::new(Level::CallBreeder, Value::Minutes(FEATHERED.value.alarm)),
         Limit::new(Level::Emergency, Value::Minutes(FEATHERED.value.emergency)),
         Limit::new(Level::Watch, days(PINS_OPEN_FROM_DAYS)),
         Limit::new(Level::Watch, Value::Minutes(DOWN_OR_PINS.value.plan)),
-        Limit::new(Level::RingBreeder, Value::Minutes(DOWN_OR_PINS.value.alarm)),
+        Limit::new(Level::CallBreeder, Value::Minutes(DOWN_OR_PINS.value.alarm)),
         Limit::new(
             Level::Emergency,
             Value::Minutes(DOWN_OR_PINS.value.emergency),
@@ -43,7 +43,7 @@ pub const RULE: Rule = Rule {
         Limit::new(Level::Watch, days(PINS_OPEN_FROM_DAYS)),
         Limit::new(Level::Watch, days(LARGE_FEATHERED_FROM_DAYS)),
         Limit::new(Level::Watch, Value::Minutes(OPENING_PINS.value.plan)),
-        Limit::new(Level::RingBreeder, Value::Minutes(OPENING_PINS.value.alarm)),
+        Limit::new(Level::CallBreeder, Value::Minutes(OPENING_PINS.value.alarm)),
         Limit::new(
             Level::Emergency,
             Value::Minutes(OPENING_PINS.value.emergency),
@@ -75,7 +75,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let levels = TransitLevels::of_plan(&chick.plan, &journey, facts.zone);
     let (level, limit) = match levels.verdict(minutes) {
         TransitVerdict::Emergency => (Level::Emergency, levels.emergency),
-        TransitVerdict::Alarm => (Level::RingBreeder, levels.alarm),
+        TransitVerdict::Alarm => (Level::CallBreeder, levels.alarm),
         TransitVerdict::LongerThanPlanned => (Level::Watch, levels.plan),
         TransitVerdict::AsPlanned => return Vec::new(),
     };
@@ -131,8 +131,8 @@ mod tests {
         assert_eq!(level(&script, 14, 0), None);
         assert_eq!(level(&script, 14, 1), Some(Level::Watch));
         assert_eq!(level(&script, 15, 59), Some(Level::Watch));
-        assert_eq!(level(&script, 16, 0), Some(Level::RingBreeder));
-        assert_eq!(level(&script, 17, 59), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 16, 0), Some(Level::CallBreeder));
+        assert_eq!(level(&script, 17, 59), Some(Level::CallBreeder));
         assert_eq!(level(&script, 18, 0), Some(Level::Emergency));
     }
 
@@ -140,7 +140,7 @@ mod tests {
     fn the_first_feed_ends_it_and_an_arrival_does_not() {
         let mut script = on_its_way();
         script.note(0, 15, 0, Change::Arrived);
-        assert_eq!(level(&script, 16, 0), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 16, 0), Some(Level::CallBreeder));
         script.feed(0, 16, 0, Slot::Midday, 40);
         assert_eq!(level(&script, 16, 30), None);
     }
@@ -151,7 +151,7 @@ mod tests {
         script.feed(0, 5, 30, Slot::Morning, 80);
         assert_eq!(level(&script, 13, 30), None);
         assert_eq!(level(&script, 13, 31), Some(Level::Watch));
-        assert_eq!(level(&script, 17, 29), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 17, 29), Some(Level::CallBreeder));
         assert_eq!(level(&script, 17, 30), Some(Level::Emergency));
     }
 
@@ -164,7 +164,7 @@ mod tests {
         let script = with_plan(plan);
         assert_eq!(level(&script, 10, 0), None);
         assert_eq!(level(&script, 10, 1), Some(Level::Watch));
-        assert_eq!(level(&script, 11, 0), Some(Level::RingBreeder));
+        assert_eq!(level(&script, 11, 0), Some(Level::CallBreeder));
         assert_eq!(level(&script, 12, 0), Some(Level::Emergency));
     }
 

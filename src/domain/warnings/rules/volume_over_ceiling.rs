@@ -2,7 +2,7 @@
 //! an hour of each other count together, so that a feed given twice is seen.
 //!
 //! *Limit* 12 % of the latest empty-crop weight, or the species' own ceiling (120 ml for large
-//! macaws, 150 ml for the hyacinth): ring the breeder above it. Above 10 %: watch.
+//! macaws, 150 ml for the hyacinth): call the breeder above it. Above 10 %: watch.
 //!
 //! *Why* a stretched crop empties slowly and can stop.
 //!
@@ -31,12 +31,12 @@ pub const RULE: Rule = Rule {
     name: "volume-over-ceiling",
     limits: &[
         Limit::new(Level::Watch, Value::Pct(whole(USUAL_PCT))),
-        Limit::new(Level::RingBreeder, Value::Pct(whole(CEILING_PCT))),
-        Limit::new(Level::RingBreeder, Value::Ml(LARGE_MACAW_CEILING)),
-        Limit::new(Level::RingBreeder, Value::Ml(HYACINTH_CEILING)),
+        Limit::new(Level::CallBreeder, Value::Pct(whole(CEILING_PCT))),
+        Limit::new(Level::CallBreeder, Value::Ml(LARGE_MACAW_CEILING)),
+        Limit::new(Level::CallBreeder, Value::Ml(HYACINTH_CEILING)),
     ],
     standing: Standing::Ours,
-    source: "10 %: clinic page on avian pediatric nutrition; Duerr & Gage 2020, p. 210; 12 % and the ceilings: ours",
+    source: "10 %: clinic page on avian pediatric nutrition; Duerr & Gage 2020, p. 210; 12 % and the ceilings: our own",
     check,
 };
 
@@ -65,7 +65,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
             .map(|ceiling| ceiling.value),
     );
     let (level, limit, standing) = if most > ceiling {
-        (Level::RingBreeder, ceiling, Standing::Ours)
+        (Level::CallBreeder, ceiling, Standing::Ours)
     } else if most > usual {
         (Level::Watch, usual, Standing::Published)
     } else {
@@ -135,7 +135,7 @@ mod tests {
         assert_eq!(level_at(950), None);
         assert_eq!(level_at(951), Some(Level::Watch));
         assert_eq!(level_at(1_140), Some(Level::Watch));
-        assert_eq!(level_at(1_141), Some(Level::RingBreeder));
+        assert_eq!(level_at(1_141), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -147,7 +147,7 @@ mod tests {
             level_of(&RULE, &script, script.at(1, 8, 0))
         };
         assert_eq!(level(120), None);
-        assert_eq!(level(121), Some(Level::RingBreeder));
+        assert_eq!(level(121), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -157,7 +157,7 @@ mod tests {
         let slot = Slot::Midday;
         script.note(1, 14, 0, Change::refused(Some(slot)));
         let level = |day, hour| level_of(&RULE, &script, script.at(day, hour, 0));
-        assert_eq!(level(1, 15), Some(Level::RingBreeder));
+        assert_eq!(level(1, 15), Some(Level::CallBreeder));
         assert_eq!(level(2, 7), None);
     }
 
@@ -169,7 +169,7 @@ mod tests {
             script.feed(1, 8, minute, Slot::Morning, 80);
             level_of(&RULE, &script, script.at(1, 9, 0))
         };
-        assert_eq!(level(0), Some(Level::RingBreeder));
+        assert_eq!(level(0), Some(Level::CallBreeder));
         assert_eq!(level(1), None);
     }
 
@@ -182,7 +182,7 @@ mod tests {
         // without a weighing the handover weight of 1,000 g counts
         let script = with_plan(plan);
         let now = script.at(0, 6, 0);
-        assert_eq!(level_of(&RULE, &script, now), Some(Level::RingBreeder));
+        assert_eq!(level_of(&RULE, &script, now), Some(Level::CallBreeder));
     }
 
     #[test]
@@ -191,6 +191,6 @@ mod tests {
         script.weigh(1, 950).feed(1, 7, 0, Slot::Morning, 115);
         let level = |hour, minute| level_of(&RULE, &script, script.at(1, hour, minute));
         assert_eq!(level(6, 59), None);
-        assert_eq!(level(7, 0), Some(Level::RingBreeder));
+        assert_eq!(level(7, 0), Some(Level::CallBreeder));
     }
 }

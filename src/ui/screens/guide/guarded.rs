@@ -18,7 +18,7 @@ pub fn guarded(holds: &[Hold]) -> impl IntoView + use<> {
         writing.held_title(hold.demand, |moment| {
             let lived = offset.map(|offset| moment.lived(offset));
             lived
-                .map(|lived| writing.time(lived.time))
+                .map(|lived| writing.the_time(lived.time))
                 .unwrap_or_default()
         })
     });
