@@ -302,7 +302,7 @@ fn after_a_flight_of_seven_hours_every_past_note_keeps_its_planned_feed() {
     named.sort_unstable();
     assert_eq!(named, slots);
     for minutes in [-7 * 60, 7 * 60] {
-        assert_eq!(names(minutes), (at_home.clone(), planned.clone()));
+        assert_eq!(seen_at(minutes), (at_home.clone(), planned.clone()));
     }
 }
 
