@@ -37,7 +37,7 @@ texts! {
     piece_failed: "This screen could not be loaded. Your records are safe. Connect to the internet and try again.", "No se pudo cargar esta pantalla. Sus datos están a salvo. Conéctese a internet y pruebe otra vez.";
     piece_again: "Try again", "Probar otra vez";
 
-    demo_banner: "This is an example. Nothing you enter here is saved.", "Esto es un ejemplo. Nada de lo que escriba aquí se guarda.";
+    demo_banner: "This is a made-up example. Nothing you enter here is saved.", "Esto es un ejemplo. Nada de lo que escriba aquí se guarda.";
     demo_leave: "Leave the example", "Salir del ejemplo";
 
     caution_title: "Before you start", "Antes de empezar";

@@ -124,7 +124,7 @@ test('with both copies forbidden from the start the app goes on in memory and sa
   }
   assert.equal((await journalWords(page)).length, 2);
   await go(page, '#/start');
-  await page.getByRole('button', { name: /made-up chick/ }).click();
+  await page.getByRole('button', { name: 'Show me an example' }).click();
   await page.getByRole('button', { name: 'Leave the example' }).click();
   assert.equal((await journalWords(page)).length, 2, 'a look at the made-up chick forgets nothing');
   tell({ fault: 'both copies blocked at the start', trials: 1, lost: [], said });

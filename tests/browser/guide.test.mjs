@@ -82,7 +82,7 @@ test('a whole feed: mixed, cooled by two readings, drawn up, given in two draws,
   assert.equal(await nextCount(page), 0, 'nothing was measured');
   await measure(page, '48');
   await heat(page, 'burns');
-  assert.match(await words(page.locator('.cup__verdict')), /^BURNS/);
+  assert.match(await words(page.locator('.cup__verdict')), /^DO NOT FEED: this burns the crop/);
   // One reading tells no pace: a quick cup (half time 18 min, ours; room 25.5) is at 40.5 °C after
   // 18 x log2(22.5 / 15) = 10.53 min.
   await cupSays(page, /^Measure again in about 10:31\smin\.$/);

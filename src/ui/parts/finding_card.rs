@@ -39,8 +39,10 @@ pub fn FindingCard(
                 <dd>{words.why}</dd>
                 <dt>{say.finding_limit()}</dt>
                 <dd>
-                    {source_line(say, &finding)} " "
-                    <a href=Route::Sources(place_of(finding.rule)).to_hash()>{say.manual_title()}</a>
+                    <p>
+                        {source_line(say, &finding)} " "
+                        <a href=Route::Sources(place_of(finding.rule)).to_hash()>{say.manual_title()}</a>
+                    </p>
                 </dd>
             </dl>
         </details>
