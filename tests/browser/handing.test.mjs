@@ -128,7 +128,7 @@ test('the opened card stays open when the minute passes', async ({ bench }) => {
 
 for (const [locale, words] of [
   ['en-GB', { make: 'Weight as a picture', send: 'Send or save the picture', hold: 'press and hold', meaning: '0.5 % below handover', chart: 'Weight chart' }],
-  ['es-ES', { make: 'El peso como imagen', send: 'Enviar o guardar la imagen', hold: 'mantenga pulsada', meaning: '0,5 % por debajo de la entrega', chart: 'Gráfico de peso' }],
+  ['es-ES', { make: 'El peso como imagen', send: 'Enviar o guardar la imagen', hold: 'mantenga pulsada', meaning: '0,5 % menos que en la entrega', chart: 'Gráfico de peso' }],
 ]) {
   test(`the weight picture is a sharp PNG that says what it means (${locale})`, async ({ bench }) => {
     const site = await bench.site();

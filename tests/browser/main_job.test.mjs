@@ -241,7 +241,7 @@ test('a feed that is to be offered again stands on Now, below the next feed, wit
   script.weighed('2026-11-24T06:45', 1020).fed('2026-11-24T07:00', 'morning', 60).fed('2026-11-24T21:00', 'bedtime', 60).weighed('2026-11-25T06:45', 1003);
   await takeIn(page, script);
   const back = page.locator('[data-back]');
-  await back.filter({ hasText: /Offer the midday feed again: it lost 3\.6\s%/ }).waitFor();
+  await back.filter({ hasText: /offer the midday feed again: it lost 3\.6\s%/i }).waitFor();
   const [next, below] = await Promise.all([page.locator('.next-feed').boundingBox(), back.boundingBox()]);
   assert.ok(next.y < below.y);
   await back.getByRole('link', { name: 'Weaning' }).click();

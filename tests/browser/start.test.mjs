@@ -35,7 +35,7 @@ test('the optimised app starts, and nothing shifts while it takes the page over'
 
 test('the page says what it is and warns before the app is there', () => {
   const html = readFileSync(join(DIST, 'index.html'), 'utf8');
-  for (const words of ['<h1>Perchlight</h1>', 'not veterinary advice', 'do not feed it', '<noscript>']) {
+  for (const words of ['<h1>Perchlight</h1>', 'not veterinary advice', 'Do not feed', '<noscript>']) {
     assert.ok(html.includes(words), words);
   }
 });
