@@ -312,7 +312,7 @@ test('the arrival sets settle-in, vet and quarantine dates, and powder lasts by 
   await page.locator('.fault', { hasText: 'Type digits only' }).waitFor();
   await page.locator('#powder-stock').fill('500');
   await page.locator('#powder-stock').press('Enter');
-  await page.locator('p', { hasText: /About 500\sg left/ }).waitFor();
+  await page.locator('p', { hasText: /About 500\sg of powder left/ }).waitFor();
   await page.locator('#room').fill('19');
   await page.locator('#room').press('Enter');
   await go(page, '#/now');

@@ -61,7 +61,7 @@ const upToTheDrop = async (page, script) => {
     const { level, words, answer } = await dayGoesBy(page, script, number, { grams: STEADY[number], midday: 40, solids });
     assert.equal(level, 'settled', `day ${number}: ${words}`);
     // Added on the 1st at 09:00: at half past three of the nth, n - 1 whole days have passed.
-    assert.match(answer, new RegExp(`^Not yet\\. The chick is settling in: ${number - 1} of 7 days`));
+    assert.match(answer, new RegExp(`^Not yet\\. The chick is still settling in: ${number - 1} of 7 days`));
     assert.equal(await page.locator('main .button--main').count(), 0, 'nothing is offered');
   }
   // 15 of 40 ml is less than half and still a feed.

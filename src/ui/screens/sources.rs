@@ -68,8 +68,8 @@ fn row((place, row): (usize, Row)) -> impl IntoView {
         view! { <p><strong>{say.manual_wrong()}</strong> " " {row.wrong_when}</p> }
     });
     view! {
-        <div class="source" id=id tabindex=is_rule.then_some("-1") data-rule=is_rule.then_some(row.id)>
-            {is_rule.then(|| view! { <h3>{row.name}</h3> })}
+        <div class="source" data-rule=is_rule.then_some(row.id)>
+            {is_rule.then(|| view! { <h3 id=id tabindex="-1">{row.name}</h3> })}
             <p>{row.sentence}</p>
             {wrong}
             <p class="hint">{row.standing}</p>
