@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from './fixtures.mjs';
-import { shot, started } from './harness.mjs';
+import { shot, started, until } from './harness.mjs';
 import { CHICK, countInSecond, fillPlan, go, journalWords, kept, openApp, openCard, plain, press, words } from './owner.mjs';
 import { Script, clockAt, takeIn } from './script.mjs';
 
@@ -286,11 +286,14 @@ test('a dropped feed stays dropped through the owner\'s vet and the breeder\'s n
 
   // The second copy is lost, and the app opened again.
   const lines = await journalWords(owner);
+  const held = await countInSecond(owner);
+  assert.ok(held > 0);
   await owner.evaluate(() => indexedDB.deleteDatabase('perchlight'));
   await owner.reload();
   await started(owner);
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
   assert.deepEqual(await journalWords(owner), lines);
+  await until('the second copy is written anew', async () => (await countInSecond(owner)) === held);
   await isDropped(owner);
   assert.equal(await owner.locator('#vet-number').inputValue(), '+1 555 0177');
 });
