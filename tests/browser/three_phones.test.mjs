@@ -297,3 +297,30 @@ test('a dropped feed stays dropped through the owner\'s vet and the breeder\'s n
   await isDropped(owner);
   assert.equal(await owner.locator('#vet-number').inputValue(), '+1 555 0177');
 });
+
+test('the breeder\'s no reaches the owner with the card that the breeder is told to send', async ({ bench }) => {
+  test.setTimeout(120_000);
+  const { breeder, owner } = await homecoming(bench);
+  await go(owner, '#/plan');
+  await owner.locator('#volume-6').fill('95');
+  await press(owner, 'Save the changes');
+  const question = owner.locator('[data-ask="breeder"]');
+  await question.getByRole('radio', { name: /^Not yet: ask first/ }).check();
+  await press(owner, 'Save the changes');
+  await owner.locator('.status-line', { hasText: 'Now send a report' }).waitFor();
+  await kept(owner);
+  await at([owner, breeder], '2026-11-10T15:00:00Z');
+  await join(breeder, await notes(owner));
+  await go(breeder, '#/handover');
+  await press(breeder, 'No, keep my value');
+  await breeder.locator('.status-line', { hasText: 'Your value stands. Send the card to the owner.' }).waitFor();
+  await kept(breeder);
+  const preview = await paste(owner, await card(breeder));
+  await shot(owner, 'three-breeders-no');
+  const take = owner.locator('main section.question .button--main');
+  assert.equal(await take.count(), 1, preview);
+  await take.click();
+  await kept(owner);
+  await go(owner, '#/plan');
+  assert.doesNotMatch(await words(owner.locator('main')), /Asked for/);
+});

@@ -1,0 +1,101 @@
+// What a frightened owner reads twice on one screen must say the same, and what matters most must be in sight.
+// The levels and hours are those of the trade, as in walk_frightened.test.mjs.
+import assert from 'node:assert/strict';
+import { test } from './fixtures.mjs';
+import { ASPIRATION, NIGHT_VET, at, day, noteSign, now, owner, quietDays } from './frightened.mjs';
+import { shot } from './harness.mjs';
+import { go, plain, weigh } from './owner.mjs';
+
+const RANKS = ['settled', 'watch', 'call', 'vet', 'emergency'];
+
+// What must lie in sight without scrolling, above the bar at the bottom.
+const isInSight = async (page, part) => {
+  const [box, bar] = await Promise.all([part.boundingBox(), page.locator('.bottom-bar').boundingBox()]);
+  return box !== null && box.y >= 0 && box.y + box.height <= bar.y;
+};
+
+test('the list of the day names no feed as due while food is kept back', async ({ bench }) => {
+  const page = await owner(bench, quietDays(), 10, '07:05');
+  await noteSign(page, /^Feet and body cold/, 'l-first-aid');
+  const { held, words } = await now(page, 'l-strip');
+  assert.ok(held, words);
+  assert.doesNotMatch(await page.locator('.day-strip__list').innerText(), /due now|late\b|to be offered again/);
+});
+
+test('the lamp is never lower than what the card below it asks for', async ({ bench }) => {
+  const page = await owner(bench, quietDays(), 10, '07:10');
+  await noteSign(page, ASPIRATION, 'm-first-aid');
+  for (const [number, time] of [[10, '07:11'], [12, '07:10'], [13, '07:30'], [15, '07:30']]) {
+    await at(page, number, time);
+    const { level, title, words } = await now(page, `m-lamp-${number}`);
+    const asked = /set off/.test(title) ? 'emergency' : /Call the vet/.test(title) ? 'vet' : 'settled';
+    assert.ok(RANKS.indexOf(level) >= RANKS.indexOf(asked), `day ${number}: ${level} above "${title}": ${words}`);
+  }
+});
+
+test('where the lamp says emergency the card below says so too, not that the vet may be closed', async ({ bench }) => {
+  const page = await owner(bench, quietDays(), 10, '06:45');
+  await weigh(page, 985, 'empty');
+  await noteSign(page, /^Fluffed up and sleepy/, 'n-first-aid');
+  const { level, title, words } = await now(page, 'n-dull');
+  // Part 1: a loss of 5 % or more: V; dull with it: E.
+  assert.equal(level, 'emergency', words);
+  assert.match(title, /set off/, title);
+});
+
+test('in an emergency "Do not feed" is in sight, above any question about feeds of before', async ({ bench }) => {
+  const page = await owner(bench, quietDays(), 10, '07:10');
+  await noteSign(page, ASPIRATION, 'o-first-aid');
+  await at(page, 10, '08:10');
+  const { words } = await now(page, 'o-sight');
+  const title = page.locator('.next-feed__held');
+  const asked = page.locator('[data-given]').first();
+  if ((await asked.count()) > 0) {
+    const [one, other] = await Promise.all([title.boundingBox(), asked.boundingBox()]);
+    assert.ok(one.y < other.y, words);
+  }
+  assert.ok(await isInSight(page, title), words);
+});
+
+test('a tap on food in the windpipe shows whom to call without scrolling', async ({ bench }) => {
+  const page = await owner(bench, quietDays(), 10, '07:10');
+  await go(page, '#/wrong');
+  await page.locator('button.sign', { hasText: ASPIRATION }).click();
+  const call = page.locator('.answer a.call').first();
+  await call.waitFor();
+  await shot(page, 'frightened-p-call-in-sight');
+  // Part 6: big STOP card, phone button on it.
+  assert.ok(await isInSight(page, call));
+});
+
+test('three feeds refused in a row and a day without food are for the vet, also while it is weaned', async ({ bench }) => {
+  const script = quietDays();
+  script.weighed(`${day(10)}T06:45`, 1041).note(`${day(10)}T06:50`, 'crop-seen', { state: 'flat', feel: 'soft' });
+  script.fed(`${day(10)}T07:05`, 'morning', 60).fed(`${day(10)}T14:05`, 'midday', 40);
+  script.refused(`${day(10)}T21:05`, 'bedtime').refused(`${day(10)}T21:55`, 'bedtime');
+  script.weighed(`${day(11)}T06:30`, 1030).note(`${day(11)}T06:35`, 'crop-seen', { state: 'flat', feel: 'soft' });
+  script.refused(`${day(11)}T06:40`, 'morning').refused(`${day(11)}T07:30`, 'morning').refused(`${day(11)}T10:05`, 'morning');
+  script.refused(`${day(11)}T14:00`, 'midday').refused(`${day(11)}T14:50`, 'midday');
+  const page = await owner(bench, script, 11, '15:00');
+  // Part 1: missed running, at or after the peak: 1 W, 2 B, 3 V; 24 h with no formula and no solids: V.
+  const { level, words } = await now(page, 'q-three-refused');
+  assert.ok(RANKS.indexOf(level) >= RANKS.indexOf('vet'), words);
+});
+
+test('at 02:30 a feed is offered only with what the crop must be like', async ({ bench }) => {
+  const script = quietDays();
+  script.weighed(`${day(10)}T06:45`, 1041).note(`${day(10)}T06:50`, 'crop-seen', { state: 'flat', feel: 'soft' });
+  script.fed(`${day(10)}T07:05`, 'morning', 60).refused(`${day(10)}T14:05`, 'midday').refused(`${day(10)}T17:30`, 'midday');
+  const page = await owner(bench, script, 11, '02:30');
+  const { words } = await now(page, 'r-night-hungry');
+  // Part 1: after 24:00 only if the crop is flat or a trace, the chick warm and rousing.
+  assert.match(plain(await page.locator('.next-feed').innerText()), /crop/i, words);
+});
+
+test('whoever is to be called stands there with a number, the out-of-hours vet too', async ({ bench }) => {
+  const page = await owner(bench, quietDays(), 10, '22:10');
+  await noteSign(page, /^Was fed formula at 43\.3/, 'u-first-aid');
+  const { title, calls, words } = await now(page, 'u-night');
+  assert.match(title, /Closed\? Call the out-of-hours vet/);
+  assert.ok(calls.includes(NIGHT_VET), words);
+});
