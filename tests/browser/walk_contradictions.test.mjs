@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
 import { ASPIRATION, NIGHT_VET, at, day, noteSign, now, owner, quietDays } from './frightened.mjs';
 import { shot } from './harness.mjs';
-import { go, plain, weigh } from './owner.mjs';
+import { go, plain, press, step, weigh } from './owner.mjs';
 
 const RANKS = ['settled', 'watch', 'call', 'vet', 'emergency'];
 
@@ -98,4 +98,59 @@ test('whoever is to be called stands there with a number, the out-of-hours vet t
   const { title, calls, words } = await now(page, 'u-night');
   assert.match(title, /Closed\? Call the out-of-hours vet/);
   assert.ok(calls.includes(NIGHT_VET), words);
+});
+
+// In the guide, half of the morning feed given, when it goes wrong.
+const wrongAtAFeed = async (bench) => {
+  const script = quietDays();
+  script.weighed(`${day(10)}T06:45`, 1041);
+  const page = await owner(bench, script, 10, '07:00');
+  await page.getByRole('link', { name: 'Feed now' }).click();
+  await press(page, 'flat');
+  await step(page, 'Mix');
+  await press(page, 'It is mixed');
+  await step(page, 'Temperature');
+  await page.locator('#cup').fill('40');
+  await press(page, 'Measured');
+  await press(page, 'Next');
+  await press(page, 'Next');
+  await press(page, 'Position is good');
+  await press(page, 'Yes, it bobs and swallows');
+  await step(page, 'Give');
+  await page.locator('.guide__next').click();
+  await page.locator('.guide__number', { hasText: /^30\sml of 60\sml given$/ }).waitFor();
+  await page.locator('.guide__stop').click();
+  await noteSign(page, ASPIRATION, 'v-first-aid');
+  return page;
+};
+
+test('a feed that went wrong is not to be started again, however old its mix', async ({ bench }) => {
+  const page = await wrongAtAFeed(bench);
+  await at(page, 10, '08:05');
+  const { words } = await now(page, 'v-under-way');
+  assert.doesNotMatch(words, /start again/i);
+  await go(page, '#/guide');
+  await page.locator('.question .guard').first().waitFor();
+  await shot(page, 'frightened-v-guide');
+  assert.doesNotMatch(plain(await page.locator('main').innerText()), /start again|go on feeding/i);
+});
+
+test('what went in before it went wrong is told to the vet', async ({ bench }) => {
+  const page = await wrongAtAFeed(bench);
+  await now(page, 'w-what-to-say');
+  await page.locator('.what-to-say summary').click();
+  // Part 20, what a vet asks: last feed: hour, ml. 30 of 60 ml at 07:00.
+  assert.match(plain(await page.locator('.what-to-say__lines').innerText()), /Tue 10 Nov, 07:00: 30 ml/);
+});
+
+test('where the guide and the log say to call, the number stands there', async ({ bench }) => {
+  const page = await owner(bench, quietDays(), 10, '07:10');
+  await noteSign(page, ASPIRATION, 'x-first-aid');
+  for (const place of ['#/guide', '#/log']) {
+    await go(page, place);
+    const held = page.locator('main .question');
+    await held.waitFor();
+    assert.match(plain(await held.innerText()), /Call the vet now/);
+    assert.ok((await page.locator('main a.call').count()) > 0, place);
+  }
 });
