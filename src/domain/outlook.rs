@@ -173,6 +173,8 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
     };
     let holds = holds(&facts);
     let instruction = instruction(&facts, &holds);
+    // What keeps food back longer than its finding lasts keeps the level as well.
+    let level = instruction.call().map_or(level, |call| call.max(level));
     let weaning = weaning::assess(&WeaningFacts {
         now,
         zone,

@@ -218,6 +218,13 @@ pub fn reveal(id: &str) {
     }
 }
 
+/// Scrolls the first element of a selector to the top of the screen; nothing where there is none.
+pub fn to_top(selector: &str) {
+    if let Ok(Some(element)) = document().query_selector(selector) {
+        element.scroll_into_view();
+    }
+}
+
 /// Opens the browser's print dialogue for this screen.
 pub fn print() {
     if window().print().is_err() {

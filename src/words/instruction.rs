@@ -21,6 +21,7 @@ texts! {
     held_away: "It is on the way: do not feed here.", "Está de camino: aquí no hay que darle nada.";
     held_others: "Also a reason not to feed", "También es motivo para no dar de comer";
     held_again: "Call again: it has had no food for longer than the longest gap of the plan.", "Llame otra vez: lleva sin comer más que el intervalo más largo del plan.";
+    night_only: "Only if the crop is flat or holds a trace, and the chick is warm and wakes up to eat. Else let it sleep.", "Solo si el buche está plano o queda un resto, y el polluelo está tibio y se despierta para comer. Si no, déjelo dormir.";
     held_still: "Still so", "Sigue igual";
     held_gone: "It is gone", "Ya no lo tiene";
     log_held: "Give no food now. Fed already? Note it, and say so when you call.", "No le dé de comer ahora. ¿Ya comió? Anótelo y dígalo cuando llame.";
@@ -203,9 +204,10 @@ impl Writing {
     pub fn instruction_title(self, outlook: &Outlook) -> Option<String> {
         let say = self.language;
         let time = |moment: Moment| self.the_time(moment.lived(outlook.offset).time);
-        let title = |demand, level| {
+        // Where something else is worse, that says whom to call.
+        let title = |demand, level: Level| {
             let title = self.held_title(demand, time);
-            match say.held_call(level) {
+            match say.held_call(outlook.level.max(level)) {
                 Some(call) => format!("{title}. {call}"),
                 None => format!("{title}."),
             }
@@ -216,8 +218,12 @@ impl Writing {
                 why: Why::NotYetDue,
                 ..
             } => None,
-            Instruction::WaitUntil { until, .. } => Some(title(Demand::Wait(until), Level::Watch)),
-            Instruction::First(first) => Some(title(Demand::First(first), Level::Watch)),
+            Instruction::WaitUntil { until, .. } => {
+                Some(format!("{}.", self.held_title(Demand::Wait(until), time)))
+            }
+            Instruction::First(first) => {
+                Some(format!("{}.", self.held_title(Demand::First(first), time)))
+            }
             Instruction::AskFirst { who, level, .. } => Some(title(Demand::Ask(who), level)),
             Instruction::DoNotFeed { level, .. } => Some(title(Demand::DoNotFeed, level)),
             Instruction::Nothing(Nothing::NoFeed) => Some(say.now_no_feed().to_owned()),

@@ -379,6 +379,7 @@ texts! {
     plan_told_owner: "Send a report: the breeder has not agreed to this yet.", "Envíe un informe: el criador aún no está de acuerdo con esto.";
     plan_told_declined: "The breeder's value waits until the owner accepts it.", "El valor del criador espera a que el dueño lo acepte.";
     plan_yes: "Yes, I agree", "Sí, de acuerdo";
+    plan_answers: "It answers what you asked for. The value of the plan stays as it is.", "Responde a lo que usted pidió. El valor del plan sigue igual.";
     plan_no: "No, keep my value", "No, dejar mi valor";
     plan_agreed: "Agreed. Send the card to the owner.", "De acuerdo. Envíe la ficha al dueño.";
     plan_not_so: "Your value stands. Send the card to the owner.", "Se mantiene su valor. Envíe la ficha al dueño.";

@@ -113,6 +113,7 @@ texts! {
 
     strip_upcoming: "later today", "más tarde";
     strip_after_midnight: "after midnight", "pasada la medianoche";
+    strip_held: "not before somebody was asked", "no antes de preguntar";
     strip_due: "due now", "toca ahora";
     strip_late: "late", "con retraso";
     strip_not_noted: "not noted", "sin anotar";

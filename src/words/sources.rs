@@ -55,7 +55,7 @@ pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
              valor propio"
         }
         RuleId::NoFoodNoted => "24 h: práctica común; el intervalo más largo y 2 h: valor propio",
-        RuleId::RefusedFeeds => "práctica común; 90 % del máximo: Duerr & Gage 2020, p. 599",
+        RuleId::RefusedFeeds => "práctica común",
         RuleId::TransitGap => "práctica común con polluelos emplumados de 8 a 12 semanas",
         RuleId::GapTooShort => {
             "6 h de noche: página clínica sobre nutrición de polluelos; estasis por exceso: \

@@ -1,27 +1,15 @@
-//! Food that did not go in: feeds in a row that were refused or not given, and when a refusal is part
-//! of weaning.
+//! Food that did not go in: feeds in a row that were refused or not given.
 
 use crate::domain::feeding::scheduled::{FeedState, ScheduledFeed};
 use crate::domain::feeding::sittings::sittings;
-use crate::domain::journal::chick::{Chick, FeedOutcome, Noted};
+use crate::domain::journal::chick::{Chick, FeedOutcome};
 use crate::domain::journal::entries::WhyPassedOver;
 use crate::domain::plan::care_plan::PlannedFeed;
 use crate::domain::quantity::units::Millilitres;
 use crate::domain::time::moment::{Age, Day, Moment};
-use crate::domain::weight::loss;
-use crate::domain::weight::readings;
 
 /// So long after the plan's own longest gap at the earliest, minutes. Ours.
 pub const AFTER_LONGEST_GAP_MINUTES: i64 = 120;
-
-/// A weighing tells whether a refusal is part of weaning when it is no older than this, minutes:
-/// 36 h. Ours, as long as a missing weighing goes without a finding.
-pub const WEIGHED_WITHIN_MINUTES: i64 = 36 * 60;
-
-/// Share of peak and handover weight above which a weaning chick's refusals are normal, per cent.
-///
-/// Source: weaning articles and Duerr & Gage 2020, p. 599: down to 90 % of the maximum is expected.
-pub const NORMAL_SHARE_PCT: f64 = 90.0;
 
 /// The feeds in a row, up to now, that put nothing into the chick.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -103,19 +91,4 @@ pub fn is_weaning(now: Moment, today: Day, chick: &Chick) -> bool {
         .zip(age)
         .is_some_and(|(weeks, age)| age.days() >= weeks.value.from * 7);
     is_of_age || !chick.dropped_slots(now).is_empty()
-}
-
-/// Whether refusals are a normal part of weaning: the chick is being weaned and a weighing of the
-/// last [`WEIGHED_WITHIN_MINUTES`] stands above [`NORMAL_SHARE_PCT`] of both peak and handover weight.
-pub fn is_refusal_normal(now: Moment, today: Day, chick: &Chick) -> bool {
-    let is_fresh = readings::latest_empty(now, chick)
-        .map(|weighing: &Noted<_>| now.minutes_since(weighing.at) <= WEIGHED_WITHIN_MINUTES);
-    let losses = [
-        loss::handover_loss_pct(now, chick),
-        loss::peak_loss_pct(now, chick),
-    ];
-    let worst = losses.into_iter().flatten().max_by(f64::total_cmp);
-    is_weaning(now, today, chick)
-        && is_fresh == Some(true)
-        && worst.is_some_and(|loss| loss < 100.0 - NORMAL_SHARE_PCT - 1e-9)
 }

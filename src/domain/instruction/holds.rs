@@ -10,7 +10,7 @@ use crate::domain::feeding::scheduled::ScheduledFeed;
 use crate::domain::homecoming::first_days::SETTLE_MINUTES;
 use crate::domain::instruction::first::First;
 use crate::domain::instruction::lifting::{
-    Answer, Lift, is_lifted, of_finding, of_sign, word_against,
+    Answer, Lift, is_lifted, may_be_gone, of_finding, of_sign, word_against,
 };
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{CropState, Droppings};
@@ -186,13 +186,9 @@ fn of_signs(facts: &HoldFacts<'_>) -> Vec<Hold> {
                     (!is_gone && now < until).then(|| wait(Why::FoodCameBack, until, latest))
                 }
             };
-            // What may be gone by itself is asked about when nobody looked for so long.
-            let may_be_gone = matches!(
-                of_sign(sign),
-                Answer::Forbid(Lift::Seen) | Answer::Ask(_, Lift::Seen) | Answer::First(_)
-            );
             match hold {
-                Some(_) if is_old && may_be_gone => Some(first(First::IsItGone(sign), since)),
+                // What may be gone by itself is asked about when nobody looked for so long.
+                Some(_) if is_old && may_be_gone(sign) => Some(first(First::IsItGone(sign), since)),
                 Some(_) | None => hold,
             }
         })

@@ -77,6 +77,14 @@ pub(crate) const fn of_sign(sign: Sign) -> Answer {
     }
 }
 
+/// Whether what a sign keeps back is given free once it is seen to be gone.
+pub fn may_be_gone(sign: Sign) -> bool {
+    matches!(
+        of_sign(sign),
+        Answer::Forbid(Lift::Seen) | Answer::Ask(_, Lift::Seen) | Answer::First(_)
+    )
+}
+
 /// What each finding means for a feed.
 pub(crate) fn of_finding(finding: &Finding) -> Answer {
     match finding.rule {

@@ -219,7 +219,6 @@ const fn is_of_the_chick(rule: RuleId) -> bool {
         | RuleId::CropLate
         | RuleId::RefusedFeeds
         | RuleId::DayIntake
-        | RuleId::PeakLoss
         | RuleId::HandoverLoss
         | RuleId::StableLoss
         | RuleId::ArrivalLoss
@@ -228,7 +227,9 @@ const fn is_of_the_chick(rule: RuleId) -> bool {
         | RuleId::GrowthStalled
         | RuleId::DroppingsSeen(_)
         | RuleId::CropSlow => true,
-        RuleId::ServedHot
+        // The weight against the peak brings a feed back by itself.
+        RuleId::PeakLoss
+        | RuleId::ServedHot
         | RuleId::TransitGap
         | RuleId::MissedFeeds
         | RuleId::VolumeOverCeiling

@@ -168,7 +168,13 @@ fn feed_mark(outlook: &Outlook, feed: &ScheduledFeed, writing: Writing) -> Mark 
         filled: 0,
         words: format!("{} {name}: {word}", time.text()),
     };
+    let is_held = outlook.instruction.forbids();
     match &feed.state {
+        FeedState::Upcoming | FeedState::Due | FeedState::Late | FeedState::TryAgain(_)
+            if is_held =>
+        {
+            open("due", say.strip_held())
+        }
         FeedState::Upcoming | FeedState::TryAgain(_) if is_after_midnight => {
             open("due", say.strip_after_midnight())
         }

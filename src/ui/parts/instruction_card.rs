@@ -7,11 +7,13 @@ use crate::domain::feeding::volume::draws as draw_list;
 use crate::domain::instruction::answer::Instruction;
 use crate::domain::instruction::first::First;
 use crate::domain::instruction::holds::{Demand, Hold, Why};
-use crate::domain::instruction::lifting::advice_in_force;
+use crate::domain::instruction::lifting::{advice_in_force, may_be_gone};
 use crate::domain::journal::entries::Change;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::Tool;
 use crate::domain::quantity::units::Millilitres;
+use crate::domain::time::moment::CARE_DAY_STARTS;
+use crate::domain::warnings::level::RuleId;
 use crate::ui::parts::advice_form::AdviceForm;
 use crate::ui::parts::call_card::call_buttons;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
@@ -113,6 +115,8 @@ fn next_feed(
     let again =
         again.then(|| view! { <p class="hint" data-again="true">{say.now_try_again()}</p> });
     let question = given_or_still_to_give(outlook, feed);
+    let is_night = outlook.lived.time < CARE_DAY_STARTS && feed.is_due(outlook.now);
+    let night = is_night.then(|| view! { <p><strong>{say.night_only()}</strong></p> });
     let is_other = act.is_some_and(|(route, _)| route != Route::Guide);
     let act = act.map(|(route, word)| {
         view! { <a class="button" class:button--main=is_filled href=route.to_hash()>{word}</a> }
@@ -125,6 +129,7 @@ fn next_feed(
             {again}
             {question}
             {lead.map(|lead| view! { <p class="next-feed__lead"><strong>{lead}</strong></p> })}
+            {night}
             <div class="next-feed__acts">
                 <a class="button" href=Route::Log(logged).to_hash()>{say.now_log()}</a>
                 {is_other.then(|| view! { <a class="button" href=Route::Guide.to_hash()>{say.now_feed()}</a> })}
@@ -167,6 +172,7 @@ fn held(outlook: &Outlook) -> impl IntoView + use<> {
         .filter(|hold| hold.is_against_food())
         .copied()
         .collect();
+    let is_of_crop = against.iter().any(is_of_crop);
     let title = state.writing_now().instruction_title(outlook);
     let is_forbidden = outlook.instruction.forbids();
     view! {
@@ -177,10 +183,22 @@ fn held(outlook: &Outlook) -> impl IntoView + use<> {
             {hold_list(&against)}
             <div class="next-feed__acts">
                 <a class="button" href=Route::Log(None).to_hash()>{say.now_log()}</a>
-                <a class="button" href=Route::Crop.to_hash()>{say.guide_look_again()}</a>
+                {is_of_crop.then(|| view! { <a class="button" href=Route::Crop.to_hash()>{say.guide_look_again()}</a> })}
             </div>
         </section>
         {is_forbidden.then(|| view! { <AdviceForm /> })}
+    }
+}
+
+/// Whether a look at the crop may end it.
+fn is_of_crop(hold: &Hold) -> bool {
+    match hold.why {
+        Why::FoodInCrop | Why::FedLately | Why::First(First::LookAtCrop | First::Warm) => true,
+        Why::Found(finding) => matches!(
+            finding.rule,
+            RuleId::CropOvernight | RuleId::CropLate | RuleId::CropStatic | RuleId::CropSlow
+        ),
+        Why::Sign(_) | Why::Said(_) | Why::FoodCameBack | Why::NotYetDue | Why::First(_) => false,
     }
 }
 
@@ -205,10 +223,12 @@ pub fn hold_list(holds: &[Hold]) -> impl IntoView + use<> {
     view! { <ul class="plain-list">{items}</ul> }
 }
 
-/// The two answers to whether a sign that was seen long ago is still there.
+/// The answers to whether a sign is still there: where it may be seen to be gone, and after long both.
 fn is_it_gone(hold: &Hold) -> impl IntoView + use<> {
-    let Demand::First(First::IsItGone(sign)) = hold.demand else {
-        return ().into_any();
+    let (sign, is_old) = match (hold.why, hold.demand) {
+        (_, Demand::First(First::IsItGone(sign))) => (sign, true),
+        (Why::Sign(sign), _) if may_be_gone(sign) => (sign, false),
+        _ => return ().into_any(),
     };
     let state = AppState::here();
     let say = state.language();
@@ -221,7 +241,7 @@ fn is_it_gone(hold: &Hold) -> impl IntoView + use<> {
     view! {
         <span class="acts">
             <button type="button" class="button" on:click=gone>{say.held_gone()}</button>
-            <button type="button" class="button" on:click=still>{say.held_still()}</button>
+            {is_old.then(|| view! { <button type="button" class="button" on:click=still>{say.held_still()}</button> })}
         </span>
     }
     .into_any()

@@ -172,7 +172,11 @@ fn StaleMix(feed: Feed, step: Memo<Step>) -> impl IntoView {
     let is_stale = Memo::new(move |_| {
         let has_mix = (Step::Warmth..=Step::Give).contains(&step.get());
         let now = feed.state.now.get();
-        has_mix.then(|| feed.guide.with(|guide| guide.is_stale(now)))
+        let is_held = feed.state.outlook.with(|outlook| {
+            let outlook = outlook.as_ref();
+            outlook.is_some_and(|outlook| outlook.instruction.forbids())
+        });
+        (has_mix && !is_held).then(|| feed.guide.with(|guide| guide.is_stale(now)))
     });
     let keeps = move || {
         let (mixed, until) = feed
@@ -218,7 +222,7 @@ pub fn feed_under_way(outlook: &Outlook) -> impl IntoView + use<> {
         view! {
             <section class="question">
                 <p>{say.feed(guide.slot)} ": " {stands}</p>
-                {is_stale.then(|| view! { <p>{say.guide_stale()}</p> })}
+                {(is_stale && !is_forbidden).then(|| view! { <p>{say.guide_stale()}</p> })}
                 <a class="button" href=Route::Guide.to_hash()>{way}</a>
             </section>
         }

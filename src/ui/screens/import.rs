@@ -147,7 +147,8 @@ fn preview_of(taken: Imported) -> AnyView {
     let found = state
         .journal
         .with_untracked(|journal| incoming(journal, &entries, is_card, clock::now()));
-    let changes_nothing = |one: &Incoming| one.changes.is_empty() && one.proposals == 0;
+    let changes_nothing =
+        |one: &Incoming| one.changes.is_empty() && one.proposals == 0 && one.taken.is_empty();
     let is_known = found.iter().all(|one| one.old.is_some());
     let is_idle = is_card && is_known && found.iter().all(changes_nothing);
     let word = match (is_card, is_known) {
@@ -205,7 +206,15 @@ fn chick_preview(writing: Writing, one: &Incoming, is_card: bool) -> AnyView {
         })
         .collect();
     let is_same = one.old.is_some() && lines.is_empty() && one.proposals == 0;
-    let nothing = (is_same && is_card).then(|| view! { <p>{writing.nothing_changes(one)}</p> });
+    let is_answer = is_same && !one.taken.is_empty();
+    let nothing = (is_same && is_card).then(|| {
+        let said = if is_answer {
+            writing.language.plan_answers().to_owned()
+        } else {
+            writing.nothing_changes(one)
+        };
+        view! { <p>{said}</p> }
+    });
     let waits =
         (one.proposals > 0).then(|| view! { <p>{writing.proposals_wait(one.proposals)}</p> });
     let lines = lines

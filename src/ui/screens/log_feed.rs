@@ -10,6 +10,7 @@ use crate::domain::plan::care_plan::Slot;
 use crate::domain::quantity::units::{Celsius, Millilitres};
 use crate::domain::time::moment::Moment;
 use crate::ui::clock;
+use crate::ui::parts::call_card::call_buttons;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::instruction_card::hold_list;
@@ -339,6 +340,7 @@ fn WasItGiven(form: Form) -> impl IntoView {
             view! {
                 <div class="question" role="alert" data-held="true">
                     <p><strong>{title}</strong></p>
+                    {outlook.level.is_call().then(|| call_buttons(outlook.level, Some(&outlook.chick.plan)))}
                     {hold_list(&outlook.holds)}
                     <p>{say.log_held()}</p>
                     {acts}

@@ -94,21 +94,29 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
     } else {
         [steps, next]
     };
+    // What forbids a feed stands above every question.
+    let (before, after) = if is_held {
+        (Some(feeds), None)
+    } else {
+        (None, Some(feeds))
+    };
+    let is_calm = !outlook.level.is_call();
     view! {
         <LampBand outlook=Arc::clone(&outlook) />
+        {before}
         {other_chicks(&outlook)}
         {feed_under_way(&outlook)}
         {on_the_way(&outlook)}
         {same_food(&outlook)}
         {was_it_given(&outlook)}
-        {feeds}
+        {after}
         {coming_back(&outlook)}
         {from_breeder(&outlook)}
         {day_strip(&outlook)}
         {settling_in(&outlook)}
-        {card_of_today(&outlook)}
+        {is_calm.then(|| card_of_today(&outlook))}
         {is_to_be_weighed.then(|| view! { <p class="hint">{say.now_weigh_first()}</p> })}
-        {nudged.stage.reminds(Reminder::Backup).then(|| backup_nudge(AppState::here(), &nudged))}
+        {(is_calm && nudged.stage.reminds(Reminder::Backup)).then(|| backup_nudge(AppState::here(), &nudged))}
         {has_defaults.then(|| {
             view! { <p class="hint"><a href=Route::Plan.to_hash()>{say.plan_unconfirmed()}</a></p> }
         })}

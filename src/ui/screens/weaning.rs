@@ -83,8 +83,13 @@ fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
         })
     });
     let checks: Vec<Line> = checks.collect();
+    // A mark means the same in both lists: what brings a feed back and is not seen stands well.
     let triggers = weaning.triggers.iter().map(|check| Line {
-        answer: check.answer,
+        answer: match check.answer {
+            Answer::Yes => Answer::No,
+            Answer::No => Answer::Yes,
+            Answer::NotEnoughData => Answer::NotEnoughData,
+        },
         text: writing.weaning_trigger_line(check),
         more: None,
     });

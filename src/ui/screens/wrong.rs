@@ -1,5 +1,7 @@
 //! Something's wrong: the signs by what one sees. Each answers at once, with or without a chick.
 
+use std::time::Duration;
+
 use leptos::prelude::*;
 
 use crate::domain::homecoming::first_weeks::Card;
@@ -10,6 +12,7 @@ use crate::domain::warnings::rules::sign_seen::level;
 use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::page::Page;
+use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::screens::first_weeks::card_links;
 use crate::ui::state::AppState;
@@ -48,7 +51,10 @@ pub fn WrongScreen() -> impl IntoView {
                         type="button"
                         class="sign"
                         aria-expanded=move || (chosen.get() == Some(sign)).to_string()
-                        on:click=move |_| chosen.update(|now| *now = if *now == Some(sign) { None } else { Some(sign) })
+                        on:click=move |_| {
+                            chosen.update(|now| *now = if *now == Some(sign) { None } else { Some(sign) });
+                            set_timeout(|| platform::to_top(".answer"), Duration::ZERO);
+                        }
                     >
                         <LevelMark level=level(sign) />
                         {words_of(say, sign).seen}
@@ -120,8 +126,8 @@ fn Answer(sign: Sign) -> impl IntoView {
                 <span class="lamp__word">{say.level_for(level, state.is_breeder_here())}</span>
             </p>
             <p><strong>{say.wrong_first()} ": "</strong> {words.first}</p>
-            <p><strong>{say.finding_avoid()} ": "</strong> {words.avoid}</p>
             {calls}
+            <p><strong>{say.finding_avoid()} ": "</strong> {words.avoid}</p>
             <WhatToSay lines />
             {note}
             {more}

@@ -170,12 +170,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Feeds refused",
-                "In a row: watch at {0} while it is offered again. After the last try it counts as not given: call the breeder at {1}, vet today at {2}. Only watch if it is being weaned and weighs more than {3} of its highest and of its handover weight.",
+                "In a row: watch at {0} while it is offered again. After the last try it counts as not given: call the breeder at {1}, vet today at {2}. Only watch while it is being weaned and swallows solids.",
                 "It ate and nobody noted it.",
             ],
             [
                 "Tomas rechazadas",
-                "Seguidas: vigile con {0} mientras se vuelve a ofrecer. Tras el último intento cuenta como no dada: llame al criador con {1}, al veterinario hoy con {2}. Solo vigile si se está destetando y pesa más de {3} de su máximo y de su peso de entrega.",
+                "Seguidas: vigile con {0} mientras se vuelve a ofrecer. Tras el último intento cuenta como no dada: llame al criador con {1}, al veterinario hoy con {2}. Solo vigile si se está destetando y come alimento sólido.",
                 "Comió y nadie lo anotó.",
             ],
         ),

@@ -52,10 +52,10 @@ impl Writing {
                 format!("{what}: {seen}")
             }
             (Trigger::Illness, Language::English) => {
-                format!("Signs of illness: {count} (from {least})")
+                format!("Reasons to call about the chick: {count} (from {least})")
             }
             (Trigger::Illness, Language::Spanish) => {
-                format!("Señales de enfermedad: {count} (desde {least})")
+                format!("Motivos para llamar por el polluelo: {count} (desde {least})")
             }
         }
     }

@@ -15,11 +15,15 @@
 
 use crate::domain::feeding::feeding_streak::{self, AFTER_LONGEST_GAP_MINUTES, FoodlessRow};
 use crate::domain::feeding::schedule::FEATHERED_FROM_DAYS;
+use crate::domain::journal::entries::SolidsEaten;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::time::moment::Age;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::growth_stalled::growth_days;
 use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
+
+/// Solids seen so long ago still tell that a chick weans itself, minutes: a day and a half. Ours.
+const SOLIDS_MINUTES: i64 = 36 * 60;
 
 /// Time without food that is for the vet, minutes.
 pub const FOODLESS_MINUTES: i64 = 24 * 60;
@@ -63,18 +67,28 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     if row.missed == 0 {
         return Vec::new();
     }
-    let feeds = if is_normal(facts) {
-        row.missed
+    let refused = if is_weaning_itself(facts, &row) {
+        0
     } else {
-        row.missed + row.refused
+        row.refused
     };
-    vec![finding(facts, RuleId::MissedFeeds, &row, feeds)]
+    vec![finding(
+        facts,
+        RuleId::MissedFeeds,
+        &row,
+        row.missed + refused,
+    )]
 }
 
-/// Whether refusals are a normal part of weaning now.
-pub(crate) fn is_normal(facts: &Facts<'_>) -> bool {
-    let today = facts.zone.lived(facts.now).day;
-    feeding_streak::is_refusal_normal(facts.now, today, facts.chick)
+/// Whether refusals are the chick's own way of weaning: it is being weaned and was seen to swallow solids
+/// since its last formula, in the last [`SOLIDS_MINUTES`].
+pub(crate) fn is_weaning_itself(facts: &Facts<'_>, row: &FoodlessRow) -> bool {
+    let (now, chick) = (facts.now, facts.chick);
+    let today = facts.zone.lived(now).day;
+    let since = row.since.max(now.plus_minutes(-SOLIDS_MINUTES));
+    let mut solids = chick.solids.iter().rev();
+    feeding_streak::is_weaning(now, today, chick)
+        && solids.any(|look| look.at > since && look.what.eaten != SolidsEaten::Played)
 }
 
 /// What a row of so many feeds without food means, by their count or by the hours, whichever is worse.
@@ -98,6 +112,7 @@ pub(crate) fn finding(facts: &Facts<'_>, rule: RuleId, row: &FoodlessRow, feeds:
         limit: Value::Count(limit),
         standing,
     };
+    let has_eaten = is_weaning_itself(facts, row);
     let is_new = chick
         .arrived
         .as_ref()
@@ -107,7 +122,7 @@ pub(crate) fn finding(facts: &Facts<'_>, rule: RuleId, row: &FoodlessRow, feeds:
         VET_FEEDS.. if feeds > 0 => {
             by_count(Level::VetToday, VET_FEEDS - early, Standing::CommonPractice)
         }
-        _ if minutes >= FOODLESS_MINUTES => {
+        _ if minutes >= FOODLESS_MINUTES && !has_eaten => {
             by_hours(Level::VetToday, FOODLESS_MINUTES, Standing::CommonPractice)
         }
         _ if is_younger(FEATHERED_FROM_DAYS) && minutes >= pins => {
@@ -204,6 +219,8 @@ mod tests {
         let level = |weeks| {
             let mut script = aged(weeks);
             script.food(2, 3, 0, 80).weigh(2, 950);
+            let (what, eaten) = (String::new(), SolidsEaten::Little);
+            script.note(2, 7, 0, Change::SolidsSeen { what, eaten });
             script.leave_out(2, 8, 30, Slot::Morning, NOT_GIVEN);
             script.note(2, 9, 0, Change::refused(Some(Slot::Midday)));
             level_of(&RULE, &script, script.at(2, 12, 30))

@@ -1,14 +1,12 @@
 //! *Watches* feeds that the chick refused, in a row up to now.
 //!
 //! *Limit* a refusal: watch, and it is offered again (after 45 min, then after 2.5 h). Only after its last
-//! try it counts as a feed not given, with the limits of missed feeds. In a chick that is being weaned
-//! (old enough for its species, or a feed dropped) and was weighed in the last 36 h above 90 % of its peak
-//! and handover weight: watch only.
+//! try it counts as a feed not given, with the limits of missed feeds. A chick that is being weaned and
+//! swallowed solids since its last formula is watched only.
 //!
 //! *Why* one refusal is often cool formula or a tired chick; more of them mean illness, heat or cold.
 //!
-//! *Sources* the tries, three feeds or 24 h: common practice. Refusals as a normal part of weaning, and
-//! 90 % of the peak: weaning articles; Duerr & Gage 2020, p. 599. That a weighing counts for 36 h: ours.
+//! *Sources* the tries, three feeds or 24 h: common practice.
 //!
 //! *Wrong when* food was taken and not noted.
 
@@ -16,7 +14,7 @@ use crate::domain::feeding::feeding_streak;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::missed_feeds::{
-    RING_FEEDS, VET_FEEDS, WATCH_FEEDS, finding, is_normal,
+    RING_FEEDS, VET_FEEDS, WATCH_FEEDS, finding, is_weaning_itself,
 };
 use crate::domain::warnings::rules::{Facts, Limit, Rule};
 
@@ -27,10 +25,9 @@ pub const RULE: Rule = Rule {
         Limit::new(Level::Watch, Value::Count(WATCH_FEEDS)),
         Limit::new(Level::CallBreeder, Value::Count(RING_FEEDS)),
         Limit::new(Level::VetToday, Value::Count(VET_FEEDS)),
-        Limit::new(Level::Watch, Value::Pct(feeding_streak::NORMAL_SHARE_PCT)),
     ],
     standing: Standing::CommonPractice,
-    source: "common practice; 90 % of the peak: Duerr & Gage 2020, p. 599",
+    source: "common practice",
     check,
 };
 
@@ -40,26 +37,22 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     if row.refused == 0 && row.tries == 0 {
         return Vec::new();
     }
-    if !is_normal(facts) {
-        return vec![finding(
-            facts,
+    let feeds = row.refused.max(usize::from(row.tries > 0));
+    if is_weaning_itself(facts, &row) {
+        return vec![Finding {
             rule,
-            &row,
-            row.refused.max(usize::from(row.tries > 0)),
-        )];
+            level: Level::Watch,
+            value: Value::Count(feeds),
+            limit: Value::Count(WATCH_FEEDS),
+            standing: Standing::CommonPractice,
+        }];
     }
-    vec![Finding {
-        rule,
-        level: Level::Watch,
-        value: Value::Count(row.refused + usize::from(row.tries > 0)),
-        limit: Value::Count(WATCH_FEEDS),
-        standing: Standing::Published,
-    }]
+    vec![finding(facts, rule, &row, feeds)]
 }
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::journal::entries::{Change, Response};
+    use crate::domain::journal::entries::{Change, Response, SolidsEaten};
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::plan::care_plan::Slot;
     use crate::domain::quantity::units::Millilitres;
@@ -119,51 +112,26 @@ mod tests {
     }
 
     #[test]
-    fn a_weaning_chick_above_ninety_per_cent_is_only_watched() {
+    fn age_alone_excuses_no_chick() {
         // green-winged macaws are weaned from 16 weeks on
         let (watch, ring, vet) = (Level::Watch, Level::CallBreeder, Level::VetToday);
-        assert_eq!(levels(15, 950), [watch, ring, vet].map(Some));
-        assert_eq!(levels(16, 901), [watch, watch, watch].map(Some));
-        assert_eq!(levels(16, 900), [watch, ring, vet].map(Some));
+        assert_eq!(levels(16, 990), [watch, ring, vet].map(Some));
     }
 
     #[test]
-    fn a_weaning_chick_far_below_its_peak_is_not_excused() {
-        let mut script = aged(20);
-        script.weigh(0, 1_100).weigh(1, 1_100).weigh(2, 1_100);
-        // (1100 - 985) / 1100 = 10.5 %, but only 1.5 % below the handover weight
-        script.feed(2, 22, 0, Slot::Bedtime, 80).weigh(3, 985);
-        for (slot, hour) in [(Slot::Morning, 7), (Slot::Midday, 14)] {
-            script.note(3, hour, 0, Change::refused(Some(slot)));
-        }
-        let now = script.at(3, 14, 30);
-        assert_eq!(level_of(&RULE, &script, now), Some(Level::CallBreeder));
-    }
-
-    #[test]
-    fn without_a_weighing_of_the_last_day_and_a_half_weaning_excuses_nothing() {
-        let mut script = aged(20);
-        script.weigh(1, 1_000).feed(1, 22, 0, Slot::Bedtime, 80);
-        for (slot, hour) in [(Slot::Morning, 7), (Slot::Midday, 14)] {
-            script.note(2, hour, 0, Change::refused(Some(slot)));
-        }
-        let level = |hour, minute| level_of(&RULE, &script, script.at(2, hour, minute));
-        assert_eq!(level(18, 45), Some(Level::Watch));
-        assert_eq!(level(18, 46), Some(Level::CallBreeder));
-    }
-
-    #[test]
-    fn a_dropped_feed_means_weaning_at_any_age() {
-        let mut script: Scenario = aged(12);
-        let (slot, by_breeder) = (Slot::Midday, true);
-        script.feed(1, 22, 0, Slot::Bedtime, 80).weigh(2, 950);
-        script.note(2, 6, 50, Change::FeedDropped { slot, by_breeder });
-        for (slot, hour) in [(Slot::Morning, 7), (Slot::Bedtime, 21)] {
-            script.note(2, hour, 0, Change::refused(Some(slot)));
-        }
-        let now = script.at(2, 21, 30);
-        // the weighing is from 06:45 of the same day
-        assert_eq!(level_of(&RULE, &script, now), Some(Level::Watch));
+    fn solids_since_the_last_formula_excuse_a_chick_that_is_being_weaned() {
+        let level = |eats: bool| {
+            let mut script = aged(20);
+            script.food(1, 21, 0, 80);
+            if eats {
+                let (what, eaten) = (String::new(), SolidsEaten::Little);
+                script.note(2, 9, 0, Change::SolidsSeen { what, eaten });
+            }
+            script.note(2, 21, 0, Change::refused(Some(Slot::Bedtime)));
+            level_of(&RULE, &script, script.at(2, 21, 5))
+        };
+        assert_eq!(level(false), Some(Level::VetToday));
+        assert_eq!(level(true), Some(Level::Watch));
     }
 
     #[test]

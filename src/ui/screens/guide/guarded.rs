@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::instruction::holds::Hold;
+use crate::ui::parts::call_card::call_buttons;
 use crate::ui::parts::instruction_card::hold_list;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -27,11 +28,17 @@ pub fn guarded(holds: &[Hold]) -> impl IntoView + use<> {
         .filter(|hold| hold.is_against_food())
         .map(|hold| hold.level)
         .max();
+    let plan = state.outlook.get_untracked();
+    let plan = plan.map(|outlook| outlook.chick.plan.clone());
+    let numbers = call
+        .filter(|level| level.is_call())
+        .map(|level| call_buttons(level, plan.as_ref()));
     let call = call.and_then(|level| say.held_call(level));
     view! {
         <section class="question" role="alert">
             <h2>{most}</h2>
             {call.map(|call| view! { <p><strong>{call}</strong></p> })}
+            {numbers}
             {hold_list(holds)}
             <div class="acts">
                 <a class="button" href=Route::Crop.to_hash()>{say.guide_look_again()}</a>

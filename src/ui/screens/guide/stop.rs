@@ -30,10 +30,17 @@ pub fn StopSheet(
     });
     view! {
         <section class="group" aria-label=say.guide_stop_title()>
-            <button type="button" class="button button--main" on:click=move |_| feed.stop_or_go_on()>
+            <button type="button" class="button" on:click=move |_| feed.stop_or_go_on()>
                 {say.guide_go_on()}
             </button>
-            <a class="wrong-link" href=Route::Wrong.to_hash()>
+            <a
+                class="wrong-link"
+                href=Route::Wrong.to_hash()
+                on:click=move |event| {
+                    event.prevent_default();
+                    feed.goes_wrong();
+                }
+            >
                 <span aria-hidden="true">"!"</span>
                 {say.now_wrong()}
             </a>

@@ -99,11 +99,20 @@ impl Feed {
     }
 
     /// Notes how the feed ended and leaves the guide.
-    fn end(self, change: Change, said: String) {
+    fn end(self, change: Change, said: String, to: Route) {
         if self.state.note(change, said) {
             let chick = self.guide.with_untracked(|guide| guide.chick);
             self.state.copies.forget_guide(chick);
-            self.state.go(Route::Now);
+            self.state.go(to);
+        }
+    }
+
+    /// Goes to what may be wrong. What went in before is noted first: a vet asks for it.
+    pub fn goes_wrong(self) {
+        if self.guide.with_untracked(|guide| guide.given.tenths() > 0) {
+            self.log_and_go(Response::Slow, Route::Wrong);
+        } else {
+            self.state.go(Route::Wrong);
         }
     }
 
@@ -115,11 +124,15 @@ impl Feed {
         }
         let told = self.state.language().feed_refused(Some(guide.slot));
         let (counts_as, offered) = (self.said(guide.slot), guide.volume);
-        self.end(Change::FeedRefused { counts_as, offered }, told);
+        self.end(Change::FeedRefused { counts_as, offered }, told, Route::Now);
     }
 
     /// Notes what was given.
     pub fn log(self, response: Response) {
+        self.log_and_go(response, Route::Now);
+    }
+
+    fn log_and_go(self, response: Response, to: Route) {
         let guide = self.guide.get_untracked();
         let served_at = guide.served_at(clock::now());
         let (slot, taken, offered) = (guide.slot, guide.given, guide.volume);
@@ -133,6 +146,7 @@ impl Feed {
         self.end(
             change,
             self.state.writing_now().feed_noted(Some(slot), taken),
+            to,
         );
     }
 
@@ -148,7 +162,7 @@ impl Feed {
             counts_for(clock::now(), Some(slot), &outlook.chick, &outlook.zone)
         });
         if let Some(day) = feed.map(|feed| feed.day) {
-            self.end(Change::FeedPassedOver { slot, day, why }, told);
+            self.end(Change::FeedPassedOver { slot, day, why }, told, Route::Now);
         }
     }
 
