@@ -13,7 +13,7 @@ pub mod common;
 use common::number;
 use perchlight::domain::formula::food_components::Composition;
 use perchlight::domain::formula::heat_balance::{
-    HeatPart, POWDER_SPECIFIC_HEAT, WATER_SPECIFIC_HEAT, needed_c, water_needed_c,
+    HeatPart, POWDER_SPECIFIC_HEAT, WATER_SPECIFIC_HEAT, mix_c, needed_c,
 };
 use perchlight::domain::formula::mixing::{MIX_C, MixAmounts};
 use perchlight::domain::formula::nutrition::mix_contents;
@@ -73,12 +73,15 @@ fn check_powder_and_water(id: &str, case: &Value, relative: f64) {
     let final_c = number(&expected["final_c_constant_cp"]);
     let needed = needed_c(final_c, water_j_per_k, &[powder]).unwrap();
     assert_near(id, needed, &case["water_c"], relative);
+    let water = HeatPart::of(water_g, FIXTURE_WATER_SPECIFIC_HEAT, water_c);
+    near("final_c_constant_cp", mix_c(&[water, powder]).unwrap());
     if let Some(target_c) = case["target_c"].as_f64() {
         let needed = needed_c(target_c, water_j_per_k, &[powder]).unwrap();
         near("water_temp_for_target_constant_cp", needed);
         // Water as warm as the app asks for lands the file's mix within the bound of the target.
-        let asked_c =
-            water_needed_c(target_c, water_g, &[HeatPart::powder(powder_g, powder_c)]).unwrap();
+        let app_j_per_k = water_g * WATER_SPECIFIC_HEAT;
+        let powder_of_app = HeatPart::powder(powder_g, powder_c);
+        let asked_c = needed_c(target_c, app_j_per_k, &[powder_of_app]).unwrap();
         let share = water_j_per_k / (water_j_per_k + powder.heat_capacity_j_per_k);
         let off_c = (asked_c - needed) * share;
         let bound_c = CONSTANTS_BOUND_OF_SPAN * (water_c - powder_c).abs();

@@ -154,6 +154,27 @@ fn what_the_journal_would_refuse_is_refused_from_outside_too() {
     );
 }
 
+/// The window of the saved plan is 39.0 to 40.5 °C; a plan lies within 37 to 41 °C.
+#[test]
+fn a_window_of_before_is_held_and_water_above_50_degrees_is_refused() {
+    let window = |path, tenths| {
+        let entry = changed(1, path, json!(tenths)).unwrap();
+        let plan = entry.change.plan().unwrap();
+        (plan.serve_from.tenths(), plan.serve_to.tenths())
+    };
+    assert_eq!(window("/plan/serve_to_c10", 409), (390, 409));
+    assert_eq!(window("/plan/serve_to_c10", 410), (390, 410));
+    assert_eq!(window("/plan/serve_to_c10", 430), (390, 410));
+    assert_eq!(window("/plan/serve_from_c10", 360), (370, 405));
+    let water = |tenths| {
+        let entry = changed(1, "/plan/mixing_water_c10", json!(tenths))?;
+        Ok(entry.change.plan().unwrap().mixing_water.tenths())
+    };
+    assert_eq!([water(499), water(500)], [Ok(499), Ok(500)]);
+    let too_hot = Refusal::Plan(vec![PlanFault::WaterTooHot]);
+    assert_eq!(water(501), Err(SavedError::Refused(too_hot)));
+}
+
 #[test]
 fn a_newer_version_is_told_apart_from_damage() {
     let newer = SavedError::Newer { version: 2 };

@@ -13,7 +13,7 @@
 use perchlight::domain::formula::cooling::{CoolingLaw, Reading};
 use perchlight::domain::formula::energy::energy_band;
 use perchlight::domain::formula::food_components::PEANUT_BUTTER;
-use perchlight::domain::formula::heat_balance::{HeatPart, water_needed_c};
+use perchlight::domain::formula::heat_balance::{HeatPart, WATER_SPECIFIC_HEAT, needed_c};
 use perchlight::domain::formula::mixing::{
     MixAmounts, MixWanted, mix_amounts, mix_density_g_per_ml, share_of_volume_recipe,
 };
@@ -178,13 +178,13 @@ fn mixes_have_the_density_of_the_table() {
 /// Derived: (water 4.18 x Tw + powder 1.85 x Tp) / (both capacities), powder at 20 C, no loss.
 #[test]
 fn water_and_powder_meet_where_the_table_says() {
-    for (share, needed_c) in [(0.20, 42.8), (0.25, 43.5), (0.30, 44.4)] {
+    for (share, printed_c) in [(0.20, 42.8), (0.25, 43.5), (0.30, 44.4)] {
         let MixAmounts {
             powder_g, water_g, ..
         } = MixAmounts::of_mass(100.0, share);
         let powder = HeatPart::powder(powder_g, 20.0);
-        let given = water_needed_c(40.5, water_g, &[powder]).unwrap();
-        assert_prints(&format!("{share} needed"), given, needed_c, 0.1);
+        let given = needed_c(40.5, water_g * WATER_SPECIFIC_HEAT, &[powder]).unwrap();
+        assert_prints(&format!("{share} needed"), given, printed_c, 0.1);
     }
 }
 

@@ -26,6 +26,7 @@ struct Usual {
     powder_fraction: Percent,
     fat_supplement_per_100_ml: Grams,
     serve: (Celsius, Celsius),
+    mixing_water: Celsius,
     tool: Tool,
     syringe: Millilitres,
     loss_limit: Percent,
@@ -40,6 +41,7 @@ const USUAL: Usual = Usual {
     powder_fraction: Percent::whole(25),
     fat_supplement_per_100_ml: Grams::whole(0),
     serve: (Celsius::whole(39), Celsius::tenths_held(405)),
+    mixing_water: Celsius::whole(44),
     tool: Tool::Syringe,
     syringe: Millilitres::whole(30),
     loss_limit: Percent::whole(10),
@@ -51,7 +53,7 @@ const USUAL: Usual = Usual {
 
 /// A field that can be left out: its bit. Those of nearly every card have the lowest seven.
 #[derive(Clone, Copy)]
-struct Field(u32);
+struct Field(u64);
 
 impl Field {
     const NAME: Self = Self(1);
@@ -86,15 +88,16 @@ impl Field {
     const OWNER_NAME: Self = Self(1 << 29);
     const OWNER_NUMBER: Self = Self(1 << 30);
     const NOTE_FOR_CHICK: Self = Self(1 << 31);
+    const MIXING_WATER: Self = Self(1 << 32);
 }
 
 /// Every bit that has a meaning.
-const ALL_BITS: u32 = u32::MAX;
+const ALL_BITS: u64 = (1 << 33) - 1;
 
 /// The fields that stand in the bytes, and their bytes: the two windows, then in the order of [`Field`].
 #[derive(Default)]
 struct Fields {
-    bits: u32,
+    bits: u64,
     writer: ByteWriter,
 }
 
@@ -247,6 +250,11 @@ fn write_numbers(fields: &mut Fields, plan: &CarePlan) {
     fields.text(Field::OWNER_NAME, &plan.owner_name);
     fields.text(Field::OWNER_NUMBER, &plan.owner_number);
     fields.text(Field::NOTE_FOR_CHICK, &plan.note_for_chick);
+    fields.tenths(
+        Field::MIXING_WATER,
+        plan.mixing_water.tenths(),
+        USUAL.mixing_water.tenths(),
+    );
 }
 
 fn write_journey(writer: &mut ByteWriter, journey: &Journey) {
@@ -275,6 +283,7 @@ pub(crate) fn read_plan(reader: &mut ByteReader<'_>) -> Result<CarePlan, UnpackE
     }
     let mut fields = Reading { bits, reader };
     let (serve_from, serve_to) = fields.or(Field::SERVE, USUAL.serve, window)?;
+    let (serve_from, serve_to) = CarePlan::serving_held(serve_from, serve_to);
     let (room_from, room_to) = fields.or(Field::ROOM, USUAL.room, window)?;
     let plan = CarePlan {
         species,
@@ -328,6 +337,9 @@ pub(crate) fn read_plan(reader: &mut ByteReader<'_>) -> Result<CarePlan, UnpackE
         owner_name: fields.text(Field::OWNER_NAME)?,
         owner_number: fields.text(Field::OWNER_NUMBER)?,
         note_for_chick: fields.text(Field::NOTE_FOR_CHICK)?,
+        mixing_water: fields.or(Field::MIXING_WATER, USUAL.mixing_water, |reader| {
+            read_tenths(reader, Celsius::from_tenths)
+        })?,
     };
     let change = Change::ChickAdded(Box::new(plan));
     check_change(&change).map_err(UnpackError::Refused)?;
@@ -335,7 +347,7 @@ pub(crate) fn read_plan(reader: &mut ByteReader<'_>) -> Result<CarePlan, UnpackE
 }
 
 struct Reading<'a, 'b> {
-    bits: u32,
+    bits: u64,
     reader: &'a mut ByteReader<'b>,
 }
 
@@ -462,13 +474,13 @@ mod tests {
     use crate::share::plan_bytes::*;
     use crate::share::unpack::outside;
 
-    /// 32 fields have a bit each, so the most is 2^32 - 1 = 4,294,967,295.
+    /// 33 fields have a bit each, so the most is 2^33 - 1 = 8,589,934,591.
     #[test]
     fn a_plan_with_an_unknown_field_is_refused() {
-        // Species 10; 2^32 = 16 × 128^4 in groups of seven bits.
-        let mut reader = ByteReader::new(&[10, 0x80, 0x80, 0x80, 0x80, 16, 0]);
+        // Species 10; 2^33 = 32 × 128^4 in groups of seven bits.
+        let mut reader = ByteReader::new(&[10, 0x80, 0x80, 0x80, 0x80, 32, 0]);
         let read = read_plan(&mut reader);
-        assert_eq!(read, Err(outside(1, 4_294_967_296, 4_294_967_295)));
+        assert_eq!(read, Err(outside(1, 8_589_934_592, 8_589_934_591)));
     }
 
     /// Nine fields can be unconfirmed, so the most is 2^9 - 1 = 511.

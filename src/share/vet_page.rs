@@ -77,7 +77,7 @@ pub fn vet_page_html(writing: Writing, outlook: &Outlook) -> String {
     page.finish(None)
 }
 
-const FEEDING: [PlanLine; 14] = [
+const FEEDING: [PlanLine; 15] = [
     PlanLine::Feed(Slot::EarlyMorning),
     PlanLine::Feed(Slot::Morning),
     PlanLine::Feed(Slot::Midday),
@@ -87,6 +87,7 @@ const FEEDING: [PlanLine; 14] = [
     PlanLine::PowderShare,
     PlanLine::FatSupplement,
     PlanLine::PowderLabel,
+    PlanLine::MixingWater,
     PlanLine::ServingWindow,
     PlanLine::Tool,
     PlanLine::Syringe,

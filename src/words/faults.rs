@@ -121,6 +121,8 @@ impl Language {
             PlanFault::FeedsOutOfOrder => self.pick("Check the times: the feeds must follow each other through the day.", "Revise las horas: las tomas deben ir en orden a lo largo del día."),
             PlanFault::FeedVolume => self.pick("A feed is from 0.5 to 300 ml.", "Una toma es de 0,5 a 300 ml."),
             PlanFault::WindowUpsideDown => self.pick("The lowest serving temperature must be below the highest.", "La temperatura mínima debe estar por debajo de la máxima."),
+            PlanFault::WindowOutside => self.pick("Serve within 37 to 41 °C (98.6 to 105.8 °F): cooler formula slows the crop, hotter formula can burn it. The water to mix with may be hotter.", "Dé la papilla entre 37 y 41 °C (98,6 y 105,8 °F): más fría, el buche se vacía más despacio; más caliente, puede quemarlo. El agua para prepararla puede estar más caliente."),
+            PlanFault::WaterTooHot => self.pick("Type at most 50 °C (122 °F, our own limit): with hotter water the mix starts above what burns the crop.", "Escriba como máximo 50 °C (122 °F, valor propio): con agua más caliente, la papilla recién hecha está tan caliente que quema el buche."),
             PlanFault::RoomUpsideDown => self.pick("The lowest room temperature must be below the highest.", "La temperatura mínima de la habitación debe estar por debajo de la máxima."),
             PlanFault::SyringeTooSmall => self.pick("A syringe holds at least 1 ml.", "Una jeringa tiene al menos 1 ml."),
             PlanFault::LossLimit => self.pick("The weight loss must be from 3 to 15 %.", "La pérdida de peso debe ser de 3 a 15 %."),

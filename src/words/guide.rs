@@ -31,7 +31,6 @@ texts! {
     guide_mix_fat: "Fat supplement", "Suplemento graso";
     guide_mix_spoons: "level spoons", "cucharas rasas";
     guide_mix_half: "and a half", "y media";
-    guide_mix_water_at: "Water at about", "Agua a unos";
     guide_mix_no_microwave: "Do not use a microwave: it leaves hot spots that burn. Stir well and measure in several places.", "No use microondas: deja zonas que queman. Remueva bien y mida en varios sitios.";
     guide_mix_thin: "Ask your breeder: this is thin for a feathered chick (below 18 % powder).", "Pregunte a su criador: es muy líquida para un polluelo emplumado (menos de 18 % de polvo).";
     guide_mix_thick: "Ask your breeder: this is thick (above 33 % powder) and slows the crop.", "Pregunte a su criador: es muy espesa (más de 33 % de polvo) y el buche se vacía más despacio.";
@@ -203,13 +202,37 @@ impl Writing {
         }
     }
 
-    /// The water's temperature for the mix to land in the window.
-    pub fn water_at(self, water: Celsius) -> String {
-        format!(
-            "{} {}",
-            self.language.guide_mix_water_at(),
-            self.temperature(water)
-        )
+    /// The plan's water, and how warm the mix starts with this powder and cup.
+    pub fn mix_starts(self, water: Celsius, mix_c: f64, serving: Serving) -> String {
+        let held = |celsius: f64| Celsius::tenths_held(rounded(celsius * 10.0));
+        let window = self.warmth(held(serving.from_c), held(serving.to_c));
+        let (water, mix) = (self.temperature(water), self.temperature(held(mix_c)));
+        match (self.language, serving.verdict(mix_c)) {
+            (Language::English, ServingVerdict::TooCold) => format!(
+                "First warm the cup: fill it with hot water, wait a minute, pour that water away. Then mix with water at {water}, never hotter. In a cold cup the mix would start at about {mix}, colder than it is fed ({window})."
+            ),
+            (Language::Spanish, ServingVerdict::TooCold) => format!(
+                "Caliente antes el vaso: llénelo de agua caliente, espere un minuto y tire esa agua. Luego prepare la papilla con agua a {water}, nunca más caliente. En un vaso frío empezaría a unos {mix}, por debajo de lo que se da ({window})."
+            ),
+            (Language::English, ServingVerdict::Good) => {
+                format!("Water at {water}. The mix starts at about {mix}.")
+            }
+            (Language::Spanish, ServingVerdict::Good) => {
+                format!("Agua a {water}. La papilla empieza a unos {mix}.")
+            }
+            (
+                Language::English,
+                ServingVerdict::Amber | ServingVerdict::TooHot | ServingVerdict::BurnDanger,
+            ) => {
+                format!("Water at {water}. The mix starts at about {mix}: let it cool to {window}.")
+            }
+            (
+                Language::Spanish,
+                ServingVerdict::Amber | ServingVerdict::TooHot | ServingVerdict::BurnDanger,
+            ) => format!(
+                "Agua a {water}. La papilla empieza a unos {mix}: deje que se enfríe hasta {window}."
+            ),
+        }
     }
 
     /// What rounding to the scale does to the share of powder; `None` when nothing of it can be read.
@@ -293,6 +316,36 @@ mod tests {
             temperature,
             ..Writing::metric(Language::English)
         }
+    }
+
+    #[test]
+    fn a_cup_that_cools_the_mix_too_far_is_warmed_and_the_water_gets_no_hotter() {
+        let serving = Serving {
+            from_c: 39.0,
+            to_c: 40.5,
+        };
+        let said = |mix_c| {
+            let english = writing(TemperatureUnit::Celsius);
+            let said = english.mix_starts(Celsius::whole(44), mix_c, serving);
+            said.replace('\u{a0}', " ")
+        };
+        assert!(
+            said(38.9).starts_with("First warm the cup"),
+            "{}",
+            said(38.9)
+        );
+        assert!(
+            said(38.9).contains("water at 44.0 °C, never hotter"),
+            "{}",
+            said(38.9)
+        );
+        let good = "Water at 44.0 °C. The mix starts at about 39.0 °C.";
+        assert_eq!(said(39.0), good);
+        assert!(
+            said(40.6).ends_with("let it cool to 39.0–40.5 °C."),
+            "{}",
+            said(40.6)
+        );
     }
 
     #[test]

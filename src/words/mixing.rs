@@ -1,7 +1,7 @@
 //! What the mix is reckoned with, and what a day of it holds.
 
 use crate::domain::formula::day_energy::DayEnergy;
-use crate::domain::formula::heat_balance::{CupStuff, WARMEST_WATER_C};
+use crate::domain::formula::heat_balance::CupStuff;
 use crate::domain::formula::mixing::{
     MixError, RecipeShare, SPOON_ML, SUPPLEMENT_G_PER_100_ML, TEN_SPOONS_G, WATER_PARTS,
     recipe_share,
@@ -13,15 +13,16 @@ use crate::domain::formula::nutrition::{
 use crate::domain::formula::powder::{FAT_PCT, KCAL_PER_100_G, PROTEIN_PCT, Powder, PowderError};
 use crate::domain::plan::species::Species;
 use crate::domain::quantity::count::rounded;
-use crate::domain::quantity::units::{Celsius, NumberError, parse_thousandths};
+use crate::domain::quantity::units::{NumberError, parse_thousandths};
 use crate::words::Language;
 use crate::words::format::Writing;
 
 texts! {
     mix_cup: "A cold cup cools the formula", "Un vaso frío enfría la papilla";
     mix_cup_mass: "Empty cup", "Vaso vacío";
-    mix_cup_hint: "Weigh it once. Only the temperature of the water changes.", "Péselo una vez. Solo cambia la temperatura del agua.";
+    mix_cup_hint: "Weigh it once. Then the guide says how warm the mix starts.", "Péselo una vez. Así la guía dice a cuánto empieza la papilla.";
     mix_cup_stuff: "Made of", "Material";
+    plan_water_hint: "Hotter than the formula is served: powder and cup cool it.", "Más caliente que la papilla que se da: el polvo y el vaso la enfrían.";
     plan_room_from: "Room from", "Habitación desde";
     plan_room_to: "Room up to", "Habitación hasta";
     plan_spoons: "Powder in ten level spoons", "Peso de diez cucharas rasas de papilla en polvo";
@@ -55,19 +56,6 @@ impl Language {
 }
 
 impl Writing {
-    /// The water cannot be hot enough for this cup.
-    pub fn water_too_hot(self) -> String {
-        let warmest = self.temperature(Celsius::tenths_held(rounded(WARMEST_WATER_C * 10.0)));
-        match self.language {
-            Language::English => format!(
-                "First warm the cup with hot water, pour that water away, and use a light cup. Otherwise the water would have to be above {warmest}."
-            ),
-            Language::Spanish => format!(
-                "Caliente antes el vaso con agua caliente, tire esa agua y use un vaso ligero. Si no, haría falta agua a más de {warmest}."
-            ),
-        }
-    }
-
     /// What a day's feeds hold beside the textbook band: to see a slip, not to feed by.
     pub fn day_energy(self, day: DayEnergy) -> String {
         let (volume, kcal, (low, high)) = (self.volume(day.volume), day.kcal, day.growth_kcal);

@@ -208,6 +208,7 @@ impl Writing {
             PlanLine::FatSupplement => say.plan_part_fat(),
             PlanLine::PowderLabel => say.plan_part_label(),
             PlanLine::TenSpoons => say.plan_part_spoons(),
+            PlanLine::MixingWater => say.plan_part_water(),
             PlanLine::ServingWindow => say.plan_part_serving(),
             PlanLine::Tool => say.plan_part_tool(),
             PlanLine::Syringe => say.plan_part_syringe(),
@@ -257,6 +258,7 @@ impl Writing {
                 self.label_line(label.energy_kcal, &self.pct(fat), &self.pct(protein))
             }
             PlanLine::TenSpoons => self.mass(plan.ten_spoons?),
+            PlanLine::MixingWater => self.temperature(plan.mixing_water),
             PlanLine::ServingWindow => self.warmth(plan.serve_from, plan.serve_to),
             PlanLine::Tool => self.language.tool(plan.tool).to_owned(),
             PlanLine::Syringe => self.volume(plan.syringe),
@@ -406,6 +408,7 @@ texts! {
     plan_part_fat: "Fat supplement in 100 ml of formula", "Suplemento graso en 100 ml de papilla";
     plan_part_label: "Powder label", "Etiqueta de la papilla";
     plan_part_spoons: "Powder in ten level spoons", "Peso de diez cucharas rasas de papilla en polvo";
+    plan_part_water: "Water to mix with", "Agua para preparar la papilla";
     plan_part_serving: "Feed at", "Dar a";
     plan_part_tool: "Given with", "Se da con";
     plan_part_syringe: "Syringe", "Jeringa";

@@ -1,10 +1,11 @@
 //! The checks of a plan in sentences, each with its limits.
 
 use crate::domain::feeding::planned::NIGHT_GAP_MINUTES;
+use crate::domain::quantity::units::{Celsius, Percent};
 use crate::domain::warnings::level::Level;
 use crate::domain::warnings::plan_checks::{CheckVerdict, PlanCheck};
 use crate::domain::warnings::rules::served_cold::WINDOW_FROM;
-use crate::domain::warnings::rules::served_hot::WINDOW_TO;
+use crate::domain::warnings::rules::served_hot::{BURN_FROM, WINDOW_TO};
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -54,6 +55,11 @@ impl Writing {
                 };
                 (text, say.plan_check_night().to_owned())
             }
+            PlanCheck::Water {
+                water,
+                powder,
+                hottest,
+            } => return self.water_check(check.verdict(), water, powder, hottest),
             PlanCheck::Window { from, to } => {
                 let (window, limits) = (self.warmth(from, to), self.warmth(WINDOW_FROM, WINDOW_TO));
                 let text = match say {
@@ -80,6 +86,31 @@ impl Writing {
         }
     }
 
+    fn water_check(
+        self,
+        verdict: CheckVerdict,
+        water: Celsius,
+        powder: Percent,
+        hottest: Celsius,
+    ) -> String {
+        let [water, hottest, burn] = [water, hottest, BURN_FROM].map(|one| self.temperature(one));
+        let powder = self.pct(powder.as_pct());
+        match (self.language, verdict) {
+            (Language::English, CheckVerdict::InOrder) => {
+                format!("Water at {water}: at most {hottest} for {powder} powder.")
+            }
+            (Language::Spanish, CheckVerdict::InOrder) => {
+                format!("Agua a {water}: como máximo {hottest} con {powder} de polvo.")
+            }
+            (Language::English, CheckVerdict::Unusual | CheckVerdict::Over) => format!(
+                "Is this the water, not the mix? Who said it? Above {hottest} a mix of {powder} powder can start at {burn}, where it burns the crop."
+            ),
+            (Language::Spanish, CheckVerdict::Unusual | CheckVerdict::Over) => format!(
+                "¿Es el agua y no la papilla? ¿Quién lo dijo? Con agua a más de {hottest}, una papilla con {powder} de polvo puede llegar a {burn}, y eso quema el buche."
+            ),
+        }
+    }
+
     /// What the owner's phone makes of a number past its limit.
     fn owner_is_told(self, level: Level) -> String {
         let level = self.language.level(level);
@@ -103,7 +134,7 @@ texts! {
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
+    use crate::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
     use crate::domain::warnings::plan_checks::PlanCheck;
     use crate::words::Language;
     use crate::words::format::Writing;
@@ -146,5 +177,14 @@ mod tests {
             to: Celsius::whole(42),
         });
         assert!(warm.contains("not within"), "{warm}");
+        let hot = said(PlanCheck::Water {
+            water: Celsius::whole(47),
+            powder: Percent::whole(25),
+            hottest: Celsius::tenths_held(464),
+        });
+        assert!(
+            hot.contains("Above 46.4 °C a mix of 25.0 % powder can start at 43.3 °C"),
+            "{hot}"
+        );
     }
 }

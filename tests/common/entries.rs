@@ -218,8 +218,9 @@ pub(crate) fn plan() -> impl Strategy<Value = CarePlan> {
         option::of(label()),
         option::of(grams()),
         grams(),
+        (-400..=500_i32).prop_map(Celsius::tenths_held),
     );
-    let feeds = (feeds(), window(), tool(), 10..=20_000, 10..=250);
+    let feeds = (feeds(), serving(), tool(), 10..=20_000, 10..=250);
     let weaning = (
         subsequence(&Slot::ALL, 0..=6).prop_shuffle(),
         any::<u8>(),
@@ -265,6 +266,7 @@ pub(crate) fn plan() -> impl Strategy<Value = CarePlan> {
             fat_supplement_per_100_ml: mix.1,
             powder_label: mix.2,
             ten_spoons: mix.3,
+            mixing_water: mix.5,
             serve_from: feeds.1.0,
             serve_to: feeds.1.1,
             tool: feeds.2,
@@ -311,6 +313,14 @@ fn feeds() -> impl Strategy<Value = Vec<PlannedFeed>> {
 fn window() -> impl Strategy<Value = (Celsius, Celsius)> {
     (-400..=1_200_i32, 1..=100_i32)
         .prop_map(|(low, width)| (Celsius::tenths_held(low), Celsius::tenths_held(low + width)))
+}
+
+/// 37 to 41 °C is what a plan may serve at.
+fn serving() -> impl Strategy<Value = (Celsius, Celsius)> {
+    (370..=409_i32).prop_flat_map(|low| {
+        (low + 1..=410_i32)
+            .prop_map(move |high| (Celsius::tenths_held(low), Celsius::tenths_held(high)))
+    })
 }
 
 fn reference() -> impl Strategy<Value = Reference> {

@@ -5,6 +5,10 @@
 
 use thiserror::Error;
 
+use crate::domain::formula::mixing::MixAmounts;
+use crate::domain::quantity::count::rounded;
+use crate::domain::quantity::units::{Celsius, Percent};
+
 /// Specific heat of poured water, 4.18 kJ/(kg K).
 ///
 /// Source: Geankoplis, App. A.4-1, at 40 C; within 0.75 % of IAPWS-95 from 5 to 95 C.
@@ -21,21 +25,17 @@ pub const POWDER_SPECIFIC_HEAT: f64 = 1.85;
 /// Standing: ours, to catch slips of typing. A pan in a worked example reaches 150 C.
 pub const PART_C: (f64, f64) = (-30.0, 200.0);
 
-/// Warmest water the app asks for, 60 C. Hotter than that, warm the cup or the powder first.
+/// The hottest that a mix may start, 43.0 C: under the burn line of 43.3 C by what stirring leaves uneven.
 ///
-/// Standing: ours. 60 C scalds a hand in seconds (value from memory) and is far from the 43.5 C that
-/// a usual mix needs.
-pub const WARMEST_WATER_C: f64 = 60.0;
+/// Standing: ours, 0.3 C, the same guard as for a warm bath.
+pub const HOTTEST_MIX_C: f64 = 43.0;
+
+/// Powder as it stands in a kitchen, 20 C.
+pub const POWDER_STANDS_AT_C: f64 = 20.0;
 
 /// Why a mix cannot be reckoned.
 #[derive(Debug, Clone, Copy, PartialEq, Error)]
 pub enum HeatError {
-    /// A mass is negative, zero where water must be, or not a number.
-    #[error("mass must be above 0 g: {given_g}")]
-    Mass {
-        /// The mass given.
-        given_g: f64,
-    },
     /// A heat capacity is negative or not a number.
     #[error("heat capacity must not be below 0 J/K: {given_j_per_k}")]
     HeatCapacity {
@@ -47,18 +47,6 @@ pub enum HeatError {
     Temperature {
         /// The temperature given.
         given_c: f64,
-    },
-    /// The water would have to be hotter than [`WARMEST_WATER_C`].
-    #[error("water would have to be above {WARMEST_WATER_C} C: {needed_c}")]
-    WaterTooHot {
-        /// The temperature that the water would need.
-        needed_c: f64,
-    },
-    /// The water would have to be ice.
-    #[error("water would have to be below 0 C: {needed_c}")]
-    WaterFrozen {
-        /// The temperature that the water would need.
-        needed_c: f64,
     },
 }
 
@@ -133,46 +121,56 @@ fn checked_temp(given_c: f64) -> Result<f64, HeatError> {
     Err(HeatError::Temperature { given_c })
 }
 
-fn checked_mass(given_g: f64) -> Result<f64, HeatError> {
-    if 0.0 < given_g && given_g.is_finite() {
-        return Ok(given_g);
+fn checked_capacity(given_j_per_k: f64) -> Result<f64, HeatError> {
+    if 0.0 < given_j_per_k && given_j_per_k.is_finite() {
+        return Ok(given_j_per_k);
     }
-    Err(HeatError::Mass { given_g })
+    Err(HeatError::HeatCapacity { given_j_per_k })
 }
 
-/// Temperature that `water` must have so that it and the `others` meet at `target_c`, in Celsius.
-///
-/// Of `water` only the heat capacity counts. The `others` are powder, supplement and, when its heat
-/// capacity is known, the cup.
+/// Where parts meet, in Celsius: the water first, then powder and, when its heat capacity is known, the
+/// cup.
 ///
 /// # Formula
-/// `target + sum(capacity x (target - temperature)) / water's capacity`.
+/// `sum(capacity x temperature) / sum(capacity)`.
 ///
 /// # Errors
-/// [`HeatError::Mass`] when there is no water, [`HeatError::WaterTooHot`] above
-/// [`WARMEST_WATER_C`], [`HeatError::WaterFrozen`] below 0 C, and as [`needed_c`] for parts out
-/// of range.
+/// [`HeatError::HeatCapacity`], also for nothing at all, and [`HeatError::Temperature`].
 ///
 /// # Examples
 /// ```
-/// use perchlight::domain::formula::heat_balance::{HeatPart, water_needed_c};
-/// // 25 g powder at 20 C and 75 g water to land at 40.5 C: the trade table says 43.5 C.
-/// let needed = water_needed_c(40.5, 75.0, &[HeatPart::powder(25.0, 20.0)]).unwrap();
-/// assert!((needed - 43.5).abs() < 0.05);
+/// use perchlight::domain::formula::heat_balance::{HeatPart, WATER_SPECIFIC_HEAT, mix_c};
+/// // 75 g water at 45 C and 25 g powder at 20 C: (313.5 x 45 + 46.25 x 20) / 359.75 = 41.79.
+/// let water = HeatPart::of(75.0, WATER_SPECIFIC_HEAT, 45.0);
+/// let met = mix_c(&[water, HeatPart::powder(25.0, 20.0)]).unwrap();
+/// assert!((met - 41.79).abs() < 0.005);
 /// ```
-pub fn water_needed_c(target_c: f64, water_g: f64, others: &[HeatPart]) -> Result<f64, HeatError> {
-    let water_j_per_k = checked_mass(water_g)? * WATER_SPECIFIC_HEAT;
-    let needed_c = needed_c(target_c, water_j_per_k, others)?;
-    if WARMEST_WATER_C < needed_c {
-        return Err(HeatError::WaterTooHot { needed_c });
+pub fn mix_c(parts: &[HeatPart]) -> Result<f64, HeatError> {
+    let (mut heat_j, mut capacity_j_per_k) = (0.0, 0.0);
+    for part in parts {
+        let part = part.checked()?;
+        heat_j += part.heat_capacity_j_per_k * part.temp_c;
+        capacity_j_per_k += part.heat_capacity_j_per_k;
     }
-    if needed_c < 0.0 {
-        return Err(HeatError::WaterFrozen { needed_c });
-    }
-    Ok(needed_c)
+    Ok(heat_j / checked_capacity(capacity_j_per_k)?)
 }
 
-/// As [`water_needed_c`] for any stuff of that heat capacity, without the limits of water.
+/// The hottest water with which a mix of that share of powder, by weight, cannot reach the burn line of 43.3 C: with
+/// powder from the kitchen and a cup that takes nothing it starts at [`HOTTEST_MIX_C`]. `None` for a mix
+/// without water.
+pub fn hottest_water(powder: Percent) -> Option<Celsius> {
+    let amounts = MixAmounts::of_mass(100.0, powder.as_pct() / 100.0);
+    let powder = HeatPart::powder(amounts.powder_g, POWDER_STANDS_AT_C);
+    let water_j_per_k = amounts.water_g * WATER_SPECIFIC_HEAT;
+    let hottest_c = needed_c(HOTTEST_MIX_C, water_j_per_k, &[powder]).ok()?;
+    Celsius::from_tenths(rounded(hottest_c * 10.0).into()).ok()
+}
+
+/// Temperature that a stuff of that heat capacity must have so that it and the `others` meet at
+/// `target_c`, in Celsius.
+///
+/// # Formula
+/// `target + sum(capacity x (target - temperature)) / capacity`.
 ///
 /// # Errors
 /// [`HeatError::HeatCapacity`], also for none at all, and [`HeatError::Temperature`].
@@ -182,11 +180,7 @@ pub fn needed_c(
     others: &[HeatPart],
 ) -> Result<f64, HeatError> {
     let target_c = checked_temp(target_c)?;
-    if !(0.0 < heat_capacity_j_per_k && heat_capacity_j_per_k.is_finite()) {
-        return Err(HeatError::HeatCapacity {
-            given_j_per_k: heat_capacity_j_per_k,
-        });
-    }
+    let heat_capacity_j_per_k = checked_capacity(heat_capacity_j_per_k)?;
     let mut missing_j = 0.0;
     for part in others {
         let part = part.checked()?;
@@ -197,29 +191,31 @@ pub fn needed_c(
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::formula::heat_balance::{
-        CupStuff, HeatError, HeatPart, WARMEST_WATER_C, WATER_SPECIFIC_HEAT, needed_c,
-        water_needed_c,
-    };
+    use crate::domain::formula::heat_balance::*;
+    use crate::domain::formula::serving_heat::BURN_C;
 
     #[test]
     fn a_cold_cup_asks_for_warmer_water_and_the_warmer_water_lands_on_target() {
         let powder = HeatPart::powder(25.0, 20.0);
         // 100 g of glass at about 0.84 kJ/(kg K) (value from memory).
         let cup = HeatPart::of(100.0, 0.84, 20.0);
-        let bare_c = water_needed_c(40.5, 75.0, &[powder]).unwrap();
-        let in_cup_c = water_needed_c(40.5, 75.0, &[powder, cup]).unwrap();
+        let water_j_per_k = 75.0 * WATER_SPECIFIC_HEAT;
+        let bare_c = needed_c(40.5, water_j_per_k, &[powder]).unwrap();
+        let in_cup_c = needed_c(40.5, water_j_per_k, &[powder, cup]).unwrap();
         assert!(bare_c < in_cup_c);
         // 25 g x 1.85 and 100 g x 0.84 are 20.5 K below the target: 46.25 x 20.5 + 84 x 20.5 = 2670.1 J;
         // 75 g of water hold 313.5 J/K, so they start 8.517 K above it.
         assert!((in_cup_c - 49.017).abs() < 0.001, "{in_cup_c}");
+        let water = HeatPart::of(75.0, WATER_SPECIFIC_HEAT, in_cup_c);
+        assert!((mix_c(&[water, powder, cup]).unwrap() - 40.5).abs() < 1e-9);
     }
 
     #[test]
     fn a_cup_counts_by_what_it_is_made_of() {
         // 75 g of water hold 313.5 J/K; each cup of 100 g is 20 K below the target, 190, 84 and 50 J/K.
         let needed = |stuff| {
-            water_needed_c(40.0, 75.0, &[HeatPart::cup(100.0, stuff, 20.0)]).unwrap() - 40.0
+            let cup = HeatPart::cup(100.0, stuff, 20.0);
+            needed_c(40.0, 75.0 * WATER_SPECIFIC_HEAT, &[cup]).unwrap() - 40.0
         };
         let warmer = CupStuff::ALL.map(needed);
         for (warmer, expected) in warmer.into_iter().zip([12.121, 5.359, 3.190]) {
@@ -227,58 +223,49 @@ mod tests {
         }
     }
 
-    /// Equal heat capacities: the water must be as far above the target as the other part is below.
-    fn needed_beside_equal_water(other_c: f64) -> Result<f64, HeatError> {
-        water_needed_c(
-            40.0,
-            50.0,
-            &[HeatPart::of(50.0, WATER_SPECIFIC_HEAT, other_c)],
-        )
-    }
-
+    /// 100 g of mix of 20, 25, 30 % hold 37, 46.25 and 55.5 J/K of powder, 23 K below 43 C, and 334.4,
+    /// 313.5 and 292.6 J/K of water: 43 + 851 / 334.4 = 45.54, 43 + 1063.75 / 313.5 = 46.39,
+    /// 43 + 1276.5 / 292.6 = 47.36.
     #[test]
-    fn water_up_to_the_warmest_is_asked_for_and_no_warmer() {
-        assert!((needed_beside_equal_water(20.1).unwrap() - 59.9).abs() < 1e-9);
-        assert_eq!(needed_beside_equal_water(20.0), Ok(WARMEST_WATER_C));
-        let refused = needed_beside_equal_water(19.9);
-        assert!(
-            matches!(refused, Err(HeatError::WaterTooHot { needed_c }) if (needed_c - 60.1).abs() < 1e-9)
-        );
-    }
-
-    #[test]
-    fn ice_is_never_asked_for() {
-        assert!((needed_beside_equal_water(79.9).unwrap() - 0.1).abs() < 1e-9);
-        assert_eq!(needed_beside_equal_water(80.0), Ok(0.0));
-        assert!(matches!(
-            needed_beside_equal_water(80.1),
-            Err(HeatError::WaterFrozen { .. })
-        ));
+    fn the_hottest_water_stays_under_the_burn_line_whatever_the_share() {
+        for (pct, expected) in [(20, 455), (25, 464), (30, 474)] {
+            let hottest = hottest_water(Percent::whole(pct)).unwrap();
+            assert_eq!(hottest.tenths(), expected);
+            let share = f64::from(pct) / 100.0;
+            let starts_c = |water_c| {
+                let water = HeatPart::of(100.0 * (1.0 - share), WATER_SPECIFIC_HEAT, water_c);
+                mix_c(&[water, HeatPart::powder(100.0 * share, 20.0)]).unwrap()
+            };
+            assert!(starts_c(hottest.as_c()) < BURN_C);
+            // A degree hotter reaches it: 0.84 to 0.90 of the degree arrive in the mix.
+            assert!(BURN_C < starts_c(hottest.as_c() + 1.0));
+        }
+        assert_eq!(hottest_water(Percent::whole(0)).unwrap().tenths(), 430);
+        assert_eq!(hottest_water(Percent::whole(100)), None);
     }
 
     #[test]
     fn bad_parts_are_refused_by_name() {
-        assert_eq!(
-            water_needed_c(40.0, 0.0, &[]),
-            Err(HeatError::Mass { given_g: 0.0 })
-        );
-        assert_eq!(
-            water_needed_c(40.0, 50.0, &[HeatPart::powder(-1.0, 20.0)]),
-            Err(HeatError::HeatCapacity {
-                given_j_per_k: -1.85
-            })
-        );
+        let refused = Err(HeatError::HeatCapacity { given_j_per_k: 0.0 });
+        assert_eq!(needed_c(40.0, 0.0, &[]), refused);
+        assert_eq!(mix_c(&[]), refused);
+        let negative = HeatPart::powder(-1.0, 20.0);
+        let refused = Err(HeatError::HeatCapacity {
+            given_j_per_k: -1.85,
+        });
+        assert_eq!(needed_c(40.0, 50.0, &[negative]), refused);
+        assert_eq!(mix_c(&[negative]), refused);
         for given_c in [-30.1, 200.1, f64::INFINITY] {
-            assert_eq!(
-                needed_c(40.0, 1.0, &[HeatPart::powder(1.0, given_c)]),
-                Err(HeatError::Temperature { given_c })
-            );
+            let part = HeatPart::powder(1.0, given_c);
+            let refused = Err(HeatError::Temperature { given_c });
+            assert_eq!(needed_c(40.0, 1.0, &[part]), refused);
+            assert_eq!(mix_c(&[part]), refused);
         }
         for edge_c in [-30.0, 200.0] {
-            assert!(needed_c(40.0, 1.0, &[HeatPart::of(1.0, 1.0, edge_c)]).is_ok());
+            assert_eq!(mix_c(&[HeatPart::of(1.0, 1.0, edge_c)]), Ok(edge_c));
         }
         assert!(matches!(
-            needed_c(40.0, 1.0, &[HeatPart::powder(1.0, f64::NAN)]),
+            mix_c(&[HeatPart::powder(1.0, f64::NAN)]),
             Err(HeatError::Temperature { .. })
         ));
     }

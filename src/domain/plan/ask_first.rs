@@ -15,7 +15,7 @@ pub enum AskFirst {
     LessInADay,
     /// A longer wait without food: between two planned feeds, over the night too, or the shortest gap.
     LongerGap,
-    /// A higher temperature to serve at, at either end.
+    /// A higher temperature to serve at, at either end, or hotter water to mix with.
     HotterFood,
     /// More loss before the breeder wants a call.
     LooserLimit,
@@ -72,7 +72,9 @@ fn of_feeds(old: &FeedsPart, new: &FeedsPart) -> Vec<AskFirst> {
 
 fn of_formula(old: &FormulaPart, new: &FormulaPart) -> Vec<AskFirst> {
     let is_thinner = new.powder_fraction < old.powder_fraction;
-    let is_hotter = new.serve_from > old.serve_from || new.serve_to > old.serve_to;
+    let is_hotter = new.serve_from > old.serve_from
+        || new.serve_to > old.serve_to
+        || new.mixing_water > old.mixing_water;
     let thinner = is_thinner.then_some(AskFirst::LessInADay);
     let hotter = is_hotter.then_some(AskFirst::HotterFood);
     [thinner, hotter].into_iter().flatten().collect()

@@ -209,6 +209,8 @@ pub struct CarePlan {
     pub powder_label: Option<PowderLabel>,
     /// Powder in ten level spoons, weighed once.
     pub ten_spoons: Option<Grams>,
+    /// How warm the water is that the powder is stirred into: hotter than the mix is served.
+    pub mixing_water: Celsius,
     /// Lowest temperature to serve at.
     pub serve_from: Celsius,
     /// Highest temperature to serve at.
@@ -275,6 +277,17 @@ impl CarePlan {
     /// High end of a plan's room, 27 °C. Same source.
     pub const ROOM_TO: Celsius = Celsius::whole(27);
 
+    /// Water to mix with unless the breeder says otherwise, 44 °C: a mix of 25 % starts at about 41 °C and
+    /// cools into the window. Source: breeders mix at 43 to 49 °C and let it cool; common practice.
+    pub const MIXING_WATER: Celsius = Celsius::whole(44);
+    /// Hottest water that a plan may mix with, 50 °C. Ours: a mix of 30 % would start at 45 °C.
+    pub const HOTTEST_WATER: Celsius = Celsius::whole(50);
+    /// Where a plan's serving window lies, 37 to 41 °C. Source: vets' and breeders' sheets serve at 38 to
+    /// 41 °C; 37 °C is ours, for a breeder who serves cooler.
+    pub const SERVE_WITHIN: (Celsius, Celsius) = (Celsius::whole(37), Celsius::whole(41));
+    /// The window of a new plan, 39.0 to 40.5 °C. Source: *Vet Times* 18 Feb 2019, 39 to 41 °C.
+    pub const SERVE_USUALLY: (Celsius, Celsius) = (Celsius::whole(39), Celsius::tenths_held(405));
+
     /// A plan of defaults for a feathered, part-weaned chick of `species`, all unconfirmed.
     ///
     /// Feeds: three a day of 8 % of the mean adult mass, rounded down to 5 ml and held below the
@@ -314,8 +327,9 @@ impl CarePlan {
             fat_supplement_per_100_ml: Grams::whole(0),
             powder_label: None,
             ten_spoons: None,
-            serve_from: Celsius::whole(39),
-            serve_to: Celsius::tenths_held(405),
+            mixing_water: Self::MIXING_WATER,
+            serve_from: Self::SERVE_USUALLY.0,
+            serve_to: Self::SERVE_USUALLY.1,
             tool: Tool::Syringe,
             syringe: Millilitres::whole(30),
             loss_limit: Percent::whole(10),
@@ -401,6 +415,17 @@ impl CarePlan {
         Percent::tenths_held(self.loss_limit.tenths().clamp(least, most))
     }
 
+    /// A serving window of a plan of before, held within [`Self::SERVE_WITHIN`]; the usual one where
+    /// nothing of it lies there.
+    pub fn serving_held(from: Celsius, to: Celsius) -> (Celsius, Celsius) {
+        let (least, most) = Self::SERVE_WITHIN;
+        let held = (from.clamp(least, most), to.clamp(least, most));
+        if from < to && held.0 == held.1 {
+            return Self::SERVE_USUALLY;
+        }
+        held
+    }
+
     /// What is wrong with this plan; empty when it can be taken.
     ///
     /// Checks what a form or a received card may get wrong: every value is in its own range by type.
@@ -432,6 +457,12 @@ impl CarePlan {
         }
         if self.serve_from >= self.serve_to {
             faults.push(PlanFault::WindowUpsideDown);
+        }
+        if self.serve_from < Self::SERVE_WITHIN.0 || Self::SERVE_WITHIN.1 < self.serve_to {
+            faults.push(PlanFault::WindowOutside);
+        }
+        if Self::HOTTEST_WATER < self.mixing_water {
+            faults.push(PlanFault::WaterTooHot);
         }
         if self.room_from > self.room_to {
             faults.push(PlanFault::RoomUpsideDown);
@@ -495,6 +526,10 @@ pub enum PlanFault {
     FeedVolume,
     /// The serving window's low end is not below its high end.
     WindowUpsideDown,
+    /// The serving window reaches outside [`CarePlan::SERVE_WITHIN`].
+    WindowOutside,
+    /// Water to mix with above [`CarePlan::HOTTEST_WATER`].
+    WaterTooHot,
     /// The room's low end is above its high end.
     RoomUpsideDown,
     /// A syringe below 1 ml.
@@ -582,6 +617,19 @@ mod tests {
             fault(&|plan| plan.serve_to = plan.serve_from),
             [PlanFault::WindowUpsideDown]
         );
+        let window = |from, to| {
+            fault(&|plan| {
+                (plan.serve_from, plan.serve_to) =
+                    (Celsius::tenths_held(from), Celsius::tenths_held(to));
+            })
+        };
+        assert_eq!(window(371, 409), []);
+        assert_eq!(window(370, 410), []);
+        assert_eq!(window(369, 400), [PlanFault::WindowOutside]);
+        assert_eq!(window(390, 411), [PlanFault::WindowOutside]);
+        let water = |tenths| fault(&|plan| plan.mixing_water = Celsius::tenths_held(tenths));
+        assert_eq!([water(499), water(500)], [[], []]);
+        assert_eq!(water(501), [PlanFault::WaterTooHot]);
         assert_eq!(
             fault(&|plan| plan.loss_limit = Percent::tenths_held(9)),
             [PlanFault::LossLimit]
@@ -594,6 +642,24 @@ mod tests {
             fault(&|plan| plan.name = "x".repeat(61)),
             [PlanFault::TextTooLong]
         );
+    }
+
+    #[test]
+    fn a_window_of_before_is_held_within_37_and_41_degrees() {
+        let held = |from, to| {
+            let (from, to) = (Celsius::tenths_held(from), Celsius::tenths_held(to));
+            let (from, to) = CarePlan::serving_held(from, to);
+            (from.tenths(), to.tenths())
+        };
+        assert_eq!(held(370, 410), (370, 410));
+        assert_eq!(held(371, 409), (371, 409));
+        assert_eq!(held(369, 411), (370, 410));
+        // Nothing of 35 to 37 and of 41 to 43 °C is left.
+        assert_eq!(held(350, 370), (390, 405));
+        assert_eq!(held(410, 430), (390, 405));
+        // Upside down stays so, and is refused as such.
+        assert_eq!(held(400, 400), (400, 400));
+        assert_eq!(held(400, 390), (400, 390));
     }
 
     #[test]

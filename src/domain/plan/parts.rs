@@ -195,6 +195,8 @@ parts! {
         fat_supplement_per_100_ml: Grams,
         /// The powder's label.
         powder_label: Option<PowderLabel>,
+        /// How warm the water is that the powder is stirred into.
+        mixing_water: Celsius,
         /// Lowest temperature to serve at.
         serve_from: Celsius,
         /// Highest temperature to serve at.

@@ -36,6 +36,8 @@ pub enum PlanLine {
     PowderLabel,
     /// Powder in ten spoons.
     TenSpoons,
+    /// How warm the water to mix with is.
+    MixingWater,
     /// Lowest and highest temperature to serve at.
     ServingWindow,
     /// What formula is given with.
@@ -76,7 +78,7 @@ pub enum PlanLine {
 
 impl PlanLine {
     /// Every line, in the order in which a card is read.
-    pub const ALL: [Self; 39] = [
+    pub const ALL: [Self; 40] = [
         Self::Species,
         Self::Name,
         Self::Ring,
@@ -96,6 +98,7 @@ impl PlanLine {
         Self::FatSupplement,
         Self::PowderLabel,
         Self::TenSpoons,
+        Self::MixingWater,
         Self::ServingWindow,
         Self::Tool,
         Self::Syringe,
@@ -141,6 +144,7 @@ impl PlanLine {
             }
             Self::PowderLabel => into.powder_label = from.powder_label,
             Self::TenSpoons => into.ten_spoons = from.ten_spoons,
+            Self::MixingWater => into.mixing_water = from.mixing_water,
             Self::ServingWindow => {
                 (into.serve_from, into.serve_to) = (from.serve_from, from.serve_to);
             }
@@ -182,9 +186,11 @@ impl PlanLine {
             Self::Owner => PartKind::Vets,
             Self::TenSpoons | Self::Syringe | Self::ScaleStep => PartKind::Equipment,
             Self::Feed(_) | Self::ShortestGap | Self::Retries | Self::Tool => PartKind::Feeds,
-            Self::PowderShare | Self::FatSupplement | Self::PowderLabel | Self::ServingWindow => {
-                PartKind::Formula
-            }
+            Self::PowderShare
+            | Self::FatSupplement
+            | Self::PowderLabel
+            | Self::MixingWater
+            | Self::ServingWindow => PartKind::Formula,
             Self::Reference | Self::Peak | Self::Target | Self::LossLimit => PartKind::Weight,
             Self::DropOrder
             | Self::SettleIn
@@ -220,6 +226,7 @@ impl PlanLine {
             | Self::Retries
             | Self::FatSupplement
             | Self::PowderLabel
+            | Self::MixingWater
             | Self::TenSpoons
             | Self::ScaleStep
             | Self::AskBeforeDrop

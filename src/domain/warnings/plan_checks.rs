@@ -4,8 +4,9 @@
 //! not ring on its first day.
 
 use crate::domain::feeding::planned::NIGHT_GAP_MINUTES;
+use crate::domain::formula::heat_balance::hottest_water;
 use crate::domain::plan::care_plan::CarePlan;
-use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
+use crate::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
 use crate::domain::warnings::rules::served_cold::WINDOW_FROM;
 use crate::domain::warnings::rules::served_hot::WINDOW_TO;
 use crate::domain::warnings::rules::volume_over_ceiling::{CEILING_PCT, USUAL_PCT, share};
@@ -44,6 +45,15 @@ pub enum PlanCheck {
         /// Minutes.
         minutes: i64,
     },
+    /// The water to mix with.
+    Water {
+        /// How warm.
+        water: Celsius,
+        /// Powder in the mix, by weight.
+        powder: Percent,
+        /// The hottest with which a mix of that share stays under the burn line.
+        hottest: Celsius,
+    },
     /// The serving window.
     Window {
         /// Its low end.
@@ -80,11 +90,30 @@ impl PlanCheck {
             }
             Self::NoWeight => CheckVerdict::Unusual,
             Self::NightGap { minutes } => over_unless(NIGHT_GAP_MINUTES <= minutes),
+            Self::Water { water, hottest, .. } => {
+                if water <= hottest {
+                    CheckVerdict::InOrder
+                } else if water <= CarePlan::HOTTEST_WATER {
+                    CheckVerdict::Unusual
+                } else {
+                    CheckVerdict::Over
+                }
+            }
             Self::Window { from, to } => {
                 over_unless(WINDOW_FROM <= from && from < to && to <= WINDOW_TO)
             }
         }
     }
+}
+
+/// The check of the water for a mix of that share of powder; nothing for a mix without water.
+pub fn water_check(water: Celsius, powder: Percent) -> Option<PlanCheck> {
+    let hottest = hottest_water(powder)?;
+    Some(PlanCheck::Water {
+        water,
+        powder,
+        hottest,
+    })
 }
 
 /// Everything that can be checked of a plan, the feeds first.
@@ -97,8 +126,9 @@ impl PlanCheck {
 ///
 /// let plan = CarePlan::default_for(Species::ScarletMacaw);
 /// let verdicts: Vec<_> = plan_checks(&plan).into_iter().map(|check| check.verdict()).collect();
-/// // No weight yet; 07:00 after 21:00 is 10 h; 39.0 to 40.5 °C.
-/// assert_eq!(verdicts, [CheckVerdict::Unusual, CheckVerdict::InOrder, CheckVerdict::InOrder]);
+/// // No weight yet; 07:00 after 21:00 is 10 h; water of 44 °C for 25 % powder; 39.0 to 40.5 °C.
+/// let in_order = CheckVerdict::InOrder;
+/// assert_eq!(verdicts, [CheckVerdict::Unusual, in_order, in_order, in_order]);
 /// ```
 pub fn plan_checks(plan: &CarePlan) -> Vec<PlanCheck> {
     let mut checks = Vec::new();
@@ -120,6 +150,7 @@ pub fn plan_checks(plan: &CarePlan) -> Vec<PlanCheck> {
         plan.night_minutes()
             .map(|minutes| PlanCheck::NightGap { minutes }),
     );
+    checks.extend(water_check(plan.mixing_water, plan.powder_fraction));
     let (from, to) = (plan.serve_from, plan.serve_to);
     checks.push(PlanCheck::Window { from, to });
     checks
@@ -226,6 +257,34 @@ mod tests {
         assert_eq!(window(380, 411), CheckVerdict::Over);
         assert_eq!(window(400, 400), CheckVerdict::Over);
         assert_eq!(window(381, 409), CheckVerdict::InOrder);
+    }
+
+    /// 45.5, 46.4 and 47.4 °C are the hottest for 20, 25 and 30 % powder; a plan takes none above 50.
+    #[test]
+    fn water_is_asked_about_above_what_its_mix_bears() {
+        let water = |pct, tenths| {
+            let water = Celsius::tenths_held(tenths);
+            water_check(water, Percent::whole(pct)).unwrap().verdict()
+        };
+        for (pct, hottest) in [(20, 455), (25, 464), (30, 474)] {
+            assert_eq!(water(pct, hottest - 1), CheckVerdict::InOrder);
+            assert_eq!(water(pct, hottest), CheckVerdict::InOrder);
+            assert_eq!(water(pct, hottest + 1), CheckVerdict::Unusual);
+            assert_eq!(water(pct, 500), CheckVerdict::Unusual);
+            assert_eq!(water(pct, 501), CheckVerdict::Over);
+        }
+        let mut plan = plan(1_000, 600);
+        plan.mixing_water = Celsius::whole(47);
+        let is_asked = |check: &PlanCheck| {
+            matches!(check, PlanCheck::Water { .. }) && check.verdict() == CheckVerdict::Unusual
+        };
+        assert_eq!(
+            plan_checks(&plan)
+                .iter()
+                .filter(|one| is_asked(one))
+                .count(),
+            1
+        );
     }
 
     #[test]

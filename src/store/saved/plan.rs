@@ -75,13 +75,16 @@ pub(crate) fn plan_to_text(plan: &CarePlan) -> String {
     object.text_if_any("owner_name", &plan.owner_name);
     object.text_if_any("owner_number", &plan.owner_number);
     object.text_if_any("note_for_chick", &plan.note_for_chick);
+    if plan.mixing_water != CarePlan::MIXING_WATER {
+        object.tenths("mixing_water_c10", plan.mixing_water.tenths());
+    }
     object.tags("unconfirmed", plan.unconfirmed.iter().copied());
     object.finish()
 }
 
 /// The plan of an object; its faults are for the caller to look at.
 pub(crate) fn read_plan(mut fields: Fields<'_>) -> Result<CarePlan, SavedError> {
-    let plan = CarePlan {
+    let mut plan = CarePlan {
         species: fields.tag("species")?,
         name: fields.text("name")?,
         ring: fields.text("ring")?,
@@ -129,9 +132,13 @@ pub(crate) fn read_plan(mut fields: Fields<'_>) -> Result<CarePlan, SavedError> 
         note_for_chick: fields
             .optional("note_for_chick", Fields::text)?
             .unwrap_or_default(),
+        mixing_water: fields
+            .optional("mixing_water_c10", celsius)?
+            .unwrap_or(CarePlan::MIXING_WATER),
         unconfirmed: set_of(fields.tags("unconfirmed")?),
     };
     fields.finish()?;
+    (plan.serve_from, plan.serve_to) = CarePlan::serving_held(plan.serve_from, plan.serve_to);
     Ok(plan)
 }
 

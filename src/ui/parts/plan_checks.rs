@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::domain::plan::care_plan::{CarePlan, PlannedFeed, Reference, Slot};
 use crate::domain::plan::species::Species;
-use crate::domain::quantity::units::Millilitres;
+use crate::domain::quantity::units::{Millilitres, Percent};
 use crate::domain::time::moment::{Day, WallTime};
 use crate::domain::warnings::plan_checks::CheckVerdict;
 use crate::words::format::Writing;
@@ -37,6 +37,8 @@ pub struct TypedNumbers {
     pub weight: String,
     /// Slot, time and volume of each feed.
     pub feeds: Vec<(Slot, String, String)>,
+    /// The water to mix with, and the share of powder.
+    pub mix: (String, String),
     /// Both ends of the serving window.
     pub window: (String, String),
 }
@@ -60,6 +62,10 @@ pub fn typed_checks(writing: Writing, typed: &TypedNumbers) -> Option<AnyView> {
             weight,
             day: Day::from_number(0),
         });
+    let (water, powder) = &typed.mix;
+    if let (Ok(water), Ok(powder)) = (writing.read_temperature(water), Percent::parse(powder)) {
+        (plan.mixing_water, plan.powder_fraction) = (water, powder);
+    }
     let (from, to) = &typed.window;
     if let (Ok(from), Ok(to)) = (writing.read_temperature(from), writing.read_temperature(to)) {
         (plan.serve_from, plan.serve_to) = (from, to);

@@ -216,6 +216,7 @@ impl Form {
         plan.contacts = contacts;
         plan.journey = journey.ok()?;
         let mixing = mixing.ok()?;
+        plan.mixing_water = mixing.mixing_water;
         plan.fat_supplement_per_100_ml = mixing.fat_supplement_per_100_ml;
         plan.powder_label = mixing.powder_label;
         plan.ten_spoons = mixing.ten_spoons;
@@ -347,6 +348,7 @@ impl Form {
             species: species.and_then(|index| Species::ALL.get(index).copied()),
             weight: self.weight.text.get(),
             feeds: feeds.collect(),
+            mix: (self.mixing.water.text.get(), self.powder.text.get()),
             window: (self.serve_from.text.get(), self.serve_to.text.get()),
         };
         typed_checks(self.state.writing_now(), &typed)
@@ -414,10 +416,18 @@ impl Form {
         (plan.serve_from, plan.serve_to) = (from, to);
         (plan.room_from, plan.room_to) = (room_from, room_to);
         (plan.settle_in_days, plan.waiting_days) = (settle_in, pause);
-        if plan.faults().contains(&PlanFault::RoomUpsideDown) {
-            let fault = writing.language.plan_fault(PlanFault::RoomUpsideDown);
-            self.room_to.fault.set(fault.to_owned());
-            return None;
+        let faults = plan.faults();
+        let at_fields = [
+            (PlanFault::RoomUpsideDown, self.room_to),
+            (PlanFault::WindowUpsideDown, self.serve_to),
+            (PlanFault::WindowOutside, self.serve_to),
+        ];
+        for (fault, field) in at_fields {
+            if faults.contains(&fault) {
+                let sentence = writing.language.plan_fault(fault);
+                field.fault.set(sentence.to_owned());
+                return None;
+            }
         }
         Some(plan)
     }

@@ -3,6 +3,7 @@
 
 use crate::domain::feeding::planned::{DAY_GAP_MINUTES, NIGHT_GAP_MINUTES};
 use crate::domain::feeding::sittings::{SITTING_MINUTES, TRY_MINUTES};
+use crate::domain::formula::heat_balance::hottest_water;
 use crate::domain::formula::mixing::USUAL_POWDER_SHARE;
 use crate::domain::formula::nutrition::{
     SUPPLEMENT_CAP_G_PER_100_ML, TOO_THICK_ABOVE, TOO_THIN_BELOW,
@@ -20,7 +21,7 @@ use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::plan::species::Species;
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::quantity::units::{Celsius, Grams};
+use crate::domain::quantity::units::{Celsius, Grams, Percent};
 use crate::domain::warnings::level::Value;
 use crate::domain::weaning::criteria::{
     DAYS_WITHOUT_TROUBLE, LEAST_PCT_OF_PEAK, LEAST_WAITING_DAYS,
@@ -398,6 +399,33 @@ fn defaults() -> Vec<Number> {
             ],
         ),
         number(
+            [
+                "Mix with water at {0}; a plan may say up to {1}. With {2} powder the app asks above {3}, with {4} above {5}, with {6} above {7}: the mix could burn the crop.",
+                "Prepare con agua a {0}; un plan puede decir hasta {1}. Con {2} de polvo la aplicación pregunta por encima de {3}, con {4} por encima de {5}, con {6} por encima de {7}: la papilla podría quemar el buche.",
+            ],
+            water_values(&plan),
+            Standing::Ours,
+            [
+                "breeders mix at 43 to 49 °C and let it cool; the limits keep the mix under 43 °C with powder at 20 °C",
+                "los criadores usan agua de 43 a 49 °C y la dejan enfriar; con los límites, la papilla queda por debajo de 43 °C si el polvo está a 20 °C",
+            ],
+        ),
+        number(
+            [
+                "A plan serves within {0} to {1}.",
+                "Un plan da la papilla entre {0} y {1}.",
+            ],
+            vec![
+                Value::Celsius(CarePlan::SERVE_WITHIN.0),
+                Value::Celsius(CarePlan::SERVE_WITHIN.1),
+            ],
+            Standing::Ours,
+            [
+                "vets and breeders serve at 38 to 41 °C",
+                "veterinarios y criadores la dan a 38–41 °C",
+            ],
+        ),
+        number(
             ["{0} powder by weight.", "{0} de polvo, en peso."],
             vec![Value::Pct(USUAL_POWDER_SHARE * 100.0)],
             Standing::Ours,
@@ -437,6 +465,18 @@ fn defaults() -> Vec<Number> {
             ],
         ),
     ]
+}
+
+fn water_values(plan: &CarePlan) -> Vec<Value> {
+    let limits = [20, 25, 30].into_iter().filter_map(|pct| {
+        let hottest = hottest_water(Percent::whole(pct))?;
+        Some([Value::Pct(f64::from(pct)), Value::Celsius(hottest)])
+    });
+    [plan.mixing_water, CarePlan::HOTTEST_WATER]
+        .map(Value::Celsius)
+        .into_iter()
+        .chain(limits.flatten())
+        .collect()
 }
 
 fn grams_of(grams: f64) -> Grams {

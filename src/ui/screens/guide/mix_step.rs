@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::domain::formula::heat_balance::{CupStuff, HeatError, HeatPart, water_needed_c};
+use crate::domain::formula::heat_balance::{CupStuff, HeatPart, WATER_SPECIFIC_HEAT, mix_c};
 use crate::domain::formula::mixing::{MixAmounts, MixWanted, USUAL_ALLOWANCE_ML, mix_amounts};
 use crate::domain::formula::nutrition::mix_contents;
 use crate::domain::formula::powder::Powder;
@@ -112,8 +112,8 @@ pub fn MixStep(
     let cup = Cup::remembered(feed.state);
     // What is counted unasked stands open.
     let is_open = !cup.text.with_untracked(String::is_empty);
-    let (aim_c, room, amounts) = (served_c(&plan), guide.room, out.amounts);
-    let water_at = move || water_line(writing, aim_c, room, &amounts, cup.counted());
+    let (water_c, amounts) = (plan.mixing_water, out.amounts);
+    let water_at = move || water_line(writing, water_c, &feed, &amounts, cup.counted());
     let spoons = in_spoons(&plan, &out, say);
     let mixed = move |_| {
         let change = Change::MixMade {
@@ -170,27 +170,23 @@ fn amounts_weighed(amounts: &MixAmounts) -> [Grams; 3] {
     [amounts.powder_g, amounts.water_g, amounts.supplement_g].map(grams)
 }
 
-/// The middle of the window in which the plan serves, °C.
-fn served_c(plan: &CarePlan) -> f64 {
-    f64::from(plan.serve_from.tenths() + plan.serve_to.tenths()) / 20.0
-}
-
-/// How warm the water must be, so that powder and cup from the room leave the mix at `aim_c`.
+/// The plan's water, and what powder and cup from the room make of it.
 fn water_line(
     writing: Writing,
-    aim_c: f64,
-    room: Celsius,
+    water: Celsius,
+    feed: &Feed,
     amounts: &MixAmounts,
     cup: Option<(Grams, CupStuff)>,
 ) -> String {
-    let cup = cup.map(|(mass, stuff)| HeatPart::cup(mass.as_g(), stuff, room.as_c()));
-    let powder = HeatPart::powder(amounts.powder_g, room.as_c());
-    let others: Vec<HeatPart> = std::iter::once(powder).chain(cup).collect();
-    match water_needed_c(aim_c, amounts.water_g, &others) {
-        Ok(celsius) => writing.water_at(Celsius::tenths_held(rounded(celsius * 10.0))),
-        Err(HeatError::WaterTooHot { .. }) => writing.water_too_hot(),
-        Err(_) => String::new(),
-    }
+    let room_c = feed.guide.with_untracked(|guide| guide.room.as_c());
+    let cup = cup.map(|(mass, stuff)| HeatPart::cup(mass.as_g(), stuff, room_c));
+    let poured = HeatPart::of(amounts.water_g, WATER_SPECIFIC_HEAT, water.as_c());
+    let powder = HeatPart::powder(amounts.powder_g, room_c);
+    let parts: Vec<HeatPart> = [poured, powder].into_iter().chain(cup).collect();
+    mix_c(&parts).map_or_else(
+        |_| String::new(),
+        |mix_c| writing.mix_starts(water, mix_c, feed.serving),
+    )
 }
 
 /// Notes what was mixed, keeps the cup for the next mix and goes on.

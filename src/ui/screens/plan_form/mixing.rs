@@ -5,10 +5,11 @@ use leptos::prelude::*;
 use crate::domain::formula::mixing::{MixError, RecipeShare, SUPPLEMENT_G_PER_100_ML, check};
 use crate::domain::formula::powder::{Powder, PowderError};
 use crate::domain::formula::weighing_out::Spoon;
-use crate::domain::plan::care_plan::{CarePlan, PowderLabel};
+use crate::domain::plan::care_plan::{CarePlan, PlanFault, PowderLabel};
 use crate::domain::plan::species::Species;
 use crate::domain::quantity::count::rounded;
-use crate::domain::quantity::units::{Grams, NumberError, Percent};
+use crate::domain::quantity::units::{Celsius, Grams, NumberError, Percent};
+use crate::domain::warnings::plan_checks::{CheckVerdict, water_check};
 use crate::ui::parts::field::FieldKind;
 use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, optional};
 use crate::ui::state::AppState;
@@ -17,6 +18,8 @@ use crate::words::format::Writing;
 /// The fields as typed. Powder is weighed in grams, whatever the unit on screen.
 #[derive(Debug, Clone, Copy)]
 pub struct MixingText {
+    /// The water to mix with.
+    pub water: Text,
     energy: Text,
     label_fat: Text,
     protein: Text,
@@ -36,6 +39,8 @@ pub struct MixingParts {
     pub fat_supplement_per_100_ml: Grams,
     /// Powder in ten level spoons.
     pub ten_spoons: Option<Grams>,
+    /// The water to mix with.
+    pub mixing_water: Celsius,
 }
 
 impl MixingText {
@@ -47,6 +52,7 @@ impl MixingText {
         };
         let supplement = Some(plan.fat_supplement_per_100_ml.tenths());
         Self {
+            water: Text::new(writing.temperature_number(plan.mixing_water)),
             energy: Text::new(
                 label.map_or_else(String::new, |label| label.energy_kcal.to_string()),
             ),
@@ -61,8 +67,9 @@ impl MixingText {
     }
 
     /// Every field that the plan keeps; the others only help to find what it keeps.
-    pub const fn all(self) -> [Text; 5] {
+    pub const fn all(self) -> [Text; 6] {
         [
+            self.water,
             self.energy,
             self.label_fat,
             self.protein,
@@ -91,7 +98,19 @@ impl MixingText {
             Spoon::from_ten_level_spoons(grams.as_g()).map_err(refused)?;
             Ok::<Grams, String>(grams)
         }));
+        let water = self.water.take(
+            writing
+                .read_temperature(&self.water.get())
+                .map_err(number)
+                .and_then(|water| {
+                    let fault = PlanFault::WaterTooHot;
+                    let is_too_hot = CarePlan::HOTTEST_WATER < water;
+                    let fault = is_too_hot.then(|| writing.language.plan_fault(fault).to_owned());
+                    fault.map_or(Ok(water), Err)
+                }),
+        );
         Ok(MixingParts {
+            mixing_water: water.ok_or(AtFault)?,
             powder_label: label?,
             fat_supplement_per_100_ml: supplement.ok_or(AtFault)?.unwrap_or(Grams::whole(0)),
             ten_spoons: ten_spoons.ok_or(AtFault)?,
@@ -150,7 +169,17 @@ pub fn MixingRows(
     let say = writing.language;
     let optional = say.optional();
     let fat_need = move || species.get().and_then(|species| writing.fat_need(species));
+    let degree = writing.temperature_unit();
+    // Asked about while it is typed: it is often the mix that was meant.
+    let doubt = move || {
+        let water = writing.read_temperature(&mixing.water.text.get()).ok()?;
+        let check = water_check(water, Percent::parse(&powder.text.get()).ok()?)?;
+        let is_asked = check.verdict() == CheckVerdict::Unusual;
+        is_asked.then(|| view! { <p class="fault">{writing.plan_check(check)}</p> })
+    };
     view! {
+        <TextField id="mixing-water" label=say.plan_part_water() text=mixing.water kind=FieldKind::Number unit=degree hint=say.plan_water_hint() />
+        <div id="water-answer" aria-live="polite">{doubt}</div>
         <TextField id="ten-spoons" label=say.plan_spoons() text=mixing.ten_spoons kind=FieldKind::Number unit="g" hint=say.plan_spoons_hint() />
         <RecipeRows mixing powder />
         <TextField id="fat-supplement" label=say.plan_part_fat() text=mixing.supplement kind=FieldKind::Number unit="g" hint=optional />
