@@ -2,7 +2,9 @@
 
 use crate::domain::formula::cooling::CoolingError;
 use crate::domain::formula::nutrition::MixWarning;
-use crate::domain::formula::serving_heat::{Serving, ServingVerdict, TemperatureUnit};
+use crate::domain::formula::serving_heat::{
+    BATH_AT_MOST_C, BATH_C, Serving, ServingVerdict, TemperatureUnit,
+};
 use crate::domain::instruction::feed_session::Step;
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::{Celsius, Millilitres};
@@ -50,6 +52,7 @@ texts! {
     guide_heat_again: "Measure again", "Medir otra vez";
     guide_see_why: "See why", "Ver por qué";
     guide_warmer: "Stir, then measure again in several places: it is warmer than before, so only this reading counts.", "Remueva y mida otra vez en varios sitios: está más caliente que antes, así que solo vale esta medida.";
+    guide_other_place: "The hottest place counts: feed by that one. Stir, wait two minutes, measure again.", "Vale la zona más caliente. Remueva, espere dos minutos y mida otra vez.";
     guide_warm_tip: "Measure once more at the syringe tip before you feed.", "Antes de darla, mida otra vez en la punta de la jeringa.";
 
     guide_draw_lead: "Fill all from the same cup, the largest first. No air.", "Llene todo del mismo vaso, primero lo mayor. Sin aire.";
@@ -85,29 +88,6 @@ impl Language {
             Step::Response => self.pick("Does it want food?", "¿Pide comida?"),
             Step::Give => self.pick("Give", "Dar"),
             Step::After => self.pick("After", "Después"),
-        }
-    }
-
-    /// What a reading of the cup means, and what to do.
-    pub const fn serving_verdict(self, verdict: ServingVerdict) -> &'static str {
-        match verdict {
-            ServingVerdict::TooCold => self.pick(
-                "Too cold: it slows the crop. Stand the cup in warm water of at most 43 °C now, or throw it away and mix fresh.",
-                "Demasiado fría: el buche se vacía más despacio. Caliente ya el vaso al baño maría, con agua a 43 °C como máximo, o tire la papilla y prepare otra.",
-            ),
-            ServingVerdict::Good => self.pick("Good to feed.", "Se puede dar."),
-            ServingVerdict::Amber => self.pick(
-                "Not yet: stir, wait a little, measure again.",
-                "Aún no: remueva, espere un poco y mida otra vez.",
-            ),
-            ServingVerdict::TooHot => self.pick(
-                "Too hot: do not feed. Let it cool, stir, measure again.",
-                "Demasiado caliente: no la dé. Deje que se enfríe, remueva y mida otra vez.",
-            ),
-            ServingVerdict::BurnDanger => self.pick(
-                "DO NOT FEED: this burns the crop. Let it cool, stir, measure again.",
-                "NO LA DÉ: quema el buche. Deje que se enfríe, remueva y mida otra vez.",
-            ),
         }
     }
 
@@ -150,6 +130,48 @@ impl Language {
 }
 
 impl Writing {
+    /// What a reading of the cup means, and what to do.
+    pub fn serving_verdict(self, verdict: ServingVerdict) -> String {
+        let say = self.language;
+        let words = match verdict {
+            ServingVerdict::TooCold => {
+                let lead = say.pick(
+                    "Too cold: it slows the crop. Warm it in a bath now, or throw it away and mix fresh.",
+                    "Demasiado fría: el buche se vacía más despacio. Caliéntela ya al baño maría, o tírela y prepare otra.",
+                );
+                return format!("{lead} {}", self.bath());
+            }
+            ServingVerdict::Good => say.pick("Good to feed.", "Se puede dar."),
+            ServingVerdict::Amber => say.pick(
+                "Not yet: stir, wait a little, measure again.",
+                "Aún no: remueva, espere un poco y mida otra vez.",
+            ),
+            ServingVerdict::TooHot => say.pick(
+                "Too hot: do not feed. Let it cool, stir, measure again.",
+                "Demasiado caliente: no la dé. Deje que se enfríe, remueva y mida otra vez.",
+            ),
+            ServingVerdict::BurnDanger => say.pick(
+                "DO NOT FEED: this burns the crop. Let it cool, stir, measure again.",
+                "NO LA DÉ: quema el buche. Deje que se enfríe, remueva y mida otra vez.",
+            ),
+        };
+        words.to_owned()
+    }
+
+    /// How a cup is warmed in a bath.
+    pub fn bath(self) -> String {
+        let degrees = |celsius: f64| self.degrees(Celsius::tenths_held(rounded(celsius * 10.0)));
+        let (bath, most) = (degrees(BATH_C), degrees(BATH_AT_MOST_C));
+        match self.language {
+            Language::English => format!(
+                "Warm bath: stand the cup in water at {bath}, never above {most}. Then stir and measure again, in the middle and at the edge."
+            ),
+            Language::Spanish => format!(
+                "Baño maría: ponga el vaso en agua a {bath}, nunca a más de {most}. Después remueva y mida otra vez, en el centro y en el borde."
+            ),
+        }
+    }
+
     /// The plan's serving window: "Aim for 39.0–40.5 °C".
     pub fn aim_for(self, serving: Serving) -> String {
         let held = |celsius: f64| Celsius::tenths_held(rounded(celsius * 10.0));
@@ -346,6 +368,13 @@ mod tests {
             "{}",
             said(40.6)
         );
+    }
+
+    #[test]
+    fn a_cold_cup_is_warmed_in_a_bath_that_cannot_burn() {
+        let said = writing(TemperatureUnit::Celsius).serving_verdict(ServingVerdict::TooCold);
+        let said = said.replace('\u{a0}', " ");
+        assert!(said.contains("at 42 °C, never above 43 °C"), "{said}");
     }
 
     #[test]

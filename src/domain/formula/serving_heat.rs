@@ -14,6 +14,12 @@ pub const BLOCK_ABOVE_C: f64 = 41.5;
 /// From here, 43.3 C (110 F), formula burns the crop. Source: Rivera 2008.
 pub const BURN_C: f64 = 43.3;
 
+/// Warm bath for a cup, 42 C. Source: breeders' common practice; the figure is ours.
+pub const BATH_C: f64 = 42.0;
+
+/// Hottest bath for a cup, 43.0 C. Ours: a hotter bath can take the edge of the cup over [`BURN_C`].
+pub const BATH_AT_MOST_C: f64 = 43.0;
+
 /// Slack on every limit, in kelvin: only for the rounding of a Fahrenheit conversion, so that
 /// 105.8 F is 41.0 C. No thermometer shows as little.
 const ROUNDING_C: f64 = 1e-6;

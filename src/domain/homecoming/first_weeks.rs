@@ -76,6 +76,12 @@ pub enum Card {
     Papers,
     /// The weeks after weaning.
     AfterWeaning,
+    /// The powder runs out, or is another brand.
+    PowderGone,
+    /// The scale or the thermometer fails.
+    ToolFails,
+    /// The vet prescribed something.
+    Prescribed,
 }
 
 /// When a card is for today.
@@ -147,7 +153,7 @@ pub enum Picture {
 
 impl Card {
     /// Every card: first what is for the first days.
-    pub const ALL: [Self; 26] = [
+    pub const ALL: [Self; 29] = [
         Self::Carrier,
         Self::FirstNight,
         Self::Refusal,
@@ -174,6 +180,9 @@ impl Card {
         Self::SecondCarer,
         Self::Papers,
         Self::AfterWeaning,
+        Self::PowderGone,
+        Self::ToolFails,
+        Self::Prescribed,
     ];
 
     /// When it is for today.
@@ -182,19 +191,19 @@ impl Card {
             Self::Carrier => &[Shown::Coming],
             Self::FirstNight => &[Shown::AtHome(0, 1)],
             Self::Refusal => &[Shown::AtHome(0, 0), Shown::Seen],
-            Self::Weighing | Self::VetVisit => &[Shown::AtHome(1, 3)],
+            Self::Weighing | Self::VetVisit | Self::Prescribed => &[Shown::AtHome(1, 3)],
             Self::Perch => &[Shown::Coming, Shown::AtHome(0, 1)],
             Self::Air => &[Shown::Coming, Shown::AtHome(0, 0)],
             Self::Room | Self::OtherBirds => &[Shown::Coming, Shown::AtHome(1, 2)],
             Self::Holding => &[Shown::AtHome(0, 1), Shown::Seen],
             Self::Foods | Self::Poisons => &[Shown::AtHome(2, 4)],
-            Self::Tool => &[Shown::AtHome(3, 5)],
+            Self::Tool | Self::ToolFails => &[Shown::AtHome(3, 5)],
             Self::Water => &[Shown::AtHome(4, 6)],
             Self::Droppings => &[Shown::AtHome(5, 7), Shown::Seen],
             Self::Cleaning => &[Shown::AtHome(6, 8)],
             Self::Keel => &[Shown::AtHome(7, 9)],
             Self::Begging => &[Shown::AtHome(8, 10), Shown::Seen],
-            Self::Powder => &[Shown::AtHome(9, 11)],
+            Self::Powder | Self::PowderGone => &[Shown::AtHome(9, 11)],
             Self::CropBurn => &[Shown::AtHome(10, 12), Shown::Seen],
             Self::ReturnedFood => &[Shown::AtHome(11, 13), Shown::Seen],
             Self::Flying => &[Shown::AtHome(12, 14)],
@@ -229,10 +238,11 @@ impl Card {
             | Self::Bath
             | Self::Papers
             | Self::AfterWeaning
+            | Self::PowderGone
             | Self::Poisons
             | Self::Room => Standing::CommonPractice,
             Self::Air | Self::CropBurn => Standing::Published,
-            Self::SecondCarer => Standing::Ours,
+            Self::SecondCarer | Self::ToolFails | Self::Prescribed => Standing::Ours,
         }
     }
 
@@ -258,7 +268,11 @@ impl Card {
             Self::Foods => &[Source::Roudybush1986, Source::VetPages, Source::Breeders],
             Self::Poisons => &[Source::VetPages, Source::DuerrGage2020],
             Self::Tool => &[Source::Breeders, Source::DuerrGage2020, Source::VetPages],
-            Self::Water | Self::Powder | Self::SecondCarer => &[Source::Breeders],
+            Self::Water | Self::Powder | Self::SecondCarer | Self::PowderGone => {
+                &[Source::Breeders]
+            }
+            Self::ToolFails => &[Source::Breeders, Source::VetPages],
+            Self::Prescribed => &[Source::VetPages],
             Self::Cleaning => &[Source::Muser1995, Source::VetPages, Source::Breeders],
             Self::Keel => &[Source::VetPages, Source::Romagnano, Source::Doneley2018],
             Self::Begging => &[
@@ -306,7 +320,10 @@ impl Card {
             | Self::Bath
             | Self::SecondCarer
             | Self::Papers
-            | Self::AfterWeaning => None,
+            | Self::AfterWeaning
+            | Self::PowderGone
+            | Self::ToolFails
+            | Self::Prescribed => None,
         }
     }
 

@@ -32,6 +32,10 @@ pub const NOTED_BEFORE_MINUTES: i64 = 60;
 /// time.
 pub const READING_MINUTES: i64 = 5;
 
+/// Readings less than this far apart, seconds, are of several places of one stirred cup. Ours: a cup of
+/// 150 ml cools by 0.6 °C in that time, hardly more than a kitchen thermometer can tell.
+pub const SAME_STIR_SECONDS: i64 = 120;
+
 /// The last reading counts as the serving temperature for this long, minutes. Ours: a feed takes no
 /// longer.
 pub const FEED_TAKES_MINUTES: i64 = 20;
@@ -122,6 +126,8 @@ pub struct FeedSession {
 pub enum Taken {
     /// It goes on from the readings before it, or is the first.
     Fits,
+    /// It is another place of the same cup, no hotter than the one before: the hottest counts.
+    OtherPlace,
     /// It is warmer than the one before: what was read before no longer counts, least of all as cool
     /// enough to give.
     Alone,
@@ -200,10 +206,12 @@ impl FeedSession {
         };
     }
 
-    /// Whether the cup must be measured again before anything is drawn up or given.
+    /// Whether the cup must be measured again before anything is drawn up or given: before the first draw
+    /// without a fresh reading, and at any time after a warm bath.
     pub fn is_to_be_measured(&self, now: Moment, serving: Serving) -> bool {
         let is_before_giving = (Step::DrawUp..=Step::Give).contains(&self.step);
-        is_before_giving && self.given.tenths() == 0 && !self.may_feed(now, serving)
+        let is_first = self.given.tenths() == 0 && !self.may_feed(now, serving);
+        is_before_giving && (is_first || self.readings.is_empty())
     }
 
     /// How warm it was served, for a feed that ends now; `None` when the last reading is too old to
@@ -232,6 +240,10 @@ impl FeedSession {
     pub fn measure(&mut self, now: Moment, cup: Celsius) -> Result<Taken, ReadingRefusal> {
         let mut taken = Taken::Fits;
         if let Some(last) = self.readings.last() {
+            let is_same_stir = now.seconds() - last.at.seconds() < SAME_STIR_SECONDS;
+            if is_same_stir && self.room < cup && cup <= last.cup {
+                return Ok(Taken::OtherPlace);
+            }
             let minutes = |moment: Moment| moment.days_since(self.begun) * 1_440.0;
             let first = Reading {
                 at_min: minutes(last.at),
@@ -426,8 +438,8 @@ mod tests {
         let mut guide = guide();
         guide.mix(now());
         guide.measure(now(), c(370)).unwrap();
-        // the same again, the same moment, colder than the room of 22 °C
-        for (minutes, tenths) in [(3, 370), (0, 360), (3, 219)] {
+        // the same again, colder than the room of 22 °C
+        for (minutes, tenths) in [(3, 370), (0, 219), (3, 219)] {
             let reading = guide.measure(now().plus_minutes(minutes), c(tenths));
             assert!(reading.is_err(), "{tenths} after {minutes} min");
         }
@@ -435,6 +447,36 @@ mod tests {
         guide.warm_again();
         let reading = guide.measure(now().plus_minutes(3), c(400));
         assert_eq!(reading, Ok(Taken::Fits));
+    }
+
+    #[test]
+    fn readings_less_than_two_minutes_apart_are_places_of_one_cup_and_the_hottest_counts() {
+        let second = |seconds| {
+            let mut guide = guide();
+            guide.mix(now());
+            guide.measure(now(), c(415)).unwrap();
+            let later = now().plus_seconds(seconds);
+            let taken = guide.measure(later, c(400)).unwrap();
+            (taken, guide.may_feed(later, SERVING))
+        };
+        assert_eq!(second(0), (Taken::OtherPlace, false));
+        assert_eq!(second(119), (Taken::OtherPlace, false));
+        assert_eq!(second(120), (Taken::Fits, true));
+        assert_eq!(second(121), (Taken::Fits, true));
+    }
+
+    #[test]
+    fn a_cup_from_the_warm_bath_is_measured_also_in_the_middle_of_a_feed() {
+        let mut guide = guide();
+        guide.volume = Millilitres::whole(60);
+        guide.measure(now(), c(400)).unwrap();
+        guide.step = Step::Give;
+        guide.give(Millilitres::whole(30));
+        assert!(!guide.is_to_be_measured(now(), SERVING));
+        guide.warm_again();
+        assert!(guide.is_to_be_measured(now(), SERVING));
+        guide.measure(now(), c(400)).unwrap();
+        assert!(!guide.is_to_be_measured(now(), SERVING));
     }
 
     /// The midday feed of 14:00, begun at 13:50.

@@ -358,5 +358,32 @@ pub(crate) const fn text(card: Card) -> CardText {
             ],
             search: "weaned relapse regression comfort feed independent later",
         },
+        Card::PowderGone => CardText {
+            lines: &[
+                "Call the breeder before the last feed of powder, and ask where to get the same one today.",
+                "None to be had? Ask the breeder which brand and how much water. Change nothing else that day.",
+                "A new powder: weigh ten level spoons anew, feed it thinner only if the breeder says so, watch crop and droppings.",
+                "Never cow's milk, baby cereal or porridge from the kitchen. No feed possible and the breeder silent: call the vet.",
+            ],
+            search: "run out ran empty brand change switch substitute shop formula",
+        },
+        Card::ToolFails => CardText {
+            lines: &[
+                "No thermometer: do not guess by hand. Borrow or buy one before the feed; till then call the breeder.",
+                "In doubt? Compare it with another in warm water. More than 1 degree apart: use neither.",
+                "No scale: a kitchen scale in single grams will do. Note the change: the first day it may read differently.",
+                "Feed by the usual amount meanwhile. No weight for two mornings: call the breeder.",
+            ],
+            search: "broken battery scale thermometer wrong reading failed display",
+        },
+        Card::Prescribed => CardText {
+            lines: &[
+                "Ask: what, how much, how often, how long, with food or not, and what to watch for. Have it written down.",
+                "Note it under {advice_page}, with who said it. This app gives no doses.",
+                "Give only what this vet gave for this bird. Never a rest of another's, never human medicine.",
+                "A dose refused, spat out or forgotten: call the vet, do not give it twice. Tell the breeder.",
+            ],
+            search: "medicine dose drug antibiotic prescription treatment forgot",
+        },
     }
 }

@@ -358,5 +358,32 @@ pub(crate) const fn text(card: Card) -> CardText {
             ],
             search: "destetado recaída consuelo independiente después",
         },
+        Card::PowderGone => CardText {
+            lines: &[
+                "Llame al criador antes de la última toma de polvo y pregunte dónde hay hoy la misma.",
+                "¿No hay? Pregúntele qué marca y con cuánta agua. Ese día no cambie nada más.",
+                "Papilla nueva: pese otra vez diez cucharas rasas, más líquida solo si lo dice el criador; mire buche y heces.",
+                "Nunca leche, cereales de bebé ni gachas de cocina. Sin toma posible y el criador no contesta: llame al veterinario.",
+            ],
+            search: "acabó agotada falta marca cambio sustituto tienda papilla",
+        },
+        Card::ToolFails => CardText {
+            lines: &[
+                "Sin termómetro: no calcule con la mano. Pida o compre uno antes de la toma; mientras, llame al criador.",
+                "¿Duda? Compárelo en agua tibia con otro. Más de 1 grado de diferencia: no use ninguno.",
+                "Sin báscula: vale una de cocina que marque de gramo en gramo. Anote el cambio: el primer día puede marcar distinto.",
+                "Mientras, dé la cantidad habitual. Dos mañanas sin pesar: llame al criador.",
+            ],
+            search: "rota pila báscula termómetro medida falla pantalla",
+        },
+        Card::Prescribed => CardText {
+            lines: &[
+                "Pregunte: qué, cuánto, cada cuánto, cuántos días, con comida o sin ella y qué vigilar. Que se lo escriban.",
+                "Anótelo en {advice_page}, con quién lo dijo. Esta app no da dosis.",
+                "Dé solo lo que recetó este veterinario para esta ave. Nunca restos de otra ni medicinas de personas.",
+                "¿Una dosis rechazada, escupida u olvidada? Llame al veterinario, no la repita. Avise al criador.",
+            ],
+            search: "medicina medicamento dosis receta antibiótico tratamiento olvidé",
+        },
     }
 }

@@ -32,6 +32,7 @@ pub fn WarmthStep(
         }
         match answer {
             Ok(Taken::Fits) => {}
+            Ok(Taken::OtherPlace) => fault.set(say.guide_other_place().to_owned()),
             Ok(Taken::Alone) => fault.set(say.guide_warmer().to_owned()),
             Err(ReadingRefusal::Cooling(error)) => fault.set(say.cooling_error(error).to_owned()),
         }
@@ -74,6 +75,7 @@ pub fn WarmthStep(
             <button type="submit" class="button">{say.guide_warm_measured()}</button>
         </form>
         <button type="button" class="button" on:click=move |_| feed.change(FeedSession::warm_again)>{say.guide_warm_bath()}</button>
+        <p class="hint" data-bath="true">{writing.bath()}</p>
         <p class="hint">{say.guide_mix_no_microwave()} " " {say.guide_warm_tip()}</p>
     }
 }
@@ -149,7 +151,7 @@ fn CupNow(feed: Feed) -> impl IntoView {
     };
     view! {
         <section class="cup" data-heat=heat>
-            <p class="cup__verdict" role="status">{move || verdict().map(|verdict| say.serving_verdict(verdict))}</p>
+            <p class="cup__verdict" role="status">{move || verdict().map(|verdict| writing.serving_verdict(verdict))}</p>
             <p class="cup__now">{now_c}</p>
             <p class="cup__window">{window}</p>
         </section>
