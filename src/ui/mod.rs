@@ -18,6 +18,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::ui::copies::Copies;
+use crate::ui::parts::call_card::Calls;
 use crate::ui::parts::shell::{Banners, BottomBar, StatusLine, TopBar};
 use crate::ui::pieces::{Piece, Pieces};
 use crate::ui::route::Route;
@@ -78,6 +79,7 @@ async fn start_in(place: web_sys::Element) {
     let whole = move || {
         provide_context(state);
         provide_context(pieces);
+        Calls::provide();
         view! { <App drawn /> }
     };
     mount_to(app.clone(), whole).forget();

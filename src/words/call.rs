@@ -3,6 +3,7 @@
 use crate::domain::journal::chick::{Chick, FeedNote, FeedOutcome, Noted};
 use crate::domain::journal::entries::{CropFeel, CropState, Droppings};
 use crate::domain::outlook::Outlook;
+use crate::domain::plan::care_plan::Role;
 use crate::domain::time::moment::Moment;
 use crate::domain::warnings::level::Finding;
 use crate::domain::warnings::rules::sign_seen;
@@ -31,6 +32,26 @@ pub fn what_to_say(writing: Writing, outlook: &Outlook) -> Vec<String> {
     ];
     said.extend(since(writing, outlook.now, chick));
     said
+}
+
+impl Language {
+    /// What to do when somebody does not answer.
+    pub const fn call_unanswered(self, whom: Role) -> &'static str {
+        match whom {
+            Role::Breeder => self.pick(
+                "No answer in 30 minutes? Call the vet.",
+                "¿No contesta en 30 minutos? Llame al veterinario.",
+            ),
+            Role::AvianVet => self.pick(
+                "Call the out-of-hours vet.",
+                "Llame al veterinario de urgencias.",
+            ),
+            Role::EmergencyVet => self.pick(
+                "Call the next number here. No vet answers? Call any animal clinic with oxygen and warmth, and ask it to call one that treats parrots.",
+                "Llame al siguiente número de aquí. ¿No contesta ningún veterinario? Llame a cualquier clínica con oxígeno y calor, y pida que llamen a uno que trate loros.",
+            ),
+        }
+    }
 }
 
 /// A text inside a sentence: in Spanish without its capital.

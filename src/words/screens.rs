@@ -101,6 +101,9 @@ texts! {
     now_weigh_first: "Not weighed yet today: weigh before the first feed.", "Hoy aún no se ha pesado: pese antes de la primera toma.";
     now_strip: "Today", "Hoy";
     now_call: "Call", "Llamar";
+    call_reached: "Did you reach them?", "¿Le contestaron?";
+    call_yes: "Yes, note the call", "Sí, anotar la llamada";
+    call_no: "No answer", "No contestan";
     now_what_to_say: "What to say", "Qué decir";
     now_more_findings: "More", "Más";
     raised_two: "Two reasons to call at once: vet today (our own limit).", "Dos motivos para llamar a la vez: al veterinario hoy (valor propio).";

@@ -88,6 +88,29 @@ test('a loss over the limit lights the lamp, with the number to ring', async ({ 
   assert.match(await page.locator('.what-to-say__lines').innerText(), /930\sg/);
 });
 
+test('a tapped call is noted once somebody was reached, and no answer says whom to call next', async ({ bench }) => {
+  const { page } = await ownerWithChick(bench, '2026-11-25T06:45:00Z');
+  await weigh(page, 930, 'empty');
+  await go(page, '#/now');
+  // No telephone opens here.
+  await page.evaluate(() => addEventListener('click', (event) => event.target.closest('a.call') && event.preventDefault()));
+  const band = page.locator('.lamp-band');
+  const question = band.locator('[data-reached]', { hasText: 'Did you reach them?' });
+  const isNoted = async () => (await journalWords(page)).some((line) => line.startsWith('Called:'));
+  await band.locator('a.call').first().click();
+  await question.waitFor();
+  assert.equal(await isNoted(), false, 'a tap is no call made');
+  await go(page, '#/now');
+  await question.getByRole('button', { name: 'No answer' }).click();
+  await band.locator('.question', { hasText: 'No answer in 30 minutes? Call the vet.' }).waitFor();
+  assert.equal(await isNoted(), false, 'nobody was reached');
+  await go(page, '#/now');
+  await band.locator('a.call').first().click();
+  await question.getByRole('button', { name: 'Yes, note the call' }).click();
+  await question.waitFor({ state: 'detached' });
+  assert.equal(await isNoted(), true);
+});
+
 test('a weight that does not fit is asked about, and the slip is offered mended', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await weigh(page, 10120);

@@ -20,11 +20,10 @@ pub enum Callee {
 /// The people to call. A breeder is not told to call herself: she sees the owner's number where others see
 /// hers.
 pub fn whom_to_call(level: Level, plan: &CarePlan, is_breeder: bool) -> Vec<Callee> {
-    let has_no_vet = plan.contact(Role::AvianVet).is_none();
     let roles: &[Role] = match level {
         Level::Settled | Level::Watch | Level::CallBreeder => &[Role::Breeder, Role::AvianVet],
-        Level::VetToday if has_no_vet => &[Role::EmergencyVet, Role::Breeder],
-        Level::VetToday => &[Role::AvianVet, Role::Breeder],
+        // The day vet may be closed.
+        Level::VetToday => &[Role::AvianVet, Role::EmergencyVet, Role::Breeder],
         Level::Emergency => &[Role::EmergencyVet, Role::AvianVet, Role::Breeder],
     };
     let mut callees = Vec::new();
@@ -90,6 +89,18 @@ mod tests {
         assert_eq!(breeder, ["5550104", "5550102"]);
         let emergency = numbers(Level::Emergency, &plan, true);
         assert_eq!(emergency, ["5550103", "5550102", "5550104"]);
+    }
+
+    #[test]
+    fn vet_today_names_the_out_of_hours_vet_too() {
+        let seen = numbers(Level::VetToday, &plan(), false);
+        assert_eq!(seen, ["5550102", "5550103", "5550100", "5550101"]);
+        let mut no_day_vet = plan();
+        no_day_vet
+            .contacts
+            .retain(|contact| contact.role != Role::AvianVet);
+        let seen = numbers(Level::VetToday, &no_day_vet, false);
+        assert_eq!(seen, ["5550103", "5550100", "5550101"]);
     }
 
     #[test]

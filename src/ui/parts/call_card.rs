@@ -3,13 +3,40 @@
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::domain::journal::entries::Change;
+use crate::domain::journal::entries::{Change, ChickId};
 use crate::domain::plan::care_plan::{CarePlan, Role};
 use crate::domain::warnings::level::Level;
 use crate::domain::warnings::whom_to_call::{Callee, whom_to_call};
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
+
+/// Whose call link was tapped. A tap is no call made: nothing is noted before somebody was reached.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Calling {
+    /// For which chick.
+    pub chick: Option<ChickId>,
+    /// The number.
+    pub number: String,
+    /// Nobody answered.
+    pub is_unanswered: bool,
+}
+
+/// The call link that was tapped last and is not answered for yet; kept beside the screens, which are
+/// drawn anew while the telephone rings.
+#[derive(Debug, Clone, Copy)]
+pub struct Calls(RwSignal<Option<Calling>>);
+
+impl Calls {
+    /// Gives every screen the one place for it.
+    pub fn provide() {
+        provide_context(Self(RwSignal::new(None)));
+    }
+
+    fn here() -> RwSignal<Option<Calling>> {
+        use_context::<Self>().map_or_else(|| RwSignal::new(None), |calls| calls.0)
+    }
+}
 
 /// Call buttons for a level, each with its number in plain text; without a plan there is no chick yet.
 pub fn call_buttons(level: Level, plan: Option<&CarePlan>) -> impl IntoView + use<> {
@@ -31,24 +58,26 @@ pub fn call_buttons(level: Level, plan: Option<&CarePlan>) -> impl IntoView + us
             Callee::Contact(contact) => (Some(contact.role), contact.name, contact.number),
             Callee::Owner { name, number } => (None, name, number),
         };
-        let note_call = move |_| {
-            let Some(whom) = role else { return };
-            // A refused note must not stand in the way of the call itself.
-            let noted = state.dispatch(Change::Called {
-                whom,
-                agreed: String::new(),
-            });
-            if let Ok(id) = noted {
-                state.say(say.role(whom).to_owned(), vec![id]);
-            }
-        };
         let link = tel_link(&number);
         let who = role.map_or(say.plan_part_owner(), |role| say.role(role));
+        let asked = role.map(|whom| view! { <Reached whom number=number.clone() /> });
+        let (tapped, calls) = (number.clone(), Calls::here());
+        let ask = move |_| {
+            let chick = state.chick.get_untracked();
+            let number = tapped.clone();
+            let is_unanswered = false;
+            calls.set(Some(Calling {
+                chick,
+                number,
+                is_unanswered,
+            }));
+        };
         view! {
-            <a class="call" href=link on:click=note_call>
+            <a class="call" href=link on:click=ask>
                 <span class="call__who">{say.now_call()} " " {who}</span>
                 <span class="call__number">{name} " " <span class="call__digits">{number}</span></span>
             </a>
+            {asked}
         }
     });
     view! {
@@ -60,6 +89,55 @@ pub fn call_buttons(level: Level, plan: Option<&CarePlan>) -> impl IntoView + us
             {buttons.collect_view()}
             {is_empty.then(|| view! { <p class="hint">{say.now_no_number()}</p> })}
         </div>
+    }
+}
+
+/// After a tap on a call link: whether somebody was reached, which is then noted, or what to do next.
+#[component]
+fn Reached(
+    /// Who was called.
+    whom: Role,
+    /// The number tapped.
+    number: String,
+) -> impl IntoView {
+    let state = AppState::here();
+    let (say, calls) = (state.language(), Calls::here());
+    let yes = move |_| {
+        calls.set(None);
+        let noted = state.dispatch(Change::Called {
+            whom,
+            agreed: String::new(),
+        });
+        match noted {
+            Ok(id) => state.say(say.role(whom).to_owned(), vec![id]),
+            Err(refusal) => state.say_refusal(&refusal),
+        }
+    };
+    let no = move |_| {
+        let unanswered = |calling: &mut Option<Calling>| {
+            if let Some(calling) = calling {
+                calling.is_unanswered = true;
+            }
+        };
+        calls.update(unanswered);
+    };
+    move || {
+        let calling = calls.get()?;
+        if calling.chick != state.chick.get() || calling.number != number {
+            return None;
+        }
+        Some(if calling.is_unanswered {
+            view! { <p class="question" role="status"><strong>{say.call_unanswered(whom)}</strong></p> }.into_any()
+        } else {
+            view! {
+                <div class="question" role="status" data-reached="true">
+                    <p>{say.call_reached()}</p>
+                    <button type="button" class="button" on:click=yes>{say.call_yes()}</button>
+                    <button type="button" class="button" on:click=no>{say.call_no()}</button>
+                </div>
+            }
+            .into_any()
+        })
     }
 }
 
