@@ -8,7 +8,7 @@ use crate::domain::formula::mixing::{
 };
 use crate::domain::formula::nutrition::{
     FatNeed, SUPPLEMENT_CAP_G_PER_100_ML, SupplementCap, TOO_THICK_ABOVE, TOO_THIN_BELOW,
-    WANTED_FAT_PCT, fat_need, supplement_for_fat,
+    Thickness, VOLUME_ABOVE_PCT, WANTED_FAT_PCT, fat_need, supplement_for_fat,
 };
 use crate::domain::formula::powder::{FAT_PCT, KCAL_PER_100_G, PROTEIN_PCT, Powder, PowderError};
 use crate::domain::plan::species::Species;
@@ -36,6 +36,7 @@ texts! {
     plan_fat_needs_label: "First type fat and protein from the powder\u{2019}s label.", "Escriba antes la grasa y la proteína de la etiqueta de la papilla.";
     plan_fat_only_asked: "Only if your breeder or avian vet asks for it. Smooth, without salt, dissolved in the warm water.", "Solo si lo pide su criador o su veterinario. Sin trozos ni sal, disuelta en el agua tibia.";
     plan_fat_high_powder: "Ask before you add any: this powder is high in fat already.", "Pregunte antes de añadir más: esta papilla ya es rica en grasa.";
+    plan_by_volume: "Is that parts by volume? One part of powder to two of water is only 17 to 20 % by weight. If the breeder measures by spoon or cup, type the parts of water under Recipe by volume.", "¿Son partes por volumen? Una parte de polvo por dos de agua es solo de 17 a 20 % en peso. Si el criador mide con cuchara o vaso, escriba las partes de agua en Receta por volumen.";
     recipe_thin: "Ask your breeder: that is thin for a feathered chick (below 18 %, our own limit).", "Pregunte a su criador: es muy líquida para un polluelo emplumado (menos del 18 %, valor propio).";
     recipe_thick: "Ask your breeder: that is thick (above 33 %, our own limit).", "Pregunte a su criador: es muy espesa (más del 33 %, valor propio).";
     plan_label_energy: "Powder label: energy in 100 g", "Etiqueta de la papilla: energía en 100 g";
@@ -44,6 +45,19 @@ texts! {
 }
 
 impl Language {
+    /// What a mix looks like.
+    pub const fn thickness_look(self, thickness: Thickness) -> &'static str {
+        match thickness {
+            Thickness::Cream => self.pick("like cream", "como nata líquida"),
+            Thickness::ThinYoghurt => self.pick("like thin yoghurt", "como yogur líquido"),
+            Thickness::ApplePuree => self.pick(
+                "like apple puree that drops off a spoon in blobs",
+                "como puré de manzana que cae de la cuchara en gotas gruesas",
+            ),
+            Thickness::ThickPorridge => self.pick("like thick porridge", "como gachas espesas"),
+        }
+    }
+
     /// What a cup may be made of, in the order of the domain's list.
     pub fn cup_stuffs(self) -> Vec<&'static str> {
         let name = |stuff| match stuff {
@@ -56,6 +70,21 @@ impl Language {
 }
 
 impl Writing {
+    /// What is said beside a typed share of powder, in per cent by weight: how thick that looks, and whether
+    /// parts by volume were typed. `None` before it is a number.
+    pub fn powder_typed(self, powder: &str) -> Option<(String, Option<&'static str>)> {
+        let pct = typed(powder)?.ok()?;
+        let doubt = VOLUME_ABOVE_PCT < pct;
+        let doubt = doubt.then(|| self.language.plan_by_volume());
+        Some((self.powder_share(pct), doubt))
+    }
+
+    /// A share of powder in per cent by weight, and how thick that looks.
+    pub fn powder_share(self, pct: f64) -> String {
+        let look = self.language.thickness_look(Thickness::of(pct / 100.0));
+        format!("{}: {look}", self.pct(pct))
+    }
+
     /// What a day's feeds hold beside the textbook band: to see a slip, not to feed by.
     pub fn day_energy(self, day: DayEnergy) -> String {
         let (volume, kcal, (low, high)) = (self.volume(day.volume), day.kcal, day.growth_kcal);
@@ -417,6 +446,20 @@ mod tests {
     fn recipe(parts: &str, ten_spoons: &str, spoon_ml: &str) -> Option<Result<String, String>> {
         let share = ENGLISH.recipe_typed(parts, ten_spoons, spoon_ml)?;
         Some(share.map(|share| plain(&ENGLISH.recipe(share))))
+    }
+
+    #[test]
+    fn a_share_above_30_per_cent_is_asked_about_and_every_share_has_its_look() {
+        let typed = |text| {
+            let (look, doubt) = ENGLISH.powder_typed(text)?;
+            Some((plain(&look), doubt.is_some()))
+        };
+        assert_eq!(typed(""), None);
+        let porridge = |pct: &str| format!("{pct} %: like thick porridge");
+        assert_eq!(typed("29.9"), Some((porridge("29.9"), false)));
+        assert_eq!(typed("30"), Some((porridge("30.0"), false)));
+        assert_eq!(typed("30.1"), Some((porridge("30.1"), true)));
+        assert_eq!(typed("33"), Some((porridge("33.0"), true)));
     }
 
     #[test]

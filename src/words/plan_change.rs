@@ -247,7 +247,7 @@ impl Writing {
                 let feed = plan.feed(slot)?;
                 format!("{}, {}", self.time(feed.time), self.volume(feed.volume))
             }
-            PlanLine::PowderShare => self.pct(plan.powder_fraction.as_pct()),
+            PlanLine::PowderShare => self.powder_share(plan.powder_fraction.as_pct()),
             PlanLine::FatSupplement => {
                 let fat = plan.fat_supplement_per_100_ml;
                 (fat.tenths() > 0).then(|| self.mass(fat))?

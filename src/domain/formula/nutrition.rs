@@ -44,6 +44,38 @@ pub const WANTED_FAT_PCT: (f64, f64) = (1.0, 40.0);
 /// does not warn.
 const ROUNDING: f64 = 1e-9;
 
+/// From this share of powder on, in per cent, somebody may have typed parts by volume. Standing: ours; one
+/// part of powder to two of water reads as 33 %, and by weight that is 17 to 20 %.
+pub const VOLUME_ABOVE_PCT: f64 = 30.0;
+
+/// How thick a mix looks. Source: common practice, for 15, 20, 25 and 30 % powder by weight.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Thickness {
+    /// About 15 %.
+    Cream,
+    /// About 20 %.
+    ThinYoghurt,
+    /// About 25 %.
+    ApplePuree,
+    /// 30 % and more.
+    ThickPorridge,
+}
+
+impl Thickness {
+    /// The nearest of the four to a share of powder by weight, 0 to 1; half-way the thicker one.
+    pub fn of(share: f64) -> Self {
+        if share + ROUNDING < 0.175 {
+            Self::Cream
+        } else if share + ROUNDING < 0.225 {
+            Self::ThinYoghurt
+        } else if share + ROUNDING < 0.275 {
+            Self::ApplePuree
+        } else {
+            Self::ThickPorridge
+        }
+    }
+}
+
 /// What a mix holds.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MixContents {
@@ -273,7 +305,7 @@ pub const fn fat_need(species: Species) -> Option<Cited<FatNeed>> {
 mod tests {
     use crate::domain::formula::mixing::{MixAmounts, MixError, MixWanted, mix_amounts};
     use crate::domain::formula::nutrition::{
-        MixContents, MixWarning, SupplementCap, mix_contents, supplement_for_fat,
+        MixContents, MixWarning, SupplementCap, Thickness, mix_contents, supplement_for_fat,
     };
     use crate::domain::formula::powder::Powder;
 
@@ -294,6 +326,25 @@ mod tests {
             supplement_g_per_100_ml,
         };
         mix_contents(&mix_amounts(&wanted).unwrap(), &powder(0.12)).unwrap()
+    }
+
+    #[test]
+    fn a_mix_looks_like_the_nearest_of_four() {
+        let looks = |pct: f64| Thickness::of(pct / 100.0);
+        for (pct, look) in [
+            (15.0, Thickness::Cream),
+            (17.4, Thickness::Cream),
+            (17.5, Thickness::ThinYoghurt),
+            (20.0, Thickness::ThinYoghurt),
+            (22.4, Thickness::ThinYoghurt),
+            (22.5, Thickness::ApplePuree),
+            (25.0, Thickness::ApplePuree),
+            (27.4, Thickness::ApplePuree),
+            (27.5, Thickness::ThickPorridge),
+            (30.0, Thickness::ThickPorridge),
+        ] {
+            assert_eq!(looks(pct), look, "{pct}");
+        }
     }
 
     #[test]

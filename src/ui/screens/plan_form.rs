@@ -700,11 +700,17 @@ fn MoreOfThePlan(form: Form) -> impl IntoView {
         let chosen = form.species.get()?;
         Species::ALL.get(chosen).copied()
     });
+    let powder_answer = move || {
+        let (look, doubt) = writing.powder_typed(&form.powder.text.get())?;
+        let doubt = doubt.map(|doubt| view! { <p class="fault">{doubt}</p> });
+        Some(view! { <p class="hint">{look}</p> {doubt} })
+    };
     view! {
         <details class="group" prop:open=is_at_fault>
             <summary>{say.plan_more()}</summary>
             <TextField id="ring" label=say.plan_ring() text=form.ring kind=FieldKind::Text />
             <TextField id="powder" label=say.plan_powder() text=form.powder kind=FieldKind::Number unit="%" hint=hint(PlanField::PowderShare) />
+            <div id="powder-answer" aria-live="polite">{powder_answer}</div>
             <TextField id="loss" label=say.plan_loss() text=form.loss kind=FieldKind::Number unit="%" hint=hint(PlanField::LossLimit) />
             <TextField id="syringe" label=say.plan_syringe() text=form.syringe kind=FieldKind::Number unit="ml" hint=hint(PlanField::Tool) />
             <TextField id="serve-from" label=say.plan_serve_from() text=form.serve_from kind=FieldKind::Number unit=degree hint=hint(PlanField::ServingWindow) />

@@ -6,9 +6,11 @@ use crate::domain::feeding::sittings::{SITTING_MINUTES, TRY_MINUTES};
 use crate::domain::formula::heat_balance::hottest_water;
 use crate::domain::formula::mixing::USUAL_POWDER_SHARE;
 use crate::domain::formula::nutrition::{
-    SUPPLEMENT_CAP_G_PER_100_ML, TOO_THICK_ABOVE, TOO_THIN_BELOW,
+    SUPPLEMENT_CAP_G_PER_100_ML, TOO_THICK_ABOVE, TOO_THIN_BELOW, VOLUME_ABOVE_PCT,
 };
-use crate::domain::formula::serving_heat::{BLOCK_ABOVE_C, BURN_C, WARMEST_C};
+use crate::domain::formula::serving_heat::{
+    BATH_AT_MOST_C, BATH_C, BLOCK_ABOVE_C, BURN_C, WARMEST_C,
+};
 use crate::domain::formula::serving_window::USUAL_HALF_TIME_MIN;
 use crate::domain::homecoming::first_days::{
     FIRST_FEED_PCT, FIRST_FEED_POWDER, QUARANTINE_DAYS, SETTLE_MINUTES, VET_DAYS,
@@ -16,7 +18,9 @@ use crate::domain::homecoming::first_days::{
 use crate::domain::homecoming::journey::MOST_SHIFT_PER_DAY;
 use crate::domain::homecoming::life_stage::WEANED_DAYS;
 use crate::domain::homecoming::reports::{DAILY_DAYS, OVERDUE_MINUTES};
-use crate::domain::instruction::feed_session::{MIX_KEEPS_MINUTES, READING_MINUTES};
+use crate::domain::instruction::feed_session::{
+    MIX_KEEPS_MINUTES, READING_MINUTES, SAME_STIR_SECONDS,
+};
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::plan::species::Species;
 use crate::domain::quantity::count::rounded;
@@ -115,6 +119,42 @@ fn formula() -> Vec<Number> {
             [
                 "39 to 41 °C: Vet Times, 18 Feb 2019",
                 "39 a 41 °C: Vet Times, 18 feb 2019",
+            ],
+        ),
+        number(
+            [
+                "A cold cup stands in a bath at {0}, never above {1}.",
+                "Un vaso frío se calienta al baño maría a {0}, nunca a más de {1}.",
+            ],
+            vec![celsius(BATH_C), celsius(BATH_AT_MOST_C)],
+            Standing::Ours,
+            [
+                "breeders warm the cup in a bowl of warm water; a hotter bath can burn at the edge",
+                "los criadores calientan el vaso en un cuenco de agua tibia; más caliente, el borde puede quemar",
+            ],
+        ),
+        number(
+            [
+                "Readings less than {0} apart are of several places of one cup: the hottest counts.",
+                "Medidas con menos de {0} entre ellas son de varias zonas del mismo vaso: vale la más caliente.",
+            ],
+            vec![Value::Minutes(SAME_STIR_SECONDS / 60)],
+            Standing::Ours,
+            [
+                "a cup cools by about half a degree in that time",
+                "en ese tiempo un vaso se enfría medio grado",
+            ],
+        ),
+        number(
+            [
+                "A powder share above {0} is asked about: was it parts by volume?",
+                "Si el polvo pasa de {0}, la aplicación pregunta: ¿eran partes por volumen?",
+            ],
+            vec![Value::Pct(VOLUME_ABOVE_PCT)],
+            Standing::Ours,
+            [
+                "one part of powder to two of water is a fifth or less by weight",
+                "una parte de polvo por dos de agua es en peso una quinta parte o menos",
             ],
         ),
         number(

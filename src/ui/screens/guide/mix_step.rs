@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::domain::formula::heat_balance::{CupStuff, HeatPart, WATER_SPECIFIC_HEAT, mix_c};
 use crate::domain::formula::mixing::{MixAmounts, MixWanted, USUAL_ALLOWANCE_ML, mix_amounts};
-use crate::domain::formula::nutrition::mix_contents;
+use crate::domain::formula::nutrition::{MixWarning, mix_contents};
 use crate::domain::formula::powder::Powder;
 use crate::domain::formula::weighing_out::{Spoon, WeighedOut};
 use crate::domain::journal::entries::Change;
@@ -143,6 +143,7 @@ pub fn MixStep(
             {(fat_supplement.tenths() > 0).then(|| view! { <dt>{say.guide_mix_fat()}</dt> <dd>{writing.mass(fat_supplement)}</dd> })}
         </dl>
         <p class="guide__lead" data-water="true">{water_at}</p>
+        <p class="hint">{writing.powder_share(share_pct)}</p>
         {scale_error.map(|line| view! { <p class="hint">{line}</p> })}
         <p class="hint">{writing.enough_for(guide.volume, Millilitres::whole(rounded(USUAL_ALLOWANCE_ML)))}</p>
         {warnings.into_iter().map(|warning| view! { <p class="fault">{warning}</p> }).collect_view()}
@@ -223,9 +224,19 @@ fn mix_warnings(plan: &CarePlan, out: &WeighedOut, writing: Writing) -> Vec<&'st
         let contents = mix_contents(&out.amounts, &powder).ok()?;
         Some(contents.warnings(&powder))
     });
+    // An unweighed recipe by volume is thin by nature: one to two is 17 to 20 %.
+    let is_weighed = plan.ten_spoons.is_some();
+    let is_told = |warning: &MixWarning| match warning {
+        MixWarning::TooThin { .. } => is_weighed,
+        MixWarning::TooThick { .. }
+        | MixWarning::SupplementOverVolumeCap { .. }
+        | MixWarning::SupplementOverDryMatterCap { .. }
+        | MixWarning::SupplementInHighFatPowder { .. } => true,
+    };
     contents
         .unwrap_or_default()
         .into_iter()
+        .filter(is_told)
         .map(|warning| writing.language.mix_warning(warning))
         .collect()
 }
