@@ -163,7 +163,7 @@ texts! {
     life_died_sure: "All reminders and alarms for {name} end. The record stays; you can send it to your breeder and vet.", "Terminan todos los recordatorios y avisos de {name}. Los datos quedan; puede enviarlos a su criador y a su veterinario.";
     life_died_note: "Yes, note that {name} died", "Sí, anotar que {name} ha muerto";
     life_died: "{name} has died. We are sorry.", "{name} ha muerto. Lo sentimos.";
-    life_died_hint: "There are no more reminders. The record stays here; you can send it to your breeder and vet.", "Ya no hay recordatorios. Los datos quedan aquí; puede enviarlos a su criador y a su veterinario.";
+    life_died_hint: "Tell your breeder. Do you want to know why? Keep the body wrapped in the fridge, not in the freezer, and call the vet today. There are no more reminders; the record stays here, and you can send it.", "Avise a su criador. ¿Quiere saber por qué? Guarde el cuerpo envuelto en la nevera, no en el congelador, y llame hoy al veterinario. Ya no hay recordatorios; los datos quedan aquí y puede enviarlos.";
     life_send_record: "Send the record", "Enviar los datos";
     life_remove: "Remove {name} from this phone", "Eliminar a {name} de este teléfono";
     life_remove_sure: "Its plan, weights, feeds and reminders no longer show on this phone. Nothing is erased: you find it under \"Removed chicks\" and can show it again. Other phones do not change.", "El plan, los pesos, las tomas y los recordatorios dejan de verse en este teléfono. No se borra nada: queda en «Polluelos eliminados» y puede mostrarlo otra vez. Los otros teléfonos no cambian.";

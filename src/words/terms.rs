@@ -94,7 +94,7 @@ impl Language {
         match role {
             Role::Breeder => self.pick("Breeder", "Criador"),
             Role::AvianVet => self.pick("Avian vet", "Veterinario de aves"),
-            Role::EmergencyVet => self.pick("Emergency vet", "Veterinario de urgencias"),
+            Role::EmergencyVet => self.pick("Out-of-hours vet", "Veterinario de urgencias"),
         }
     }
 

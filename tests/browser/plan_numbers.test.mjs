@@ -38,6 +38,33 @@ test('a recipe by volume becomes the share by weight that the plan keeps', async
   assert.equal(await page.locator('#water-parts').inputValue(), '');
 });
 
+test('water and serving are two numbers, each with its own limit, and 33 % is asked about', async ({ bench }) => {
+  const page = await open(bench);
+  await typeInChick(page);
+  await go(page, '#/plan');
+  await page.locator('summary', { hasText: 'More of the plan' }).click();
+  const doubt = page.locator('#water-answer .fault');
+  assert.equal(await page.locator('#mixing-water').inputValue(), '44.0');
+  // The hottest water for 25 % powder is 46.4 °C.
+  await page.locator('#mixing-water').fill('46.4');
+  await doubt.waitFor({ state: 'detached' });
+  await page.locator('#mixing-water').fill('46.5');
+  await doubt.filter({ hasText: /Above 46\.4\s°C a mix of 25\.0\s% powder/ }).waitFor();
+  const volume = page.locator('#powder-answer .fault');
+  await page.locator('#powder').fill('33');
+  await volume.filter({ hasText: 'Is that parts by volume?' }).waitFor();
+  await page.locator('#powder').fill('25');
+  await page.locator('#powder-answer .hint', { hasText: 'apple puree' }).waitFor();
+  await volume.waitFor({ state: 'detached' });
+  await page.locator('#mixing-water').fill('50.1');
+  await press(page, 'Save the changes');
+  await page.locator('.fault', { hasText: 'Type at most 50 °C' }).waitFor();
+  await page.locator('#mixing-water').fill('45');
+  await page.locator('#serve-to').fill('41.1');
+  await press(page, 'Save the changes');
+  await page.locator('.fault', { hasText: 'Serve within 37 to 41 °C' }).waitFor();
+});
+
 test('a wanted share of fat is told in grams, refused out of reach, beside what the species usually gets', async ({ bench }) => {
   const page = await open(bench);
   await typeInChick(page);
