@@ -318,8 +318,8 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
                 "El buche debe vaciarse una vez al día. La comida que queda por la mañana se agria, o el buche está infectado.",
             ),
             act: language.pick(
-                "Do not feed. Keep the chick warm. For the call, note the crop, the droppings and any smell.",
-                "No dé la toma. Mantenga al polluelo al calor. Para la llamada, anote cómo está el buche, las heces y cualquier olor.",
+                "Do not feed. Keep the chick warm. For the call, note the crop, the droppings and any smell. Was a dish with food left in overnight? Say so too, and take dishes out at night until the mornings are flat again.",
+                "No dé la toma. Mantenga al polluelo al calor. Para la llamada, anote cómo está el buche, las heces y cualquier olor. ¿Quedó un plato con comida por la noche? Dígalo también, y retire los platos de noche hasta que por la mañana el buche esté plano.",
             ),
             avoid: language.pick(
                 "Do not add food or water. Do not massage the crop or try to empty it.",
