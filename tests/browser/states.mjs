@@ -168,7 +168,7 @@ const GUIDE = [
     name: 'guide-mix',
     address: null,
     reach: async (page) => {
-      await open(page, 'section.group .button--main');
+      await open(page, 'section.group > .button');
       await open(page, 'main .acts .button--main');
       await page.locator('.guide__head .hint', { hasText: '2/8' }).waitFor();
     },
