@@ -63,7 +63,7 @@ test('a feed with no number, in the future or before the hatch day is refused', 
   await attempt({ 'when-day': '2026-11-25' }, /in the future/);
   await attempt({ 'when-day': '2026-08-01' }, /before the chick hatched/);
   await attempt({ 'when-day': '' }, /Choose a day/);
-  await attempt({ 'when-time': '' }, /no time/);
+  await attempt({ 'when-time': '' }, /Type a time of day/);
   assert.equal((await journalWords(page)).length, 1);
 });
 

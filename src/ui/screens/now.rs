@@ -9,6 +9,7 @@ use crate::domain::homecoming::life_stage::Reminder;
 use crate::domain::instruction::answer::Instruction;
 use crate::domain::instruction::first::First;
 use crate::domain::outlook::Outlook;
+use crate::domain::warnings::level::Level;
 use crate::domain::warnings::rules::{Raise, raise_of};
 use crate::domain::weaning::Verdict;
 use crate::ui::parts::arrival::{first_feed, on_the_way, settling_in};
@@ -100,7 +101,7 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
     } else {
         (None, Some(feeds))
     };
-    let is_calm = !outlook.level.is_call();
+    let is_calm = outlook.level < Level::VetToday;
     view! {
         <LampBand outlook=Arc::clone(&outlook) />
         {before}

@@ -53,7 +53,7 @@ pub fn WrongScreen() -> impl IntoView {
                         aria-expanded=move || (chosen.get() == Some(sign)).to_string()
                         on:click=move |_| {
                             chosen.update(|now| *now = if *now == Some(sign) { None } else { Some(sign) });
-                            set_timeout(|| platform::to_top(".answer"), Duration::ZERO);
+                            set_timeout(|| platform::to_top(".sign[aria-expanded='true']"), Duration::ZERO);
                         }
                     >
                         <LevelMark level=level(sign) />
