@@ -12,10 +12,12 @@ use perchlight::domain::time::moment::{Day, Moment};
 use perchlight::domain::warnings::level::RuleId;
 
 use crate::acts::Who;
+use crate::counts;
 use crate::home::{CHICK, Home};
 
 /// Stops the life unless what law `number` asks for holds. `LAWS` ("1,6") asks only some of them.
 pub(crate) fn law(number: u8, holds: bool, told: impl FnOnce() -> String) {
+    counts::a_law();
     if !holds && is_asked(number) {
         panic!("law {number}: {}", told());
     }
@@ -255,6 +257,15 @@ pub(crate) fn is_told(outlook: &Outlook) -> bool {
     }
 }
 
+/// When the chick last ate a quarter of a feed or more, as far as this phone knows.
+pub(crate) fn last_feed(outlook: &Outlook) -> Option<Moment> {
+    let volumes = outlook.chick.plan.feeds.iter().map(|feed| feed.volume);
+    let quarter = volumes.max()?.tenths() / 4;
+    let mut feeds = outlook.chick.feeds.iter().rev();
+    let last = feeds.find(|feed| feed.what.outcome.taken().tenths() >= quarter)?;
+    Some(last.at.min(outlook.now))
+}
+
 /// The longest time between two feeds that are still given, minutes; a day with one feed.
 pub(crate) fn longest_gap_minutes(outlook: &Outlook) -> i64 {
     let feeds = outlook.chick.feeds_in_force(outlook.now);
@@ -276,15 +287,18 @@ pub(crate) fn longest_gap_minutes(outlook: &Outlook) -> i64 {
         .unwrap_or(1_440)
 }
 
-/// The day of care that a moment belongs to.
+/// The day of care that a moment belongs to, by the wall clock of that moment: four hours before it may
+/// be on another clock.
 pub(crate) fn care_day(home: &Home, at: Moment) -> Day {
-    home.zone
-        .lived(at.plus_minutes(-i64::from(CARE_DAY_STARTS) * 60))
-        .day
+    let lived = home.zone.lived(at);
+    let is_night = lived.time.minutes() < CARE_DAY_STARTS * 60;
+    lived.day.plus(-i32::from(is_night))
 }
 
 /// Law 7: what is asked for and was given in a day of care is never more than the plan holds. A day that a
 /// journey west makes longer has room for more feeds by law 8: there any 24 h hold no more than the plan.
+/// A journey east of more than an hour may push yesterday's last feed past the hour at which a day of care
+/// begins, its gap kept; it stays yesterday's: one feed, within 24 h of the journey.
 pub(crate) fn no_day_asks_for_more_than_the_plan_holds(home: &Home, asked: Millilitres) {
     let outlook = home.outlook(Who::Owner);
     let today = care_day(home, home.now);
@@ -293,8 +307,14 @@ pub(crate) fn no_day_asks_for_more_than_the_plan_holds(home: &Home, asked: Milli
         let is_today = care_day(home, at) == today && home.now.minutes_since(at) < 24 * 60;
         by == "owner" && is_today
     };
+    let offset = |at| home.zone.offset_at(at).minutes();
+    let is_put_forward = offset(home.now) - offset(home.now.plus_minutes(-24 * 60)) > 60;
+    let before_today = outlook.feeds.iter().rev().find(|feed| feed.day < today);
+    let pushed = before_today.filter(|_| is_put_forward);
+    let pushed = pushed.and_then(|feed| feed.sitting());
+    let is_pushed = |id| pushed.is_some_and(|own| own.notes.contains(&id));
     let feeds = outlook.chick.feeds.iter();
-    let eaten = feeds.filter(|feed| is_counted(&feed.what.by, feed.at));
+    let eaten = feeds.filter(|feed| is_counted(&feed.what.by, feed.at) && !is_pushed(feed.id));
     let eaten: i32 = eaten.map(|feed| feed.what.outcome.taken().tenths()).sum();
     let plan: i32 = outlook
         .chick

@@ -11,6 +11,7 @@ use perchlight::domain::time::moment::Moment;
 use perchlight::words::Language;
 
 use crate::acts::{Act, Edit, Who};
+use crate::counts;
 use crate::home::Home;
 use crate::laws::{self, Field};
 use crate::pages;
@@ -48,6 +49,7 @@ pub(crate) struct Life {
 
 impl Life {
     pub(crate) fn begun() -> Self {
+        counts::a_life();
         let home = Home::handed_over();
         Self {
             told: home.now,
@@ -62,6 +64,7 @@ impl Life {
 
     pub(crate) fn lives_through(&mut self, act: Act) {
         self.acts += 1;
+        counts::an_act();
         let journals = [self.home.owner.clone(), self.home.partner.clone()];
         let before = self.home.outlook(Who::Owner);
         self.home.last = None;
@@ -238,6 +241,11 @@ impl Life {
             self.told = self.home.now;
             self.gap_since_told = 0;
         }
+        // Who fed unasked has told themselves: from three hours before its time on food is a feed, and
+        // the next one follows from it. A chick waits from its food on and not from what a screen said.
+        self.told = self
+            .told
+            .max(laws::last_feed(&outlook).unwrap_or(self.told));
         let silent = self.home.now.minutes_since(self.told);
         let gap = laws::longest_gap_minutes(&outlook);
         self.gap_since_told = self.gap_since_told.max(gap);

@@ -183,11 +183,19 @@ fn settle(
         let Some(feed) = scheduled.get_mut(place) else {
             continue;
         };
-        if was_missing.is_some_and(|day| day < feed.day) && feed.sitting().is_none() {
+        if let Some((day, missed)) = was_missing
+            && day < feed.day
+            && feed.sitting().is_none()
+        {
             let early = zone.moment_of(feed.day, EARLY_MORNING);
             let eaten = sittings.iter().rev().find_map(|fed| fed.sitting.food_at);
             let rested = eaten.map_or(early, |eaten| eaten.plus_minutes(NIGHT_GAP_MINUTES));
-            feed.due = feed.due.min(early.max(rested));
+            // A feed since then stands for the missed one, whichever it counts for.
+            let mut since = sittings.iter().rev().map(|fed| &fed.sitting);
+            let is_made_up = since.any(|fed| fed.at > missed && fed.is_feed(feed.volume));
+            if !is_made_up {
+                feed.due = feed.due.min(early.max(rested));
+            }
         }
         if let Some(eaten) = eaten {
             bring_forward(feed, eaten, chick, zone);
@@ -233,7 +241,7 @@ fn settle(
                 }
             }
         };
-        was_missing = feed.is_missing().then_some(feed.day);
+        was_missing = feed.is_missing().then_some((feed.day, feed.planned));
         eaten = match &feed.state {
             FeedState::Done(sitting) => sitting.food_at,
             FeedState::PutOff => eaten,
