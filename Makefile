@@ -9,7 +9,7 @@ help:
 	@echo "make deny          licences, crates and sources of everything in Cargo.lock, and its known faults"
 	@echo "make measure       sizes, times and memory against their budgets (WRITE=1 puts the table into DEVELOPERS.md)"
 	@echo "make sizes         which part of the program takes how much of the download"
-	@echo "make prove         every fault with its full number of trials, and the table of them in DEVELOPERS.md"
+	@echo "make prove         every fault with its full number of trials and 3,000 lives, and the table of them in DEVELOPERS.md"
 	@echo "make fuzz          hostile texts against every reader of foreign text (SECONDS=600 for each of them)"
 	@echo "make mutants       which changes of the judging code no test notices (ONLY=src/domain/feeding/schedule.rs for one file)"
 	@echo "make lives         lives of made-up chicks against the laws (LIVES=3000 for more than 200, LAWS=1,6 for some laws)"

@@ -3,4 +3,4 @@
 . "$(dirname "${BASH_SOURCE[0]}")/common.sh"
 LIVES="${LIVES:-200}"
 export LIVES
-step "$LIVES lives" "2 min for 200" cargo test --no-default-features --profile bench --test lives
+step "$LIVES lives" "2 min, most of it building" cargo test --no-default-features --profile bench --test lives

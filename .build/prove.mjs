@@ -34,6 +34,7 @@ const FAULTS = [
   'update of the app with an entry half typed',
   'records of a newer version in the first copy',
   'records of a newer version in the second copy',
+  'lives of made-up chicks',
 ];
 
 const lines = readFileSync(process.argv[2], 'utf8').split('\n').filter((line) => line !== '');

@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Tries every fault with its full number of trials and writes the table of faults; fails when anything is lost.
+# Tries every fault with its full number of trials, lives 3,000 lives, and writes the table of both; fails when anything is lost.
 . "$(dirname "${BASH_SOURCE[0]}")/common.sh"
 .build/build.sh
 .build/need-browser.sh
@@ -10,4 +10,5 @@ export CHROME_PATH FAULT_LINES
 export KILLS="${KILLS:-50}" TAB_SECONDS="${TAB_SECONDS:-60}"
 step "Faults of a place, natively" "2 min" cargo test --no-default-features --test store_faults
 step "Faults in the browser" "7 min" browser_tests faults_ 'an entry damaged' 'half typed'
+LIVES=3000 .build/lives.sh
 node .build/prove.mjs "$FAULT_LINES"
