@@ -246,3 +246,48 @@ fn food_that_nobody_asked_for_puts_off_the_next_feed_by_the_longest_gap_at_most(
         ],
     ]);
 }
+
+#[test]
+fn a_feed_is_asked_for_once_however_near_or_early_it_falls() {
+    lived_through([
+        // midday's feed fell an hour before bedtime: food so near to the other filled neither, and the
+        // screen asked again every 45 minutes
+        vec![
+            Act::Crop(CropState::Trace),
+            Act::Travelled(7),
+            Act::OrdinaryDays(1),
+        ],
+        // the one feed was brought back after a day without: its food came too early to count for it
+        vec![
+            Act::Travelled(2),
+            Act::Dropped,
+            Act::Wait(24),
+            Act::Wait(160),
+            Act::Dropped,
+            Act::OrdinaryDays(1),
+            Act::Dropped,
+            Act::Wait(297),
+            Act::BroughtBack,
+            Act::OrdinaryDays(1),
+        ],
+    ]);
+}
+
+#[test]
+fn what_a_flight_east_pushes_into_the_day_is_of_the_day_before() {
+    lived_through([
+        // bedtime at nine was yet to come when the clock went from eight to three in the morning
+        vec![
+            Act::Wait(90),
+            Act::Feed {
+                who: Who::Owner,
+                late_minutes: 0,
+                share_pct: 100,
+                noted_after: 56,
+            },
+            Act::Wait(334),
+            Act::Travelled(7),
+            Act::OrdinaryDays(1),
+        ],
+    ]);
+}

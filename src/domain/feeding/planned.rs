@@ -146,13 +146,23 @@ fn spread_long_day(scheduled: &mut [ScheduledFeed], chick: &Chick, zone: &Zone) 
 
 /// Sets the shortest gap before each feed. The plan's own holds as far as its times allow; without one it is
 /// three quarters of their distance, [`DAY_GAP_MINUTES`] at most. No night is shorter than
-/// [`NIGHT_GAP_MINUTES`].
+/// [`NIGHT_GAP_MINUTES`]. Feeds that a journey east brought nearer to each other by more than an hour keep
+/// the gap of their wall times: a crop empties no faster there.
 fn keep_gaps(scheduled: &mut [ScheduledFeed], plan: &CarePlan) {
     let own = plan.shortest_gap_minutes.map(i64::from);
-    let mut before: Option<(Day, Moment)> = None;
+    let wall = |slot| {
+        plan.feed(slot)
+            .map(|feed| i64::from(feed.time.care_minutes()))
+    };
+    let mut before: Option<(Day, Slot, Moment)> = None;
     for feed in scheduled {
-        if let Some((day, due)) = before {
+        if let Some((day, slot, due)) = before {
             let apart = feed.planned.minutes_since(due).max(0);
+            let by_wall = wall(feed.slot)
+                .zip(wall(slot))
+                .map(|(own, before)| own - before);
+            let by_wall = by_wall.filter(|by_wall| by_wall - apart > LONGER_GAP_MINUTES);
+            let apart = by_wall.unwrap_or(apart);
             let own = own.map(|own| own.min(apart));
             feed.gap_minutes = if day == feed.day {
                 own.unwrap_or(DAY_GAP_MINUTES.min(apart * 3 / 4))
@@ -163,7 +173,7 @@ fn keep_gaps(scheduled: &mut [ScheduledFeed], plan: &CarePlan) {
                 feed.due = feed.planned.max(due.plus_minutes(feed.gap_minutes));
             }
         }
-        before = Some((feed.day, feed.due));
+        before = Some((feed.day, feed.slot, feed.due));
     }
 }
 

@@ -198,7 +198,13 @@ fn settle(
             }
         }
         if let Some(eaten) = eaten {
-            bring_forward(feed, eaten, chick, zone);
+            // A feed given so early that it counts for none is food all the same.
+            let extra = sittings.iter().filter(|one| one.place.is_none());
+            let extra = extra
+                .map(|one| &one.sitting)
+                .filter(|fed| fed.at < feed.planned && fed.is_feed(feed.volume));
+            let extra = extra.filter_map(|fed| fed.food_at).max();
+            bring_forward(feed, extra.map_or(eaten, |fed| fed.max(eaten)), chick, zone);
         }
         let midnight = zone.moment_of(feed.day.plus(1), WallTime::from_hour(0));
         let sleeps = feed.planned <= midnight && midnight < feed.due && !is_night_feed;
