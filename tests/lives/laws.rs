@@ -298,7 +298,8 @@ pub(crate) fn care_day(home: &Home, at: Moment) -> Day {
 /// Law 7: what is asked for and was given in a day of care is never more than the plan holds. A day that a
 /// journey west makes longer has room for more feeds by law 8: there any 24 h hold no more than the plan.
 /// A journey east of more than an hour may push yesterday's last feed past the hour at which a day of care
-/// begins, its gap kept; it stays yesterday's: one feed, within 24 h of the journey.
+/// begins, its gap kept; it stays yesterday's: one feed, within 24 h of the journey. Or it is given so late
+/// that it counts for today's first, in its own amount: there as many feeds, each as the plan's largest.
 pub(crate) fn no_day_asks_for_more_than_the_plan_holds(home: &Home, asked: Millilitres) {
     let outlook = home.outlook(Who::Owner);
     let today = care_day(home, home.now);
@@ -316,13 +317,14 @@ pub(crate) fn no_day_asks_for_more_than_the_plan_holds(home: &Home, asked: Milli
     let feeds = outlook.chick.feeds.iter();
     let eaten = feeds.filter(|feed| is_counted(&feed.what.by, feed.at) && !is_pushed(feed.id));
     let eaten: i32 = eaten.map(|feed| feed.what.outcome.taken().tenths()).sum();
-    let plan: i32 = outlook
-        .chick
-        .plan
-        .feeds
-        .iter()
-        .map(|feed| feed.volume.tenths())
-        .sum();
+    let volumes = outlook.chick.plan.feeds.iter();
+    let volumes: Vec<i32> = volumes.map(|feed| feed.volume.tenths()).collect();
+    let largest = volumes.iter().max().copied().unwrap_or_default();
+    let plan: i32 = if is_put_forward {
+        volumes.iter().map(|_| largest).sum()
+    } else {
+        volumes.iter().sum()
+    };
     law(7, eaten + asked.tenths() <= plan, || {
         format!(
             "{eaten} tenths of a ml given, {} more asked for, the plan holds {plan}",

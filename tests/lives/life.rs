@@ -25,7 +25,7 @@ const PAGES_EVERY: usize = 15;
 /// Feeds that a journey moved go back to their wall times for so long, minutes: two weeks.
 const MOVING_FOR: i64 = 14 * 24 * 60;
 
-/// While they do, law 8 allows so much more, minutes.
+/// While they do, law 8 allows so much more, minutes: the smallest half hour that 3,000 lives need.
 const MOVING_MINUTES: i64 = 120;
 
 /// Minutes between two looks at the phone while time goes on.
