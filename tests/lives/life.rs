@@ -243,33 +243,14 @@ impl Life {
         }
         // Who fed unasked has told themselves: from three hours before its time on food is a feed, and
         // the next one follows from it. A chick waits from its food on and not from what a screen said.
-        self.told = self
-            .told
-            .max(laws::last_feed(&outlook).unwrap_or(self.told));
+        if let Some(fed) = laws::last_feed(&outlook) {
+            self.told = self.told.max(fed);
+        }
         let silent = self.home.now.minutes_since(self.told);
         let gap = laws::longest_gap_minutes(&outlook);
         self.gap_since_told = self.gap_since_told.max(gap);
         let is_moving = self.home.now < self.moving_until;
-        let most = self.gap_since_told
-            + 120
-            + if is_moving {
-                std::env::var("MOVING")
-                    .ok()
-                    .and_then(|v| v.parse().ok())
-                    .unwrap_or(MOVING_MINUTES)
-            } else {
-                0
-            };
-        {
-            static M: std::sync::atomic::AtomicI64 = std::sync::atomic::AtomicI64::new(-1000);
-            if is_moving {
-                let over = silent - self.gap_since_told - 120;
-                let b = M.fetch_max(over, std::sync::atomic::Ordering::Relaxed);
-                if over > b && over > 0 {
-                    println!("OVER {over}");
-                }
-            }
-        }
+        let most = self.gap_since_told + 120 + if is_moving { MOVING_MINUTES } else { 0 };
         laws::law(8, silent <= most, || {
             format!(
                 "nothing to do for {silent} min, at most {most}: {:?}",

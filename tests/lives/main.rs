@@ -289,5 +289,12 @@ fn what_a_flight_east_pushes_into_the_day_is_of_the_day_before() {
             Act::Travelled(7),
             Act::OrdinaryDays(1),
         ],
+        // it is a millilitre more than the morning's feed, for which it came to count
+        vec![
+            Act::Edited(Who::Owner, Edit::BedtimeVolume(1)),
+            Act::Wait(61),
+            Act::Travelled(8),
+            Act::OrdinaryDays(1),
+        ],
     ]);
 }
