@@ -78,7 +78,7 @@ export const now = async (page, name) => {
   }
   const state = await card.getAttribute('data-state');
   const held = state === 'held';
-  const title = held ? plain(await card.locator('h2').innerText()) : '';
+  const title = held ? plain(await page.locator('.next-feed__held').first().innerText()) : '';
   if (held) {
     assert.equal(await main.locator('.next-feed__countdown').count(), 0, `no countdown: ${what}`);
     // A feed under way may be gone back to, to see why it stopped.

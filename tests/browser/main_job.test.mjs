@@ -305,7 +305,8 @@ test('while food is forbidden Now offers none, and the log asks before it takes 
   await page.getByRole('button', { name: 'Note it in the journal' }).click();
   await go(page, '#/now');
   const card = page.locator('.next-feed[data-state="held"]');
-  await card.filter({ hasText: 'Do not feed. Call the vet now and set off.' }).waitFor();
+  await card.waitFor();
+  await page.locator('.lamp-band', { hasText: 'Do not feed. Call the vet now and set off.' }).waitFor();
   assert.equal(await page.locator('.next-feed__countdown').count(), 0);
   assert.equal(await page.getByRole('link', { name: 'Feed now' }).count(), 0);
   await page.getByRole('link', { name: 'Log it' }).click();

@@ -173,11 +173,15 @@ fn held(outlook: &Outlook) -> impl IntoView + use<> {
         .copied()
         .collect();
     let is_of_crop = against.iter().any(is_of_crop);
-    let title = state.writing_now().instruction_title(outlook);
+    // What forbids stands right under the level.
     let is_forbidden = outlook.instruction.forbids();
+    let title = (!is_forbidden).then(|| {
+        let title = state.writing_now().instruction_title(outlook);
+        view! { <h2 class="next-feed__held">{title}</h2> }
+    });
     view! {
         <section class="next-feed" data-state="held" aria-label=say.now_next()>
-            <h2 class="next-feed__held">{title}</h2>
+            {title}
             {again}
             {calls}
             {hold_list(&against)}

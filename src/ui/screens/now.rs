@@ -185,6 +185,10 @@ fn LampBand(outlook: Arc<Outlook>) -> impl IntoView {
         };
         view! { <p>{why}</p> }
     });
+    let held = outlook.instruction.forbids().then(|| {
+        let title = state.writing_now().instruction_title(&outlook);
+        view! { <h2 class="next-feed__held">{title}</h2> }
+    });
     let more_count = more.len();
     let more = (more_count > 0).then(|| {
         let cards = more
@@ -210,6 +214,7 @@ fn LampBand(outlook: Arc<Outlook>) -> impl IntoView {
                 <LevelMark level />
                 <span class="lamp__word">{say.level(level)}</span>
             </p>
+            {held}
             {raised}
             {first}
             {calls}

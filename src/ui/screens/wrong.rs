@@ -15,6 +15,7 @@ use crate::ui::parts::page::Page;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::screens::first_weeks::card_links;
+use crate::ui::screens::guide::under_way::note_what_went_in;
 use crate::ui::state::AppState;
 use crate::words::call::what_to_say;
 use crate::words::signs::sign as words_of;
@@ -107,6 +108,7 @@ fn Answer(sign: Sign) -> impl IntoView {
     });
     let note = has_chick.then(|| {
         let note = move |_| {
+            note_what_went_in(state);
             state.note(Change::SignSeen { sign }, words.seen.to_owned());
         };
         let gone = move |_| {

@@ -53,7 +53,6 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
 #[cfg(test)]
 mod tests {
     use crate::domain::journal::entries::{Change, Response, SolidsEaten};
-    use crate::domain::journal::scenario::Scenario;
     use crate::domain::plan::care_plan::Slot;
     use crate::domain::quantity::units::Millilitres;
     use crate::domain::warnings::rules::refused_feeds::*;

@@ -33,14 +33,7 @@ pub fn StopSheet(
             <button type="button" class="button" on:click=move |_| feed.stop_or_go_on()>
                 {say.guide_go_on()}
             </button>
-            <a
-                class="wrong-link"
-                href=Route::Wrong.to_hash()
-                on:click=move |event| {
-                    event.prevent_default();
-                    feed.goes_wrong();
-                }
-            >
+            <a class="wrong-link" href=Route::Wrong.to_hash()>
                 <span aria-hidden="true">"!"</span>
                 {say.now_wrong()}
             </a>

@@ -99,20 +99,11 @@ impl Feed {
     }
 
     /// Notes how the feed ended and leaves the guide.
-    fn end(self, change: Change, said: String, to: Route) {
+    fn end(self, change: Change, said: String) {
         if self.state.note(change, said) {
             let chick = self.guide.with_untracked(|guide| guide.chick);
             self.state.copies.forget_guide(chick);
-            self.state.go(to);
-        }
-    }
-
-    /// Goes to what may be wrong. What went in before is noted first: a vet asks for it.
-    pub fn goes_wrong(self) {
-        if self.guide.with_untracked(|guide| guide.given.tenths() > 0) {
-            self.log_and_go(Response::Slow, Route::Wrong);
-        } else {
-            self.state.go(Route::Wrong);
+            self.state.go(Route::Now);
         }
     }
 
@@ -124,15 +115,11 @@ impl Feed {
         }
         let told = self.state.language().feed_refused(Some(guide.slot));
         let (counts_as, offered) = (self.said(guide.slot), guide.volume);
-        self.end(Change::FeedRefused { counts_as, offered }, told, Route::Now);
+        self.end(Change::FeedRefused { counts_as, offered }, told);
     }
 
     /// Notes what was given.
     pub fn log(self, response: Response) {
-        self.log_and_go(response, Route::Now);
-    }
-
-    fn log_and_go(self, response: Response, to: Route) {
         let guide = self.guide.get_untracked();
         let served_at = guide.served_at(clock::now());
         let (slot, taken, offered) = (guide.slot, guide.given, guide.volume);
@@ -146,7 +133,6 @@ impl Feed {
         self.end(
             change,
             self.state.writing_now().feed_noted(Some(slot), taken),
-            to,
         );
     }
 
@@ -162,7 +148,7 @@ impl Feed {
             counts_for(clock::now(), Some(slot), &outlook.chick, &outlook.zone)
         });
         if let Some(day) = feed.map(|feed| feed.day) {
-            self.end(Change::FeedPassedOver { slot, day, why }, told, Route::Now);
+            self.end(Change::FeedPassedOver { slot, day, why }, told);
         }
     }
 
@@ -170,6 +156,31 @@ impl Feed {
     fn said(self, slot: Slot) -> Option<Slot> {
         let outlook = self.state.outlook.get_untracked()?;
         said(clock::now(), slot, &outlook.chick, &outlook.zone)
+    }
+}
+
+/// Notes what went in of a feed under way, and ends it: when something goes wrong, a vet asks for it.
+pub fn note_what_went_in(state: AppState) {
+    let now = clock::now();
+    let guide = state.outlook.with_untracked(|outlook| {
+        let outlook = outlook.as_ref()?;
+        let guide = state.copies.guide(outlook.chick.id)?;
+        let is_given = guide.is_under_way(now, &outlook.chick) && guide.given.tenths() > 0;
+        let counts_as = said(now, guide.slot, &outlook.chick, &outlook.zone);
+        is_given.then_some((guide, counts_as))
+    });
+    let Some((guide, counts_as)) = guide else {
+        return;
+    };
+    let noted = state.dispatch(Change::Fed {
+        counts_as,
+        taken: guide.given,
+        offered: guide.volume,
+        served_at: guide.served_at(now),
+        response: Response::Slow,
+    });
+    if noted.is_ok() {
+        state.copies.forget_guide(guide.chick);
     }
 }
 
