@@ -1,6 +1,6 @@
 //! The cards of the first weeks: titles, lines, drawings in words, sources, and how they are searched.
 //!
-//! **Invariant.** A number that is a constant of the domain stands in a line as `{name}`, see [`NUMBERS`].
+//! **Invariant.** A number that is a constant of the domain stands in a line as `{name}`, see `NUMBERS` below.
 
 pub mod english;
 pub mod spanish;
