@@ -48,6 +48,13 @@ impl Phone {
         self.plan().feed(Slot::Midday).unwrap().volume.tenths() / 10
     }
 
+    /// What the midday feed held at an hour, as it is known at 9.
+    fn midday_held(&self, hour: i64) -> Millilitres {
+        let plans = self.plans();
+        let plan = plans.at(at(hour), at(9)).unwrap();
+        plan.feed(Slot::Midday).unwrap().volume
+    }
+
     fn note(&mut self, hour: i64, by: &str, change: Change) -> Result<EntryId, Refusal> {
         let mut id = [0; 12];
         id[0] = by.bytes().next().unwrap_or_default();
@@ -171,17 +178,8 @@ fn what_is_asked_for_changes_nothing_until_the_breeder_says_yes() {
         assert_eq!(phone.plans().proposals(), []);
         assert!(phone.plans().version().is_agreed);
         // From her answer on, not from when it was asked.
-        let held = |hour| {
-            phone
-                .plans()
-                .at(at(hour), at(9))
-                .unwrap()
-                .feed(Slot::Midday)
-                .unwrap()
-                .volume
-        };
         assert_eq!(
-            (held(7), held(8)),
+            (phone.midday_held(7), phone.midday_held(8)),
             (Millilitres::whole(50), Millilitres::whole(60))
         );
     }
@@ -358,17 +356,8 @@ fn what_she_said_on_the_telephone_holds_at_once_and_is_agreed() {
     for phone in [&breeder, &owner] {
         assert_eq!(phone.midday_ml(), 60);
         assert_eq!(phone.not_agreed(), []);
-        let held = |hour| {
-            phone
-                .plans()
-                .at(at(hour), at(9))
-                .unwrap()
-                .feed(Slot::Midday)
-                .unwrap()
-                .volume
-        };
         assert_eq!(
-            (held(4), held(5)),
+            (phone.midday_held(4), phone.midday_held(5)),
             (Millilitres::whole(50), Millilitres::whole(60))
         );
     }

@@ -4,7 +4,7 @@ use crate::domain::feeding::scheduled::{FeedState, ScheduledFeed};
 use crate::domain::feeding::sittings::sittings;
 use crate::domain::journal::chick::{Chick, FeedOutcome};
 use crate::domain::journal::entries::WhyPassedOver;
-use crate::domain::plan::care_plan::PlannedFeed;
+use crate::domain::plan::care_plan;
 use crate::domain::quantity::units::Millilitres;
 use crate::domain::time::moment::{Age, Day, Moment};
 
@@ -73,14 +73,7 @@ pub fn last_food(now: Moment, chick: &Chick) -> Option<Moment> {
 
 /// Longest time between two feeds still given, minutes; `None` when none is.
 pub fn longest_gap_minutes(now: Moment, chick: &Chick) -> Option<i64> {
-    let feeds = chick.feeds_in_force(now);
-    let (first, last) = (feeds.first()?, feeds.last()?);
-    let minutes = |feed: &PlannedFeed| i64::from(feed.time.care_minutes());
-    let by_day = feeds.iter().zip(feeds.iter().skip(1));
-    let by_day = by_day.map(|(feed, next)| minutes(next) - minutes(feed));
-    by_day
-        .max()
-        .max(Some(1_440 + minutes(first) - minutes(last)))
+    care_plan::longest_gap_minutes(&chick.feeds_in_force(now))
 }
 
 /// Whether the chick is being weaned: old enough for its species on `today`, or a feed was given up.

@@ -2,10 +2,10 @@
 //!
 //! **Invariant.** A feed is never the answer while anything keeps it back.
 
+use crate::domain::feeding::feeding_streak::longest_gap_minutes;
 use crate::domain::instruction::first::First;
 use crate::domain::instruction::holds::{Demand, Hold, HoldFacts, Why};
 use crate::domain::instruction::lifting::advised_volume;
-use crate::domain::journal::chick::Chick;
 use crate::domain::plan::care_plan::{Role, Slot};
 use crate::domain::quantity::units::Millilitres;
 use crate::domain::time::moment::Moment;
@@ -154,16 +154,4 @@ fn is_call_again(facts: &HoldFacts<'_>, hold: &Hold) -> bool {
     let spoken = calls.chain(words).filter(|at| *at <= now).max();
     let since = spoken.map_or(hold.since, |spoken| spoken.max(hold.since));
     longest_gap_minutes(now, chick).is_some_and(|gap| now.minutes_since(since) > gap)
-}
-
-/// The longest time between two feeds in force, minutes; `None` without a feed.
-fn longest_gap_minutes(now: Moment, chick: &Chick) -> Option<i64> {
-    let times: Vec<i64> = chick
-        .feeds_in_force(now)
-        .iter()
-        .map(|feed| i64::from(feed.time.minutes()))
-        .collect();
-    let round = times.first().map(|first| first + 24 * 60);
-    let next = times.iter().copied().skip(1).chain(round);
-    times.iter().zip(next).map(|(one, next)| next - one).max()
 }

@@ -186,6 +186,16 @@ pub enum SolidsEaten {
     Meal,
 }
 
+impl SolidsEaten {
+    /// Whether any of it was swallowed.
+    pub const fn is_swallowed(self) -> bool {
+        match self {
+            Self::Little | Self::Meal => true,
+            Self::Played => false,
+        }
+    }
+}
+
 /// Who cares for a chick after it was handed over.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Carer {

@@ -1,8 +1,7 @@
 //! What of a breeder's plan an owner cannot change alone: it could harm the chick before she hears of it.
 
-use crate::domain::plan::care_plan::{PlannedFeed, Slot};
+use crate::domain::plan::care_plan::{PlannedFeed, Slot, longest_gap_minutes};
 use crate::domain::plan::parts::{FeedsPart, FormulaPart, Part};
-use crate::domain::quantity::order::sorted;
 
 /// A change that has to be asked for, or that the breeder said on the telephone. Which these are is ours.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -78,15 +77,6 @@ fn of_formula(old: &FormulaPart, new: &FormulaPart) -> Vec<AskFirst> {
     let thinner = is_thinner.then_some(AskFirst::LessInADay);
     let hotter = is_hotter.then_some(AskFirst::HotterFood);
     [thinner, hotter].into_iter().flatten().collect()
-}
-
-/// The longest wait from one planned feed to the next, minutes, round the clock; a day for a single feed.
-fn longest_gap_minutes(feeds: &[PlannedFeed]) -> i32 {
-    let times: Vec<i32> = sorted(feeds.iter().map(|feed| feed.time.minutes()).collect());
-    let next_day = times.first().map(|first| first + 1_440);
-    let nexts = times.iter().copied().skip(1).chain(next_day);
-    let gaps = times.iter().zip(nexts).map(|(time, next)| next - time);
-    gaps.max().unwrap_or(1_440)
 }
 
 #[cfg(test)]

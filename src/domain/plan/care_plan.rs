@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::domain::plan::species::Species;
-use crate::domain::quantity::order::set_of;
+use crate::domain::quantity::order::{set_of, sorted};
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
 use crate::domain::time::moment::{Day, Moment, Offset, WallTime};
 
@@ -59,6 +59,20 @@ pub struct PlannedFeed {
     pub time: WallTime,
     /// How much.
     pub volume: Millilitres,
+}
+
+/// The longest time from one of these feeds to the next, minutes, round the clock: a day for a single one;
+/// `None` without a feed.
+pub fn longest_gap_minutes(feeds: &[PlannedFeed]) -> Option<i64> {
+    let times = feeds.iter().map(|feed| i64::from(feed.time.minutes()));
+    let times = sorted(times.collect::<Vec<i64>>());
+    let next_day = times.first().map(|first| first + 24 * 60);
+    let nexts = times.iter().copied().skip(1).chain(next_day);
+    times
+        .iter()
+        .zip(nexts)
+        .map(|(time, next)| next - time)
+        .max()
 }
 
 /// The weight that later weights are judged against.
@@ -565,6 +579,24 @@ pub fn is_phone_number(text: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use crate::domain::plan::care_plan::*;
+
+    #[test]
+    fn the_longest_gap_goes_round_the_clock_and_past_midnight() {
+        let gap = |hours: &[i32]| {
+            let feed = |(slot, hour): (&Slot, &i32)| PlannedFeed {
+                slot: *slot,
+                time: WallTime::from_minutes(hour * 60),
+                volume: Millilitres::whole(60),
+            };
+            let feeds: Vec<PlannedFeed> = Slot::ALL.iter().zip(hours).map(feed).collect();
+            longest_gap_minutes(&feeds)
+        };
+        // 21:00 to 07:00; 14:00 to midnight
+        assert_eq!(gap(&[7, 14, 21]), Some(600));
+        assert_eq!(gap(&[7, 14, 0]), Some(600));
+        assert_eq!(gap(&[7]), Some(1_440));
+        assert_eq!(gap(&[]), None);
+    }
 
     #[test]
     fn a_default_plan_has_no_fault_and_nothing_confirmed() {

@@ -3,7 +3,6 @@
 use crate::domain::feeding::schedule::feeds;
 use crate::domain::feeding::scheduled::{FeedState, ScheduledFeed};
 use crate::domain::journal::chick::Noted;
-use crate::domain::journal::entries::SolidsEaten;
 use crate::domain::plan::care_plan::Slot;
 use crate::domain::time::moment::{Day, Moment};
 use crate::domain::weaning::facts::{Answer, WeaningFacts};
@@ -96,13 +95,7 @@ fn feed_mark(feed: &ScheduledFeed, is_today: bool) -> DayMark {
 pub(crate) fn solids_eaten(facts: &WeaningFacts<'_>) -> ThreeDays {
     let today = facts.today();
     let looks: Vec<(Day, bool)> = recent(facts.now, &facts.chick.solids)
-        .map(|look| {
-            let is_eaten = match look.what.eaten {
-                SolidsEaten::Played => false,
-                SolidsEaten::Little | SolidsEaten::Meal => true,
-            };
-            (look.lived().day, is_eaten)
-        })
+        .map(|look| (look.lived().day, look.what.eaten.is_swallowed()))
         .collect();
     three_days(today, |day| {
         if looks.contains(&(day, true)) {

@@ -179,6 +179,8 @@ fn feed_mark(outlook: &Outlook, feed: &ScheduledFeed, writing: Writing) -> Mark 
             open("due", say.strip_after_midnight())
         }
         FeedState::Upcoming => open("due", say.strip_upcoming()),
+        // It may be given a little early; the countdown above still runs.
+        FeedState::Due if outlook.now < feed.due => open("due", say.strip_upcoming()),
         FeedState::TryAgain(_) => open("due", say.strip_try_again()),
         FeedState::Due => open("due", say.strip_due()),
         FeedState::Late => open("due", say.strip_late()),

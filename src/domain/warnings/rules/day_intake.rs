@@ -15,7 +15,7 @@
 
 use crate::domain::feeding::feeding_streak;
 use crate::domain::feeding::scheduled::{FeedState, ScheduledFeed};
-use crate::domain::journal::entries::{SolidsEaten, WhyPassedOver};
+use crate::domain::journal::entries::WhyPassedOver;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::time::moment::Day;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
@@ -117,18 +117,13 @@ fn held(facts: &Facts<'_>, day: Day) -> Option<f64> {
 fn has_eaten_solids(facts: &Facts<'_>, day: Day) -> bool {
     let mut looks = facts.chick.solids.iter();
     looks.any(|look| {
-        look.at <= facts.now
-            && look.lived().day == day
-            && match look.what.eaten {
-                SolidsEaten::Little | SolidsEaten::Meal => true,
-                SolidsEaten::Played => false,
-            }
+        look.at <= facts.now && look.lived().day == day && look.what.eaten.is_swallowed()
     })
 }
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::journal::entries::Change;
+    use crate::domain::journal::entries::{Change, SolidsEaten};
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::plan::care_plan::Slot;
     use crate::domain::quantity::units::Millilitres;

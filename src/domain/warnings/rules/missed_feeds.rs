@@ -15,7 +15,6 @@
 
 use crate::domain::feeding::feeding_streak::{self, AFTER_LONGEST_GAP_MINUTES, FoodlessRow};
 use crate::domain::feeding::schedule::FEATHERED_FROM_DAYS;
-use crate::domain::journal::entries::SolidsEaten;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::time::moment::Age;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
@@ -88,7 +87,7 @@ pub(crate) fn is_weaning_itself(facts: &Facts<'_>, row: &FoodlessRow) -> bool {
     let since = row.since.max(now.plus_minutes(-SOLIDS_MINUTES));
     let mut solids = chick.solids.iter().rev();
     feeding_streak::is_weaning(now, today, chick)
-        && solids.any(|look| look.at > since && look.what.eaten != SolidsEaten::Played)
+        && solids.any(|look| look.at > since && look.what.eaten.is_swallowed())
 }
 
 /// What a row of so many feeds without food means, by their count or by the hours, whichever is worse.
@@ -136,7 +135,7 @@ pub(crate) fn finding(facts: &Facts<'_>, rule: RuleId, row: &FoodlessRow, feeds:
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::journal::entries::{Change, WhyPassedOver};
+    use crate::domain::journal::entries::{Change, SolidsEaten, WhyPassedOver};
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::plan::care_plan::Slot;
     use crate::domain::warnings::rules::missed_feeds::*;
