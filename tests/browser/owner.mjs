@@ -97,6 +97,7 @@ export const weigh = async (page, grams, crop = 'empty') => {
 
 export const journalWords = async (page) => {
   await go(page, '#/journal');
+  await page.locator('.journal-line').first().waitFor();
   return page.locator('.journal-line__words').allInnerTexts();
 };
 

@@ -10,8 +10,8 @@ const copied = async (page, button) => {
   return page.evaluate(() => navigator.clipboard.readText());
 };
 
-/** A phone that has just taken the card of another one's chick. */
-const withCard = async (bench) => {
+/** A phone that has just taken the card of another one's chick; `before` is done as the card lies open. */
+const withCard = async (bench, before = async () => {}) => {
   const site = await bench.site();
   const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);
@@ -21,6 +21,7 @@ const withCard = async (bench) => {
   const owner = await eveningPhone(bench, site);
   await owner.goto(card);
   await started(owner);
+  await before(owner);
   await press(owner, 'Import this card');
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
   return owner;
@@ -44,6 +45,17 @@ test('after a card is taken the first thing asked is whether the chick is home',
   await started(owner);
   await owner.locator('.lamp-band').waitFor();
   assert.equal(await owner.locator('[data-ask]').count(), 0);
+});
+
+test('on a slow phone the question stands there at once, not a minute later', async ({ bench }) => {
+  const owner = await withCard(bench, (page) =>
+    page.evaluate(() => {
+      const now = Date.now.bind(Date);
+      let reads = 0;
+      Date.now = () => now() + 700 * (reads += 1);
+    }),
+  );
+  await owner.locator('[data-ask="home"]').waitFor({ timeout: 5_000 });
 });
 
 test('a chick is removed by a spelled-out act, without Undo, and can be shown again', async ({ bench }) => {

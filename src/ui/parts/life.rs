@@ -98,9 +98,10 @@ pub fn LifeQuestions(
 fn asked(state: AppState, with_me: WithMe) -> Option<(ChickId, Question)> {
     let outlook = state.outlook.get()?;
     let (chick, now) = (&outlook.chick, outlook.now);
+    // By the clock itself: the outlook is of the minute's start, and a question may have been asked since.
     let is_due = |setting| {
         let from = state.of_phone.at(setting, chick.id);
-        from.is_some_and(|from| from <= now)
+        from.is_some_and(|from| from <= clock::now())
     };
     let question = match with_me {
         WithMe::Died | WithMe::Followed => return None,
