@@ -419,11 +419,12 @@ fn the_words_of_the_plan_never_change() {
             .map(|role| with_plan(|plan| plan.contacts[0].role = role))
             .into(),
     );
-    let tools = [Tool::Syringe, Tool::Spoon, Tool::Tube];
     assert_words(
         "tool",
         "/plan/tool",
-        tools.map(|tool| with_plan(|plan| plan.tool = tool)).into(),
+        Tool::ALL
+            .map(|tool| with_plan(|plan| plan.tool = tool))
+            .into(),
     );
     let shifts = [ClockShift::AtOnce, ClockShift::Gradual];
     let shifted = |shift| {

@@ -134,7 +134,7 @@ numbers! { Slot {
 numbers! { Tool {
     Syringe = 0,
     Spoon = 1,
-    Tube = 2,
+    BentSpoon = 2,
 } }
 
 numbers! { Role {
@@ -158,6 +158,7 @@ numbers! { PlanField {
     WaitingDays = 6,
     Room = 7,
     Tool = 8,
+    MixingWater = 9,
 } }
 
 numbers! { Sign {
@@ -233,11 +234,11 @@ mod tests {
     #[test]
     fn every_choice_keeps_its_number() {
         assert_eq!(in_order::<Slot>(), (Slot::ALL.to_vec(), 6));
-        assert_eq!(in_order::<PlanField>(), (PlanField::ALL.to_vec(), 9));
+        assert_eq!(in_order::<PlanField>(), (PlanField::ALL.to_vec(), 10));
         assert_eq!(in_order::<Sign>(), (Sign::ALL.to_vec(), 32));
         assert_eq!(in_order::<Species>(), (Species::ALL.to_vec(), 18));
         let (tools, _) = in_order::<Tool>();
-        assert_eq!(tools, [Tool::Syringe, Tool::Spoon, Tool::Tube]);
+        assert_eq!(tools, Tool::ALL);
         for (place, sign) in (0..).zip(in_order::<Sign>().0) {
             assert_eq!(sign.code(), place);
         }

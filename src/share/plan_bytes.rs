@@ -483,13 +483,13 @@ mod tests {
         assert_eq!(read, Err(outside(1, 8_589_934_592, 8_589_934_591)));
     }
 
-    /// Nine fields can be unconfirmed, so the most is 2^9 - 1 = 511.
+    /// Ten fields can be unconfirmed, so the most is 2^10 - 1 = 1,023.
     #[test]
     fn an_unknown_unconfirmed_field_is_refused() {
-        // 512 is 4 × 128.
-        let mut reader = ByteReader::new(&[0x80, 4]);
+        // 1,024 is 8 × 128.
+        let mut reader = ByteReader::new(&[0x80, 8]);
         let read = read_unconfirmed(&mut reader);
-        assert_eq!(read, Err(outside(0, 512, 511)));
+        assert_eq!(read, Err(outside(0, 1_024, 1_023)));
     }
 
     #[test]

@@ -103,10 +103,7 @@ impl Language {
         match tool {
             Tool::Syringe => self.pick("Syringe", "Jeringa"),
             Tool::Spoon => self.pick("Spoon", "Cuchara"),
-            Tool::Tube => self.pick(
-                "Crop tube (trained people only)",
-                "Sonda (solo personas formadas)",
-            ),
+            Tool::BentSpoon => self.pick("Bent spoon", "Cuchara de bordes doblados"),
         }
     }
 

@@ -406,7 +406,7 @@ fn role() -> impl Strategy<Value = Role> {
 }
 
 fn tool() -> impl Strategy<Value = Tool> {
-    select(&[Tool::Syringe, Tool::Spoon, Tool::Tube])
+    select(&Tool::ALL)
 }
 
 fn crop_at_weighing() -> impl Strategy<Value = CropAtWeighing> {

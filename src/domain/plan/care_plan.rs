@@ -95,15 +95,21 @@ pub struct PowderLabel {
     pub protein: Percent,
 }
 
-/// What formula is given with.
+/// What formula is given with. Tubes and needles are left out: a swallowed tube is the commonest reason for
+/// opening a chick's crop (MSD Veterinary Manual, older page); they are for trained hands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Tool {
     /// A feeding syringe of the given size.
     Syringe,
-    /// A bent spoon.
+    /// A spoon.
     Spoon,
-    /// A crop tube or needle; for trained people only.
-    Tube,
+    /// A spoon with its sides bent up.
+    BentSpoon,
+}
+
+impl Tool {
+    /// Every tool.
+    pub const ALL: [Self; 3] = [Self::Syringe, Self::Spoon, Self::BentSpoon];
 }
 
 /// Whom a number reaches.
@@ -171,13 +177,15 @@ pub enum PlanField {
     WaitingDays,
     /// Room temperature.
     Room,
-    /// Tool and its size.
+    /// What formula is given with.
     Tool,
+    /// Water to mix with.
+    MixingWater,
 }
 
 impl PlanField {
     /// Every field that has a default.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Feeds,
         Self::PowderShare,
         Self::ServingWindow,
@@ -187,6 +195,7 @@ impl PlanField {
         Self::WaitingDays,
         Self::Room,
         Self::Tool,
+        Self::MixingWater,
     ];
 }
 

@@ -169,10 +169,7 @@ parts! {
         ten_spoons: Option<Grams>,
         /// Nominal size of the syringe.
         syringe: Millilitres,
-    } {
-        /// Fields that nobody has confirmed.
-        unconfirmed: BTreeSet<PlanField> = unconfirmed_of, set_unconfirmed_of,
-    }
+    } {}
     /// The feeds of a day and how they are given.
     Feeds(FeedsPart) of Breeder {
         /// Feeds in the order of the day.
@@ -315,12 +312,11 @@ impl PlanField {
     /// The part of the plan in which it stands.
     pub const fn part(self) -> PartKind {
         match self {
-            Self::Feeds => PartKind::Feeds,
-            Self::PowderShare | Self::ServingWindow => PartKind::Formula,
+            Self::Feeds | Self::Tool => PartKind::Feeds,
+            Self::PowderShare | Self::ServingWindow | Self::MixingWater => PartKind::Formula,
             Self::LossLimit => PartKind::Weight,
             Self::DropOrder | Self::SettleIn | Self::WaitingDays => PartKind::Weaning,
             Self::Room => PartKind::Home,
-            Self::Tool => PartKind::Equipment,
         }
     }
 }

@@ -209,15 +209,17 @@ impl PlanLine {
             Self::Feed(_) => Some(PlanField::Feeds),
             Self::PowderShare => Some(PlanField::PowderShare),
             Self::ServingWindow => Some(PlanField::ServingWindow),
+            Self::MixingWater => Some(PlanField::MixingWater),
             Self::LossLimit => Some(PlanField::LossLimit),
             Self::DropOrder => Some(PlanField::DropOrder),
             Self::SettleIn => Some(PlanField::SettleIn),
             Self::Waiting => Some(PlanField::WaitingDays),
             Self::Room => Some(PlanField::Room),
-            Self::Tool | Self::Syringe => Some(PlanField::Tool),
+            Self::Tool => Some(PlanField::Tool),
             Self::Species
             | Self::Name
             | Self::Ring
+            | Self::Syringe
             | Self::Hatched
             | Self::Reference
             | Self::Peak
@@ -226,7 +228,6 @@ impl PlanLine {
             | Self::Retries
             | Self::FatSupplement
             | Self::PowderLabel
-            | Self::MixingWater
             | Self::TenSpoons
             | Self::ScaleStep
             | Self::AskBeforeDrop

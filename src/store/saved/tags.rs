@@ -134,7 +134,7 @@ words! { Slot {
 words! { Tool {
     Syringe = "syringe",
     Spoon = "spoon",
-    Tube = "tube",
+    BentSpoon = "bent-spoon",
 } }
 
 words! { Role {
@@ -158,6 +158,7 @@ words! { PlanField {
     WaitingDays = "waiting-days",
     Room = "room",
     Tool = "tool",
+    MixingWater = "mixing-water",
 } }
 
 words! { Sign {

@@ -4,7 +4,8 @@ use leptos::prelude::*;
 
 use crate::domain::journal::entries::{ChickId, Refusal};
 use crate::domain::plan::care_plan::{
-    CarePlan, Contact, PlanFault, PlanField, PlannedFeed, Reference, Role, Slot, is_phone_number,
+    CarePlan, Contact, PlanFault, PlanField, PlannedFeed, Reference, Role, Slot, Tool,
+    is_phone_number,
 };
 use crate::domain::plan::species::Species;
 use crate::domain::quantity::units::{Grams, Millilitres, NumberError, Percent};
@@ -61,6 +62,7 @@ struct Form {
     contacts: StoredValue<Vec<ContactText>>,
     powder: Text,
     loss: Text,
+    tool: RwSignal<Tool>,
     syringe: Text,
     serve_from: Text,
     serve_to: Text,
@@ -138,6 +140,7 @@ impl Form {
             contacts: StoredValue::new(contacts.to_vec()),
             powder: Text::new(number(plan.powder_fraction.tenths())),
             loss: Text::new(number(plan.loss_limit.tenths())),
+            tool: RwSignal::new(plan.tool),
             syringe: Text::new(number(plan.syringe.tenths())),
             serve_from: Text::new(writing.temperature_number(plan.serve_from)),
             serve_to: Text::new(writing.temperature_number(plan.serve_to)),
@@ -216,6 +219,9 @@ impl Form {
         plan.contacts = contacts;
         plan.journey = journey.ok()?;
         let mixing = mixing.ok()?;
+        if mixing.mixing_water != plan.mixing_water {
+            plan.unconfirmed.remove(&PlanField::MixingWater);
+        }
         plan.mixing_water = mixing.mixing_water;
         plan.fat_supplement_per_100_ml = mixing.fat_supplement_per_100_ml;
         plan.powder_label = mixing.powder_label;
@@ -399,7 +405,8 @@ impl Form {
         let (room_from, room_to) = (room_from?, room_to?);
         set(PlanField::PowderShare, powder != base.powder_fraction);
         set(PlanField::LossLimit, loss != base.loss_limit);
-        set(PlanField::Tool, syringe != base.syringe);
+        let tool = self.tool.get_untracked();
+        set(PlanField::Tool, tool != base.tool);
         set(
             PlanField::ServingWindow,
             (from, to) != (base.serve_from, base.serve_to),
@@ -412,7 +419,7 @@ impl Form {
         set(PlanField::WaitingDays, pause != base.waiting_days);
         plan.powder_fraction = powder;
         plan.loss_limit = loss;
-        plan.syringe = syringe;
+        (plan.tool, plan.syringe) = (tool, syringe);
         (plan.serve_from, plan.serve_to) = (from, to);
         (plan.room_from, plan.room_to) = (room_from, room_to);
         (plan.settle_in_days, plan.waiting_days) = (settle_in, pause);
@@ -700,6 +707,20 @@ fn MoreOfThePlan(form: Form) -> impl IntoView {
         let chosen = form.species.get()?;
         Species::ALL.get(chosen).copied()
     });
+    let tools = Tool::ALL.into_iter().enumerate().map(|(index, tool)| {
+        view! {
+            <option value=index.to_string() selected=move || form.tool.get() == tool>
+                {say.tool(tool)}
+            </option>
+        }
+    });
+    let tools = tools.collect_view();
+    let choose_tool = move |event| {
+        let chosen = event_target_value(&event).parse().ok();
+        if let Some(tool) = chosen.and_then(|index: usize| Tool::ALL.get(index)) {
+            form.tool.set(*tool);
+        }
+    };
     let powder_answer = move || {
         let (look, doubt) = writing.powder_typed(&form.powder.text.get())?;
         let doubt = doubt.map(|doubt| view! { <p class="fault">{doubt}</p> });
@@ -712,12 +733,17 @@ fn MoreOfThePlan(form: Form) -> impl IntoView {
             <TextField id="powder" label=say.plan_powder() text=form.powder kind=FieldKind::Number unit="%" hint=hint(PlanField::PowderShare) />
             <div id="powder-answer" aria-live="polite">{powder_answer}</div>
             <TextField id="loss" label=say.plan_loss() text=form.loss kind=FieldKind::Number unit="%" hint=hint(PlanField::LossLimit) />
-            <TextField id="syringe" label=say.plan_syringe() text=form.syringe kind=FieldKind::Number unit="ml" hint=hint(PlanField::Tool) />
+            <div class="field">
+                <label for="tool">{say.plan_part_tool()}</label>
+                <select id="tool" on:change=choose_tool>{tools}</select>
+                <p class="hint">{hint(PlanField::Tool)}</p>
+            </div>
+            <TextField id="syringe" label=say.plan_syringe() text=form.syringe kind=FieldKind::Number unit="ml" />
             <TextField id="serve-from" label=say.plan_serve_from() text=form.serve_from kind=FieldKind::Number unit=degree hint=hint(PlanField::ServingWindow) />
             <TextField id="serve-to" label=say.plan_serve_to() text=form.serve_to kind=FieldKind::Number unit=degree />
             <TextField id="room-from" label=say.plan_room_from() text=form.room_from kind=FieldKind::Number unit=degree hint=hint(PlanField::Room) />
             <TextField id="room-to" label=say.plan_room_to() text=form.room_to kind=FieldKind::Number unit=degree />
-            <MixingRows mixing=form.mixing powder=form.powder species />
+            <MixingRows mixing=form.mixing powder=form.powder species water_mark=hint(PlanField::MixingWater) />
             <TextField id="settle" label=say.plan_settle() text=form.settle kind=FieldKind::Number hint=hint(PlanField::SettleIn) />
             <TextField id="waiting" label=say.plan_waiting() text=form.waiting kind=FieldKind::Number hint=hint(PlanField::WaitingDays) />
             <TextField id="solids" label=say.plan_solids() text=form.solids kind=FieldKind::Text />

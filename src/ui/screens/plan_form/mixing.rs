@@ -164,12 +164,15 @@ pub fn MixingRows(
     powder: Text,
     /// The species, once chosen.
     species: Signal<Option<Species>>,
+    /// What says that nobody has confirmed the water.
+    water_mark: &'static str,
 ) -> impl IntoView {
     let writing = AppState::here().writing_now();
     let say = writing.language;
     let optional = say.optional();
     let fat_need = move || species.get().and_then(|species| writing.fat_need(species));
     let degree = writing.temperature_unit();
+    let water_hint = [water_mark, say.plan_water_hint()].join(" ");
     // Asked about while it is typed: it is often the mix that was meant.
     let doubt = move || {
         let water = writing.read_temperature(&mixing.water.text.get()).ok()?;
@@ -178,7 +181,7 @@ pub fn MixingRows(
         is_asked.then(|| view! { <p class="fault">{writing.plan_check(check)}</p> })
     };
     view! {
-        <TextField id="mixing-water" label=say.plan_part_water() text=mixing.water kind=FieldKind::Number unit=degree hint=say.plan_water_hint() />
+        <TextField id="mixing-water" label=say.plan_part_water() text=mixing.water kind=FieldKind::Number unit=degree hint=water_hint />
         <div id="water-answer" aria-live="polite">{doubt}</div>
         <TextField id="ten-spoons" label=say.plan_spoons() text=mixing.ten_spoons kind=FieldKind::Number unit="g" hint=say.plan_spoons_hint() />
         <RecipeRows mixing powder />

@@ -91,8 +91,8 @@ pub fn TextField(
     #[prop(optional)]
     unit: &'static str,
     /// A remark below it.
-    #[prop(optional)]
-    hint: &'static str,
+    #[prop(optional, into)]
+    hint: String,
 ) -> impl IntoView {
     view! { <Field id label kind text=text.text unit hint fault=text.fault /> }
 }
