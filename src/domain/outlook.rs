@@ -3,7 +3,7 @@
 use crate::domain::feeding::food::{self, FoodNames};
 use crate::domain::feeding::lived_zone::lived_zone;
 use crate::domain::feeding::schedule;
-use crate::domain::feeding::scheduled::ScheduledFeed;
+use crate::domain::feeding::scheduled::{FeedState, ScheduledFeed};
 use crate::domain::homecoming::first_days::first_feed_powder;
 use crate::domain::homecoming::life_stage::{LifeStage, Reminder, life_stage};
 use crate::domain::homecoming::transit::{Transit, transit};
@@ -83,6 +83,29 @@ impl Outlook {
     pub fn is_to_be_weighed(&self) -> bool {
         let is_weighing = |hold: &Hold| hold.demand == Demand::First(First::Weigh);
         self.stage.reminds(Reminder::Weighing) && self.holds.iter().any(is_weighing)
+    }
+
+    /// Whether the last feed of the evening was not eaten and is over: nothing more is offered before the first
+    /// feed of the day that comes.
+    pub fn is_left_to_sleep(&self) -> bool {
+        let Some(next) = self.next_feed.as_ref() else {
+            return false;
+        };
+        let earlier = self.feeds.iter();
+        let earlier = earlier.filter(|feed| feed.planned < next.planned);
+        let last = earlier.max_by_key(|feed| feed.planned);
+        let last = last.filter(|last| last.day < next.day);
+        let is_over = last.is_some_and(|last| match last.state {
+            FeedState::Refused(_) | FeedState::LeftOut(_) | FeedState::Unanswered => true,
+            FeedState::Upcoming
+            | FeedState::Due
+            | FeedState::Late
+            | FeedState::TryAgain(_)
+            | FeedState::PutOff
+            | FeedState::OnTheWay
+            | FeedState::Done(_) => false,
+        });
+        is_over && !next.is_first_home && !next.is_due(self.now)
     }
 
     /// The plan as it is for the feed of a slot: that of the first feed after the arrival is smaller and
@@ -210,6 +233,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
 
 #[cfg(test)]
 mod tests {
+    use crate::domain::journal::entries::Change;
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::outlook::*;
     use crate::domain::warnings::rules::trial::macaw;
@@ -220,6 +244,32 @@ mod tests {
         outlook(now, &script.journal(), chick, &script.zone())
             .unwrap()
             .is_to_be_weighed()
+    }
+
+    #[test]
+    fn after_the_last_try_of_the_evening_a_chick_is_left_to_sleep() {
+        // fed at 07:00, 14:00 and 21:00; tried again 45 min and 2.5 h after a refusal
+        let mut script = macaw();
+        script.feed(1, 7, 0, Slot::Morning, 80);
+        script.feed(1, 14, 0, Slot::Midday, 80);
+        let sleeps = |script: &Scenario, day: i32, hour: i32, minute: i32| {
+            let now = script.at(day, hour, minute);
+            let chick = script.journal().chicks()[0];
+            let outlook = outlook(now, &script.journal(), chick, &script.zone());
+            outlook.unwrap().is_left_to_sleep()
+        };
+        assert!(!sleeps(&script, 1, 20, 0));
+        script.note(1, 21, 0, Change::refused(None));
+        assert!(!sleeps(&script, 1, 21, 10), "a try is still to come");
+        script.note(1, 21, 50, Change::refused(None));
+        assert!(sleeps(&script, 1, 23, 59));
+        assert!(sleeps(&script, 2, 5, 0));
+        assert!(
+            !sleeps(&script, 2, 6, 0),
+            "the first feed of the day may go"
+        );
+        script.feed(1, 22, 0, Slot::Bedtime, 80);
+        assert!(!sleeps(&script, 1, 23, 59), "it ate");
     }
 
     #[test]

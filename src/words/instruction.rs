@@ -22,6 +22,7 @@ texts! {
     held_others: "Also a reason not to feed", "También es motivo para no dar de comer";
     held_again: "Call again: it has had no food for longer than the longest gap of the plan.", "Llame otra vez: lleva sin comer más que el intervalo más largo del plan.";
     night_only: "Only if the crop is flat or holds a trace, and the chick is warm and wakes up to eat. Else let it sleep.", "Solo si el buche está plano o queda un resto, y el polluelo está tibio y se despierta para comer. Si no, déjelo dormir.";
+    night_sleep: "Nothing more tonight. If it is warm and calm, let it sleep.", "Nada más esta noche. Si está tibio y tranquilo, déjelo dormir.";
     held_still: "Still so", "Sigue igual";
     held_gone: "It is gone", "Ya no lo tiene";
     log_held: "Give no food now. Fed already? Note it, and say so when you call.", "No le dé de comer ahora. ¿Ya comió? Anótelo y dígalo cuando llame.";

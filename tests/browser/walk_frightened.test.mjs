@@ -56,9 +56,12 @@ test('refused at 22:00: what is said then, at the next try, and after the last o
   assert.ok(['watch', 'call'].includes(last.level), last.words);
   // Part 1: next feed of normal size, not doubled.
   assert.match(last.words, /60 ml/);
+  assert.match(last.words, /Nothing more tonight\. If it is warm and calm, let it sleep\./);
+  // The first feed may come an hour early, at 06:00, and is not late before its own time.
   await at(page, 11, '06:50');
   const morning = await now(page, 'b-morning');
   assert.notEqual(morning.level, 'settled', morning.words);
+  assert.doesNotMatch(morning.words, / late/, morning.words);
 });
 
 test('food in the windpipe: first aid, then nothing to eat, and it still stands after 48 hours', async ({ bench }) => {
@@ -247,5 +250,6 @@ test('found forgotten at 02:30 and noted as not given, the first feed comes earl
   // Part 1: let it sleep; first feed early, about 06:00.
   const { level, words } = await now(page, 's-not-given');
   assert.match(words, /Morning feed.*06:00/s, words);
+  assert.match(words, /Nothing more tonight\. If it is warm and calm, let it sleep\./, words);
   assert.ok(['watch', 'call'].includes(level), words);
 });

@@ -234,7 +234,7 @@ fn settle(
             | FeedState::PutOff
             | FeedState::OnTheWay
             | FeedState::LeftOut(_) => {
-                let is_late = feed.due.plus_minutes(LATE_MINUTES) < now;
+                let is_late = feed.minutes_to_go(now) < -LATE_MINUTES;
                 match feed.left_out {
                     Some(why) if why != WhyPassedOver::NotPossible => FeedState::LeftOut(why),
                     Some(_) | None if is_put_off => FeedState::PutOff,
@@ -620,6 +620,13 @@ mod tests {
             (morning.slot, morning.due),
             (Slot::Morning, script.at(1, 6, 0))
         );
+        // It is planned at 07:00 and late from then on.
+        let to_go = |hour, minute| morning.minutes_to_go(script.at(1, hour, minute));
+        assert_eq!([to_go(5, 20), to_go(6, 0), to_go(6, 50)], [40, 0, 0]);
+        assert_eq!([to_go(7, 0), to_go(7, 10)], [0, -10]);
+        let state = |hour, minute| next(&script, script.at(1, hour, minute)).state;
+        assert_eq!(state(8, 0), FeedState::Due);
+        assert_eq!(state(8, 1), FeedState::Late);
     }
 
     #[test]

@@ -91,6 +91,18 @@ impl ScheduledFeed {
         self.not_before.map_or(early, |gap| gap.max(early)) <= now
     }
 
+    /// Whole minutes until it is due, rounded up; 0 while it may be given and is not late, below 0 once it is. A
+    /// feed that was brought forward, as after a night without its last one, is not late before its planned
+    /// time; the first after the arrival is.
+    pub fn minutes_to_go(&self, now: Moment) -> i64 {
+        let to_go = |at: Moment| at.minutes_since(now.plus_seconds(-59));
+        if self.is_first_home || now < self.due {
+            to_go(self.due)
+        } else {
+            to_go(self.due.max(self.planned)).min(0)
+        }
+    }
+
     /// Whether somebody is to be asked if it was given.
     pub fn is_asked(&self) -> bool {
         self.left_out.is_none() && matches!(self.state, FeedState::Late | FeedState::Unanswered)

@@ -81,7 +81,8 @@ fn next_feed(
     let writing = state.writing_now();
     let say = writing.language;
     let due = feed.due;
-    let countdown = move || writing.countdown(due.minutes_since(state.now.get().plus_seconds(-59)));
+    let of_clock = feed.clone();
+    let countdown = move || writing.countdown(of_clock.minutes_to_go(state.now.get()));
     let time = state.zone.with_untracked(|zone| zone.lived(due)).time;
     let volume = match outlook.instruction {
         Instruction::Feed { volume, .. } => volume,
@@ -116,7 +117,12 @@ fn next_feed(
         again.then(|| view! { <p class="hint" data-again="true">{say.now_try_again()}</p> });
     let question = given_or_still_to_give(outlook, feed);
     let is_night = outlook.lived.time < CARE_DAY_STARTS && feed.is_due(outlook.now);
-    let night = is_night.then(|| view! { <p><strong>{say.night_only()}</strong></p> });
+    let night = if is_night {
+        Some(say.night_only())
+    } else {
+        outlook.is_left_to_sleep().then(|| say.night_sleep())
+    };
+    let night = night.map(|night| view! { <p><strong>{night}</strong></p> });
     let is_other = act.is_some_and(|(route, _)| route != Route::Guide);
     let act = act.map(|(route, word)| {
         view! { <a class="button" class:button--main=is_filled href=route.to_hash()>{word}</a> }
