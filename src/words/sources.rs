@@ -93,7 +93,7 @@ pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
              los niveles y las horas: valor propio"
         }
         RuleId::RoomTemperature => {
-            "24 a 27 °C: Watchbird, Parrot pediatrics; 21 °C, 30 °C y la llamada: valor propio"
+            "24 a 27 °C: Watchbird, Parrot pediatrics; 28 a 31 °C con cañones: un manual de cría, 1999; 21, 26, 30 y 32 °C y la llamada: valor propio"
         }
         RuleId::VetVisitDue => "primera visita en 48 a 72 h: contratos de criadores",
     };

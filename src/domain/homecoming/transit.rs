@@ -4,7 +4,7 @@ use crate::domain::journal::chick::Chick;
 use crate::domain::plan::care_plan::{CarePlan, Journey};
 use crate::domain::quantity::evidence::{Cited, Standing};
 use crate::domain::quantity::units::Grams;
-use crate::domain::time::moment::{Age, Moment};
+use crate::domain::time::moment::{Age, Day, Moment};
 use crate::domain::time::zone::Zone;
 
 /// A chick is in down or closed pins up to this age, 42 days. Source: macaw breeders' pages, pin
@@ -33,6 +33,19 @@ pub enum Cover {
     OpeningPins,
     /// Feathered: about eight to twelve weeks.
     Feathered,
+}
+
+impl Cover {
+    /// What covers a plan's chick on a day, by its age; feathered when that is not known.
+    pub fn on(day: Day, plan: &CarePlan) -> Self {
+        let age = plan.hatched.and_then(|hatched| Age::on(day, hatched));
+        let is_large = plan.species.profile().adult.value >= LARGE_FROM;
+        match age {
+            Some(age) if age.days() < PINS_OPEN_FROM_DAYS => Self::DownOrPins,
+            Some(age) if is_large && age.days() < LARGE_FEATHERED_FROM_DAYS => Self::OpeningPins,
+            Some(_) | None => Self::Feathered,
+        }
+    }
 }
 
 /// Levels of the time without a feed, minutes.
@@ -156,14 +169,7 @@ impl TransitLevels {
     /// The levels for a plan's chick on a journey: by its age when it leaves, feathered when that is
     /// not known, and by the night of its plan.
     pub fn of_plan(plan: &CarePlan, journey: &Journey, zone: &Zone) -> Self {
-        let day = zone.lived(journey.left).day;
-        let age = plan.hatched.and_then(|hatched| Age::on(day, hatched));
-        let is_large = plan.species.profile().adult.value >= LARGE_FROM;
-        let cover = match age {
-            Some(age) if age.days() < PINS_OPEN_FROM_DAYS => Cover::DownOrPins,
-            Some(age) if is_large && age.days() < LARGE_FEATHERED_FROM_DAYS => Cover::OpeningPins,
-            Some(_) | None => Cover::Feathered,
-        };
+        let cover = Cover::on(zone.lived(journey.left).day, plan);
         Self::of(cover, plan.night_minutes().unwrap_or_default())
     }
 

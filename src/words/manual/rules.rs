@@ -352,12 +352,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Room too cool or too warm",
-                "Outside the plan's range ({0} to {1}; once it is being weaned, from {2}): watch. If also below {3} or above {4}: call the breeder.",
+                "Outside the plan's range ({0} to {1}; once it is being weaned, from {2}): watch. If also below {3} or above {4}: call the breeder. In down or pin feathers, where the breeder named no range: {5} to {6}, call below {7} or above {8}.",
                 "The thermometer hangs away from the chick's own warm spot.",
             ],
             [
                 "Habitación demasiado fría o demasiado cálida",
-                "Fuera de los límites del plan ({0} a {1}; durante el destete, desde {2}): vigile. Y por debajo de {3} o por encima de {4}: llame al criador.",
+                "Fuera de los límites del plan ({0} a {1}; durante el destete, desde {2}): vigile. Y por debajo de {3} o por encima de {4}: llame al criador. Con plumón o cañones, si el criador no dio límites: {5} a {6}; llame por debajo de {7} o por encima de {8}.",
                 "El termómetro está lejos del rincón cálido del polluelo.",
             ],
         ),

@@ -2,17 +2,20 @@
 //!
 //! *Limit* outside the plan's range (24 to 27 °C unless the breeder says otherwise; once it is being weaned from 22 °C): watch; also below
 //! 21 °C or above 30 °C: call the breeder. Below 21 °C or above 30 °C within the plan's range: watch.
+//! In down or pins, where the breeder has named no range: 28 to 31 °C, and a call below 26 °C and above 32 °C.
 //!
 //! *Why* in a cool room the crop slows and the chick burns its food for warmth; in a hot one it pants
 //! and dries out.
 //!
-//! *Sources* 75 to 80 °F (24 to 27 °C) for feathered chicks: Watchbird, Parrot pediatrics; 22 to 24 °C with full wing feathers: a husbandry manual of 1999. That weaning tells it, warn below
+//! *Sources* 75 to 80 °F (24 to 27 °C) for feathered chicks: Watchbird, Parrot pediatrics; 22 to 24 °C with full wing feathers, 28 to 31 °C in pins: a husbandry manual of 1999; 80 to 90 °F (26.7 to 32.2 °C) from
+//! day 10 to the fourth week: Watchbird. That weaning tells it, warn below
 //! 21 °C and above 30 °C, and the call: ours.
 //!
 //! *Wrong when* the thermometer hangs away from the chick's own warm spot.
 
 use crate::domain::feeding::feeding_streak;
-use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::homecoming::transit::Cover;
+use crate::domain::plan::care_plan::{CarePlan, PlanField};
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::quantity::units::Celsius;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
@@ -24,6 +27,10 @@ const LOWEST: Celsius = Celsius::tenths_held(210);
 const FEATHERED_FROM: Celsius = Celsius::tenths_held(220);
 /// Above this no chick is kept.
 const HIGHEST: Celsius = Celsius::tenths_held(300);
+/// The range in down or pins.
+const IN_PINS: (Celsius, Celsius) = (Celsius::whole(28), Celsius::whole(31));
+/// Below the first and above the second no chick in down or pins is kept.
+const IN_PINS_EXTREMES: (Celsius, Celsius) = (Celsius::whole(26), Celsius::whole(32));
 /// A reading counts for this long, minutes. Ours.
 const SHOWN_MINUTES: i64 = 24 * 60;
 
@@ -36,9 +43,13 @@ pub const RULE: Rule = Rule {
         Limit::new(Level::Watch, Value::Celsius(FEATHERED_FROM)),
         Limit::new(Level::CallBreeder, Value::Celsius(LOWEST)),
         Limit::new(Level::CallBreeder, Value::Celsius(HIGHEST)),
+        Limit::new(Level::Watch, Value::Celsius(IN_PINS.0)),
+        Limit::new(Level::Watch, Value::Celsius(IN_PINS.1)),
+        Limit::new(Level::CallBreeder, Value::Celsius(IN_PINS_EXTREMES.0)),
+        Limit::new(Level::CallBreeder, Value::Celsius(IN_PINS_EXTREMES.1)),
     ],
     standing: Standing::Ours,
-    source: "24 to 27 °C: Watchbird, Parrot pediatrics; 21 °C, 30 °C and the call: our own",
+    source: "24 to 27 °C: Watchbird, Parrot pediatrics; 28 to 31 °C in pins: a husbandry manual, 1999; 21, 26, 30 and 32 °C and the call: our own",
     check,
 };
 
@@ -50,13 +61,18 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     };
     let room = seen.what;
     let today = facts.zone.lived(now).day;
-    let from = if feeding_streak::is_weaning(now, today, facts.chick) {
-        plan.room_from.min(FEATHERED_FROM)
-    } else {
-        plan.room_from
-    };
-    let of_plan = passed(room, from, plan.room_to);
-    let (level, limit) = match (of_plan, passed(room, LOWEST, HIGHEST)) {
+    let is_in_pins = Cover::on(today, plan) == Cover::DownOrPins;
+    let ((from, to), (lowest, highest)) =
+        if is_in_pins && plan.unconfirmed.contains(&PlanField::Room) {
+            (IN_PINS, IN_PINS_EXTREMES)
+        } else if feeding_streak::is_weaning(now, today, facts.chick) {
+            let from = plan.room_from.min(FEATHERED_FROM);
+            ((from, plan.room_to), (LOWEST, HIGHEST))
+        } else {
+            ((plan.room_from, plan.room_to), (LOWEST, HIGHEST))
+        };
+    let of_plan = passed(room, from, to);
+    let (level, limit) = match (of_plan, passed(room, lowest, highest)) {
         (Some(_), Some(limit)) => (Level::CallBreeder, limit),
         (Some(limit), None) | (None, Some(limit)) => (Level::Watch, limit),
         (None, None) => return Vec::new(),
@@ -128,6 +144,27 @@ mod tests {
         assert_eq!(level(16, 239), None);
         assert_eq!(level(16, 220), None);
         assert_eq!(level(16, 219), Some(Level::Watch));
+    }
+
+    #[test]
+    fn a_chick_in_pins_is_kept_warmer_unless_the_breeder_says_otherwise() {
+        let level = |weeks, tenths| {
+            let mut script = aged(weeks);
+            let room = Celsius::tenths_held(tenths);
+            script.note(1, 8, 0, Change::RoomSeen { room });
+            level_of(&RULE, &script, script.at(1, 9, 0))
+        };
+        // 28 to 31 °C up to the sixth week, 24 to 27 °C from then on
+        assert_eq!(level(5, 310), None);
+        assert_eq!(level(5, 280), None);
+        assert_eq!(level(5, 311), Some(Level::Watch));
+        assert_eq!(level(5, 279), Some(Level::Watch));
+        assert_eq!(level(5, 260), Some(Level::Watch));
+        assert_eq!(level(5, 259), Some(Level::CallBreeder));
+        assert_eq!(level(5, 320), Some(Level::Watch));
+        assert_eq!(level(5, 321), Some(Level::CallBreeder));
+        assert_eq!(level(6, 270), None);
+        assert_eq!(level(6, 280), Some(Level::Watch));
     }
 
     #[test]
