@@ -91,8 +91,8 @@ impl Language {
                 "Llévelo a la sombra, con aire. Cuando esté tranquilo, anote que ya no lo tiene.",
             ),
             First::Warm => self.pick(
-                "Do not feed until the crop is flat: a trace is left after the night. Keep the chick warm. Look again in an hour.",
-                "No dé la toma hasta que el buche esté plano: queda un resto después de la noche. Manténgalo al calor. Mire otra vez dentro de una hora.",
+                "Do not feed until the crop is flat. Keep the chick warm. Look again in an hour.",
+                "No dé la toma hasta que el buche esté plano. Manténgalo al calor. Mire otra vez dentro de una hora.",
             ),
             First::IsItGone(_) => self.pick(
                 "Look again: somebody saw this and nobody has noted that it is gone.",
