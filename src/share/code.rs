@@ -8,6 +8,7 @@ use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{ClockShift, PlanField, Role, Slot, Tool};
 use crate::domain::plan::parts::{PartKind, Side};
 use crate::domain::plan::species::Species;
+use crate::domain::plan::topic::Topic;
 
 /// A choice that is sent as a number.
 pub(crate) trait Coded: Sized {
@@ -131,6 +132,19 @@ numbers! { Slot {
     Bedtime = 5,
 } }
 
+numbers! { Topic {
+    Sex = 0,
+    Wings = 1,
+    Papers = 2,
+    TakesFood = 3,
+    RoundCrop = 4,
+    AfterRefusal = 5,
+    PowderName = 6,
+    Recipe = 7,
+    Night = 8,
+    Bath = 9,
+} }
+
 numbers! { Tool {
     Syringe = 0,
     Spoon = 1,
@@ -237,6 +251,7 @@ mod tests {
         assert_eq!(in_order::<PlanField>(), (PlanField::ALL.to_vec(), 10));
         assert_eq!(in_order::<Sign>(), (Sign::ALL.to_vec(), 32));
         assert_eq!(in_order::<Species>(), (Species::ALL.to_vec(), 18));
+        assert_eq!(in_order::<Topic>(), (Topic::ALL.to_vec(), 10));
         let (tools, _) = in_order::<Tool>();
         assert_eq!(tools, Tool::ALL);
         for (place, sign) in (0..).zip(in_order::<Sign>().0) {

@@ -4,12 +4,13 @@
 //! the app: when a later build changes its own defaults, a card made before still says what its
 //! breeder saw. Feeds and species always stand there.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::domain::journal::entries::{Change, check_change};
 use crate::domain::plan::care_plan::{
     CarePlan, Contact, Journey, PlanField, PlannedFeed, PowderLabel, Reference, Slot, Tool,
 };
+use crate::domain::plan::topic::{Topic, said_of};
 use crate::domain::quantity::order::set_of;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
 use crate::domain::time::moment::{Moment, WallTime};
@@ -89,10 +90,11 @@ impl Field {
     const OWNER_NUMBER: Self = Self(1 << 30);
     const NOTE_FOR_CHICK: Self = Self(1 << 31);
     const MIXING_WATER: Self = Self(1 << 32);
+    const SAID: Self = Self(1 << 33);
 }
 
 /// Every bit that has a meaning.
-const ALL_BITS: u64 = (1 << 33) - 1;
+const ALL_BITS: u64 = (1 << 34) - 1;
 
 /// The fields that stand in the bytes, and their bytes: the two windows, then in the order of [`Field`].
 #[derive(Default)]
@@ -255,6 +257,13 @@ fn write_numbers(fields: &mut Fields, plan: &CarePlan) {
         plan.mixing_water.tenths(),
         USUAL.mixing_water.tenths(),
     );
+    fields.put(Field::SAID, !plan.said.is_empty(), |writer| {
+        writer.count(plan.said.len());
+        for (topic, text) in &plan.said {
+            write_choice(writer, *topic);
+            write_text(writer, text);
+        }
+    });
 }
 
 fn write_journey(writer: &mut ByteWriter, journey: &Journey) {
@@ -340,6 +349,7 @@ pub(crate) fn read_plan(reader: &mut ByteReader<'_>) -> Result<CarePlan, UnpackE
         mixing_water: fields.or(Field::MIXING_WATER, USUAL.mixing_water, |reader| {
             read_tenths(reader, Celsius::from_tenths)
         })?,
+        said: fields.or(Field::SAID, BTreeMap::new(), read_said)?,
     };
     let change = Change::ChickAdded(Box::new(plan));
     check_change(&change).map_err(UnpackError::Refused)?;
@@ -416,6 +426,15 @@ fn read_contacts(reader: &mut ByteReader<'_>) -> Result<Vec<Contact>, UnpackErro
     Ok(contacts)
 }
 
+fn read_said(reader: &mut ByteReader<'_>) -> Result<BTreeMap<Topic, String>, UnpackError> {
+    let count = reader.count(Topic::ALL.len())?;
+    let mut texts = Vec::with_capacity(count);
+    for _ in 0..count {
+        texts.push((read_choice(reader)?, read_text(reader)?));
+    }
+    Ok(said_of(texts))
+}
+
 fn read_unconfirmed(reader: &mut ByteReader<'_>) -> Result<BTreeSet<PlanField>, UnpackError> {
     let bits = reader.unsigned(0..=(1_u32 << PlanField::ALL.len()) - 1)?;
     let is_there = |field: &PlanField| bits & (1 << field.code()) != 0;
@@ -477,10 +496,10 @@ mod tests {
     /// 33 fields have a bit each, so the most is 2^33 - 1 = 8,589,934,591.
     #[test]
     fn a_plan_with_an_unknown_field_is_refused() {
-        // Species 10; 2^33 = 32 × 128^4 in groups of seven bits.
-        let mut reader = ByteReader::new(&[10, 0x80, 0x80, 0x80, 0x80, 32, 0]);
+        // Species 10; 2^34 = 64 × 128^4 in groups of seven bits.
+        let mut reader = ByteReader::new(&[10, 0x80, 0x80, 0x80, 0x80, 64, 0]);
         let read = read_plan(&mut reader);
-        assert_eq!(read, Err(outside(1, 8_589_934_592, 8_589_934_591)));
+        assert_eq!(read, Err(outside(1, 17_179_869_184, 17_179_869_183)));
     }
 
     /// Ten fields can be unconfirmed, so the most is 2^10 - 1 = 1,023.

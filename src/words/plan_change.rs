@@ -4,7 +4,7 @@ use crate::domain::journal::chick::Chick;
 use crate::domain::journal::incoming::{ChangedLine, Incoming};
 use crate::domain::journal::plan_record::{NotAgreed, PlanVersion, Proposal};
 use crate::domain::plan::ask_first::AskFirst;
-use crate::domain::plan::care_plan::{CarePlan, ClockShift, Reference, Role};
+use crate::domain::plan::care_plan::{CarePlan, ClockShift, PlanField, Reference, Role};
 use crate::domain::plan::parts::PartKind;
 use crate::domain::plan::plan_line::{PlanLine, plan_difference};
 use crate::domain::quantity::units::Celsius;
@@ -51,18 +51,15 @@ impl Writing {
         PlanLine::ALL.into_iter().filter_map(line).collect()
     }
 
-    /// The lines of a plan that are defaults which nobody has confirmed.
-    pub fn unconfirmed_lines(self, plan: &CarePlan) -> Vec<String> {
-        let is_default = |part: &PlanLine| {
-            part.field()
-                .is_some_and(|field| plan.unconfirmed.contains(&field))
-        };
-        let line = |part| {
+    /// What a plan says in a field that nobody has confirmed: "Bedtime feed: 21:00, 60 ml; …".
+    pub fn field_lines(self, plan: &CarePlan, field: PlanField) -> String {
+        let line = |part: PlanLine| {
             let value = self.plan_value(plan, part)?;
-            Some(format!("{}: {value}", self.plan_label(part)))
+            let label = self.plan_label(part);
+            (part.field() == Some(field)).then(|| format!("{label}: {value}"))
         };
-        let parts = PlanLine::ALL.into_iter().filter(is_default);
-        parts.filter_map(line).collect()
+        let lines = PlanLine::ALL.into_iter().filter_map(line);
+        lines.collect::<Vec<_>>().join("; ")
     }
 
     /// What a new plan changes, a line each: "Bedtime feed: 21:00, 60 ml → 21:00, 50 ml".
@@ -221,6 +218,7 @@ impl Writing {
             PlanLine::Journey => say.plan_part_journey(),
             PlanLine::Contact(role) => say.role(role),
             PlanLine::Solids => say.plan_solids(),
+            PlanLine::Said(topic) => say.topic(topic),
             PlanLine::Note => say.plan_part_note(),
             PlanLine::NoteForChick => say.plan_part_note_for_chick(),
             PlanLine::Peak => say.plan_part_peak(),
@@ -289,6 +287,7 @@ impl Writing {
             }
             PlanLine::Contact(role) => typed(&contacts(plan, role))?,
             PlanLine::Solids => typed(&plan.solids)?,
+            PlanLine::Said(topic) => typed(plan.said(topic))?,
             PlanLine::Note => typed(&plan.note)?,
             PlanLine::NoteForChick => typed(&plan.note_for_chick)?,
             PlanLine::Peak => self.reference(plan.peak?),
@@ -415,6 +414,7 @@ texts! {
     plan_part_scale: "Scale reads in steps of", "La báscula marca de";
     plan_part_loss: "Call the breeder at this weight loss", "Llamar al criador si pierde";
     plan_part_order: "Feeds to drop, in this order", "Tomas que se quitan, por orden";
+    plan_earlier: "Let it go earlier", "Quitar antes";
     plan_part_settle: "Days to settle in without dropping a feed", "Días de adaptación sin quitar tomas";
     plan_part_room: "Room", "Habitación";
     plan_part_last_fed: "last fed", "última toma";

@@ -84,8 +84,8 @@ texts! {
     plan_solids: "Solid foods on offer", "Alimentos sólidos que se ofrecen";
     plan_note: "Anything else the breeder said", "Algo más que dijo el criador";
     plan_default: "usual value, not confirmed by the breeder", "valor habitual, sin confirmar por el criador";
-    plan_confirm: "The breeder confirms these numbers", "El criador confirma estos números";
-    plan_confirmed: "Numbers confirmed", "Números confirmados";
+    plan_confirm: "The breeder says so", "Lo dice el criador";
+    plan_confirmed: "Confirmed", "Confirmado";
     plan_unconfirmed: "Some numbers are usual values that your breeder has not confirmed. Ask your breeder.", "Algunos números son valores habituales que su criador no ha confirmado. Pregúntele.";
 
     now_next: "Next feed", "Próxima toma";

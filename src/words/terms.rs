@@ -5,6 +5,7 @@ use crate::domain::journal::entries::{
 };
 use crate::domain::plan::care_plan::{Role, Slot, Tool};
 use crate::domain::plan::species::Species;
+use crate::domain::plan::topic::Topic;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::Level;
 use crate::words::Language;
@@ -104,6 +105,31 @@ impl Language {
             Tool::Syringe => self.pick("Syringe", "Jeringa"),
             Tool::Spoon => self.pick("Spoon", "Cuchara"),
             Tool::BentSpoon => self.pick("Bent spoon", "Cuchara de bordes doblados"),
+        }
+    }
+
+    /// What a breeder says something about.
+    pub const fn topic(self, topic: Topic) -> &'static str {
+        match topic {
+            Topic::Sex => self.pick("Sex, and how it is known", "Sexo, y cómo se sabe"),
+            Topic::Wings => self.pick(
+                "Wings: flies, or clipped how",
+                "Alas: vuela, o cómo se cortaron",
+            ),
+            Topic::Papers => self.pick("Tests and papers", "Análisis y papeles"),
+            Topic::TakesFood => self.pick("How it takes food", "Cómo toma la comida"),
+            Topic::RoundCrop => self.pick(
+                "How round its crop gets",
+                "Hasta dónde se le llena el buche",
+            ),
+            Topic::AfterRefusal => self.pick("After one refusal", "Si no quiere una toma"),
+            Topic::PowderName => self.pick("Powder, by name", "Papilla en polvo, nombre"),
+            Topic::Recipe => self.pick(
+                "Recipe in the breeder's words",
+                "Receta, como la dice el criador",
+            ),
+            Topic::Night => self.pick("How it sleeps", "Cómo duerme"),
+            Topic::Bath => self.pick("Bath", "Baño"),
         }
     }
 

@@ -270,14 +270,75 @@ test('a default stays marked until it is confirmed, on the card and at the owner
   assert.match(before.text.replaceAll('\u00a0', ' '), /Largest feed 60 ml at 1040 g/);
   await before.owner.locator('.plan-checks').scrollIntoViewIfNeeded();
   await shot(before.owner, 'landing-checks');
-  await press(breeder, 'The breeder confirms these numbers');
-  await kept(breeder);
-  if (!(await breeder.locator('.qr').isVisible())) {
-    await open();
+  // One field after the other; what was not confirmed stays marked.
+  const confirms = breeder.getByRole('button', { name: /The breeder says so$/ });
+  const fields = await confirms.count();
+  assert.ok(fields >= 8, `${fields} fields`);
+  for (let left = fields; left > 0; left -= 1) {
+    assert.equal(await confirms.count(), left);
+    await confirms.first().click();
+    await kept(breeder);
+    if (!(await breeder.locator('.qr').isVisible())) {
+      await open();
+    }
+    if (left === 2) {
+      const some = await seenByOwner(await link());
+      assert.equal(some.text.match(/usual value, not confirmed/g).length, 1, some.text);
+    }
   }
   assert.equal(await breeder.locator('.question').count(), 0);
   const after = await seenByOwner(await link());
-  assert.doesNotMatch(after.text, /default/);
+  assert.doesNotMatch(after.text, /usual value/);
+});
+
+test('what is said on the telephone stands on the card, and what tells of one chick not on the next card', async ({ bench }) => {
+  const site = await bench.site();
+  const breeder = await eveningPhone(bench, site);
+  await openApp(breeder, site);
+  await typeInChick(breeder);
+  await go(breeder, '#/plan');
+  await breeder.locator('summary', { hasText: 'More of the plan' }).click();
+  const said = {
+    sex: 'hen, feather test',
+    wings: 'flies',
+    papers: 'PBFD negative',
+    'takes-food': 'slowly, from its left',
+    'round-crop': 'like a golf ball',
+    'after-refusal': 'wait for me',
+    'powder-name': 'made-up powder, large parrots',
+    recipe: '1 cup to 2 of water',
+    night: 'half covered',
+    bath: 'warm spray at noon',
+  };
+  for (const [id, text] of Object.entries(said)) {
+    await breeder.locator(`#${id}`).fill(text);
+  }
+  await breeder.locator('#tool').selectOption({ label: 'Bent spoon' });
+  await breeder.locator('#scale').fill('5');
+  // Planned: midday, morning, bedtime.
+  await press(breeder, 'bedtime: Let it go earlier');
+  await press(breeder, 'Save the changes');
+  await kept(breeder);
+  await openCard(breeder);
+  await press(breeder, 'Copy card as link');
+  await breeder.getByRole('button', { name: 'Copied.' }).first().waitFor();
+  const card = await breeder.evaluate(() => navigator.clipboard.readText());
+  const owner = await eveningPhone(bench, site);
+  await owner.goto(card);
+  await started(owner);
+  const question = owner.locator('.question', { hasText: 'Ember' });
+  await question.waitFor();
+  const seen = (await question.innerText()).replaceAll('\u00a0', ' ');
+  for (const text of [...Object.values(said), 'Bent spoon', '5 g', 'midday, bedtime, morning']) {
+    assert.ok(seen.includes(text), `${text}: ${seen}`);
+  }
+  await go(breeder, '#/handover');
+  await press(breeder, 'New card from this one');
+  await breeder.locator('summary', { hasText: 'More of the plan' }).click();
+  for (const [id, text] of Object.entries(said)) {
+    const isOfChick = ['sex', 'wings', 'papers', 'takes-food', 'round-crop'].includes(id);
+    assert.equal(await breeder.locator(`#${id}`).inputValue(), isOfChick ? '' : text, id);
+  }
 });
 
 test('a card opened from a link says where an iPhone keeps it and gives the link back', async ({ bench }) => {

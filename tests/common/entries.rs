@@ -15,9 +15,10 @@ use perchlight::domain::plan::care_plan::{
 };
 use perchlight::domain::plan::parts::{PartKind, Side};
 use perchlight::domain::plan::species::Species;
+use perchlight::domain::plan::topic::{Topic, said_of};
 use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
 use perchlight::domain::time::moment::{CARE_DAY_STARTS, Day, Moment, Offset, WallTime};
-use proptest::collection::{btree_set, vec};
+use proptest::collection::{btree_map, btree_set, vec};
 use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
@@ -242,6 +243,7 @@ pub(crate) fn plan() -> impl Strategy<Value = CarePlan> {
         any::<bool>(),
         option::of(any::<u8>()),
         (text(60), text(60), text(1_000)),
+        btree_map(select(&Topic::ALL), text(1_000), 0..=3),
     );
     (chick, mix, feeds, weaning, rest, new).prop_map(|(chick, mix, feeds, weaning, rest, new)| {
         CarePlan {
@@ -255,6 +257,7 @@ pub(crate) fn plan() -> impl Strategy<Value = CarePlan> {
             owner_name: new.6.1,
             owner_number: "+1 555 0100".to_owned(),
             note_for_chick: new.6.2,
+            said: said_of(new.7),
             species: chick.0,
             name: chick.1,
             ring: chick.2,

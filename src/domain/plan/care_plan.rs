@@ -1,8 +1,9 @@
 //! The care plan: the breeder's numbers for one chick.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::domain::plan::species::Species;
+use crate::domain::plan::topic::Topic;
 use crate::domain::quantity::order::{set_of, sorted};
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
 use crate::domain::time::moment::{Day, Moment, Offset, WallTime};
@@ -274,6 +275,8 @@ pub struct CarePlan {
     pub note: String,
     /// The same for this chick only.
     pub note_for_chick: String,
+    /// What is said about each topic; never an empty text.
+    pub said: BTreeMap<Topic, String>,
     /// Fields that still hold a default which nobody has confirmed.
     pub unconfirmed: BTreeSet<PlanField>,
 }
@@ -310,6 +313,20 @@ impl CarePlan {
     pub const SERVE_WITHIN: (Celsius, Celsius) = (Celsius::whole(37), Celsius::whole(41));
     /// The window of a new plan, 39.0 to 40.5 °C. Source: *Vet Times* 18 Feb 2019, 39 to 41 °C.
     pub const SERVE_USUALLY: (Celsius, Celsius) = (Celsius::whole(39), Celsius::tenths_held(405));
+
+    /// What is said about a topic; empty for nothing.
+    pub fn said(&self, topic: Topic) -> &str {
+        self.said.get(&topic).map_or("", String::as_str)
+    }
+
+    /// Says something about a topic; nothing but spaces takes back what was said.
+    pub fn say(&mut self, topic: Topic, text: &str) {
+        if text.trim().is_empty() {
+            self.said.remove(&topic);
+        } else {
+            self.said.insert(topic, text.to_owned());
+        }
+    }
 
     /// A plan of defaults for a feathered, part-weaned chick of `species`, all unconfirmed.
     ///
@@ -371,6 +388,7 @@ impl CarePlan {
             solids: String::new(),
             note: String::new(),
             note_for_chick: String::new(),
+            said: BTreeMap::new(),
             unconfirmed: PlanField::ALL.into(),
         }
     }
@@ -528,6 +546,7 @@ impl CarePlan {
             .any(|text| is_long(text, Self::SHORT_TEXT))
             || [&self.solids, &self.note, &self.note_for_chick]
                 .into_iter()
+                .chain(self.said.values())
                 .any(|text| is_long(text, Self::LONG_TEXT))
         {
             faults.push(PlanFault::TextTooLong);

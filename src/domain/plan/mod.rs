@@ -12,3 +12,4 @@ pub mod plan_line;
 pub mod set_tree;
 pub mod species;
 pub mod template;
+pub mod topic;

@@ -2,12 +2,13 @@
 //!
 //! A new field of the plan is added to [`CarePlan`] and to one list below; nothing else here changes.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::domain::plan::care_plan::{
     CarePlan, Contact, Journey, PlanField, PlannedFeed, PowderLabel, Reference, Role, Slot, Tool,
 };
 use crate::domain::plan::species::Species;
+use crate::domain::plan::topic::Topic;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
 use crate::domain::time::moment::Day;
 
@@ -140,7 +141,10 @@ parts! {
         ring: String,
         /// The day it hatched, when known.
         hatched: Option<Day>,
-    } {}
+    } {
+        /// What is said about its topics.
+        said: BTreeMap<Topic, String> = said_in, set_said_in,
+    }
     /// Who reared it.
     People(PeoplePart) of Breeder {
         /// When the breeder can be rung.
@@ -181,6 +185,8 @@ parts! {
         /// Minutes after a refusal at which the feed is offered again.
         retries_minutes: Vec<u16>,
     } {
+        /// What is said about its topics.
+        said: BTreeMap<Topic, String> = said_in, set_said_in,
         /// Fields that nobody has confirmed.
         unconfirmed: BTreeSet<PlanField> = unconfirmed_of, set_unconfirmed_of,
     }
@@ -199,6 +205,8 @@ parts! {
         /// Highest temperature to serve at.
         serve_to: Celsius,
     } {
+        /// What is said about its topics.
+        said: BTreeMap<Topic, String> = said_in, set_said_in,
         /// Fields that nobody has confirmed.
         unconfirmed: BTreeSet<PlanField> = unconfirmed_of, set_unconfirmed_of,
     }
@@ -239,6 +247,8 @@ parts! {
         /// Highest room temperature.
         room_to: Celsius,
     } {
+        /// What is said about its topics.
+        said: BTreeMap<Topic, String> = said_in, set_said_in,
         /// Fields that nobody has confirmed.
         unconfirmed: BTreeSet<PlanField> = unconfirmed_of, set_unconfirmed_of,
     }
@@ -286,6 +296,17 @@ impl CarePlan {
         self.contacts = [before, contacts, after].concat();
     }
 
+    fn said_in(&self, kind: PartKind) -> BTreeMap<Topic, String> {
+        let mut said = self.said.clone();
+        said.retain(|topic, _| topic.part() == kind);
+        said
+    }
+
+    fn set_said_in(&mut self, kind: PartKind, said: BTreeMap<Topic, String>) {
+        self.said.retain(|topic, _| topic.part() != kind);
+        self.said.extend(said);
+    }
+
     fn unconfirmed_of(&self, kind: PartKind) -> BTreeSet<PlanField> {
         let mut fields = self.unconfirmed.clone();
         fields.retain(|field| field.part() == kind);
@@ -304,6 +325,18 @@ impl Role {
         match self {
             Self::Breeder => PartKind::People,
             Self::AvianVet | Self::EmergencyVet => PartKind::Vets,
+        }
+    }
+}
+
+impl Topic {
+    /// The part of the plan in which it stands.
+    pub const fn part(self) -> PartKind {
+        match self {
+            Self::Sex | Self::Wings | Self::Papers => PartKind::Chick,
+            Self::TakesFood | Self::RoundCrop | Self::AfterRefusal => PartKind::Feeds,
+            Self::PowderName | Self::Recipe => PartKind::Formula,
+            Self::Night | Self::Bath => PartKind::Home,
         }
     }
 }

@@ -3,6 +3,7 @@
 
 use crate::domain::plan::care_plan::{CarePlan, Contact, PlanField, Role, Slot};
 use crate::domain::plan::parts::PartKind;
+use crate::domain::plan::topic::Topic;
 use crate::domain::quantity::order::{sorted, sorted_by};
 
 /// One line of a plan.
@@ -70,6 +71,8 @@ pub enum PlanLine {
     Owner,
     /// Solid foods on offer.
     Solids,
+    /// What is said about a topic.
+    Said(Topic),
     /// Anything else, for every chick.
     Note,
     /// Anything else, for this chick only.
@@ -78,12 +81,15 @@ pub enum PlanLine {
 
 impl PlanLine {
     /// Every line, in the order in which a card is read.
-    pub const ALL: [Self; 40] = [
+    pub const ALL: [Self; 50] = [
         Self::Species,
         Self::Name,
         Self::Ring,
         Self::Hatched,
         Self::Reference,
+        Self::Said(Topic::Sex),
+        Self::Said(Topic::Wings),
+        Self::Said(Topic::Papers),
         Self::Peak,
         Self::Target,
         Self::Feed(Slot::EarlyMorning),
@@ -94,6 +100,11 @@ impl PlanLine {
         Self::Feed(Slot::Bedtime),
         Self::ShortestGap,
         Self::Retries,
+        Self::Said(Topic::AfterRefusal),
+        Self::Said(Topic::TakesFood),
+        Self::Said(Topic::RoundCrop),
+        Self::Said(Topic::PowderName),
+        Self::Said(Topic::Recipe),
         Self::PowderShare,
         Self::FatSupplement,
         Self::PowderLabel,
@@ -109,6 +120,8 @@ impl PlanLine {
         Self::Waiting,
         Self::AskBeforeDrop,
         Self::Room,
+        Self::Said(Topic::Night),
+        Self::Said(Topic::Bath),
         Self::Journey,
         Self::Contact(Role::Breeder),
         Self::BreederHours,
@@ -172,6 +185,7 @@ impl PlanLine {
                 into.owner_number.clone_from(&from.owner_number);
             }
             Self::Solids => into.solids.clone_from(&from.solids),
+            Self::Said(topic) => into.say(topic, from.said(topic)),
             Self::Note => into.note.clone_from(&from.note),
             Self::NoteForChick => into.note_for_chick.clone_from(&from.note_for_chick),
         }
@@ -199,6 +213,7 @@ impl PlanLine {
             | Self::Solids => PartKind::Weaning,
             Self::Room => PartKind::Home,
             Self::Journey => PartKind::Journey,
+            Self::Said(topic) => topic.part(),
             Self::Note | Self::NoteForChick => PartKind::Words,
         }
     }
@@ -237,6 +252,7 @@ impl PlanLine {
             | Self::ReportDays
             | Self::Owner
             | Self::Solids
+            | Self::Said(_)
             | Self::Note
             | Self::NoteForChick => None,
         }

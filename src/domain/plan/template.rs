@@ -38,6 +38,7 @@ impl CarePlan {
             journey: None,
             ..self.clone()
         };
+        template.said.retain(|topic, _| !topic.is_of_chick());
         template
             .contacts
             .retain(|contact| is_of_breeder(contact.role));
@@ -49,6 +50,7 @@ impl CarePlan {
 mod tests {
     use crate::domain::plan::care_plan::{CarePlan, Contact, PlanField, Reference, Role};
     use crate::domain::plan::species::Species;
+    use crate::domain::plan::topic::Topic;
     use crate::domain::quantity::units::{Grams, Percent};
     use crate::domain::time::moment::Day;
 
@@ -64,9 +66,11 @@ mod tests {
         plan.unconfirmed.remove(&PlanField::PowderShare);
         plan.contacts = vec![contact(Role::Breeder)];
         plan.note = "Hold the head level.".to_owned();
+        plan.say(Topic::Bath, "Warm spray at noon");
         let wanted = plan.clone();
         plan.name = "Ember".to_owned();
         plan.ring = "GB 12".to_owned();
+        plan.say(Topic::Wings, "Clipped on the left");
         plan.hatched = Some(Day::from_number(20_000));
         plan.reference = Some(Reference {
             weight: Grams::whole(1_040),

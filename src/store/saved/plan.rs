@@ -3,6 +3,7 @@
 use crate::domain::plan::care_plan::{
     CarePlan, Contact, Journey, PlannedFeed, PowderLabel, Reference,
 };
+use crate::domain::plan::topic::{Topic, said_of};
 use crate::domain::quantity::order::set_of;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
 use crate::store::json::Json;
@@ -78,6 +79,16 @@ pub(crate) fn plan_to_text(plan: &CarePlan) -> String {
     if plan.mixing_water != CarePlan::MIXING_WATER {
         object.tenths("mixing_water_c10", plan.mixing_water.tenths());
     }
+    let said = plan.said.iter().map(|(topic, text)| {
+        let mut object = ObjectText::new();
+        object.tag("topic", *topic);
+        object.text("text", text);
+        object.finish()
+    });
+    let said: Vec<String> = said.collect();
+    if !said.is_empty() {
+        object.list("said", &said);
+    }
     object.tags("unconfirmed", plan.unconfirmed.iter().copied());
     object.finish()
 }
@@ -135,11 +146,21 @@ pub(crate) fn read_plan(mut fields: Fields<'_>) -> Result<CarePlan, SavedError> 
         mixing_water: fields
             .optional("mixing_water_c10", celsius)?
             .unwrap_or(CarePlan::MIXING_WATER),
+        said: fields
+            .optional("said", |fields, field| {
+                each(fields.list(field)?, field, read_said)
+            })?
+            .map(said_of)
+            .unwrap_or_default(),
         unconfirmed: set_of(fields.tags("unconfirmed")?),
     };
     fields.finish()?;
     (plan.serve_from, plan.serve_to) = CarePlan::serving_held(plan.serve_from, plan.serve_to);
     Ok(plan)
+}
+
+fn read_said(fields: &mut Fields<'_>) -> Result<(Topic, String), SavedError> {
+    Ok((fields.tag("topic")?, fields.text("text")?))
 }
 
 fn minutes(fields: &mut Fields<'_>, field: &'static str) -> Result<Vec<u16>, SavedError> {

@@ -8,6 +8,7 @@ use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{ClockShift, PlanField, Role, Slot, Tool};
 use crate::domain::plan::parts::{PartKind, Side};
 use crate::domain::plan::species::Species;
+use crate::domain::plan::topic::Topic;
 
 /// A choice that is saved as a word.
 pub(crate) trait Tagged: Sized {
@@ -129,6 +130,19 @@ words! { Slot {
     Afternoon = "afternoon",
     Evening = "evening",
     Bedtime = "bedtime",
+} }
+
+words! { Topic {
+    Sex = "sex",
+    Wings = "wings",
+    Papers = "papers",
+    TakesFood = "takes-food",
+    RoundCrop = "round-crop",
+    AfterRefusal = "after-refusal",
+    PowderName = "powder-name",
+    Recipe = "recipe",
+    Night = "night",
+    Bath = "bath",
 } }
 
 words! { Tool {

@@ -1,7 +1,6 @@
 //! What goes out: the card, the report, the vet page, the calendar, tables; and the table of placed
 //! chicks.
 
-use std::collections::BTreeSet;
 use std::num::NonZeroU32;
 use std::sync::Arc;
 
@@ -10,7 +9,6 @@ use leptos::prelude::*;
 use crate::domain::homecoming::life_stage::Reminder;
 use crate::domain::journal::entries::{Entry, Journal};
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::plan::parts::Side;
 use crate::domain::time::moment::Moment;
 use crate::domain::time::zone::Zone;
@@ -368,29 +366,36 @@ fn told_of(state: AppState, outlook: &Outlook) -> Option<impl IntoView + use<>> 
     })
 }
 
-/// The defaults that nobody has confirmed, and the act that confirms them.
+/// The defaults that nobody has confirmed, each with the act that confirms it.
 fn unconfirmed(state: AppState, outlook: &Outlook) -> Option<impl IntoView + use<>> {
     let (id, author) = (outlook.chick.id, state.author(outlook.chick.id));
     let plan = outlook.chick.plans.as_left_by(author)?;
     let writing = state.writing_now();
     let say = writing.language;
-    let lines = writing.unconfirmed_lines(&plan);
     if plan.unconfirmed.is_empty() {
         return None;
     }
-    let confirmed = CarePlan {
-        unconfirmed: BTreeSet::new(),
-        ..plan
-    };
-    let confirm = move |_| match state.set_plan(id, &confirmed) {
-        Ok(ids) => state.say(say.plan_confirmed().to_owned(), ids),
-        Err(refusal) => state.say_refusal(&refusal),
-    };
+    let fields = plan.unconfirmed.clone().into_iter().map(|field| {
+        let line = writing.field_lines(&plan, field);
+        let label = format!("{line}: {}", say.plan_confirm());
+        let mut confirmed = plan.clone();
+        confirmed.unconfirmed.remove(&field);
+        let confirm = move |_| match state.set_plan(id, &confirmed) {
+            Ok(ids) => state.say(say.plan_confirmed().to_owned(), ids),
+            Err(refusal) => state.say_refusal(&refusal),
+        };
+        view! {
+            <li class="confirm">
+                <span>{line}</span>
+                <button type="button" class="button" aria-label=label on:click=confirm>{say.plan_confirm()}</button>
+            </li>
+        }
+    });
+    let fields = fields.collect_view();
     Some(view! {
         <div class="question">
             <p class="fault">{say.plan_unconfirmed()}</p>
-            <ul class="plain-list">{lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}</ul>
-            <button type="button" class="button" on:click=confirm>{say.plan_confirm()}</button>
+            <ul class="plain-list">{fields}</ul>
         </div>
     })
 }

@@ -16,8 +16,10 @@ use crate::ui::parts::plan_checks::{TypedNumbers, typed_checks};
 use crate::ui::route::Route;
 use crate::ui::screens::plan_form::also::{AlsoRows, AlsoText};
 use crate::ui::screens::plan_form::asking::{AskingRows, AskingText};
+use crate::ui::screens::plan_form::drop_order::{DropOrder, DropOrderRows};
 use crate::ui::screens::plan_form::journey::{JourneyRows, JourneyText};
 use crate::ui::screens::plan_form::mixing::{MixingRows, MixingText};
+use crate::ui::screens::plan_form::said::{SaidRows, SaidText};
 use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, is_any_at_fault, optional};
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
@@ -25,8 +27,10 @@ use crate::words::format::Writing;
 
 pub mod also;
 pub mod asking;
+pub mod drop_order;
 pub mod journey;
 pub mod mixing;
+pub mod said;
 pub mod text;
 
 /// One feed's time and volume.
@@ -75,6 +79,8 @@ struct Form {
     solids: Text,
     note: Text,
     also: AlsoText,
+    order: DropOrder,
+    said: SaidText,
     is_breeder: RwSignal<bool>,
     asking: AskingText,
     fault: RwSignal<String>,
@@ -153,6 +159,8 @@ impl Form {
             solids: Text::new(plan.solids.clone()),
             note: Text::new(plan.note.clone()),
             also: AlsoText::new(writing, plan),
+            order: DropOrder::new(plan),
+            said: SaidText::new(plan),
             is_breeder: RwSignal::new(false),
             asking: AskingText::new(state),
             fault: RwSignal::new(String::new()),
@@ -229,6 +237,11 @@ impl Form {
         plan.solids = self.solids.get();
         plan.note = self.note.get();
         self.also.put(writing, &mut plan).ok()?;
+        self.said.put(&mut plan);
+        if let Some(order) = self.order.moved(|slot| plan.feed(slot).is_some()) {
+            plan.unconfirmed.remove(&PlanField::DropOrder);
+            plan.drop_order = order;
+        }
         Some(plan)
     }
 
@@ -692,6 +705,9 @@ fn MoreOfThePlan(form: Form) -> impl IntoView {
         }
     };
     let degree = writing.temperature_unit();
+    let times = form
+        .feeds
+        .with_value(|feeds| feeds.iter().map(|feed| (feed.slot, feed.time)).collect());
     let mut all = vec![
         form.powder,
         form.loss,
@@ -744,11 +760,13 @@ fn MoreOfThePlan(form: Form) -> impl IntoView {
             <TextField id="room-from" label=say.plan_room_from() text=form.room_from kind=FieldKind::Number unit=degree hint=hint(PlanField::Room) />
             <TextField id="room-to" label=say.plan_room_to() text=form.room_to kind=FieldKind::Number unit=degree />
             <MixingRows mixing=form.mixing powder=form.powder species water_mark=hint(PlanField::MixingWater) />
+            <DropOrderRows order=form.order times mark=hint(PlanField::DropOrder) />
             <TextField id="settle" label=say.plan_settle() text=form.settle kind=FieldKind::Number hint=hint(PlanField::SettleIn) />
             <TextField id="waiting" label=say.plan_waiting() text=form.waiting kind=FieldKind::Number hint=hint(PlanField::WaitingDays) />
             <TextField id="solids" label=say.plan_solids() text=form.solids kind=FieldKind::Text />
             <TextField id="note" label=say.plan_note() text=form.note kind=FieldKind::Text />
             <AlsoRows also=form.also />
+            <SaidRows said=form.said />
         </details>
     }
 }

@@ -17,6 +17,7 @@ pub struct AlsoText {
     peak: Text,
     peak_day: Text,
     target: Text,
+    scale: Text,
     gap: Text,
     retries: Text,
     ask: RwSignal<bool>,
@@ -41,6 +42,7 @@ impl AlsoText {
             peak: mass(peak),
             peak_day: number(plan.peak.map(|peak| peak.day.iso())),
             target: mass(plan.target),
+            scale: mass(Some(plan.scale_step)),
             gap: number(plan.shortest_gap_minutes.map(|minutes| minutes.to_string())),
             retries: Text::new(retries.join(", ")),
             ask: RwSignal::new(plan.ask_before_drop),
@@ -53,11 +55,12 @@ impl AlsoText {
     }
 
     /// Every field.
-    pub const fn all(self) -> [Text; 10] {
+    pub const fn all(self) -> [Text; 11] {
         [
             self.peak,
             self.peak_day,
             self.target,
+            self.scale,
             self.gap,
             self.retries,
             self.hours,
@@ -80,6 +83,7 @@ impl AlsoText {
             Day::parse_iso(text).ok_or(say.fault_no_date())
         }));
         let target = weight(writing, self.target, known_target);
+        let scale = weight(writing, self.scale, Some(plan.scale_step));
         let waits = || say.plan_fault(PlanFault::Waits);
         let gap = self.gap.take(optional(self.gap, |text| {
             text.parse::<u16>().or(Err(waits()))
@@ -110,6 +114,7 @@ impl AlsoText {
             .zip(peak_day)
             .map(|(weight, day)| Reference { weight, day });
         plan.target = target?;
+        plan.scale_step = scale?.unwrap_or(plan.scale_step);
         plan.shortest_gap_minutes = gap.ok_or(AtFault)?;
         plan.retries_minutes = retries.ok_or(AtFault)?;
         plan.ask_before_drop = self.ask.get_untracked();
@@ -153,6 +158,7 @@ pub fn AlsoRows(
         <TextField id="peak" label=say.plan_part_peak() text=also.peak kind=FieldKind::Number unit=mass hint=optional />
         <TextField id="peak-day" label=say.plan_weight_day() text=also.peak_day kind=FieldKind::Day />
         <TextField id="target" label=say.plan_part_target() text=also.target kind=FieldKind::Number unit=mass hint=optional />
+        <TextField id="scale" label=say.plan_part_scale() text=also.scale kind=FieldKind::Number unit=mass />
         <TextField id="gap" label=say.plan_part_gap() text=also.gap kind=FieldKind::Number unit="min" hint=optional />
         <TextField id="retries" label=say.plan_part_retries() text=also.retries kind=FieldKind::Text unit="min" />
         <label class="choice__option">
