@@ -3,7 +3,7 @@
 use crate::domain::feeding::planned::NIGHT_GAP_MINUTES;
 use crate::domain::quantity::units::{Celsius, Percent};
 use crate::domain::warnings::level::Level;
-use crate::domain::warnings::plan_checks::{CheckVerdict, PlanCheck};
+use crate::domain::warnings::plan_checks::{CheckVerdict, LONGEST_NIGHT_MINUTES, PlanCheck, Stop};
 use crate::domain::warnings::rules::served_cold::WINDOW_FROM;
 use crate::domain::warnings::rules::served_hot::{BURN_FROM, WINDOW_TO};
 use crate::words::Language;
@@ -48,12 +48,24 @@ impl Writing {
             }
             PlanCheck::NoWeight => return say.plan_check_no_weight().to_owned(),
             PlanCheck::NightGap { minutes } => {
-                let (gap, least) = (self.minutes(minutes), self.minutes(NIGHT_GAP_MINUTES));
-                let text = match say {
-                    Language::English => format!("Night without a feed: {gap} (at least {least})."),
-                    Language::Spanish => format!("Noche sin toma: {gap} (al menos {least})."),
+                let gap = self.minutes(minutes);
+                let (least, most) = (NIGHT_GAP_MINUTES, LONGEST_NIGHT_MINUTES);
+                let (least, most) = (self.minutes(least), self.minutes(most));
+                let is_long = check.verdict() == CheckVerdict::Unusual;
+                let limit = match (say, is_long) {
+                    (Language::English, false) => format!("at least {least}"),
+                    (Language::Spanish, false) => format!("al menos {least}"),
+                    (Language::English, true) => format!("usually up to {most}, our own limit"),
+                    (Language::Spanish, true) => format!("lo habitual, hasta {most}, valor propio"),
                 };
-                (text, say.plan_check_night().to_owned())
+                let text = say.plan_check_night_gap();
+                let past = if is_long {
+                    say.plan_check_long_night()
+                } else {
+                    say.plan_check_night()
+                };
+                let text = format!("{text}: {gap} ({limit}).");
+                (text, past.to_owned())
             }
             PlanCheck::Water {
                 water,
@@ -83,6 +95,14 @@ impl Writing {
         match check.verdict() {
             CheckVerdict::InOrder => numbers,
             CheckVerdict::Unusual | CheckVerdict::Over => format!("{numbers} {past}"),
+        }
+    }
+
+    /// What keeps a card from going out.
+    pub fn plan_stop(self, stop: Stop) -> String {
+        match stop {
+            Stop::Number(check) => self.plan_check(check),
+            Stop::NoBreedersNumber => self.language.plan_stop_number().to_owned(),
         }
     }
 
@@ -128,6 +148,12 @@ impl Writing {
 texts! {
     plan_checked: "Compared with the limits", "Comparado con los límites";
     plan_check_no_weight: "Type the handover weight: without it the amounts cannot be checked.", "Escriba el peso de entrega: sin él no se pueden comprobar las cantidades.";
+    plan_check_night_gap: "Night without a feed", "Noche sin toma";
+    plan_check_long_night: "Its crop is empty 4 to 6 hours after a feed.", "El buche está vacío de 4 a 6 horas después de una toma.";
+    plan_stop: "This card does not go out yet", "Esta ficha todavía no se puede enviar";
+    plan_stop_number: "Type your telephone number: the owner has nobody to call.", "Escriba su teléfono: el dueño no tendría a quién llamar.";
+    plan_stop_change: "Change the plan", "Cambiar el plan";
+    plan_stop_again: "I know, send it so", "Lo sé, enviarla así";
     plan_check_night: "The crop has to empty once a day.", "El buche tiene que vaciarse una vez al día.";
     plan_check_window: "Cooler formula slows the crop; hotter formula can burn it.", "Más fría, el buche se vacía más despacio; más caliente, puede quemarlo.";
 }

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
 import { axe, shot, started, until } from './harness.mjs';
-import { CHICK, eveningPhone, fillPlan, go, kept, openApp, openCard, press, typeInChick, weigh } from './owner.mjs';
+import { CHICK, eveningPhone, fillPlan, go, kept, openApp, openCard, plain, press, typeInChick, weigh } from './owner.mjs';
 
 // A share sheet as Chromium's on Android: it takes files by ending and type (Chromium's
 // share_service_impl.cc lists them; here those that the app makes) and ends as `outcome` says.
@@ -366,4 +366,29 @@ test('a card opened from a link says where an iPhone keeps it and gives the link
   await installed.locator('#paste').fill(again);
   await press(installed, 'Next');
   await installed.getByRole('button', { name: 'Import this card' }).waitFor();
+});
+
+test('a card that could hurt does not go out before it is changed or said again', async ({ bench }) => {
+  const site = await bench.site();
+  const breeder = await eveningPhone(bench, site);
+  await openApp(breeder, site);
+  // 07:00 after 18:00 are 13 h without a feed; 12 h is the limit.
+  const feeds = [['morning', '07:00', '60'], ['bedtime', '18:00', '60']];
+  await typeInChick(breeder, { ...CHICK, feeds });
+  await openCard(breeder);
+  const stop = breeder.locator('[data-ask="stop"]');
+  assert.match(plain(await stop.innerText()), /Night without a feed: 13 h \(usually up to 12 h, our own limit\)/);
+  assert.equal(await breeder.locator('.qr').isVisible(), false);
+  assert.equal(await breeder.getByRole('button', { name: 'Copy card as link' }).isVisible(), false);
+  await press(breeder, 'I know, send it so');
+  await breeder.locator('.qr').waitFor();
+  assert.equal(await stop.count(), 0);
+  // Without a number to call only a change helps.
+  await go(breeder, '#/plan');
+  await breeder.locator('#breeder-number').fill('');
+  await press(breeder, 'Save the changes');
+  await kept(breeder);
+  await openCard(breeder);
+  assert.match(await stop.innerText(), /Type your telephone number/);
+  assert.equal(await breeder.getByRole('button', { name: 'I know, send it so' }).count(), 0);
 });

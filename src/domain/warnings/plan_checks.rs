@@ -5,11 +5,15 @@
 
 use crate::domain::feeding::planned::NIGHT_GAP_MINUTES;
 use crate::domain::formula::heat_balance::hottest_water;
-use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::plan::care_plan::{CarePlan, Role};
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
 use crate::domain::warnings::rules::served_cold::WINDOW_FROM;
 use crate::domain::warnings::rules::served_hot::WINDOW_TO;
 use crate::domain::warnings::rules::volume_over_ceiling::{CEILING_PCT, USUAL_PCT, share};
+
+/// The longest night without a feed that a card carries without a question, minutes: 12 h. Ours: a crop is empty
+/// 4 to 6 h after a feed (Doneley 2018, p. 592).
+pub const LONGEST_NIGHT_MINUTES: i64 = 12 * 60;
 
 /// Where a number of the plan stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -89,6 +93,7 @@ impl PlanCheck {
                 }
             }
             Self::NoWeight => CheckVerdict::Unusual,
+            Self::NightGap { minutes } if LONGEST_NIGHT_MINUTES < minutes => CheckVerdict::Unusual,
             Self::NightGap { minutes } => over_unless(NIGHT_GAP_MINUTES <= minutes),
             Self::Water { water, hottest, .. } => {
                 if water <= hottest {
@@ -156,9 +161,50 @@ pub fn plan_checks(plan: &CarePlan) -> Vec<PlanCheck> {
     checks
 }
 
+/// Why a card does not go out as it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stop {
+    /// A number of the plan.
+    Number(PlanCheck),
+    /// Nobody who reared the chick can be called.
+    NoBreedersNumber,
+}
+
+impl Stop {
+    /// Whether its breeder may know better: she then says so, and it goes out.
+    pub const fn may_be_said_again(self) -> bool {
+        match self {
+            Self::Number(PlanCheck::LargestFeed { .. } | PlanCheck::NightGap { .. }) => true,
+            Self::Number(
+                PlanCheck::NoWeight | PlanCheck::Water { .. } | PlanCheck::Window { .. },
+            )
+            | Self::NoBreedersNumber => false,
+        }
+    }
+}
+
+/// What keeps a plan's card from going out: a feed above a ceiling, a night of less than 6 or more than 12 h, a
+/// serving window outside its limits, no handover weight, no number of the breeder's.
+pub fn stops(plan: &CarePlan) -> Vec<Stop> {
+    let is_stop = |check: &PlanCheck| match check {
+        PlanCheck::NoWeight => true,
+        PlanCheck::NightGap { .. } => check.verdict() != CheckVerdict::InOrder,
+        PlanCheck::LargestFeed { .. } | PlanCheck::Water { .. } | PlanCheck::Window { .. } => {
+            check.verdict() == CheckVerdict::Over
+        }
+    };
+    let numbers = plan_checks(plan).into_iter().filter(is_stop);
+    let mut stops: Vec<Stop> = numbers.map(Stop::Number).collect();
+    let mut breeders = plan.contacts.iter();
+    if !breeders.any(|one| one.role == Role::Breeder && !one.number.is_empty()) {
+        stops.push(Stop::NoBreedersNumber);
+    }
+    stops
+}
+
 #[cfg(test)]
 mod tests {
-    use crate::domain::plan::care_plan::{PlannedFeed, Reference, Slot};
+    use crate::domain::plan::care_plan::{Contact, PlannedFeed, Reference, Slot};
     use crate::domain::plan::species::Species;
     use crate::domain::time::moment::{Day, WallTime};
     use crate::domain::warnings::plan_checks::*;
@@ -244,6 +290,10 @@ mod tests {
         assert_eq!(night(301, 23 * 60), gap(361, CheckVerdict::InOrder));
         assert_eq!(night(300, 23 * 60), gap(360, CheckVerdict::InOrder));
         assert_eq!(night(299, 23 * 60), gap(359, CheckVerdict::Over));
+        // 20:00 to 08:00 are 720 min; our own limit.
+        assert_eq!(night(479, 20 * 60), gap(719, CheckVerdict::InOrder));
+        assert_eq!(night(480, 20 * 60), gap(720, CheckVerdict::InOrder));
+        assert_eq!(night(481, 20 * 60), gap(721, CheckVerdict::Unusual));
     }
 
     #[test]
@@ -285,6 +335,40 @@ mod tests {
                 .count(),
             1
         );
+    }
+
+    #[test]
+    fn a_card_is_stopped_by_what_could_hurt_and_goes_out_again_where_its_breeder_may_know_better() {
+        let with_number = |mut plan: CarePlan| {
+            plan.contacts = vec![Contact {
+                role: Role::Breeder,
+                name: "Example breeder".to_owned(),
+                number: "+1 555 0100".to_owned(),
+            }];
+            plan
+        };
+        let sound = with_number(plan(1_000, 600));
+        assert_eq!(stops(&sound), []);
+        let of = |change: &dyn Fn(&mut CarePlan)| {
+            let mut plan = sound.clone();
+            change(&mut plan);
+            let stops = stops(&plan);
+            assert_eq!(stops.len(), 1, "{stops:?}");
+            stops[0].may_be_said_again()
+        };
+        // Above 12 % of 1,000 g; 07:00 after 18:00 are 13 h; nothing to check against; nobody to call; 42 °C.
+        assert!(of(
+            &|plan| plan.feeds[0].volume = Millilitres::tenths_held(1_201)
+        ));
+        assert!(of(&|plan| {
+            let mut feeds = plan.feeds.clone();
+            feeds.pop();
+            feeds.iter_mut().last().unwrap().time = WallTime::from_hour(18);
+            plan.feeds = feeds;
+        }));
+        assert!(!of(&|plan| plan.reference = None));
+        assert!(!of(&|plan| plan.contacts.clear()));
+        assert!(!of(&|plan| plan.serve_to = Celsius::whole(42)));
     }
 
     #[test]

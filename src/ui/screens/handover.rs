@@ -12,6 +12,7 @@ use crate::domain::outlook::Outlook;
 use crate::domain::plan::parts::Side;
 use crate::domain::time::moment::Moment;
 use crate::domain::time::zone::Zone;
+use crate::domain::warnings::plan_checks::{Stop, stops};
 use crate::share::calendar_of::{calendar_removal_text, calendar_text};
 use crate::share::card::{card_to_link_text, card_to_qr_text};
 use crate::share::file_name::{FileKind, file_name};
@@ -213,6 +214,9 @@ fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
         |svg| view! { <div class="qr" inner_html=svg></div> }.into_any(),
     );
     let delivery = FileDelivery::new(say);
+    let stops = stops(plan);
+    let may_go = RwSignal::new(stops.is_empty());
+    let stopped = move || (!may_go.get()).then(|| stopped(writing, &stops, may_go));
     view! {
         <details class="group">
             <summary>{say.exchange_card()}</summary>
@@ -220,6 +224,8 @@ fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
             {plan_checks(writing, plan)}
             {writing.fat_need(plan.species).map(|need| view! { <p class="hint">{need}</p> })}
             {unconfirmed(state, outlook)}
+            {stopped}
+            <div class="card-out" hidden=move || !may_go.get()>
             {picture}
             <div class="acts">
                 <CopyButton word=say.handover_card_link() text=Box::new(move || {
@@ -231,9 +237,12 @@ fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
                     let card = journal.entries_of_plan(chick.id);
                     Some(card_html(writing, &platform::page_address(), chick, &card))
                 })}
-                <button type="button" class="button" on:click=move |_| state.start_from(id)>{say.handover_template()}</button>
             </div>
             {delivery.answer()}
+            </div>
+            <div class="acts">
+                <button type="button" class="button" on:click=move |_| state.start_from(id)>{say.handover_template()}</button>
+            </div>
             <p class="hint">{say.handover_template_hint()}</p>
         </details>
     }
@@ -364,6 +373,29 @@ fn told_of(state: AppState, outlook: &Outlook) -> Option<impl IntoView + use<>> 
             <ul class="plain-list">{rows}</ul>
         </section>
     })
+}
+
+/// What keeps a card from going out, and how it goes out all the same.
+fn stopped(writing: Writing, stops: &[Stop], may_go: RwSignal<bool>) -> impl IntoView + use<> {
+    let say = writing.language;
+    let lines = stops
+        .iter()
+        .map(|stop| view! { <li class="fault">{writing.plan_stop(*stop)}</li> });
+    let lines = lines.collect_view();
+    let again = stops.iter().all(|stop| stop.may_be_said_again()).then(|| {
+        let send = move |_| may_go.set(true);
+        view! { <button type="button" class="button" on:click=send>{say.plan_stop_again()}</button> }
+    });
+    view! {
+        <div class="question" data-ask="stop">
+            <p><strong>{say.plan_stop()}</strong></p>
+            <ul class="plain-list">{lines}</ul>
+            <div class="acts">
+                <a class="button" href=Route::Plan.to_hash()>{say.plan_stop_change()}</a>
+                {again}
+            </div>
+        </div>
+    }
 }
 
 /// The defaults that nobody has confirmed, each with the act that confirms it.
