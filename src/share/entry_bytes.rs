@@ -54,6 +54,8 @@ const BY: u16 = 1 << 6;
 const OFFSET: u16 = 1 << 7;
 const LATE: u16 = 1 << 8;
 const KIND_BITS: u16 = CHICK - 1;
+/// In the place of a kind: its number is this one or higher, and what it is above this follows the head.
+const WIDER: u8 = 31;
 
 /// Writes entries in the order of a journal, each once.
 pub(crate) fn write_entries(writer: &mut ByteWriter, entries: &[Entry]) {
@@ -75,7 +77,11 @@ fn write_entry(writer: &mut ByteWriter, before: &mut Before, entry: &Entry) {
     ];
     let bits = differs.iter().filter(|(_, differs)| *differs);
     let bits: u16 = bits.map(|(bit, _)| bit).sum();
-    writer.unsigned(bits + u16::from(kind(&entry.change)));
+    let kind = kind(&entry.change);
+    writer.unsigned(bits + u16::from(kind.min(WIDER)));
+    if let Some(above) = kind.checked_sub(WIDER) {
+        writer.unsigned(above);
+    }
     let seconds = entry.at.seconds().abs_diff(before.at.seconds());
     if seconds.is_multiple_of(60) {
         writer.unsigned(seconds / 60 * 2);
@@ -119,6 +125,10 @@ pub(crate) fn read_entries(reader: &mut ByteReader<'_>) -> Result<Vec<Entry>, Un
 
 fn read_entry(reader: &mut ByteReader<'_>, before: &mut Before) -> Result<Entry, UnpackError> {
     let head = reader.unsigned(0..=(LATE << 1) - 1)?;
+    let [_, mut kind] = (head & KIND_BITS).to_be_bytes();
+    if kind == WIDER {
+        kind += reader.unsigned(0..=u8::MAX - WIDER)?;
+    }
     // Whole minutes when the lowest bit is 0, else seconds.
     let step = reader.unsigned(0..=u64::from(u32::MAX) * 4)?;
     let seconds = step / 2 * if step % 2 == 0 { 60 } else { 1 };
@@ -138,7 +148,6 @@ fn read_entry(reader: &mut ByteReader<'_>, before: &mut Before) -> Result<Entry,
         before.late_s = read_seconds(reader)?;
     }
     let noted_at = moment_after(before.at, before.late_s)?;
-    let [_, kind] = (head & KIND_BITS).to_be_bytes();
     let change = read_change(reader, before, kind)?;
     check_change(&change).map_err(UnpackError::Refused)?;
     Ok(Entry {
@@ -152,7 +161,8 @@ fn read_entry(reader: &mut ByteReader<'_>, before: &mut Before) -> Result<Entry,
     })
 }
 
-/// The number of a change's kind; a number, once released, never changes its meaning.
+/// The number of a change's kind; a number, once released, never changes its meaning. Kinds noted once in a
+/// life, or of which a link holds few, are those from [`WIDER`] on: they take a byte more.
 const fn kind(change: &Change) -> u8 {
     match change {
         Change::Weighed { crop, .. } => match crop {
@@ -183,11 +193,11 @@ const fn kind(change: &Change) -> u8 {
         Change::ChickAdded(_) => 17,
         Change::PartSet { .. } => 18,
         Change::PartTaken { .. } => 28,
-        Change::PartAgreed { .. } => 31,
+        Change::PartAgreed { .. } => 25,
         Change::Arrived => 19,
         Change::DrinkingSeen => 23,
         Change::Grown => 24,
-        Change::Died => 25,
+        Change::Died => WIDER,
         Change::HandedOver { .. } => 26,
         Change::SameChick { .. } => 27,
         Change::SameFood { .. } => 29,
@@ -433,14 +443,14 @@ fn read_change(
         28 => Change::PartTaken {
             sets: read_ids(reader)?,
         },
-        31 => Change::PartAgreed {
+        25 => Change::PartAgreed {
             sets: read_ids(reader)?,
             said_by: read_text(reader)?,
         },
         19 => Change::Arrived,
         23 => Change::DrinkingSeen,
         24 => Change::Grown,
-        25 => Change::Died,
+        WIDER => Change::Died,
         26 => Change::HandedOver {
             to: read_choice(reader)?,
             name: read_text(reader)?,
@@ -533,6 +543,55 @@ mod tests {
         // One entry; 512 and 0 + 128 × 4 in groups of seven bits.
         let mut reader = ByteReader::new(&[1, 0x80, 4, 0]);
         assert_eq!(read_entries(&mut reader), Err(outside(1, 512, 511)));
+    }
+
+    fn noted(change: Change) -> Entry {
+        Entry {
+            change,
+            ..fed(60, 401)
+        }
+    }
+
+    /// The bytes of one entry, after it came back from them.
+    fn bytes_of(entry: Entry) -> Vec<u8> {
+        let entries = vec![entry];
+        let mut writer = ByteWriter::default();
+        write_entries(&mut writer, &entries);
+        let bytes = writer.finish();
+        assert_eq!(read_entries(&mut ByteReader::new(&bytes)), Ok(entries));
+        bytes
+    }
+
+    /// Thirty-one kinds, 0 to 30, stand in the head's five bits; 31 says that the rest of the number follows.
+    #[test]
+    fn a_wider_kind_takes_one_byte_more_and_the_others_take_none() {
+        let (grown, died) = (
+            bytes_of(noted(Change::Grown)),
+            bytes_of(noted(Change::Died)),
+        );
+        assert_eq!(grown.len() + 1, died.len());
+        // One entry; the bit of another chick than before, 32, and the kind.
+        assert_eq!(grown[..2], [1, 32 + 24]);
+        assert_eq!(died[..3], [1, 32 + 31, 0]);
+        assert_eq!(grown[2..], died[3..]);
+        let agreed = Change::PartAgreed {
+            sets: Vec::new(),
+            said_by: String::new(),
+        };
+        // A card may hold it: no byte more than any kind of the head, and two for what is said in it.
+        assert_eq!(grown.len() + 2, bytes_of(noted(agreed)).len());
+    }
+
+    #[test]
+    fn an_unknown_wider_kind_is_refused() {
+        // One entry; kind 31 and 100 above it; no minute later; an id.
+        let mut bytes = vec![1, 31, 100, 0];
+        bytes.extend([7; 12]);
+        let read = read_entries(&mut ByteReader::new(&bytes));
+        assert_eq!(read, Err(UnpackError::UnknownChoice { code: 131 }));
+        // 225 above it would be 256: more than a kind's number can be.
+        let mut reader = ByteReader::new(&[1, 31, 0xE1, 1]);
+        assert_eq!(read_entries(&mut reader), Err(outside(2, 225, 224)));
     }
 
     /// Six feeds, three responses, in part or whole, three ways of a temperature: 108 choices from 0.
