@@ -14,12 +14,12 @@ use std::fmt::Debug;
 
 use entries::{KINDS, change, kind};
 use perchlight::domain::journal::chick::{
-    Advice, Call, Chick, CropLook, FeedNote, FeedOutcome, Mix, Noted, SolidsLook, WeaningStep,
-    Weighing,
+    Advice, Call, Chick, CropLook, DroppingsCount, FeedNote, FeedOutcome, Mix, Noted, SolidsLook,
+    WeaningStep, Weighing,
 };
 use perchlight::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId, Journal,
-    Response, SolidsEaten, WhyPassedOver,
+    Paper, Response, SolidsEaten, WhyPassedOver,
 };
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::plan::care_plan::{CarePlan, ClockShift, Journey, Role, Slot};
@@ -144,6 +144,7 @@ fn things(chick: &Chick) -> usize {
         + chick.feeds.len()
         + chick.crops.len()
         + chick.droppings.len()
+        + chick.droppings_counts.len()
         + chick.solids.len()
         + chick.signs.len()
         + chick.signs_gone.len()
@@ -234,6 +235,11 @@ fn each_thing_seen_is_in_its_own_list() {
     );
     let look = Droppings::Watery;
     assert_only(&after(Change::DroppingsSeen { look }).droppings, look);
+    let (paper, count) = (Paper::Night, 3);
+    assert_only(
+        &after(Change::DroppingsCounted { paper, count }).droppings_counts,
+        DroppingsCount { paper, count },
+    );
     let (what, eaten) = ("peas".to_owned(), SolidsEaten::Meal);
     let seen = Change::SolidsSeen {
         what: what.clone(),

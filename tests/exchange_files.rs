@@ -14,7 +14,9 @@ pub mod readers;
 use std::collections::BTreeSet;
 use std::num::NonZeroU32;
 
-use perchlight::domain::journal::entries::{Change, ChickId, Entry, Journal, SolidsEaten};
+use perchlight::domain::journal::entries::{
+    Change, ChickId, Droppings, Entry, Journal, Paper, SolidsEaten,
+};
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::outlook::{Outlook, outlook};
@@ -26,7 +28,7 @@ use perchlight::share::calendar_of::{calendar_removal_text, calendar_text};
 use perchlight::share::html_file::{card_html, report_html};
 use perchlight::share::import::{Imported, read_text};
 use perchlight::share::link::entries_to_link_text;
-use perchlight::share::table_of::{feeds_csv, weights_csv};
+use perchlight::share::table_of::{droppings_csv, feeds_csv, weights_csv};
 use perchlight::share::vet_page::vet_page_html;
 use perchlight::share::weight_picture::weight_picture;
 use perchlight::store::import_error::ImportError;
@@ -85,6 +87,8 @@ fn script(text: &str) -> Scenario {
     }
     let what = text.clone();
     let eaten = SolidsEaten::Little;
+    let (paper, count) = (Paper::Night, 3);
+    script.note(6, 7, 30, Change::DroppingsCounted { paper, count });
     script.note(6, 9, 0, Change::SolidsSeen { what, eaten });
     let whom = Role::Breeder;
     let agreed = text.clone();
@@ -287,8 +291,9 @@ fn a_report_can_be_read_with_scripts_off() {
         .iter()
         .filter(|element| element.name == "tr")
         .count();
-    // Three headings, six weighings, six feeds; plan, arrival, solids, call, note and sign.
-    assert_eq!(rows, 3 + 6 + 6 + 6);
+    // Three headings, six weighings, six feeds; plan, arrival, droppings, solids, call, note and sign.
+    assert_eq!(rows, 3 + 6 + 6 + 7);
+    with("td", "Droppings: 3 (the night's paper)");
     assert_eq!(
         elements
             .iter()
@@ -363,6 +368,7 @@ fn tables_stay_tables_whatever_was_typed() {
             for (table, columns, rows) in [
                 (weights_csv(language, &outlook.chick), 6, 6),
                 (feeds_csv(language, &outlook), 9, 6),
+                (droppings_csv(language, &outlook.chick), 6, 1),
             ] {
                 let records = csv_records(table.strip_prefix('\u{feff}').unwrap()).unwrap();
                 assert_eq!(records.len(), rows + 1);
@@ -397,6 +403,53 @@ fn a_table_of_weighings_holds_plain_numbers() {
         records[1],
         ["Pip", "2026-11-02", "06:45", "1015", "crop empty", "2.4"]
     );
+}
+
+#[test]
+fn a_table_of_droppings_holds_looks_and_counts_in_order_of_time() {
+    let mut script = script("Pip");
+    let look = Droppings::LiquidStool;
+    let (paper, count) = (Paper::Day, 18);
+    script.note(40, 21, 0, Change::DroppingsCounted { paper, count });
+    script.note(40, 9, 30, Change::DroppingsSeen { look });
+    let chick = script.chick().unwrap();
+    let rows = |language| {
+        let table = droppings_csv(language, &chick);
+        csv_records(table.strip_prefix('\u{feff}').unwrap()).unwrap()
+    };
+    let english = rows(Language::English);
+    assert_eq!(
+        english[0],
+        ["chick", "date", "time", "look", "count", "paper"]
+    );
+    let last = &english[english.len() - 2..];
+    let liquid = "stool itself liquid, without form (diarrhoea)";
+    assert_eq!(last[0][2..], ["09:30", liquid, "", ""]);
+    assert_eq!(last[1][2..], ["21:00", "", "18", "the day's paper"]);
+    assert_eq!(rows(Language::Spanish).len(), english.len());
+}
+
+#[test]
+fn the_vet_page_tells_what_number_of_droppings_is_usual() {
+    let mut script = script("Pip");
+    let page = |script: &Scenario, at| {
+        let outlook = outlook(
+            at,
+            &script.journal(),
+            script.chick().unwrap().id,
+            &script.zone(),
+        );
+        vet_page_html(Writing::metric(Language::English), &outlook.unwrap())
+    };
+    // The median of 18, 40 and 20 is 20.
+    for (day, count) in (40..).zip([18, 40, 20, 9]) {
+        let paper = Paper::Day;
+        assert!(!page(&script, script.at(day, 22, 0)).contains("about 20"));
+        script.note(day, 21, 0, Change::DroppingsCounted { paper, count });
+    }
+    let page = page(&script, script.at(43, 22, 0));
+    assert!(page.contains("about 20"), "{page}");
+    assert!(page.contains("9 (the day&#39;s paper)"), "{page}");
 }
 
 fn days(count: u32) -> NonZeroU32 {
@@ -605,7 +658,7 @@ fn a_year_of_records_is_a_file_that_can_be_sent() {
         for (hour, slot) in [(7, Slot::Morning), (14, Slot::Midday), (21, Slot::Bedtime)] {
             script.feed(day, hour, day % 30, slot, 50);
         }
-        let look = perchlight::domain::journal::entries::Droppings::Normal;
+        let look = Droppings::Normal;
         script.note(day, 9, 0, Change::DroppingsSeen { look });
     }
     let entries = script.journal().entries().to_vec();

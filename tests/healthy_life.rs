@@ -9,7 +9,7 @@
 )]
 
 use perchlight::domain::homecoming::life_stage::LifeStage;
-use perchlight::domain::journal::entries::{Change, ChickId, Droppings, SolidsEaten};
+use perchlight::domain::journal::entries::{Change, ChickId, Droppings, Paper, SolidsEaten};
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::outlook::{Outlook, outlook};
 use perchlight::domain::plan::care_plan::{CarePlan, Reference, Role, Slot};
@@ -68,6 +68,12 @@ fn life(weighed_until: i32) -> Scenario {
         }
         let look = Droppings::Normal;
         script.note(day, 10, 0, Change::DroppingsSeen { look });
+        // 14 to 22 a day, three in the night.
+        let counts = [(7, Paper::Night, 3), (21, Paper::Day, 14 + day % 9)];
+        for (hour, paper, count) in counts {
+            let count = u8::try_from(count).unwrap();
+            script.note(day, hour, 30, Change::DroppingsCounted { paper, count });
+        }
         let (what, eaten) = ("pellets".to_owned(), SolidsEaten::Meal);
         script.note(day, 10, 1, Change::SolidsSeen { what, eaten });
     }

@@ -13,7 +13,7 @@ use proptest::prelude::*;
 use perchlight::domain::formula::serving_heat::TemperatureUnit;
 
 use perchlight::domain::journal::entries::{
-    Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Response, SolidsEaten,
+    Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Paper, Response, SolidsEaten,
     WhyPassedOver,
 };
 use perchlight::domain::journal::scenario::Scenario;
@@ -137,6 +137,8 @@ fn changes() -> impl Strategy<Value = Change> {
             feel: CropFeel::NotNoted,
         }),
         select(looks.to_vec()).prop_map(|look| Change::DroppingsSeen { look }),
+        (select(Paper::ALL.to_vec()), 0..40_u8)
+            .prop_map(|(paper, count)| Change::DroppingsCounted { paper, count }),
         select(Sign::ALL.to_vec()).prop_map(|sign| Change::SignSeen { sign }),
         select(Sign::ALL.to_vec()).prop_map(|sign| Change::SignGone { sign }),
         (slot(), any::<bool>())

@@ -15,7 +15,7 @@ use perchlight::domain::instruction::feed_session::{FeedSession, Step};
 use perchlight::domain::instruction::first::First;
 use perchlight::domain::instruction::holds::{Hold, Why};
 use perchlight::domain::journal::entries::{
-    Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Response,
+    Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Paper, Response,
 };
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::journal::signs::Sign;
@@ -439,6 +439,7 @@ fn changes() -> impl Strategy<Value = Change> {
         3 => (select(CropState::ALL.to_vec()), select(feels.to_vec()))
             .prop_map(|(state, feel)| Change::CropSeen { state, feel }),
         1 => select(looks.to_vec()).prop_map(|look| Change::DroppingsSeen { look }),
+        1 => (0..3_u8).prop_map(|count| Change::DroppingsCounted { paper: Paper::Day, count }),
         3 => (slot(), 0..800_i32, proptest::option::of(370..450_i32)).prop_map(
             |(slot, tenths, served)| Change::Fed {
                 counts_as: Some(slot),
@@ -467,6 +468,8 @@ fn keeps_back(finding: &Finding) -> bool {
             matches!(finding.value, Value::Celsius(served) if served.tenths() >= 433)
         }
         RuleId::DroppingsSeen(look) => look == Droppings::Bloody,
+        // None in a whole day is as none in 8 waking hours; few come from little food.
+        RuleId::FewDroppings => finding.level >= Level::VetToday,
         RuleId::PeakLoss
         | RuleId::HandoverLoss
         | RuleId::StableLoss

@@ -15,7 +15,7 @@ mod entries;
 use std::collections::BTreeSet;
 
 use perchlight::domain::journal::entries::{
-    Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId,
+    Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId, Paper,
     Response, SameFoodAnswer, SolidsEaten, WhyPassedOver,
 };
 use perchlight::domain::journal::signs::Sign;
@@ -255,6 +255,10 @@ fn expected_v1() -> Vec<Entry> {
             sets: vec![EntryId(*b"a-former-set")],
             said_by: text("B. Example"),
         },
+        Change::DroppingsCounted {
+            paper: Paper::Day,
+            count: 18,
+        },
     ];
     let later = (4..)
         .zip(later)
@@ -346,6 +350,13 @@ fn the_words_for_what_was_seen_never_change() {
         "droppings",
         "/look",
         looks.map(|look| Change::DroppingsSeen { look }).into(),
+    );
+    assert_words(
+        "paper",
+        "/paper",
+        Paper::ALL
+            .map(|paper| Change::DroppingsCounted { paper, count: 3 })
+            .into(),
     );
     let eaten = [SolidsEaten::Played, SolidsEaten::Little, SolidsEaten::Meal];
     let what = String::new;

@@ -1,8 +1,8 @@
 //! The numbers that stand for choices in links. A number, once released, never changes its meaning.
 
 use crate::domain::journal::entries::{
-    Carer, CropAtWeighing, CropFeel, CropState, Droppings, Response, SameFoodAnswer, SolidsEaten,
-    WhyPassedOver,
+    Carer, CropAtWeighing, CropFeel, CropState, Droppings, Paper, Response, SameFoodAnswer,
+    SolidsEaten, WhyPassedOver,
 };
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{ClockShift, PlanField, Role, Slot, Tool};
@@ -108,6 +108,12 @@ numbers! { Droppings {
     LimeUrates = 8,
     WetAfterFruit = 9,
     RedAfterFood = 10,
+    LiquidStool = 11,
+} }
+
+numbers! { Paper {
+    Day = 0,
+    Night = 1,
 } }
 
 numbers! { SolidsEaten {

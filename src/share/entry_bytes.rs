@@ -178,6 +178,7 @@ const fn kind(change: &Change) -> u8 {
         Change::FeedPassedOver { .. } => 3,
         Change::CropSeen { .. } => 4,
         Change::DroppingsSeen { .. } => 5,
+        Change::DroppingsCounted { .. } => 32,
         Change::SolidsSeen { .. } => 6,
         Change::SignSeen { .. } => 7,
         Change::SignGone { .. } => 8,
@@ -263,6 +264,10 @@ fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
             write_choice(writer, *feel);
         }
         Change::DroppingsSeen { look } => write_choice(writer, *look),
+        Change::DroppingsCounted { paper, count } => {
+            write_choice(writer, *paper);
+            writer.unsigned(*count);
+        }
         Change::SolidsSeen { what, eaten } => {
             write_text(writer, what);
             write_choice(writer, *eaten);
@@ -374,6 +379,10 @@ fn read_change(
         },
         5 => Change::DroppingsSeen {
             look: read_choice(reader)?,
+        },
+        32 => Change::DroppingsCounted {
+            paper: read_choice(reader)?,
+            count: reader.unsigned(0..=u8::MAX)?,
         },
         6 => Change::SolidsSeen {
             what: read_text(reader)?,

@@ -22,6 +22,8 @@ pub enum FileKind {
     Weights,
     /// The table of feeds.
     Feeds,
+    /// The table of droppings.
+    Droppings,
     /// The weight chart as a picture.
     WeightPicture,
     /// Every entry on the phone.
@@ -38,6 +40,7 @@ impl FileKind {
             Self::CalendarRemoval => ("feeds-remove", "ics"),
             Self::Weights => ("weights", "csv"),
             Self::Feeds => ("feeds", "csv"),
+            Self::Droppings => ("droppings", "csv"),
             Self::WeightPicture => ("weight", "png"),
             Self::Backup => ("backup", "json"),
         }
@@ -49,7 +52,7 @@ impl FileKind {
         match self {
             Self::Card | Self::Report | Self::VetPage => "text/html",
             Self::Calendar | Self::CalendarRemoval => "text/calendar",
-            Self::Weights | Self::Feeds => "text/csv",
+            Self::Weights | Self::Feeds | Self::Droppings => "text/csv",
             Self::WeightPicture => "image/png",
             Self::Backup => "application/json",
         }
@@ -63,6 +66,7 @@ impl FileKind {
             | Self::Report
             | Self::VetPage
             | Self::Weights
+            | Self::Droppings
             | Self::Feeds
             | Self::WeightPicture
             | Self::Backup => true,

@@ -1,4 +1,4 @@
-//! Weighings and feeds of a chick as tables for spreadsheets.
+//! Weighings, feeds and droppings of a chick as tables for spreadsheets.
 //!
 //! Numbers have a point and no unit, days are `YYYY-MM-DD`, times the wall clock's: the same in every
 //! language and with every chosen unit, so that tables of two people fit together. The file begins
@@ -7,6 +7,7 @@
 use crate::domain::journal::chick::{Chick, FeedOutcome};
 use crate::domain::outlook::Outlook;
 use crate::domain::quantity::count::rounded;
+use crate::domain::quantity::order::sorted;
 use crate::domain::time::moment::Lived;
 use crate::share::csv::{Cell, push_row};
 use crate::share::report_parts::against_handover;
@@ -75,6 +76,47 @@ pub fn feeds_csv(language: Language, outlook: &Outlook) -> String {
                 Cell::Exact(offered),
                 Cell::Exact(served),
                 Cell::Exact(response),
+            ],
+        );
+    }
+    table
+}
+
+/// Looks at the droppings and counts of them, oldest first.
+pub fn droppings_csv(language: Language, chick: &Chick) -> String {
+    let looks = chick.droppings.iter().map(|look| {
+        let cells = [
+            language.droppings(look.what).to_owned(),
+            String::new(),
+            String::new(),
+        ];
+        (look.at, look.lived(), cells)
+    });
+    let counts = chick.droppings_counts.iter().map(|counted| {
+        let (count, paper) = (counted.what.count.to_string(), counted.what.paper);
+        let cells = [String::new(), count, language.paper(paper).to_owned()];
+        (counted.at, counted.lived(), cells)
+    });
+    let headings = [
+        language.table_chick(),
+        language.table_date(),
+        language.table_time(),
+        language.table_look(),
+        language.table_count(),
+        language.table_paper(),
+    ];
+    let mut table = started(&headings);
+    for (_, lived, [look, count, paper]) in sorted(looks.chain(counts).collect()) {
+        let (date, time) = date_and_time(lived);
+        push_row(
+            &mut table,
+            &[
+                Cell::Typed(&chick.plan.name),
+                Cell::Exact(&date),
+                Cell::Exact(&time),
+                Cell::Exact(&look),
+                Cell::Exact(&count),
+                Cell::Exact(&paper),
             ],
         );
     }

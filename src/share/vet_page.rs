@@ -56,6 +56,10 @@ pub fn vet_page_html(writing: Writing, outlook: &Outlook) -> String {
             say.droppings(*look).to_owned()
         }),
     );
+    page.pairs(writing.usual_droppings(outlook.now, chick).as_slice());
+    page.list(&seen(writing, FEW, &chick.droppings_counts, |counted| {
+        say.counted(*counted)
+    }));
     page.heading(say.vet_signs());
     put_seen(&mut page, writing, &signs_seen(writing, chick));
     page.heading(say.vet_environment());

@@ -379,6 +379,34 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
                 "No dé ningún remedio. No cambie la papilla.",
             ),
         },
+        RuleId::DroppingsSeen(Droppings::LiquidStool) => Advice {
+            why: language.pick(
+                "Stool without any form is diarrhoea: the gut is upset or ill, and the chick loses water.",
+                "Si todo es líquido, sin forma, es diarrea: el intestino está mal y el polluelo pierde agua.",
+            ),
+            act: language.pick(
+                "Put fresh white paper down, look at each dropping and note it: the app counts the hours. Is it dull? Call the vet now. Keep a fresh dropping or a picture.",
+                "Ponga papel blanco limpio, mire cada deposición y anótela: la app cuenta las horas. ¿Está decaído? Llame ya al veterinario. Guarde una muestra fresca o una foto.",
+            ),
+            avoid: language.pick(
+                "Do not drop a feed now. Give no remedy, and no water by syringe.",
+                "No quite ninguna toma ahora. No dé ningún remedio ni agua con jeringa.",
+            ),
+        },
+        RuleId::FewDroppings => Advice {
+            why: language.pick(
+                "Fewer droppings than it usually makes: less food goes in, or it does not pass. This shows before the weight does.",
+                "Menos heces que de costumbre: come menos o la comida no le pasa. Se nota antes que en el peso.",
+            ),
+            act: language.pick(
+                "Put fresh paper down and count again. Look at what it took of each feed, at the crop and at the weight. Was the paper changed in between? Note that count too.",
+                "Ponga papel limpio y cuente otra vez. Mire cuánto aceptó de cada toma, el buche y el peso. ¿Se cambió el papel antes? Anote también esas.",
+            ),
+            avoid: language.pick(
+                "Give no remedy, and no water by syringe.",
+                "No dé ningún remedio ni agua con jeringa.",
+            ),
+        },
         RuleId::DroppingsSeen(Droppings::Undigested) => Advice {
             why: language.pick(
                 "Food that passes through undigested does not feed the chick; the stomach may be \
@@ -442,8 +470,8 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
                 "Tras comer fruta o un susto, unas heces muy húmedas con parte sólida son normales unas horas.",
             ),
             act: language.pick(
-                "Look again in a few hours. Still wet tomorrow without fruit? Note them as watery.",
-                "Mire otra vez dentro de unas horas. ¿Mañana siguen así sin fruta? Anótelas como muy líquidas.",
+                "Look again in a few hours. Still wet tomorrow without fruit? Note it as much clear water.",
+                "Mire otra vez dentro de unas horas. ¿Mañana siguen así sin fruta? Anote mucha agua clara.",
             ),
             avoid: language.pick(
                 "Do not take the water away. Do not make the formula thicker.",
@@ -452,12 +480,12 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
         },
         RuleId::DroppingsSeen(Droppings::RedAfterFood) => Advice {
             why: language.pick(
-                "Beet, berries and dyed pellets colour the droppings for some hours.",
-                "La remolacha (betabel), las bayas y los pellets de color tiñen las heces unas horas.",
+                "Beetroot, berries, red palm and coloured pellets colour the droppings for some hours.",
+                "La remolacha (betabel), las bayas, la palma roja y los pellets de color tiñen las heces unas horas.",
             ),
             act: language.pick(
-                "Give no red food and look again on white paper. Still red tomorrow? Note it as blood.",
-                "No le dé comida roja y mire otra vez sobre papel blanco. ¿Mañana siguen rojas? Anótelo como sangre.",
+                "Give no red food and look again on white paper. Still red tomorrow? Note red again and answer no: it may be blood.",
+                "No le dé comida roja y mire otra vez sobre papel blanco. ¿Mañana siguen rojas? Anótelas otra vez y responda que no: puede ser sangre.",
             ),
             avoid: language.pick(
                 "Do not blame food that it ate days ago.",
@@ -555,6 +583,7 @@ mod tests {
             RuleId::RoomTemperature,
             RuleId::NoWeighing,
             RuleId::VetVisitDue,
+            RuleId::FewDroppings,
         ];
         assert_eq!(plain.len() + 2, RULES.len());
         let looks = Droppings::ALL.into_iter().map(RuleId::DroppingsSeen);

@@ -28,8 +28,9 @@ pub fn what_to_say(writing: Writing, outlook: &Outlook) -> Vec<String> {
         feeds(writing, outlook.now, chick),
         crop(writing, outlook.now, chick),
         droppings(writing, outlook.now, chick),
-        room(writing, outlook.now, chick),
     ];
+    said.extend(droppings_counted(writing, outlook.now, chick));
+    said.push(room(writing, outlook.now, chick));
     said.extend(since(writing, outlook.now, chick));
     said
 }
@@ -212,6 +213,22 @@ fn droppings(writing: Writing, now: Moment, chick: &Chick) -> String {
     format!("{label}: {seen}, {}.", writing.lived(look.lived()))
 }
 
+/// The latest count of the droppings and what is usual, when they were counted.
+fn droppings_counted(writing: Writing, now: Moment, chick: &Chick) -> Option<String> {
+    let language = writing.language;
+    let mut counts = chick.droppings_counts.iter().rev();
+    let counted = counts.find(|counted| counted.at <= now)?;
+    let label = language.pick("Droppings counted", "Heces contadas");
+    let usual = writing.usual_droppings(now, chick);
+    let usual = usual.map(|(label, about)| format!(" {label}: {about}."));
+    Some(format!(
+        "{label}: {}, {}.{}",
+        language.counted(counted.what),
+        writing.lived(counted.lived()),
+        usual.unwrap_or_default()
+    ))
+}
+
 fn room(writing: Writing, now: Moment, chick: &Chick) -> String {
     let language = writing.language;
     let Some(room) = chick.rooms.iter().rev().find(|room| room.at <= now) else {
@@ -279,7 +296,7 @@ fn first_sighting(now: Moment, chick: &Chick) -> Option<crate::domain::time::mom
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::journal::entries::Change;
+    use crate::domain::journal::entries::{Change, Paper};
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::journal::signs::Sign;
     use crate::domain::outlook::outlook;
@@ -310,6 +327,8 @@ mod tests {
         script.weigh(1, 890).feed(1, 6, 0, Slot::Morning, 80);
         script.note(1, 12, 0, crop_look(CropState::HalfOrMore));
         script.note(1, 12, 5, look(Droppings::Watery));
+        let (paper, count) = (Paper::Night, 2);
+        script.note(1, 7, 0, Change::DroppingsCounted { paper, count });
         let room = Celsius::tenths_held(245);
         script.note(1, 12, 10, Change::RoomSeen { room });
         script.note(1, 12, 20, sign(Sign::Dull));
@@ -335,11 +354,18 @@ mod tests {
             "Last feeds: Tue 3 Nov, 14:00: refused; Tue 3 Nov, 06:00: 80 ml."
         );
         assert_eq!(said[4], "Crop: half or more, Tue 3 Nov, 12:00.");
-        assert_eq!(said[5], "Droppings: watery, Tue 3 Nov, 12:05.");
-        assert_eq!(said[6], "Room: 24.5 °C, Tue 3 Nov, 12:10.");
-        assert_eq!(said[7], "I first noted it Tue 3 Nov, 12:00.");
-        assert_eq!(said[8], "It has been with me since Mon 2 Nov.");
-        assert_eq!(said.len(), 9);
+        assert_eq!(
+            said[5],
+            "Droppings: much clear water, stool formed, Tue 3 Nov, 12:05."
+        );
+        assert_eq!(
+            said[6],
+            "Droppings counted: 2 (the night's paper), Tue 3 Nov, 07:00."
+        );
+        assert_eq!(said[7], "Room: 24.5 °C, Tue 3 Nov, 12:10.");
+        assert_eq!(said[8], "I first noted it Tue 3 Nov, 12:00.");
+        assert_eq!(said[9], "It has been with me since Mon 2 Nov.");
+        assert_eq!(said.len(), 10);
     }
 
     /// The last feed dropped and given on day 20, one weight, seen to drink: weaned on day 34.

@@ -1,6 +1,6 @@
 //! One line of the journal in words.
 
-use crate::domain::journal::chick::Advice;
+use crate::domain::journal::chick::{Advice, DroppingsCount};
 use crate::domain::journal::entries::{Carer, Change, CropFeel};
 use crate::domain::plan::care_plan::Slot;
 use crate::domain::plan::parts::Side;
@@ -81,6 +81,10 @@ impl Writing {
             }
             Change::DroppingsSeen { look } => {
                 format!("{}: {}", say.now_droppings(), say.droppings(*look))
+            }
+            &Change::DroppingsCounted { paper, count } => {
+                let counted = DroppingsCount { paper, count };
+                format!("{}: {}", say.now_droppings(), say.counted(counted))
             }
             Change::SolidsSeen { what, eaten } => {
                 let eaten = say.solids_eaten(*eaten);

@@ -144,6 +144,7 @@ texts! {
     fault_weighed_before_hatching: "Check the day: that is before it hatched.", "Revise el día: es antes de que naciera.";
     fault_no_feeds: "Give at least one feed with its time.", "Indique al menos una toma con su hora.";
     fault_days: "Type a whole number of days from 0 to 60.", "Escriba un número entero de días, de 0 a 60.";
+    fault_count: "Type a whole number from 0 to 255.", "Escriba un número entero, de 0 a 255.";
     fault_look_above: "Look above: something is missing or not right. It is marked.", "Mire arriba: falta algo o no está bien. Está marcado.";
     fault_choose: "Choose one.", "Elija una opción.";
     fault_text_needed: "Write something first.", "Escriba algo primero.";

@@ -3,8 +3,10 @@
 use crate::domain::journal::chick::Chick;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::Millilitres;
-use crate::domain::time::moment::Lived;
+use crate::domain::time::moment::{Lived, Moment};
+use crate::domain::warnings::rules::few_droppings;
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -16,6 +18,17 @@ impl Writing {
         } else {
             chick.plan.name.clone()
         }
+    }
+
+    /// How many droppings a day this bird usually makes, as far as they were counted.
+    pub fn usual_droppings(self, now: Moment, chick: &Chick) -> Option<(String, String)> {
+        let usual = few_droppings::usual_now(now, chick)?;
+        let (label, number) = (self.language.vet_usual_droppings(), rounded(usual));
+        let about = match self.language {
+            Language::English => format!("about {number}"),
+            Language::Spanish => format!("unas {number}"),
+        };
+        Some((label.to_owned(), about))
     }
 
     /// When a page was made.
@@ -141,6 +154,7 @@ texts! {
     vet_reason: "What is seen", "Qué se observa";
     vet_feeding: "Feeding and formula", "Alimentación y papilla";
     vet_emptying: "Usual time to empty", "Tiempo habitual de vaciado";
+    vet_usual_droppings: "Usual number in a day, waking hours", "Número habitual al día, horas despierto";
     vet_signs: "Signs", "Señales";
     vet_none: "Nothing noted.", "Nada anotado.";
     vet_gone: " (no longer seen)", " (ya no lo tiene)";
@@ -161,5 +175,8 @@ texts! {
     table_offered: "offered (ml)", "ofrecido (ml)";
     table_served: "served at (°C)", "temperatura (°C)";
     table_response: "response", "respuesta";
+    table_look: "look", "aspecto";
+    table_count: "count", "número";
+    table_paper: "paper", "papel";
     table_given: "given", "dada";
 }

@@ -177,6 +177,14 @@ fn title_pattern(language: Language, finding: &Finding) -> &'static str {
             "El buche no se vacía y hay otra señal grave",
         ),
         RuleId::DroppingsSeen(look) => droppings_pattern(language, look, finding.value),
+        RuleId::FewDroppings if finding.value == Value::Seen => language.pick(
+            "No dropping on the paper of the whole day",
+            "Ninguna deposición en el papel de todo el día",
+        ),
+        RuleId::FewDroppings => language.pick(
+            "Only {value} of its usual number of droppings in a day (limit {limit})",
+            "Solo el {value} de sus heces habituales en un día (límite {limit})",
+        ),
         RuleId::SignSeen(_) => "",
         RuleId::RoomTemperature => language.pick(
             "Room at {value} (limit {limit})",
@@ -202,12 +210,20 @@ const fn droppings_pattern(language: Language, look: Droppings, value: Value) ->
             "Heces pequeñas, oscuras o pocas desde hace {value} (límite {limit})",
         ),
         Droppings::Watery if is_first => language.pick(
-            "Droppings watery (limit {limit})",
-            "Heces muy líquidas (límite {limit})",
+            "Much water around the droppings (limit {limit})",
+            "Mucha agua alrededor de las heces (límite {limit})",
         ),
         Droppings::Watery => language.pick(
-            "Droppings watery for {value} (limit {limit})",
-            "Heces muy líquidas desde hace {value} (límite {limit})",
+            "Much water around the droppings for {value} (limit {limit})",
+            "Mucha agua alrededor de las heces desde hace {value} (límite {limit})",
+        ),
+        Droppings::LiquidStool if is_first => language.pick(
+            "Stool liquid, without form (limit {limit})",
+            "Heces líquidas, sin forma (límite {limit})",
+        ),
+        Droppings::LiquidStool => language.pick(
+            "Stool liquid, without form, for {value} (limit {limit})",
+            "Heces líquidas, sin forma, desde hace {value} (límite {limit})",
         ),
         Droppings::GreenOrBlack if is_first => language.pick(
             "Droppings green or black (limit {limit})",
@@ -287,6 +303,14 @@ mod tests {
                 Value::Minutes(1_440)
             ),
             "No food for 25 h (limit 24 h)"
+        );
+        assert_eq!(
+            title(RuleId::FewDroppings, Value::Times(0.4), Value::Times(0.5)),
+            "Only 40 % of its usual number of droppings in a day (limit 50 %)"
+        );
+        assert_eq!(
+            title(RuleId::FewDroppings, Value::Seen, Value::Seen),
+            "No dropping on the paper of the whole day"
         );
         assert_eq!(
             title(RuleId::CropSlow, Value::Times(1.302), Value::Times(1.25)),

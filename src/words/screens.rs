@@ -191,6 +191,12 @@ texts! {
     look_crop_state: "What do you see?", "¿Qué ve?";
     look_crop_feel: "How does it feel?", "¿Y al tacto?";
     look_droppings_look: "What do they look like?", "¿Qué aspecto tienen?";
+    look_red: "red", "rojas";
+    look_red_food: "Was red food eaten in the last 24 h (beetroot, berries, red palm, coloured pellets)?", "¿Comió algo rojo en las últimas 24 h (remolacha o betabel, bayas, palma roja, pellets de color)?";
+    look_red_food_hint: "Without a yes it counts as blood.", "Si no es un sí, cuenta como sangre.";
+    look_droppings_count: "How many on the paper since it was last changed? (optional, about is enough)", "¿Cuántas hay en el papel desde el último cambio? (opcional, basta una cifra aproximada)";
+    look_droppings_count_hint: "At bedtime the day's paper, in the morning the night's. After some days the app knows how many are usual.", "Al acostarlo, el papel del día; por la mañana, el de la noche. Tras unos días la app sabe cuántas son lo habitual.";
+    look_droppings_paper: "Which paper?", "¿Qué papel?";
     look_solids_what: "Which food?", "¿Qué comió?";
     look_solids_eaten: "How much?", "¿Cuánto?";
 
@@ -212,6 +218,7 @@ texts! {
     handover_tables: "Tables", "Tablas";
     handover_weights_table: "Weights (CSV)", "Pesos (CSV)";
     handover_feeds_table: "Feeds (CSV)", "Tomas (CSV)";
+    handover_droppings_table: "Droppings (CSV)", "Heces (CSV)";
     handover_card_link: "Copy card as link", "Copiar ficha como enlace";
     handover_card_file: "Card as a file to print", "Ficha como archivo para imprimir";
     handover_template: "New card from this one", "Ficha nueva a partir de esta";

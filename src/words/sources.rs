@@ -85,8 +85,13 @@ pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
             "páginas de veterinarios de aves sobre la estasis del buche; Rivera 2008"
         }
         RuleId::DroppingsSeen(_) => {
-            "colores: páginas de veterinarios de aves; sin digerir y muy líquidas: práctica común; \
-             horas, pequeñas, oscuras o pocas: valor propio"
+            "colores: páginas de veterinarios de aves; todo líquido: página de un centro de rescate; \
+             sin digerir, mucha agua, 12 h y 24 h: práctica común; las demás horas, pequeñas, oscuras o \
+             pocas: valor propio"
+        }
+        RuleId::FewDroppings => {
+            "de noche no hacen: Duerr & Gage 2020, p. 588; ninguna en 8 h despierto: práctica común; \
+             la mitad y los días de los que se aprende: valor propio"
         }
         RuleId::SignSeen(_) => {
             "señales: Duerr & Gage 2020, Romagnano, Rivera 2008; comida regurgitada: Groffen 2008; \

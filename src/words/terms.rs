@@ -1,7 +1,8 @@
 //! Names of things of the trade: species, feeds of the day, levels, people, outcomes.
 
+use crate::domain::journal::chick::DroppingsCount;
 use crate::domain::journal::entries::{
-    CropAtWeighing, CropFeel, CropState, Droppings, Response, SolidsEaten, WhyPassedOver,
+    CropAtWeighing, CropFeel, CropState, Droppings, Paper, Response, SolidsEaten, WhyPassedOver,
 };
 use crate::domain::plan::care_plan::{Role, Slot, Tool};
 use crate::domain::plan::species::Species;
@@ -213,7 +214,14 @@ impl Language {
         match look {
             Droppings::Normal => self.pick("as usual", "como siempre"),
             Droppings::SmallOrFew => self.pick("small, dark or few", "pequeñas, oscuras o pocas"),
-            Droppings::Watery => self.pick("watery", "muy líquidas"),
+            Droppings::Watery => self.pick(
+                "much clear water, stool formed",
+                "mucha agua clara, parte sólida con forma",
+            ),
+            Droppings::LiquidStool => self.pick(
+                "stool itself liquid, without form (diarrhoea)",
+                "todo líquido, sin forma (diarrea)",
+            ),
             Droppings::GreenOrBlack => self.pick("green or black", "verdes o negras"),
             Droppings::Undigested => self.pick("with undigested food", "con comida sin digerir"),
             Droppings::Bloody => self.pick(
@@ -233,13 +241,35 @@ impl Language {
                 "la parte blanca es amarillo verdosa",
             ),
             Droppings::WetAfterFruit => self.pick(
-                "wet after fruit or a fright",
-                "muy húmedas tras comer fruta o un susto",
+                "wet after fruit or a fright, stool formed",
+                "mucha agua tras comer fruta o un susto, parte sólida con forma",
             ),
             Droppings::RedAfterFood => self.pick(
                 "red after beet, berries or dyed pellets",
                 "rojas tras comer remolacha (betabel), bayas o pellets de color",
             ),
+        }
+    }
+
+    /// What droppings look like, as the form offers it: what was eaten is asked after red.
+    pub fn droppings_choice(self, look: Droppings) -> &'static str {
+        if look.asks_for_red_food() {
+            self.look_red()
+        } else {
+            self.droppings(look)
+        }
+    }
+
+    /// Droppings counted on a paper.
+    pub fn counted(self, counted: DroppingsCount) -> String {
+        format!("{} ({})", counted.count, self.paper(counted.paper))
+    }
+
+    /// Which paper droppings were counted on.
+    pub const fn paper(self, paper: Paper) -> &'static str {
+        match paper {
+            Paper::Day => self.pick("the day's paper", "el papel del día"),
+            Paper::Night => self.pick("the night's paper", "el papel de la noche"),
         }
     }
 

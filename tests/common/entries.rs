@@ -5,7 +5,7 @@
 use std::collections::BTreeSet;
 
 use perchlight::domain::journal::entries::{
-    Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId,
+    Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId, Paper,
     Response, SameFoodAnswer, SolidsEaten, WhyPassedOver,
 };
 use perchlight::domain::journal::signs::Sign;
@@ -24,7 +24,7 @@ use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 
 /// How many kinds of change there are.
-pub(crate) const KINDS: usize = 29;
+pub(crate) const KINDS: usize = 30;
 
 /// The number of a change's kind, 0 to `KINDS - 1`; a new kind must be added here and to the fixtures.
 pub(crate) fn kind(change: &Change) -> usize {
@@ -33,6 +33,7 @@ pub(crate) fn kind(change: &Change) -> usize {
         Change::PartSet { .. } => 1,
         Change::PartTaken { .. } => 27,
         Change::PartAgreed { .. } => 28,
+        Change::DroppingsCounted { .. } => 29,
         Change::Arrived => 2,
         Change::Weighed { .. } => 3,
         Change::Fed { .. } => 4,
@@ -161,6 +162,8 @@ fn seeing() -> impl Strategy<Value = Change> {
         Just(Change::DrinkingSeen),
         (crop_state(), crop_feel()).prop_map(|(state, feel)| Change::CropSeen { state, feel }),
         droppings().prop_map(|look| Change::DroppingsSeen { look }),
+        (select(&Paper::ALL), any::<u8>())
+            .prop_map(|(paper, count)| Change::DroppingsCounted { paper, count }),
         (text(1_000), eaten()).prop_map(|(what, eaten)| Change::SolidsSeen { what, eaten }),
         select(&Sign::ALL).prop_map(|sign| Change::SignSeen { sign }),
         select(&Sign::ALL).prop_map(|sign| Change::SignGone { sign }),

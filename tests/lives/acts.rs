@@ -1,6 +1,6 @@
 //! What people do in a life: drawn, shrunk and printed by the state machine.
 
-use perchlight::domain::journal::entries::{CropState, Droppings};
+use perchlight::domain::journal::entries::{CropState, Droppings, Paper};
 use perchlight::domain::journal::signs::Sign;
 use proptest::prelude::*;
 
@@ -60,6 +60,8 @@ pub(crate) enum Act {
     Gone,
     /// Droppings are looked at.
     Droppings(Droppings),
+    /// So many droppings are counted on a paper.
+    Counted(Paper, u8),
     /// The feed that goes next is dropped.
     Dropped,
     /// The feed that went last is brought back.
@@ -117,6 +119,7 @@ pub(crate) fn act() -> impl Strategy<Value = Act> {
         1 => prop::sample::select(Sign::ALL.to_vec()).prop_map(Act::Seen),
         2 => Just(Act::Gone),
         1 => prop_oneof![Just(Droppings::Normal), Just(Droppings::Watery), Just(Droppings::Bloody)].prop_map(Act::Droppings),
+        2 => (prop::sample::select(Paper::ALL.to_vec()), 0_u8..=30).prop_map(|(paper, count)| Act::Counted(paper, count)),
         3 => Just(Act::Dropped),
         1 => Just(Act::BroughtBack),
         3 => (who(), edit()).prop_map(|(who, edit)| Act::Edited(who, edit)),

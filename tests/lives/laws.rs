@@ -80,6 +80,7 @@ pub(crate) fn may_touch(change: &Change) -> &'static [Field] {
         Change::FeedRefused { .. } | Change::FeedPassedOver { .. } => &[Feeds, Findings, Weaning],
         Change::CropSeen { .. }
         | Change::DroppingsSeen { .. }
+        | Change::DroppingsCounted { .. }
         | Change::SolidsSeen { .. }
         | Change::RoomSeen { .. } => &[Findings, Weaning],
         // No try follows a cough or food that came back.

@@ -129,6 +129,10 @@ impl Life {
                 self.home
                     .note(Who::Owner, self.home.now, Change::DroppingsSeen { look });
             }
+            Act::Counted(paper, count) => {
+                let change = Change::DroppingsCounted { paper, count };
+                self.home.note(Who::Owner, self.home.now, change);
+            }
             Act::Dropped => {
                 self.home.dropped();
                 self.decided();

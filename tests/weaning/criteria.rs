@@ -210,6 +210,7 @@ fn one_bad_look_at_the_droppings_in_three_days_stops_the_drop() {
         Droppings::EmeraldGreen,
         Droppings::TarBlack,
         Droppings::LimeUrates,
+        Droppings::LiquidStool,
     ] {
         for (day, expected) in [(6, Answer::Yes), (7, Answer::No), (9, Answer::No)] {
             let mut script = ready();

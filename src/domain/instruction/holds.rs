@@ -261,6 +261,7 @@ fn seen_at(now: Moment, chick: &Chick, rule: RuleId) -> Moment {
             let seen = chick.droppings.iter().filter(|seen| seen.what == look);
             latest(now, seen.map(|seen| seen.at))
         }
+        RuleId::FewDroppings => latest(now, chick.droppings_counts.iter().map(|count| count.at)),
         RuleId::ServedHot
         | RuleId::ServedCold
         | RuleId::VolumeOverCeiling

@@ -111,7 +111,13 @@ pub(crate) fn of_finding(finding: &Finding) -> Answer {
             | Droppings::EmeraldGreen
             | Droppings::LimeUrates
             | Droppings::WetAfterFruit
-            | Droppings::RedAfterFood => Answer::Free,
+            | Droppings::RedAfterFood
+            | Droppings::LiquidStool => Answer::Free,
+        },
+        // None at all is as no dropping for 8 waking hours; few come from little food.
+        RuleId::FewDroppings => match finding.level {
+            Level::VetToday | Level::Emergency => Answer::Ask(Role::AvianVet, Lift::Seen),
+            Level::Settled | Level::Watch | Level::CallBreeder => Answer::Free,
         },
         RuleId::DullLoss => Answer::Ask(Role::AvianVet, Lift::Seen),
         // Weight is lost by too little food as well: only an emergency goes to the vet unfed.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::domain::journal::entries::{
     Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId,
-    Journal, Response, SameFoodAnswer, SolidsEaten, WhyPassedOver,
+    Journal, Paper, Response, SameFoodAnswer, SolidsEaten, WhyPassedOver,
 };
 use crate::domain::journal::plan_record::{PlanRecord, Proposal};
 use crate::domain::journal::signs::Sign;
@@ -141,6 +141,15 @@ pub struct Mix {
     pub fat_supplement: Grams,
 }
 
+/// Droppings counted since the paper was changed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct DroppingsCount {
+    /// Which paper.
+    pub paper: Paper,
+    /// How many.
+    pub count: u8,
+}
+
 /// Solids seen.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SolidsLook {
@@ -208,6 +217,8 @@ pub struct Chick {
     pub crops: Vec<Noted<CropLook>>,
     /// Looks at the droppings.
     pub droppings: Vec<Noted<Droppings>>,
+    /// Droppings counted.
+    pub droppings_counts: Vec<Noted<DroppingsCount>>,
     /// Solids seen.
     pub solids: Vec<Noted<SolidsLook>>,
     /// Signs seen.
@@ -281,6 +292,7 @@ impl Chick {
             same_food: Vec::new(),
             crops: Vec::new(),
             droppings: Vec::new(),
+            droppings_counts: Vec::new(),
             solids: Vec::new(),
             signs: Vec::new(),
             signs_gone: BTreeMap::new(),
@@ -331,6 +343,10 @@ impl Chick {
                 self.crops.push(noted(entry, CropLook { state, feel }));
             }
             &Change::DroppingsSeen { look } => self.droppings.push(noted(entry, look)),
+            &Change::DroppingsCounted { paper, count } => {
+                let counted = DroppingsCount { paper, count };
+                self.droppings_counts.push(noted(entry, counted));
+            }
             Change::SolidsSeen { what, eaten } => {
                 let (what, eaten) = (what.clone(), *eaten);
                 self.solids.push(noted(entry, SolidsLook { what, eaten }));

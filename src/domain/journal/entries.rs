@@ -10,7 +10,7 @@ use crate::domain::plan::care_plan::{CarePlan, PlanFault, Role, Slot};
 use crate::domain::plan::parts::{Part, Side};
 use crate::domain::quantity::order::sorted;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
-use crate::domain::time::moment::{Day, Lived, Moment, Offset};
+use crate::domain::time::moment::{CARE_DAY_STARTS, Day, Lived, Moment, Offset, WallTime};
 
 /// 96 random bits that name an entry, so that two phones never choose the same.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -109,7 +109,7 @@ pub enum Droppings {
     Normal,
     /// Small, dark or few.
     SmallOrFew,
-    /// Mostly water.
+    /// Much clear water around a formed stool: more urine than usual.
     Watery,
     /// Green or black all over, which older notes did not tell apart.
     GreenOrBlack,
@@ -127,25 +127,28 @@ pub enum Droppings {
     WetAfterFruit,
     /// Red after beet, berries or dyed pellets.
     RedAfterFood,
+    /// The stool itself is liquid, without form: diarrhoea.
+    LiquidStool,
 }
 
 impl Droppings {
-    /// Every look that is offered, the usual one first: [`Self::GreenOrBlack`] is only read.
+    /// Every look that is offered, the usual one first. [`Self::GreenOrBlack`] is only read; red ones are
+    /// offered as [`Self::Bloody`], and what was eaten tells [`Self::RedAfterFood`].
     pub const OFFERED: [Self; 10] = [
         Self::Normal,
         Self::SmallOrFew,
         Self::Watery,
         Self::WetAfterFruit,
+        Self::LiquidStool,
         Self::EmeraldGreen,
         Self::TarBlack,
         Self::LimeUrates,
         Self::Undigested,
-        Self::RedAfterFood,
         Self::Bloody,
     ];
 
     /// Every look.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::Normal,
         Self::SmallOrFew,
         Self::Watery,
@@ -157,7 +160,23 @@ impl Droppings {
         Self::LimeUrates,
         Self::WetAfterFruit,
         Self::RedAfterFood,
+        Self::LiquidStool,
     ];
+
+    /// Whether the look needs the question what was eaten.
+    pub fn asks_for_red_food(self) -> bool {
+        self == Self::Bloody
+    }
+
+    /// The look when red food was eaten in the last 24 h, or not, or nobody knows: only a yes explains red.
+    #[must_use]
+    pub fn with_red_food(self, was_eaten: bool) -> Self {
+        if self.asks_for_red_food() && was_eaten {
+            Self::RedAfterFood
+        } else {
+            self
+        }
+    }
 
     /// Whether what the chick ate explains it.
     pub const fn is_usual(self) -> bool {
@@ -170,7 +189,34 @@ impl Droppings {
             | Self::Bloody
             | Self::EmeraldGreen
             | Self::TarBlack
-            | Self::LimeUrates => false,
+            | Self::LimeUrates
+            | Self::LiquidStool => false,
+        }
+    }
+}
+
+/// Which paper droppings were counted on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Paper {
+    /// That of the waking day: laid in the morning, counted at bedtime or when it was changed.
+    Day,
+    /// That of the night: counted in the morning.
+    Night,
+}
+
+impl Paper {
+    /// Every one.
+    pub const ALL: [Self; 2] = [Self::Day, Self::Night];
+
+    /// Until then what lies there is of the night or of the day before. Ours.
+    pub const MORNING_ENDS: WallTime = WallTime::from_hour(12);
+
+    /// The one that is mostly counted at this time: the night's in the morning.
+    pub fn likely_at(time: WallTime) -> Self {
+        if (CARE_DAY_STARTS..Self::MORNING_ENDS).contains(&time) {
+            Self::Night
+        } else {
+            Self::Day
         }
     }
 }
@@ -297,6 +343,13 @@ pub enum Change {
     DroppingsSeen {
         /// What was seen.
         look: Droppings,
+    },
+    /// Somebody counted the droppings since the paper was last changed; about is enough.
+    DroppingsCounted {
+        /// Which paper.
+        paper: Paper,
+        /// How many.
+        count: u8,
     },
     /// Somebody watched the chick with solid food.
     SolidsSeen {
@@ -436,6 +489,7 @@ impl Change {
             | Self::FeedPassedOver { .. }
             | Self::CropSeen { .. }
             | Self::DroppingsSeen { .. }
+            | Self::DroppingsCounted { .. }
             | Self::SolidsSeen { .. }
             | Self::SignSeen { .. }
             | Self::SignGone { .. }
@@ -883,6 +937,7 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
         | Change::SameFood { .. }
         | Change::CropSeen { .. }
         | Change::DroppingsSeen { .. }
+        | Change::DroppingsCounted { .. }
         | Change::SolidsSeen { .. }
         | Change::SignSeen { .. }
         | Change::SignGone { .. }
@@ -980,6 +1035,32 @@ mod tests {
         let mut journal = with_chick();
         let early = entry(2, now().plus_minutes(-91 * 1_440), weighed(40));
         assert_eq!(journal.append(now(), early), Err(Refusal::BeforeHatching));
+    }
+
+    #[test]
+    fn only_a_yes_to_red_food_explains_red() {
+        assert_eq!(
+            Droppings::Bloody.with_red_food(true),
+            Droppings::RedAfterFood
+        );
+        assert_eq!(Droppings::Bloody.with_red_food(false), Droppings::Bloody);
+        for look in Droppings::OFFERED {
+            let is_red = look.asks_for_red_food();
+            assert_eq!(is_red, look == Droppings::Bloody);
+            assert_eq!(look.with_red_food(true) == look, !is_red);
+        }
+        assert!(!Droppings::OFFERED.contains(&Droppings::RedAfterFood));
+    }
+
+    #[test]
+    fn the_paper_of_the_night_is_the_likely_one_in_the_morning() {
+        let likely = |hour, minute| Paper::likely_at(WallTime::new(hour, minute).unwrap());
+        assert_eq!(likely(7, 0), Paper::Night);
+        assert_eq!(likely(11, 59), Paper::Night);
+        assert_eq!(likely(12, 0), Paper::Day);
+        assert_eq!(likely(22, 30), Paper::Day);
+        // A late bedtime belongs to the day before.
+        assert_eq!(likely(0, 30), Paper::Day);
     }
 
     #[test]

@@ -114,6 +114,8 @@ pub enum RuleId {
     GrowthStalled,
     /// What the droppings looked like.
     DroppingsSeen(Droppings),
+    /// Fewer droppings in a day than this bird usually makes.
+    FewDroppings,
     /// A crop slower than this chick's own usual time.
     CropSlow,
     /// A feed over the volume ceiling.

@@ -226,6 +226,7 @@ const fn is_of_the_chick(rule: RuleId) -> bool {
         | RuleId::FallingWeight
         | RuleId::GrowthStalled
         | RuleId::DroppingsSeen(_)
+        | RuleId::FewDroppings
         | RuleId::CropSlow => true,
         // The weight against the peak brings a feed back by itself.
         RuleId::PeakLoss

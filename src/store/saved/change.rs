@@ -95,6 +95,11 @@ pub(crate) fn write_change(object: &mut ObjectText, change: &Change) {
             object.text("did", "droppings-seen");
             object.tag("look", *look);
         }
+        Change::DroppingsCounted { paper, count } => {
+            object.text("did", "droppings-counted");
+            object.tag("paper", *paper);
+            object.number("count", i64::from(*count));
+        }
         Change::SolidsSeen { what, eaten } => {
             object.text("did", "solids-seen");
             object.text("what", what);
@@ -249,6 +254,10 @@ pub(crate) fn read_change(fields: &mut Fields<'_>) -> Result<Change, SavedError>
         },
         "droppings-seen" => Change::DroppingsSeen {
             look: fields.tag("look")?,
+        },
+        "droppings-counted" => Change::DroppingsCounted {
+            paper: fields.tag("paper")?,
+            count: fields.small("count")?,
         },
         "solids-seen" => Change::SolidsSeen {
             what: fields.text("what")?,

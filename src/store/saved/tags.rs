@@ -1,8 +1,8 @@
 //! The words that stand for choices in saved texts. A word, once released, never changes its meaning.
 
 use crate::domain::journal::entries::{
-    Carer, CropAtWeighing, CropFeel, CropState, Droppings, Response, SameFoodAnswer, SolidsEaten,
-    WhyPassedOver,
+    Carer, CropAtWeighing, CropFeel, CropState, Droppings, Paper, Response, SameFoodAnswer,
+    SolidsEaten, WhyPassedOver,
 };
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{ClockShift, PlanField, Role, Slot, Tool};
@@ -108,6 +108,12 @@ words! { Droppings {
     LimeUrates = "lime-urates",
     WetAfterFruit = "wet-after-fruit",
     RedAfterFood = "red-after-food",
+    LiquidStool = "liquid-stool",
+} }
+
+words! { Paper {
+    Day = "day",
+    Night = "night",
 } }
 
 words! { SolidsEaten {

@@ -20,7 +20,7 @@ use crate::share::html_file::{card_html, report_html};
 use crate::share::link::{entries_since, entries_to_link_text};
 use crate::share::placed::{Placed, rows};
 use crate::share::qr;
-use crate::share::table_of::{feeds_csv, weights_csv};
+use crate::share::table_of::{droppings_csv, feeds_csv, weights_csv};
 use crate::share::vet_page::vet_page_html;
 use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::parts::file_delivery::FileDelivery;
@@ -137,6 +137,9 @@ fn files(state: AppState) -> impl IntoView {
                 })}
                 {file_button(listed, say.handover_feeds_table(), FileKind::Feeds, |writing, outlook, _| {
                     Some(feeds_csv(writing.language, outlook))
+                })}
+                {file_button(listed, say.handover_droppings_table(), FileKind::Droppings, |writing, outlook, _| {
+                    Some(droppings_csv(writing.language, &outlook.chick))
                 })}
             </div>
             {listed.answer()}

@@ -3,8 +3,9 @@
 use leptos::prelude::*;
 
 use crate::domain::journal::entries::{
-    Change, CropFeel, CropState, Droppings, Refusal, SolidsEaten,
+    Change, CropFeel, CropState, Droppings, Paper, Refusal, SolidsEaten,
 };
+use crate::ui::clock;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Page;
@@ -17,11 +18,24 @@ const EATEN: [SolidsEaten; 3] = [SolidsEaten::Played, SolidsEaten::Little, Solid
 
 /// Notes a look and goes back, or says what is wrong.
 fn note(state: AppState, when: WhenText, fault: RwSignal<String>, change: Change, said: String) {
+    note_all(state, when, fault, vec![change], said);
+}
+
+/// Notes all of what was seen at once and goes back, or says what is wrong.
+fn note_all(
+    state: AppState,
+    when: WhenText,
+    fault: RwSignal<String>,
+    changes: Vec<Change>,
+    said: String,
+) {
     fault.set(String::new());
     let Some(at) = when.moment(state) else { return };
-    match state.dispatch_at(at, change) {
-        Ok(id) => {
-            state.say(said, vec![id]);
+    let chick = state.chick.get_untracked().ok_or(Refusal::NoSuchChick);
+    let changes = changes.into_iter().map(|change| (at, change)).collect();
+    match chick.and_then(|chick| state.dispatch_for(chick, changes)) {
+        Ok(ids) => {
+            state.say(said, ids);
             state.go(Route::Now);
         }
         Err(refusal @ (Refusal::InTheFuture | Refusal::BeforeHatching)) => {
@@ -100,31 +114,86 @@ pub fn CropScreen() -> impl IntoView {
     }
 }
 
-/// A look at the droppings.
+/// The place in [`Droppings::OFFERED`] of the look chosen, as a look.
+fn offered_at(index: Option<usize>) -> Option<Droppings> {
+    index.and_then(|index| Droppings::OFFERED.get(index).copied())
+}
+
+/// A look at the droppings, and how many lay on the paper.
 #[component]
 pub fn DroppingsScreen() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let (when, fault) = (WhenText::now(state), RwSignal::new(String::new()));
-    let seen = RwSignal::new(None);
+    let (seen, red_food) = (RwSignal::new(None), RwSignal::new(None));
+    let (count, count_fault) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let lived = state.zone.with_untracked(|zone| zone.lived(clock::now()));
+    let likely = Paper::likely_at(lived.time);
+    let paper = RwSignal::new(Paper::ALL.iter().position(|one| *one == likely));
     let keep = Callback::new(move |()| {
-        let Some(look) = seen
-            .get_untracked()
-            .and_then(|index: usize| Droppings::OFFERED.get(index).copied())
-        else {
+        count_fault.set(String::new());
+        let look = offered_at(seen.get_untracked());
+        let look = look.map(|look| look.with_red_food(red_food.get_untracked() == Some(0)));
+        let mut changes: Vec<Change> = look
+            .map(|look| Change::DroppingsSeen { look })
+            .into_iter()
+            .collect();
+        let typed = count.get_untracked();
+        if !typed.trim().is_empty() {
+            let Ok(count) = typed.trim().parse() else {
+                return count_fault.set(say.fault_count().to_owned());
+            };
+            let paper = paper
+                .get_untracked()
+                .and_then(|index| Paper::ALL.get(index).copied());
+            let paper = paper.unwrap_or(likely);
+            changes.push(Change::DroppingsCounted { paper, count });
+        }
+        if changes.is_empty() {
             return fault.set(say.fault_choose().to_owned());
-        };
-        let said = format!("{}: {}", say.now_droppings(), say.droppings(look));
-        note(state, when, fault, Change::DroppingsSeen { look }, said);
+        }
+        let writing = state.writing_now();
+        let said: Vec<String> = changes
+            .iter()
+            .map(|change| writing.change(change, None))
+            .collect();
+        note_all(state, when, fault, changes, said.join(". "));
     });
+    let asks = Memo::new(move |_| offered_at(seen.get()).is_some_and(Droppings::asks_for_red_food));
+    let is_counted = Memo::new(move |_| !count.with(|typed| typed.trim().is_empty()));
     view! {
         <ObservationForm title=say.look_title_droppings() when fault on_keep=keep>
             <Choice
                 legend=say.look_droppings_look()
                 name="droppings"
-                options=Droppings::OFFERED.map(|look| say.droppings(look)).to_vec()
+                options=Droppings::OFFERED.map(|look| say.droppings_choice(look)).to_vec()
                 chosen=seen
             />
+            {move || asks.get().then(|| view! {
+                <Choice
+                    legend=say.look_red_food()
+                    name="red-food"
+                    options=vec![say.advice_yes(), say.advice_no(), say.weigh_not_sure()]
+                    chosen=red_food
+                />
+                <p class="hint">{say.look_red_food_hint()}</p>
+            })}
+            <Field
+                id="count"
+                label=say.look_droppings_count()
+                kind=FieldKind::Number
+                text=count
+                hint=say.look_droppings_count_hint()
+                fault=count_fault
+            />
+            {move || is_counted.get().then(|| view! {
+                <Choice
+                    legend=say.look_droppings_paper()
+                    name="paper"
+                    options=Paper::ALL.map(|paper| say.paper(paper)).to_vec()
+                    chosen=paper
+                />
+            })}
         </ObservationForm>
     }
 }

@@ -12,6 +12,7 @@ use crate::domain::homecoming::life_stage::WEANED_DAYS;
 use crate::domain::instruction::feed_session::MIX_KEEPS_MINUTES;
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::Celsius;
+use crate::domain::warnings::rules::droppings_seen::LIQUID_MINUTES;
 use crate::domain::warnings::rules::missed_feeds::{HUNGRY_IN_PINS_MINUTES, HUNGRY_MINUTES};
 use crate::domain::warnings::rules::served_hot::{BURN_FROM, WINDOW_TO};
 use crate::domain::weaning::stage::WEIGH_ON_DAYS;
@@ -50,7 +51,7 @@ pub struct PictureWords {
 type Number = fn(Writing) -> String;
 
 /// The constants that lines name, and the names of screens.
-const NUMBERS: [(&str, Number); 18] = [
+const NUMBERS: [(&str, Number); 19] = [
     ("{room}", Writing::room_range),
     ("{serve}", |writing| writing.degrees(WINDOW_TO)),
     ("{burn}", |writing| writing.degrees(BURN_FROM)),
@@ -72,6 +73,7 @@ const NUMBERS: [(&str, Number); 18] = [
     }),
     ("{hungry}", |writing| writing.minutes(HUNGRY_MINUTES)),
     ("{pins}", |writing| writing.minutes(HUNGRY_IN_PINS_MINUTES)),
+    ("{liquid}", |writing| writing.minutes(LIQUID_MINUTES)),
     ("{mix}", |writing| writing.minutes(MIX_KEEPS_MINUTES)),
     ("{advice_page}", |writing| {
         writing.language.advice_title().to_owned()

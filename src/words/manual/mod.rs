@@ -43,6 +43,7 @@ pub const EACH_RULE: [RuleId; RULES.len()] = [
     RuleId::CropOvernight,
     RuleId::CropStatic,
     RuleId::DroppingsSeen(Droppings::Normal),
+    RuleId::FewDroppings,
     RuleId::SignSeen(Sign::Dull),
     RuleId::RoomTemperature,
     RuleId::VetVisitDue,

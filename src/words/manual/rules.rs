@@ -326,13 +326,26 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Droppings",
-                "Red without red food, like tar, or with a yellow-green white part: vet today. Emerald green: call the breeder; with a falling weight, vet today. Undigested food: watch; on {0} days, vet today. Watery: watch; for more than {1}, vet today (after fruit: only watch). Small, dark or few: watch; for more than {2}, call the breeder.",
+                "Red without red food, like tar, or with a yellow-green white part: vet today. Emerald green: call the breeder; with a falling weight, vet today. Undigested food: watch; on {0} days, vet today. The stool itself liquid: watch; for more than {1}, vet today. Much water around a formed stool: watch; for more than {2}, vet today (after fruit: only watch). Small, dark or few: watch; for more than {3}, call the breeder.",
                 "Coloured or wet food was eaten.",
             ],
             [
                 "Heces",
-                "Rojas sin haber comido nada rojo, como alquitrán, o con la parte blanca amarillo verdosa: al veterinario hoy. Verde esmeralda: llame al criador; si además baja de peso, al veterinario hoy. Con comida sin digerir: vigile; {0} días, al veterinario hoy. Muy líquidas: vigile; más de {1}, al veterinario hoy (tras comer fruta: solo vigile). Pequeñas, oscuras o pocas: vigile; más de {2}, llame al criador.",
+                "Rojas sin haber comido nada rojo, como alquitrán, o con la parte blanca amarillo verdosa: al veterinario hoy. Verde esmeralda: llame al criador; si además baja de peso, al veterinario hoy. Con comida sin digerir: vigile; {0} días, al veterinario hoy. Todo líquido, sin forma: vigile; más de {1}, al veterinario hoy. Mucha agua alrededor de una parte sólida con forma: vigile; más de {2}, al veterinario hoy (tras comer fruta: solo vigile). Pequeñas, oscuras o pocas: vigile; más de {3}, llame al criador.",
                 "Comió algo de color o con mucha agua.",
+            ],
+        ),
+        RuleId::FewDroppings => texts(
+            say,
+            [
+                "Few droppings in a day",
+                "Waking hours only. At {0} its own usual number in a day, or less: call the breeder, once {1} days were counted. None in a whole day: vet today, until one is seen.",
+                "The paper was changed in between and not counted, or two people noted the same count.",
+            ],
+            [
+                "Pocas heces en un día",
+                "Solo cuentan las horas despierto. Con {0} su número habitual de un día, o menos: llame al criador, cuando ya se contaron {1} días. Ninguna en todo un día: al veterinario hoy, hasta que se vea una.",
+                "Se cambió el papel sin contar, o dos personas anotaron las mismas.",
             ],
         ),
         RuleId::SignSeen(_) => texts(

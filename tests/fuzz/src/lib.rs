@@ -22,7 +22,7 @@ use perchlight::share::data_block;
 use perchlight::share::html_file::{card_html, report_html};
 use perchlight::share::import::{Imported, read_text};
 use perchlight::share::link::entries_to_link_text;
-use perchlight::share::table_of::{feeds_csv, weights_csv};
+use perchlight::share::table_of::{droppings_csv, feeds_csv, weights_csv};
 use perchlight::share::vet_page::vet_page_html;
 use perchlight::share::weight_picture::weight_picture;
 use perchlight::store::line::{Line, entries_in, read_each};
@@ -159,6 +159,7 @@ fn show_entries(entries: &[Entry]) {
                 ));
                 weight_picture(writing, &outlook);
                 assert!(!weights_csv(writing.language, &outlook.chick).is_empty());
+                assert!(!droppings_csv(writing.language, &outlook.chick).is_empty());
                 assert!(!feeds_csv(writing.language, &outlook).is_empty());
             }
         }

@@ -2,7 +2,7 @@
 
 use perchlight::domain::journal::chick::Chick;
 use perchlight::domain::journal::demo;
-use perchlight::domain::journal::entries::Journal;
+use perchlight::domain::journal::entries::{Change, Entry, EntryId, Journal, Paper};
 use perchlight::domain::time::moment::{Moment, Offset};
 use perchlight::domain::time::zone::Zone;
 use perchlight::share::base64url;
@@ -27,6 +27,29 @@ pub struct Seed {
     pub bytes: Vec<u8>,
 }
 
+/// Entries, and after them some of those kinds whose numbers a link's head does not hold.
+fn with_wider_kinds(entries: &[Entry]) -> Vec<Entry> {
+    let last = entries.last().expect("there are entries");
+    let (day, night) = (Paper::Day, Paper::Night);
+    let wider = [
+        Change::DroppingsCounted {
+            paper: day,
+            count: 18,
+        },
+        Change::DroppingsCounted {
+            paper: night,
+            count: u8::MAX,
+        },
+        Change::Died,
+    ];
+    let later = wider.into_iter().zip(200..).map(|(change, number)| Entry {
+        id: EntryId([number; 12]),
+        change,
+        ..last.clone()
+    });
+    entries.iter().cloned().chain(later).collect()
+}
+
 /// Every seed of every target.
 pub fn seeds() -> Vec<Seed> {
     let mut seeds = Vec::new();
@@ -34,7 +57,7 @@ pub fn seeds() -> Vec<Seed> {
     let zone = Zone::fixed(Offset::from_minutes(0));
     let journal: Journal = demo::journal(now, &zone, Language::English.demo_typed());
     let entries = journal.entries();
-    let few = &entries[..entries.len().min(12)];
+    let few = &with_wider_kinds(&entries[..entries.len().min(12)]);
     let chick = journal.chicks()[0];
     let plan = journal.entries_of_plan(chick);
     let card = card_to_link_text(&plan);

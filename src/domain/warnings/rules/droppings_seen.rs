@@ -2,17 +2,20 @@
 //!
 //! *Limit* red without red food, tar-like, or yellow-green urates: vet today, for 24 h whatever is seen
 //! later. Emerald green: call the breeder, with a weight that a rule watches vet today, also for 24 h. Undigested
-//! food: watch; on two days: vet today. Watery: watch; over more than 24 h: vet today; wet after fruit or
+//! food: watch; on two days: vet today. The stool itself liquid: watch; over more than 12 h: vet today. Much
+//! water around a formed stool: watch; over more than 24 h: vet today; wet after fruit or
 //! red after red food: watch for 24 h, never more. Small, dark or few: watch; over more than 24 h: ring the
 //! breeder. Green or black, as older notes have it: as emerald green, over more than 24 h vet today. A spell ends
 //! with usual droppings or 36 h without a look.
 //!
 //! *Why* droppings show the gut, the liver and how much went in, before the weight does. Emerald green is
 //! bile in a bird that does not eat; tar is blood, or a day without solid food; yellow-green urates
-//! mean the liver.
+//! mean the liver. Much water is urine, normal for hours after fruit or fright; a stool without form is
+//! diarrhoea. With a dull chick it is for the vet at once, by the sign of that.
 //!
 //! *Sources* emerald green, yellow-green urates, red food and tar: avian vets' pages on droppings; wetness
-//! after fruit or fright: an aviculturist's article on weaning. Undigested food and watery: common practice. The hours, small,
+//! after fruit or fright: an aviculturist's article on weaning. Liquid stool as true diarrhoea: a bird
+//! rescue's page. Undigested food, watery, 12 h and 24 h of it: common practice. The other hours, small,
 //! dark or few, and when a spell ends: ours.
 //!
 //! *Wrong when* greens or dyed food made the colour and nobody thought of it.
@@ -32,6 +35,8 @@ use crate::domain::warnings::rules::{
 
 /// Blood counts for this long, minutes; a spell is long when it lasts longer than this.
 pub(crate) const DAY_MINUTES: i64 = 24 * 60;
+/// Liquid stool for longer than this is for the vet, minutes.
+pub const LIQUID_MINUTES: i64 = 12 * 60;
 /// Days with undigested food that are for the vet.
 const UNDIGESTED_DAYS: usize = 2;
 /// A spell ends when nobody looked for this long, minutes. Ours.
@@ -48,11 +53,12 @@ pub const RULE: Rule = Rule {
         Limit::new(Level::VetToday, Value::Seen),
         Limit::new(Level::CallBreeder, Value::Seen),
         Limit::new(Level::VetToday, Value::Count(UNDIGESTED_DAYS)),
+        Limit::new(Level::VetToday, Value::Minutes(LIQUID_MINUTES)),
         Limit::new(Level::VetToday, Value::Minutes(DAY_MINUTES)),
         Limit::new(Level::CallBreeder, Value::Minutes(DAY_MINUTES)),
     ],
     standing: Standing::Ours,
-    source: "colours: avian vets' pages on droppings; undigested and watery: common practice; hours, small, dark or few: our own",
+    source: "colours: avian vets' pages on droppings; liquid: a bird rescue's page; undigested, watery, 12 h and 24 h: common practice; other hours, small, dark or few: our own",
     check,
 };
 
@@ -74,6 +80,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         seen(Droppings::RedAfterFood, Level::Watch),
         undigested(now, &looks),
         green_or_black(now, &looks, green),
+        liquid(now, &looks),
         watery(now, &looks),
         few(now, &looks),
     ]
@@ -180,42 +187,68 @@ fn undigested(now: Moment, looks: &[Noted<Droppings>]) -> Option<Finding> {
 
 fn green_or_black(now: Moment, looks: &[Noted<Droppings>], first: Level) -> Option<Finding> {
     let spell = spell(now, looks, |look| look == Droppings::GreenOrBlack);
-    let found = lasting(&spell, Level::VetToday, Standing::CommonPractice)?;
+    let found = lasting(
+        &spell,
+        Level::VetToday,
+        DAY_MINUTES,
+        Standing::CommonPractice,
+    )?;
     Some(Finding {
         level: found.level.max(first),
         ..found
     })
 }
 
+fn liquid(now: Moment, looks: &[Noted<Droppings>]) -> Option<Finding> {
+    let spell = spell(now, looks, |look| look == Droppings::LiquidStool);
+    lasting(
+        &spell,
+        Level::VetToday,
+        LIQUID_MINUTES,
+        Standing::CommonPractice,
+    )
+}
+
 fn watery(now: Moment, looks: &[Noted<Droppings>]) -> Option<Finding> {
     let is_kind = |look| look == Droppings::Watery;
     let standing = Standing::CommonPractice;
-    lasting(&spell(now, looks, is_kind), Level::VetToday, standing)
+    lasting(
+        &spell(now, looks, is_kind),
+        Level::VetToday,
+        DAY_MINUTES,
+        standing,
+    )
 }
 
 fn few(now: Moment, looks: &[Noted<Droppings>]) -> Option<Finding> {
     let is_kind = |look| look == Droppings::SmallOrFew;
     let standing = Standing::Ours;
-    lasting(&spell(now, looks, is_kind), Level::CallBreeder, standing)
+    lasting(
+        &spell(now, looks, is_kind),
+        Level::CallBreeder,
+        DAY_MINUTES,
+        standing,
+    )
 }
 
-/// Watch for a spell, `level` when it lasts more than a day from its first look to its last.
-fn lasting(spell: &[&Noted<Droppings>], level: Level, standing: Standing) -> Option<Finding> {
+/// Watch for a spell, `level` when it lasts more than `limit` minutes from its first look to its last.
+fn lasting(
+    spell: &[&Noted<Droppings>],
+    level: Level,
+    limit: i64,
+    standing: Standing,
+) -> Option<Finding> {
     let (latest, first) = (spell.first()?, spell.last()?);
     let minutes = latest.at.minutes_since(first.at);
-    let level = if minutes > DAY_MINUTES {
-        level
-    } else {
-        Level::Watch
-    };
+    let level = if minutes > limit { level } else { Level::Watch };
     let rule = RuleId::DroppingsSeen(latest.what);
-    Some(minutes_finding(rule, level, minutes, DAY_MINUTES, standing))
+    Some(minutes_finding(rule, level, minutes, limit, standing))
 }
 
 #[cfg(test)]
 mod tests {
     use crate::domain::warnings::rules::droppings_seen::*;
-    use crate::domain::warnings::rules::trial::{droppings, found, level_of, macaw, sign};
+    use crate::domain::warnings::rules::trial::{droppings, found, ladder, level_of, macaw, sign};
 
     /// The level after a look at day 1, 08:00, and a second one so many minutes later.
     fn twice(first: Droppings, second: Droppings, minutes: i32) -> Option<Level> {
@@ -232,6 +265,25 @@ mod tests {
         assert_eq!(twice(Watery, Watery, 1_441), Some(Level::VetToday));
         assert_eq!(twice(Normal, Watery, 1_441), Some(Level::Watch));
         assert_eq!(twice(Watery, Normal, 60), None);
+    }
+
+    #[test]
+    fn liquid_stool_for_more_than_twelve_hours_is_for_the_vet() {
+        use Droppings::{LiquidStool, Normal, Watery};
+        assert_eq!(twice(LiquidStool, LiquidStool, 719), Some(Level::Watch));
+        assert_eq!(twice(LiquidStool, LiquidStool, 720), Some(Level::Watch));
+        assert_eq!(twice(LiquidStool, LiquidStool, 721), Some(Level::VetToday));
+        assert_eq!(twice(LiquidStool, Normal, 721), None);
+        // Much water is no liquid stool: 12 h of it are watched.
+        assert_eq!(twice(Watery, Watery, 721), Some(Level::Watch));
+    }
+
+    #[test]
+    fn liquid_stool_and_a_dull_chick_are_for_the_vet_at_once() {
+        let mut script = macaw();
+        script.note(1, 8, 0, droppings(Droppings::LiquidStool));
+        script.note(1, 8, 1, sign(Sign::Dull));
+        assert_eq!(ladder(&script, script.at(1, 8, 5)).0, Level::VetToday);
     }
 
     #[test]

@@ -12,6 +12,7 @@ pub mod day_intake;
 pub mod droppings_seen;
 pub mod dull_loss;
 pub mod falling_weight;
+pub mod few_droppings;
 pub mod gap_too_short;
 pub mod growth_stalled;
 pub mod handover_loss;
@@ -118,6 +119,7 @@ pub const RULES: &[Rule] = &[
     crop_overnight::RULE,
     crop_static::RULE,
     droppings_seen::RULE,
+    few_droppings::RULE,
     sign_seen::RULE,
     room_temperature::RULE,
     vet_visit_due::RULE,
@@ -149,6 +151,7 @@ pub const fn rule(id: RuleId) -> &'static Rule {
         RuleId::CropOvernight => &crop_overnight::RULE,
         RuleId::CropStatic => &crop_static::RULE,
         RuleId::DroppingsSeen(_) => &droppings_seen::RULE,
+        RuleId::FewDroppings => &few_droppings::RULE,
         RuleId::SignSeen(_) => &sign_seen::RULE,
         RuleId::RoomTemperature => &room_temperature::RULE,
         RuleId::VetVisitDue => &vet_visit_due::RULE,
@@ -213,7 +216,7 @@ pub const fn concern(rule: RuleId) -> Option<Concern> {
         RuleId::CropSlow | RuleId::CropLate | RuleId::CropOvernight | RuleId::CropStatic => {
             Some(Concern::Crop)
         }
-        RuleId::DroppingsSeen(_) => Some(Concern::Droppings),
+        RuleId::DroppingsSeen(_) | RuleId::FewDroppings => Some(Concern::Droppings),
         RuleId::ServedHot => Some(Concern::FeedingAccident),
         RuleId::SignSeen(sign) => Some(match sign.group() {
             SignGroup::Breathing => Concern::Breathing,

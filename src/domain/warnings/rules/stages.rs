@@ -24,9 +24,11 @@ enum Span {
 const fn span(rule: RuleId) -> Span {
     match rule {
         // Illness looks the same at every age.
-        RuleId::SignSeen(_) | RuleId::DroppingsSeen(_) | RuleId::DullLoss | RuleId::CropStatic => {
-            Span::Life
-        }
+        RuleId::SignSeen(_)
+        | RuleId::DroppingsSeen(_)
+        | RuleId::FewDroppings
+        | RuleId::DullLoss
+        | RuleId::CropStatic => Span::Life,
         RuleId::OneDayLoss | RuleId::GrowthStalled => Span::UntilGrown,
         RuleId::FallingWeight | RuleId::NoWeighing | RuleId::VetVisitDue => Span::AwayUntilGrown,
         // A bird loses some of its peak while it is weaned and keeps that; its own level then counts.
