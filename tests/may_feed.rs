@@ -429,6 +429,53 @@ fn without_a_feed_in_force_there_is_nothing_to_feed() {
     assert_eq!(instruction, Instruction::Nothing(Nothing::NoFeed));
 }
 
+/// Blood and a whole day without any are asked about; the rest is fed: less food is no help against it.
+#[test]
+fn each_look_at_the_droppings_says_whether_to_ask_before_the_feed() {
+    let after = |changes: &[Change]| {
+        let mut script = ready();
+        for change in changes {
+            script.note(1, 6, 58, change.clone());
+        }
+        look(&script, 1, 7, 0).instruction
+    };
+    for seen in Droppings::ALL {
+        let is_asked = matches!(seen, Droppings::Bloody | Droppings::TarBlack);
+        let instruction = after(&[Change::DroppingsSeen { look: seen }]);
+        assert_eq!(instruction.forbids(), is_asked, "{seen:?}");
+    }
+    let red = |was_eaten| Change::DroppingsSeen {
+        look: Droppings::Bloody.with_red_food(was_eaten),
+    };
+    assert!(!after(&[red(true)]).forbids());
+    assert!(after(&[red(false)]).forbids());
+    let paper = Paper::Day;
+    assert!(after(&[Change::DroppingsCounted { paper, count: 0 }]).forbids());
+    assert!(!after(&[Change::DroppingsCounted { paper, count: 1 }]).forbids());
+}
+
+/// Liquid for more than twelve hours, or half of its usual number: a call, and it is fed all the same.
+#[test]
+fn liquid_stool_for_long_and_few_droppings_keep_no_food_back() {
+    let mut script = ready();
+    let look_liquid = || Change::DroppingsSeen {
+        look: Droppings::LiquidStool,
+    };
+    script.note(0, 18, 0, look_liquid());
+    script.note(1, 6, 58, look_liquid());
+    let outlook = look(&script, 1, 7, 0);
+    assert_eq!(outlook.level, Level::VetToday);
+    assert!(is_feed(&outlook), "{:?}", outlook.instruction);
+    let mut script = ready();
+    for (day, count) in [(-3, 20), (-2, 20), (-1, 20), (0, 10)] {
+        let paper = Paper::Day;
+        script.note(day, 21, 10, Change::DroppingsCounted { paper, count });
+    }
+    let outlook = look(&script, 1, 7, 0);
+    assert_eq!(outlook.level, Level::CallBreeder);
+    assert!(is_feed(&outlook), "{:?}", outlook.instruction);
+}
+
 fn changes() -> impl Strategy<Value = Change> {
     let slot = || select(vec![Slot::Morning, Slot::Midday, Slot::Bedtime]);
     let feels = [CropFeel::Soft, CropFeel::Firm, CropFeel::NotNoted];

@@ -42,7 +42,7 @@ const download = async (page, act) => {
 const answer = (page, words) => page.locator('.handed', { hasText: words }).last().waitFor();
 
 // Each file with its button; the endings are those that Chromium's sheet takes or not.
-const SHAREABLE = ['Report for the breeder', 'Page for the vet', 'Weights (CSV)', 'Feeds (CSV)'];
+const SHAREABLE = ['Report for the breeder', 'Page for the vet', 'Weights (CSV)', 'Feeds (CSV)', 'Droppings (CSV)'];
 const SAVED = ['Calendar file', 'Remove them again', 'Save a backup file'];
 
 test('a share sheet gets what it takes, the rest is saved, and a sentence says which', async ({ bench }) => {

@@ -146,7 +146,7 @@ for (const first of [0, 3, 6]) {
     await opened('report', await saved(page, 'Report for the breeder'));
     await opened('vet-page', await saved(page, 'Page for the vet'));
     const calendar = await saved(page, 'Calendar file');
-    const tables = [await saved(page, 'Weights (CSV)'), await saved(page, 'Feeds (CSV)')];
+    const tables = [await saved(page, 'Weights (CSV)'), await saved(page, 'Feeds (CSV)'), await saved(page, 'Droppings (CSV)')];
     const card = page.locator('details.group > summary', { hasText: 'Handover card' });
     await card.click();
     await opened('card', await saved(page, 'Card as a file to print'));
