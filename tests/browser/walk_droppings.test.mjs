@@ -3,7 +3,7 @@
 // Beside each check stands what it comes from, the trade's levels: W watch, B the breeder, V a vet today.
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
-import { BREEDER, VET, at, day, feedsNowhere, now, owner, quietDays } from './frightened.mjs';
+import { BREEDER, VET, at, day, feedsNowhere, now, owner, picture, quietDays } from './frightened.mjs';
 import { go, plain, press } from './owner.mjs';
 
 // Quiet days whose papers were counted on the last three, 18, 22 and 20: a median of 20; all of the tenth day's
@@ -11,6 +11,7 @@ import { go, plain, press } from './owner.mjs';
 const countedDays = () => {
   const script = quietDays();
   [18, 22, 20].forEach((count, index) => script.note(`${day(index + 7)}T21:10`, 'droppings-counted', { paper: 'day', count }));
+  script.note(`${day(3)}T10:00`, 'called', { whom: 'avian-vet', agreed: '' });
   script.weighed(`${day(10)}T06:45`, 1041).note(`${day(10)}T06:50`, 'crop-seen', { state: 'flat', feel: 'soft' });
   return script.fed(`${day(10)}T07:05`, 'morning', 60).fed(`${day(10)}T14:05`, 'midday', 40).fed(`${day(10)}T21:05`, 'bedtime', 60);
 };
@@ -38,6 +39,7 @@ test('red at night without red food, and fewer than half: the vet, who is asked 
   await question.getByRole('radio', { name: 'not sure' }).check();
   assert.match(plain(await page.locator('main').innerText()), /Without a yes it counts as blood\./);
   await page.locator('#count').fill('9');
+  await picture(page, 'red-question');
   // At 22:30 the day's paper is meant.
   assert.ok(await page.getByRole('radio', { name: "the day's paper" }).isChecked());
   await press(page, 'Keep');
@@ -48,7 +50,9 @@ test('red at night without red food, and fewer than half: the vet, who is asked 
   assert.equal(seen.calls[0], VET);
   assert.match(seen.title, /^Ask the vet before any feed\./);
   assert.match(seen.words, /Blood in the droppings/);
-  assert.match(seen.words, /Only 45\s% of its usual number of droppings in a day \(limit 50\s%\)/);
+  // The rest stands under "More".
+  const all = plain(await page.locator('main').evaluate((main) => main.textContent));
+  assert.match(all, /Only 45\s% of its usual number of droppings in a day \(limit 50\s%\)/);
   await feedsNowhere(page);
   // One act: Undo takes both back.
   await look(page, 'as usual');
@@ -65,6 +69,7 @@ test('red after beetroot is watched, and it is fed', async ({ bench }) => {
   // Part 5: food explains: W.
   const seen = await now(page, 'red-food');
   assert.equal(seen.level, 'watch', seen.words);
+  assert.match(seen.words, /Droppings red after red food/);
   assert.ok(!seen.held, seen.words);
 });
 
@@ -75,6 +80,7 @@ test('half of its usual number calls the breeder, one more does not, and a new c
   const half = await now(page, 'half');
   assert.equal(half.level, 'call', half.words);
   assert.equal(half.calls[0], BREEDER);
+  assert.match(half.words, /Only 50\s% of its usual number of droppings in a day/);
   assert.ok(!half.held, half.words);
   // Another paper of the same day, found later.
   await count(page, 1);
@@ -91,6 +97,7 @@ test('liquid stool is watched, after more than 12 hours it is for the vet, and i
   const page = await owner(bench, countedDays().droppings(`${day(10)}T10:00`, 'liquid-stool'), 10, '22:00');
   const first = await now(page, 'liquid');
   assert.equal(first.level, 'watch', first.words);
+  assert.match(first.words, /Stool liquid, without form/);
   assert.ok(!first.held, first.words);
   await at(page, 10, '22:01');
   await look(page, 'stool itself liquid, without form (diarrhoea)');
