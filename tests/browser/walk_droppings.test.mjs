@@ -51,14 +51,19 @@ test('red at night without red food, and fewer than half: the vet, who is asked 
   assert.match(seen.title, /^Ask the vet before any feed\./);
   assert.match(seen.words, /Blood in the droppings/);
   // The rest stands under "More".
-  const all = plain(await page.locator('main').evaluate((main) => main.textContent));
-  assert.match(all, /Only 45\s% of its usual number of droppings in a day \(limit 50\s%\)/);
+  const all = async () => plain(await page.locator('main').evaluate((main) => main.textContent));
+  const few = /Only 45\s% of its usual number of droppings in a day \(limit 50\s%\)/;
+  assert.match(await all(), few);
   await feedsNowhere(page);
-  // One act: Undo takes both back.
+  // Look and count are one act: with 30 more it is 39, and Undo takes both back.
   await look(page, 'as usual');
+  await page.locator('#count').fill('30');
   await press(page, 'Keep');
+  await page.locator('.lamp-band').waitFor();
+  assert.doesNotMatch(await all(), few);
   await press(page, 'Undo');
   await page.locator('.status-line', { hasText: 'Taken back' }).waitFor();
+  assert.match(await all(), few);
 });
 
 test('red after beetroot is watched, and it is fed', async ({ bench }) => {
