@@ -161,7 +161,10 @@ fn follow_address(state: AppState) {
         .remove_on_cleanup();
     Effect::watch(
         move || state.route.get(),
-        |_, _, _| platform::focus_heading(),
+        move |_, _, _| {
+            state.leave_notice();
+            platform::focus_heading();
+        },
         false,
     );
 }
@@ -210,15 +213,16 @@ fn Frame(drawn: RwSignal<Drawn>) -> impl IntoView {
     let has_status = is_drawn(Drawn::Status);
     let has_notices = is_drawn(Drawn::Notices);
     let has_bars = is_drawn(Drawn::Bars);
-    let has_bars = Memo::new(move |_| has_bars.get() && state.chick.get().is_some());
+    let route = Memo::new(move |_| shown(state));
+    let has_places = Memo::new(move |_| has_bars.get() && has_places(state));
     let has_screen = is_drawn(Drawn::Screen);
     let sent_off = |event: web_sys::SubmitEvent| platform::show_answer(&event);
     view! {
-        {move || has_bars.get().then(|| view! { <TopBar /> })}
+        {move || has_bars.get().then(|| view! { <TopBar shown=route /> })}
         {move || has_notices.get().then(|| view! { <Banners /> })}
         {move || has_status.get().then(|| view! { <StatusLine /> })}
         <main class="main" on:submit=sent_off>{move || has_screen.get().then(|| screen(state))}</main>
-        {move || has_bars.get().then(|| view! { <BottomBar /> })}
+        {move || has_places.get().then(|| view! { <BottomBar /> })}
     }
 }
 
@@ -229,6 +233,11 @@ fn screen(state: AppState) -> AnyView {
         Some(piece) => Pieces::here().draw(piece, route),
         None => view! { <StartScreen /> }.into_any(),
     }
+}
+
+/// Whether the five places are shown: not where one thing is to be done to its end.
+fn has_places(state: AppState) -> bool {
+    state.chick.get().is_some() && !state.route.get().stands_alone()
 }
 
 /// The route on screen: the one of the address, unless it needs a chick and there is none.

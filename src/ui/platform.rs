@@ -218,6 +218,12 @@ pub fn reveal(id: &str) {
     }
 }
 
+/// Whether the focus is in a part of the page.
+pub fn has_focus(selector: &str) -> bool {
+    let focused = document().query_selector(&format!("{selector}:focus-within"));
+    focused.ok().flatten().is_some()
+}
+
 /// Scrolls the first element of a selector to the top of the screen; nothing where there is none.
 pub fn to_top(selector: &str) {
     if let Ok(Some(element)) = document().query_selector(selector) {

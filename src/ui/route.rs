@@ -157,6 +157,14 @@ impl Route {
         )
     }
 
+    /// Whether one thing is done here to its end, so that no other place stands beside it.
+    pub const fn stands_alone(self) -> bool {
+        matches!(
+            self,
+            Self::Guide | Self::Wrong | Self::TypeIn | Self::Import | Self::Start
+        )
+    }
+
     /// Whether a half-typed form may be open here, so that nothing may reload by itself.
     pub const fn is_form(self) -> bool {
         match self {

@@ -1,6 +1,7 @@
 //! What the app knows while it runs, and the one door through which it changes.
 
 use std::sync::Arc;
+use std::time::Duration;
 
 use leptos::prelude::*;
 
@@ -25,12 +26,17 @@ use crate::words::format::{DecimalSign, Writing};
 /// by use, so a first visit would be refused.
 const ENTRIES_BEFORE_ASKING: usize = 3;
 
+/// How long a notice stays. What it tells stands in the journal too, with the way to take it back.
+const NOTICE_STAYS: Duration = Duration::from_secs(10);
+
 /// Judges a chick: [`outlook`](crate::domain::outlook::outlook).
 pub type Judge = fn(Moment, &Journal, ChickId, &Zone) -> Option<Outlook>;
 
 /// What was just done, shown at the foot of the screen with a way back.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Notice {
+    /// When it was said.
+    pub at: Moment,
     /// What was noted.
     pub text: String,
     /// Entries that Undo takes back.
@@ -372,7 +378,23 @@ impl AppState {
 
     /// Says what was just done, with a way back.
     pub fn say(self, text: String, undo: Vec<EntryId>) {
-        self.notice.set(Some(Notice { text, undo }));
+        let at = clock::now();
+        let notice = Some(Notice { at, text, undo });
+        self.notice.set(notice.clone());
+        let leave = move || {
+            if self.notice.get_untracked() == notice && !platform::has_focus(".status-line") {
+                self.notice.set(None);
+            }
+        };
+        set_timeout(leave, NOTICE_STAYS);
+    }
+
+    /// With the next screen the notice leaves, unless it was said on the way there.
+    pub fn leave_notice(self) {
+        let notice = self.notice.get_untracked();
+        if notice.is_some_and(|notice| notice.at.plus_seconds(1) < clock::now()) {
+            self.notice.set(None);
+        }
     }
 
     /// Says why a change is refused.

@@ -14,6 +14,7 @@ texts! {
     bar_handover: "Handover", "Compartir";
     bar_more: "Chicks and settings", "Polluelos y ajustes";
 
+    help: "Help", "Ayuda";
     back: "Back", "Volver";
     keep: "Keep", "Guardar";
     undo: "Undo", "Deshacer";

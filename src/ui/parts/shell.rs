@@ -9,33 +9,58 @@ use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
-/// The chick's name and age, which open chicks and settings.
+/// The chick with its age, which opens chicks and settings, and Help, on every screen.
 #[component]
-pub fn TopBar() -> impl IntoView {
+pub fn TopBar(
+    /// The route on screen.
+    shown: Memo<Route>,
+) -> impl IntoView {
     let state = AppState::here();
-    let say = state.language();
-    let title = move || {
-        state.outlook.get().map(|outlook| {
-            let age = outlook
-                .age
-                .map(|age| format!(" · {}", state.writing_now().age(age)));
-            view! {
-                <span class="top-bar__name">{outlook.chick.plan.name.clone()}</span>
-                <span class="top-bar__age">{age}</span>
-            }
+    let chick = move || {
+        let outlook = state.outlook.get()?;
+        let writing = state.writing_now();
+        let age = outlook.age.map(|age| writing.age(age));
+        Some(view! {
+            <div class="top-bar">
+                <a class="top-bar__chick" href=Route::Settings.to_hash()>
+                    <span class="top-bar__name">
+                        {outlook.chick.plan.name.clone()}
+                        <svg class="icon" viewBox="0 0 24 24" aria-hidden="true">
+                            <path d="M4 9L12 17L20 9"></path>
+                        </svg>
+                    </span>
+                    <span class="top-bar__age">{age}</span>
+                    <span class="only-read">{writing.language.bar_more()}</span>
+                </a>
+            </div>
         })
     };
-    view! {
-        <header class="top-bar">
-            <a class="top-bar__chick" href=Route::Settings.to_hash()>
-                <span class="top-bar__title">{title}</span>
-                <span class="only-read">{say.bar_more()}</span>
-                <svg class="icon" viewBox="0 0 24 24" aria-hidden="true">
-                    <path d="M5 12h.01M12 12h.01M19 12h.01"></path>
-                </svg>
-            </a>
-        </header>
-    }
+    let chick = move || match chick() {
+        Some(chick) => chick.into_any(),
+        None => view! { <p class="top-bar__name">{state.language().app_name()}</p> }.into_any(),
+    };
+    view! { <header class="head">{chick} <Help shown /></header> }
+}
+
+/// The way to Help from any screen; in Help, back to where one came from.
+#[component]
+fn Help(shown: Memo<Route>) -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let from = RwSignal::new(Route::Now);
+    let is_open = move || shown.get() == Route::Wrong;
+    let to = move || {
+        let to = if is_open() { from.get() } else { Route::Wrong };
+        to.to_hash()
+    };
+    let keep_place = move |_| {
+        let place = shown.get_untracked();
+        if place != Route::Wrong {
+            from.set(place);
+        }
+    };
+    let word = move || if is_open() { say.close() } else { say.help() };
+    view! { <a class="help" href=to on:click=keep_place>{word}</a> }
 }
 
 /// The level in one band: shape, word, colour.
@@ -207,21 +232,13 @@ pub fn BottomBar() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let places = [
-        (
-            Route::Now,
-            say.bar_now(),
-            "M12 3a6 6 0 0 1 4 10.5V16H8v-2.500A6 6 0 0 1 12 3zM9 19h6M10 22h4",
-        ),
+        (Route::Now, say.bar_now(), "M9 3h6l4 9H5zM12 12v8M8 20h8"),
         (
             Route::Weight,
             say.bar_weight(),
-            "M3 19L9 12L13 15L21 6M3 22h18",
+            "M3 6h18M6 6a6 5.500 0 0 0 12 0M9 16h6l2 5H7zM12 11.500V16",
         ),
-        (
-            Route::Weaning,
-            say.bar_weaning(),
-            "M4 20V14M9 20V10M14 20V14M19 20V17M3 22h18",
-        ),
+        (Route::Weaning, say.bar_weaning(), "M3 5h6v5h6v5h6v5"),
         (
             Route::Journal,
             say.bar_journal(),
@@ -230,7 +247,7 @@ pub fn BottomBar() -> impl IntoView {
         (
             Route::Handover,
             say.bar_handover(),
-            "M4 8h13L13 4M20 16H7L11 20",
+            "M4 8h16M16 4L20 8M20 16H4M8 20L4 16",
         ),
     ];
     let places = places.map(|(route, word, icon)| {
