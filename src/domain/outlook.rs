@@ -9,12 +9,13 @@ use crate::domain::homecoming::life_stage::{LifeStage, Reminder, life_stage};
 use crate::domain::homecoming::transit::{Transit, transit};
 use crate::domain::instruction::answer::{Instruction, instruction};
 use crate::domain::instruction::first::First;
-use crate::domain::instruction::holds::{Demand, Hold, HoldFacts, holds};
+use crate::domain::instruction::holds::{Demand, Hold, HoldFacts, Why, holds};
 use crate::domain::instruction::lifting::advised_volume;
 use crate::domain::journal::chick::{Chick, Noted, Weighing};
 use crate::domain::journal::entries::{ChickId, Journal};
 use crate::domain::plan::care_plan::{CarePlan, Slot};
-use crate::domain::time::moment::{Age, Day, Lived, Moment, Offset};
+use crate::domain::quantity::units::Millilitres;
+use crate::domain::time::moment::{Age, Day, Lived, Moment, Offset, WallTime};
 use crate::domain::time::zone::Zone;
 use crate::domain::warnings::crop_ladder;
 use crate::domain::warnings::level::{Finding, Level};
@@ -108,6 +109,51 @@ impl Outlook {
         is_over && !next.is_first_home && !next.is_due(self.now)
     }
 
+    /// The feed that ended the day, from then until the morning begins: the chick sleeps and nothing is due.
+    ///
+    /// It is the last feed of the plan's day, given in the evening; the night is over with whatever is noted
+    /// of the morning, or [`MORNING_MINUTES`] before the first feed. Any level above *Settled* ends it.
+    pub fn night(&self) -> Option<Night> {
+        let next = self.next_feed.as_ref()?;
+        let in_force = self.chick.feeds_in_force(self.now);
+        let (first, last) = (in_force.first()?.slot, in_force.last()?.slot);
+        let is_calm = self.level == Level::Settled
+            && next.slot == first
+            && !next.is_due(self.now)
+            && next.due.minutes_since(self.now) > MORNING_MINUTES
+            && matches!(
+                self.instruction,
+                Instruction::WaitUntil {
+                    why: Why::NotYetDue,
+                    ..
+                }
+            );
+        let evening = next.day.plus(-1);
+        let mut feeds = self.feeds.iter();
+        let given = feeds.find(|feed| feed.slot == last && feed.day == evening)?;
+        let FeedState::Done(sitting) = &given.state else {
+            return None;
+        };
+        let at = sitting.at.lived(self.offset);
+        let has_begun = at.day > evening || at.time >= EVENING_STARTS;
+        let morning = |at: Moment| {
+            at.minutes_since(sitting.at) > 0 && at.lived(self.offset).care_day() > evening
+        };
+        let is_over = self
+            .chick
+            .weighings
+            .iter()
+            .any(|weighing| morning(weighing.at))
+            || self.chick.crops.iter().any(|crop| morning(crop.at));
+        (is_calm && has_begun && !is_over).then_some(Night {
+            slot: last,
+            at: at.time,
+            taken: sitting.taken,
+            next: next.slot,
+            due: next.due,
+        })
+    }
+
     /// The plan as it is for the feed of a slot: that of the first feed after the arrival is smaller and
     /// thinner, and another try offers what is lacking.
     pub fn plan_of_feed(&self, slot: Slot) -> CarePlan {
@@ -129,6 +175,27 @@ impl Outlook {
 
 fn is_away(now: Moment, transit: Option<Transit>) -> bool {
     transit.is_some_and(|way| way.has_left && now < way.journey.expected)
+}
+
+/// Minutes before the first feed at which the night is over. Ours: time to feel the crop and weigh.
+pub const MORNING_MINUTES: i64 = 60;
+
+/// Wall time from which a last feed ends the day. Ours.
+const EVENING_STARTS: WallTime = WallTime::from_hour(18);
+
+/// A night without anything to do.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Night {
+    /// The feed that ended the day.
+    pub slot: Slot,
+    /// When it was given.
+    pub at: WallTime,
+    /// How much it took.
+    pub taken: Millilitres,
+    /// The feed of the morning.
+    pub next: Slot,
+    /// When that is due.
+    pub due: Moment,
 }
 
 /// Weight at one moment.

@@ -37,6 +37,8 @@ pub type Judge = fn(Moment, &Journal, ChickId, &Zone) -> Option<Outlook>;
 pub struct Notice {
     /// When it was said.
     pub at: Moment,
+    /// Whether the task that said it still runs, and may lead to another screen.
+    pub is_new: bool,
     /// What was noted.
     pub text: String,
     /// Entries that Undo takes back.
@@ -378,11 +380,25 @@ impl AppState {
 
     /// Says what was just done, with a way back.
     pub fn say(self, text: String, undo: Vec<EntryId>) {
-        let at = clock::now();
-        let notice = Some(Notice { at, text, undo });
-        self.notice.set(notice.clone());
+        let mut notice = Notice {
+            at: clock::now(),
+            is_new: true,
+            text,
+            undo,
+        };
+        self.notice.set(Some(notice.clone()));
+        notice.is_new = false;
+        let is_said = move || {
+            self.notice.update_untracked(|now| {
+                if let Some(now) = now {
+                    now.is_new = false;
+                }
+            });
+        };
+        set_timeout(is_said, Duration::ZERO);
         let leave = move || {
-            if self.notice.get_untracked() == notice && !platform::has_focus(".status-line") {
+            let is_shown = self.notice.get_untracked().as_ref() == Some(&notice);
+            if is_shown && !platform::has_focus(".status-line") {
                 self.notice.set(None);
             }
         };
@@ -392,7 +408,7 @@ impl AppState {
     /// With the next screen the notice leaves, unless it was said on the way there.
     pub fn leave_notice(self) {
         let notice = self.notice.get_untracked();
-        if notice.is_some_and(|notice| notice.at.plus_seconds(1) < clock::now()) {
+        if notice.is_some_and(|notice| !notice.is_new) {
             self.notice.set(None);
         }
     }

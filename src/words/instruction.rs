@@ -11,6 +11,7 @@ use crate::domain::warnings::level::Level;
 use crate::words::Language;
 use crate::words::advice::advice;
 use crate::words::format::Writing;
+use crate::words::now::sentences;
 use crate::words::rules::finding_title;
 use crate::words::signs::sign as sign_words;
 
@@ -22,6 +23,7 @@ texts! {
     held_others: "Also a reason not to feed", "También es motivo para no dar de comer";
     held_again: "Call again: it has had no food for longer than the longest gap of the plan.", "Llame otra vez: lleva sin comer más que el intervalo más largo del plan.";
     night_only: "Only if the crop is flat or holds a trace, and the chick is warm and wakes up to eat. Else let it sleep.", "Solo si el buche está plano o queda un resto, y el polluelo está tibio y se despierta para comer. Si no, déjelo dormir.";
+    now_as_planned: "Feed as planned, unless they say otherwise when you call.", "Siga con las tomas del plan, salvo que le digan otra cosa cuando llame.";
     night_sleep: "Nothing more tonight. If it is warm and calm, let it sleep.", "Nada más esta noche. Si está tibio y tranquilo, déjelo dormir.";
     held_still: "Still so", "Sigue igual";
     held_gone: "It is gone", "Ya no lo tiene";
@@ -199,6 +201,23 @@ impl Writing {
             ),
             Why::NotYetDue => say.pick("Leave it warm and quiet.", "Déjelo al calor y tranquilo."),
         }
+    }
+
+    /// What to do and not to do until somebody answers, one instruction a line.
+    pub fn first_aid(self, why: Why) -> Vec<String> {
+        let say = self.language;
+        let avoid = match why {
+            Why::Sign(sign) => Some(sign_words(say, sign).avoid),
+            Why::Found(finding) => Some(advice(say, finding.rule).avoid),
+            Why::Said(_)
+            | Why::FoodInCrop
+            | Why::FedLately
+            | Why::FoodCameBack
+            | Why::NotYetDue
+            | Why::First(_) => None,
+        };
+        let lines = [Some(self.held_act(why)), avoid].into_iter().flatten();
+        lines.flat_map(sentences).collect()
     }
 
     /// The answer without its reason; `None` where there is only the next feed to name.

@@ -34,6 +34,7 @@ pub mod journey;
 pub mod life;
 pub mod manual;
 pub mod mixing;
+pub mod now;
 pub mod plan_change;
 pub mod plan_checks;
 pub mod report;

@@ -101,7 +101,6 @@ texts! {
     now_wrong: "Something's wrong", "Algo va mal";
     now_weigh_first: "Not weighed yet today: weigh before the first feed.", "Hoy aún no se ha pesado: pese antes de la primera toma.";
     now_strip: "Today", "Hoy";
-    now_call: "Call", "Llamar";
     call_reached: "Did you reach them?", "¿Le contestaron?";
     call_yes: "Yes, note the call", "Sí, anotar la llamada";
     call_no: "No answer", "No contestan";

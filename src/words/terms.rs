@@ -100,6 +100,20 @@ impl Language {
         }
     }
 
+    /// The button that calls them.
+    pub const fn call_role(self, role: Role) -> &'static str {
+        match role {
+            Role::Breeder => self.pick("Call the breeder", "Llamar al criador"),
+            Role::AvianVet => self.pick("Call the vet", "Llamar al veterinario"),
+            Role::EmergencyVet => self.pick("Call out of hours", "Llamar a urgencias"),
+        }
+    }
+
+    /// The button that calls who has the chick at home.
+    pub const fn call_owner(self) -> &'static str {
+        self.pick("Call the owner", "Llamar al dueño")
+    }
+
     /// What formula is given with.
     pub const fn tool(self, tool: Tool) -> &'static str {
         match tool {

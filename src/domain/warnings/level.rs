@@ -133,6 +133,11 @@ pub enum RuleId {
 }
 
 impl RuleId {
+    /// Whether the rule reminds of something to be done and judges nothing: it raises no level.
+    pub const fn is_reminder(self) -> bool {
+        matches!(self, Self::VetVisitDue)
+    }
+
     /// Whether the rule judges what the scale told.
     pub const fn is_of_weight(self) -> bool {
         matches!(

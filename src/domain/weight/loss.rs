@@ -3,6 +3,7 @@
 use crate::domain::journal::chick::{Chick, Noted, Weighing};
 use crate::domain::journal::entries::CropAtWeighing;
 use crate::domain::quantity::order::sorted;
+use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::{Day, Moment};
 use crate::domain::weight::readings::latest_empty;
 
@@ -18,6 +19,16 @@ pub fn handover_loss_pct(now: Moment, chick: &Chick) -> Option<f64> {
         .weight
         .since(reference)
         .loss_pct_of(reference)
+}
+
+/// The highest whole-gram weight at which the plan has the breeder called: the handover weight less the
+/// plan's limit; `None` without a handover weight.
+pub fn call_weight(chick: &Chick) -> Option<Grams> {
+    let reference = i64::from(chick.plan.reference?.weight.tenths());
+    let left = 1_000 - i64::from(chick.plan.loss_limit_in_force().tenths());
+    // tenths of a gram times thousandths, to whole grams
+    let grams = i32::try_from(reference * left / 10_000).ok()?;
+    Some(Grams::tenths_held(grams.saturating_mul(10)))
 }
 
 /// Loss between the two latest empty-crop readings that are a day apart, per cent; below zero for a

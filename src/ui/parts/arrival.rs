@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::domain::homecoming::first_days::SETTLE_MINUTES;
 use crate::domain::homecoming::first_days::{
-    first_days, first_feed_powder, first_feed_since, first_feed_volumes,
+    first_feed_powder, first_feed_since, first_feed_volumes,
 };
 use crate::domain::homecoming::transit::TransitVerdict;
 use crate::domain::journal::entries::Change;
@@ -102,17 +102,4 @@ pub fn first_feed(outlook: &Outlook) -> impl IntoView + use<> {
             <p class="hint">{say.home_same()}</p>
         </section>
     })
-}
-
-/// What is left of the settle-in days, of the days to the first visit and of those apart, while the
-/// chick settles in.
-pub fn settling_in(outlook: &Outlook) -> impl IntoView + use<> {
-    let state = AppState::here();
-    let dates = state
-        .zone
-        .with_untracked(|zone| first_days(&outlook.chick, zone))?;
-    let today = outlook.lived.day;
-    let lines = state.writing_now().first_dates(dates, today);
-    let lines = lines.map(|line| view! { <li>{line}</li> }).collect_view();
-    (today < dates.settled_on).then(|| view! { <ul class="plain-list hint">{lines}</ul> })
 }

@@ -7,6 +7,7 @@ use crate::domain::journal::entries::{Change, ChickId};
 use crate::domain::plan::care_plan::{CarePlan, Role};
 use crate::domain::warnings::level::Level;
 use crate::domain::warnings::whom_to_call::{Callee, whom_to_call};
+use crate::ui::parts::level_mark::level_name;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -59,7 +60,7 @@ pub fn call_buttons(level: Level, plan: Option<&CarePlan>) -> impl IntoView + us
             Callee::Owner { name, number } => (None, name, number),
         };
         let link = tel_link(&number);
-        let who = role.map_or(say.plan_part_owner(), |role| say.role(role));
+        let who = role.map_or(say.call_owner(), |role| say.call_role(role));
         let asked = role.map(|whom| view! { <Reached whom number=number.clone() /> });
         let (tapped, calls) = (number.clone(), Calls::here());
         let ask = move |_| {
@@ -74,19 +75,19 @@ pub fn call_buttons(level: Level, plan: Option<&CarePlan>) -> impl IntoView + us
         };
         view! {
             <a class="call" href=link on:click=ask>
-                <span class="call__who">{say.now_call()} " " {who}</span>
+                <span class="call__who">{who}</span>
                 <span class="call__number">{name} " " <span class="call__digits">{number}</span></span>
             </a>
             {asked}
         }
     });
     view! {
-        <div class="calls">
+        <div class="calls" data-level=level_name(level)>
             {needs_vet.then(|| view! { <p><strong>{say.now_no_vet()}</strong></p> })}
             {(needs_vet && has_chick).then(|| view! {
                 <a class="button" href=Route::Plan.to_hash()>{say.now_add_number()}</a>
             })}
-            {buttons.collect_view()}
+            <div class="calls__list">{buttons.collect_view()}</div>
             {is_empty.then(|| view! { <p class="hint">{say.now_no_number()}</p> })}
         </div>
     }

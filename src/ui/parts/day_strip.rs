@@ -12,8 +12,17 @@ use crate::domain::time::moment::{Moment, WallTime};
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
 
-/// Width of the band in its own units: one a minute, so that places are minutes.
-const WIDTH: i32 = 1_440;
+/// Minutes of the band.
+const DAY: i32 = 1_440;
+
+/// Width of the band in its own units: as many as pixels on a phone of 360.
+const WIDTH: i32 = 328;
+
+/// Marks stand at least so far apart, so that none lies over another.
+const APART: i32 = 22;
+
+/// Times below the band stand at least so far apart.
+const LABELS_APART: i32 = 50;
 
 /// One mark of the band, with its words for the list.
 struct Mark {
@@ -23,90 +32,140 @@ struct Mark {
     kind: &'static str,
     /// How full the drop is, 0 to 100 %.
     filled: i32,
+    /// Its wall time.
+    time: String,
     /// Wall time and words.
     words: String,
 }
 
-/// Today's feeds, weighings and crop checks.
+/// Today's feeds above the band, weighings and crop checks below it, and the same as a list that is read out.
 pub fn day_strip(outlook: &Outlook) -> impl IntoView + use<> {
     let writing = AppState::here().writing_now();
     let say = writing.language;
-    let mut marks = feed_marks(outlook, writing);
-    marks.extend(other_marks(outlook, writing));
-    let marks = sorted_by(marks, |one, other| one.at.cmp(&other.at));
-    let now = outlook.lived.time.minutes();
-    let drawn: Vec<_> = marks.iter().map(draw).collect();
-    let list = marks
+    let by_time = |marks: Vec<Mark>| sorted_by(marks, |one, other| one.at.cmp(&other.at));
+    let feeds = by_time(feed_marks(outlook, writing));
+    let others = by_time(other_marks(outlook, writing));
+    let now = place(outlook.lived.time.minutes());
+    let places = apart(&feeds);
+    let times = labels(&feeds, &places, now, say.strip_now());
+    let drops: Vec<_> = feeds
+        .iter()
+        .zip(&places)
+        .map(|(mark, x)| drop_mark(mark, *x))
+        .collect();
+    let below: Vec<_> = others
+        .iter()
+        .zip(apart(&others))
+        .map(|(mark, x)| small_mark(mark, x))
+        .collect();
+    let all = by_time(feeds.into_iter().chain(others).collect());
+    let list = all
         .into_iter()
         .map(|mark| view! { <li data-kind=mark.kind>{mark.words}</li> });
     view! {
         <section class="day-strip" aria-label=say.now_strip()>
-            <svg class="day-strip__band" viewBox="0 0 1440 190" aria-hidden="true">
-                <rect class="day-strip__day" x="0" y="40" width="1440" height="90" rx="45"></rect>
-                <path class="day-strip__night" d="M45 40H360V130H45A45 45 0 0 1 45 40z"></path>
-                <path class="day-strip__night" d="M1260 40H1395A45 45 0 0 1 1395 130H1260z"></path>
-                {drawn}
-                <path class="day-strip__now" d=format!("M{now} 20V150")></path>
-                {hour_labels()}
+            <svg class="day-strip__band" viewBox="0 0 328 78" aria-hidden="true">
+                <rect class="day-strip__night" x="0" y="30" width="328" height="8" rx="4"></rect>
+                <path class="day-strip__day" d=format!("M{} 34H{}", place(6 * 60), place(21 * 60))></path>
+                {drops}
+                {below}
+                <path class="day-strip__now" d=format!("M{now} 26V42")></path>
+                {times}
             </svg>
-            <ul class="day-strip__list">{list.collect_view()}</ul>
+            <ul class="only-read day-strip__list">{list.collect_view()}</ul>
         </section>
     }
 }
 
-fn hour_labels() -> impl IntoView {
-    let label =
-        |hour: i32| view! { <text class="day-strip__hour" x=hour * 60 y="182">{hour}</text> };
-    [label(6), label(12), label(18)]
+/// The place of a minute of the day.
+fn place(minutes: i32) -> i32 {
+    minutes.clamp(0, DAY) * WIDTH / DAY
 }
 
-fn draw(mark: &Mark) -> impl IntoView + use<> {
-    let x = mark.at.clamp(30, WIDTH - 30);
-    let shape = match mark.kind {
-        // a small pan
-        "weighed" => format!(
-            "M{} 70H{}M{x} 70V88M{} 88H{}A26 26 0 0 1 {} 88z",
-            x - 26,
-            x + 26,
-            x - 26,
-            x + 26,
-            x - 26
-        ),
-        "crop" => format!("M{} 85a14 14 0 1 0 28 0a14 14 0 1 0 -28 0z", x - 14),
-        _ => drop_shape(x),
-    };
-    let fill_height = 66 * mark.filled / 100;
-    let strike = (mark.kind == "passed").then(|| {
-        view! { <path class="day-strip__strike" d=format!("M{} 118L{} 52", x - 34, x + 34)></path> }
-    });
-    let clip = format!("day-strip-{}-{}", mark.kind, mark.at);
+/// Where marks in order of time stand, moved on to the right as far as needed, and back from the end.
+fn apart(marks: &[Mark]) -> Vec<i32> {
+    let half = APART / 2;
+    let mut from = half;
+    let mut places: Vec<i32> = Vec::new();
+    for mark in marks {
+        let x = place(mark.at).max(from);
+        from = x + APART;
+        places.push(x);
+    }
+    let mut to = WIDTH - half;
+    for x in places.iter_mut().rev() {
+        *x = (*x).min(to).max(half);
+        to = *x - APART;
+    }
+    places
+}
+
+/// The times of the feeds below the band, those to come first, and "now" where there is room.
+fn labels(marks: &[Mark], places: &[i32], now: i32, now_word: &'static str) -> Vec<AnyView> {
+    let feeds = marks.iter().zip(places);
+    let feeds = feeds.map(|(mark, x)| (mark.kind == "due", *x, mark.time.clone()));
+    let open = feeds.clone().filter(|(is_open, _, _)| *is_open);
+    let over = feeds.filter(|(is_open, _, _)| !*is_open);
+    let now = std::iter::once((true, now, now_word.to_owned()));
+    let mut taken: Vec<i32> = Vec::new();
+    let mut drawn = Vec::new();
+    for (is_lit, x, text) in open.chain(now).chain(over) {
+        let x = x.clamp(LABELS_APART / 2, WIDTH - LABELS_APART / 2);
+        if taken.iter().any(|other| (other - x).abs() < LABELS_APART) {
+            continue;
+        }
+        taken.push(x);
+        drawn.push(
+            view! { <text class="day-strip__hour" class:day-strip__hour--lit=is_lit x=x y="72">{text}</text> }
+                .into_any(),
+        );
+    }
+    drawn
+}
+
+fn drop_mark(mark: &Mark, x: i32) -> impl IntoView + use<> {
+    let height = 22 * mark.filled / 100;
+    let clip = format!("day-strip-{}-{x}", mark.kind);
     let filled = (mark.filled > 0).then(|| {
         view! {
             <clipPath id=clip.clone()>
-                <rect x=x - 40 y=118 - fill_height width="80" height=fill_height></rect>
+                <rect x=x - 10 y=26 - height width="20" height=height></rect>
             </clipPath>
             <path class="day-strip__fill" d=drop_shape(x) clip-path=format!("url(#{clip})")></path>
         }
     });
+    let strike = (mark.kind == "passed").then(|| {
+        view! { <path class="day-strip__strike" d=format!("M{} 27L{} 4", x - 9, x + 9)></path> }
+    });
     view! {
         <g data-kind=mark.kind>
-            <path class="day-strip__mark" d=shape></path>
+            <path class="day-strip__mark" d=drop_shape(x)></path>
             {filled}
             {strike}
         </g>
     }
 }
 
-/// A drop whose lowest point is at 118 and tip at 52.
+/// A pan for a weighing, a crop for a look at it.
+fn small_mark(mark: &Mark, x: i32) -> impl IntoView + use<> {
+    let shape = if mark.kind == "weighed" {
+        format!("M{} 43H{}M{} 43a6 6 0 0 0 12 0", x - 9, x + 9, x - 6)
+    } else {
+        format!("M{} 42c0 3-3 4-3 7a5 5 0 0 0 10 0c0-3-3-4-3-7", x - 2)
+    };
+    view! { <path class="day-strip__mark day-strip__mark--small" data-kind=mark.kind d=shape></path> }
+}
+
+/// A drop whose lowest point is at 26 and tip at 4.
 fn drop_shape(x: i32) -> String {
     format!(
-        "M{x} 52C{} 78 {} 88 {} 98A22 22 0 1 1 {} 98C{} 88 {} 78 {x} 52z",
+        "M{x} 4C{} 11 {} 14 {} 18A8 8 0 1 1 {} 18C{} 14 {} 11 {x} 4z",
+        x + 3,
+        x + 7,
         x + 8,
-        x + 20,
-        x + 22,
-        x - 22,
-        x - 20,
-        x - 8
+        x - 8,
+        x - 7,
+        x - 3
     )
 }
 
@@ -152,9 +211,10 @@ fn feed_mark(outlook: &Outlook, feed: &ScheduledFeed, writing: Writing) -> Mark 
     let (due, is_after_midnight) = (lived.time, lived.day > outlook.lived.day);
     let name = say.feed(feed.slot);
     let open = |kind, word: &str| Mark {
-        at: due.minutes() + if is_after_midnight { WIDTH } else { 0 },
+        at: due.minutes() + if is_after_midnight { DAY } else { 0 },
         kind,
         filled: 0,
+        time: due.text(),
         words: format!(
             "{} {name}: {word}, {}",
             due.text(),
@@ -166,6 +226,7 @@ fn feed_mark(outlook: &Outlook, feed: &ScheduledFeed, writing: Writing) -> Mark 
         at: time.minutes(),
         kind: "passed",
         filled: 0,
+        time: time.text(),
         words: format!("{} {name}: {word}", time.text()),
     };
     let is_held = outlook.instruction.forbids();
@@ -205,6 +266,7 @@ fn given_mark(
             at: time.minutes(),
             kind: "passed",
             filled: 0,
+            time: time.text(),
             words: format!(
                 "{} {name}: {}",
                 time.text(),
@@ -218,6 +280,7 @@ fn given_mark(
         at: time.minutes(),
         kind: "given",
         filled: share.clamp(10, 100),
+        time: time.text(),
         words: format!("{} {name}: {}", time.text(), writing.volume(taken)),
     }
 }
@@ -229,6 +292,7 @@ fn other_marks(outlook: &Outlook, writing: Writing) -> Vec<Mark> {
         at: time.minutes(),
         kind,
         filled: 0,
+        time: time.text(),
         words: format!("{} {words}", time.text()),
     };
     let weighed = outlook

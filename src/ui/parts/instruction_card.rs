@@ -8,56 +8,50 @@ use crate::domain::instruction::answer::Instruction;
 use crate::domain::instruction::first::First;
 use crate::domain::instruction::holds::{Demand, Hold, Why};
 use crate::domain::instruction::lifting::{advice_in_force, may_be_gone};
-use crate::domain::journal::entries::Change;
+use crate::domain::journal::entries::{Change, Response};
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::Tool;
 use crate::domain::quantity::units::Millilitres;
 use crate::domain::time::moment::CARE_DAY_STARTS;
-use crate::domain::warnings::level::RuleId;
+use crate::domain::warnings::level::{Level, RuleId};
 use crate::ui::parts::advice_form::AdviceForm;
-use crate::ui::parts::call_card::call_buttons;
+use crate::ui::parts::call_card::{WhatToSay, call_buttons};
+use crate::ui::parts::lamp::Lamp;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::questions::given_or_still_to_give;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
-use crate::words::format::Writing;
+use crate::words::call::what_to_say;
 
-/// The answer, its reason, and what can be done about it.
+/// The answer and its reason; what is to be pressed stands in the [`dock`].
 pub fn instruction_card(outlook: &Outlook) -> AnyView {
     let say = AppState::here().language();
     let next = outlook.next_feed.as_ref();
     let advice = advice(outlook);
     let card = match (outlook.instruction, next) {
-        (Instruction::Feed { .. }, Some(next)) => {
-            let act = Some((Route::Guide, say.now_feed()));
-            next_feed(outlook, next, None, act, true).into_any()
+        (Instruction::First(First::LookAtCrop), Some(next)) => {
+            next_feed(outlook, next, Some(say.first_crop())).into_any()
+        }
+        (Instruction::First(First::Settle), Some(next)) => {
+            next_feed(outlook, next, Some(say.first(First::Settle))).into_any()
+        }
+        (Instruction::First(First::Weigh), Some(next)) => {
+            next_feed(outlook, next, Some(say.now_weigh_first())).into_any()
         }
         (
-            Instruction::WaitUntil {
+            Instruction::Feed { .. }
+            | Instruction::WaitUntil {
                 why: Why::NotYetDue,
                 ..
             },
             Some(next),
-        ) => {
-            let act = Some((Route::Guide, say.now_feed()));
-            next_feed(outlook, next, None, act, false).into_any()
+        ) => next_feed(outlook, next, None).into_any(),
+        (Instruction::Nothing(_), _) | (_, None) => view! {
+            <section class="next-feed">
+                <p class="next-feed__detail">{say.no_feed(outlook.stage)}</p>
+            </section>
         }
-        (Instruction::First(First::LookAtCrop), Some(next)) => {
-            let act = Some((Route::Guide, say.now_feed()));
-            next_feed(outlook, next, Some(say.first_crop()), act, true).into_any()
-        }
-        (Instruction::First(First::Weigh), Some(next)) => {
-            let act = Some((Route::Weigh, say.first_weigh()));
-            next_feed(outlook, next, None, act, true).into_any()
-        }
-        (Instruction::First(First::Settle), Some(next)) => {
-            let lead = Some(say.first(First::Settle));
-            next_feed(outlook, next, lead, None, false).into_any()
-        }
-        (Instruction::Nothing(_), _) | (_, None) => {
-            view! { <section class="next-feed"><p>{say.no_feed(outlook.stage)}</p></section> }
-                .into_any()
-        }
+        .into_any(),
         (
             Instruction::WaitUntil { .. }
             | Instruction::First(_)
@@ -69,39 +63,38 @@ pub fn instruction_card(outlook: &Outlook) -> AnyView {
     view! { {card} {advice} }.into_any()
 }
 
-/// The next feed with its countdown, what is to be done before it, and the two ways to have it done.
-fn next_feed(
-    outlook: &Outlook,
-    feed: &ScheduledFeed,
-    lead: Option<&'static str>,
-    act: Option<(Route, &'static str)>,
-    is_filled: bool,
-) -> impl IntoView + use<> {
-    let state = AppState::here();
-    let writing = state.writing_now();
-    let say = writing.language;
-    let due = feed.due;
-    let of_clock = feed.clone();
-    let countdown = move || writing.countdown(of_clock.minutes_to_go(state.now.get()));
-    let time = state.zone.with_untracked(|zone| zone.lived(due)).time;
-    let volume = match outlook.instruction {
+/// What is offered now, as far as the answer allows it.
+fn volume_now(outlook: &Outlook, feed: &ScheduledFeed) -> Millilitres {
+    match outlook.instruction {
         Instruction::Feed { volume, .. } => volume,
         Instruction::WaitUntil { .. }
         | Instruction::First(_)
         | Instruction::AskFirst { .. }
         | Instruction::DoNotFeed { .. }
         | Instruction::Nothing(_) => feed.volume,
-    };
-    let detail = format!(
-        "{} · {}{}",
-        writing.time(time),
-        writing.volume(volume),
-        draws(outlook, volume, writing)
-    );
+    }
+}
+
+/// The next feed with its countdown and what is to be done before it, by a lamp that is lit when it may be given.
+fn next_feed(
+    outlook: &Outlook,
+    feed: &ScheduledFeed,
+    lead: Option<&'static str>,
+) -> impl IntoView + use<> {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let due = feed.due;
+    let of_clock = feed.clone();
+    let countdown = Memo::new(move |_| writing.countdown(of_clock.minutes_to_go(state.now.get())));
+    let countdown = move || spaced(&countdown.get());
+    let time = state.zone.with_untracked(|zone| zone.lived(due)).time;
+    let is_due = feed.is_due(outlook.now);
+    let volume = volume_now(outlook, feed);
     let state_name = match feed.state {
         FeedState::Due => "due",
         FeedState::Late => "late",
-        FeedState::TryAgain(_) if feed.is_due(outlook.now) => "due",
+        FeedState::TryAgain(_) if is_due => "due",
         FeedState::Upcoming | FeedState::TryAgain(_) => "upcoming",
         FeedState::Unanswered
         | FeedState::PutOff
@@ -110,94 +103,272 @@ fn next_feed(
         | FeedState::Refused(_)
         | FeedState::Done(_) => "done",
     };
-    // What is due is logged as itself, also where its time alone would tell another feed.
-    let logged = feed.is_due(outlook.now).then_some(feed.slot);
     let again = matches!(feed.state, FeedState::TryAgain(_));
     let again =
         again.then(|| view! { <p class="hint" data-again="true">{say.now_try_again()}</p> });
     let question = given_or_still_to_give(outlook, feed);
-    let is_night = outlook.lived.time < CARE_DAY_STARTS && feed.is_due(outlook.now);
-    let night = if is_night {
-        Some(say.night_only())
-    } else {
-        outlook.is_left_to_sleep().then(|| say.night_sleep())
+    let lead = lead.or_else(|| outlook.is_to_be_weighed().then(|| say.now_weigh_first()));
+    let is_night = outlook.lived.time < CARE_DAY_STARTS && is_due;
+    let solids = Some(say.now_solids_in_reach()).filter(|_| !outlook.chick.plan.solids.is_empty());
+    let (detail, condition) = match (is_due, is_night) {
+        (true, true) => (
+            writing.volume_in_draws(volume, &draws(outlook, volume)),
+            Some(say.night_only()),
+        ),
+        (true, false) => (
+            writing.volume_in_draws(volume, &draws(outlook, volume)),
+            Some(say.now_condition()),
+        ),
+        (false, _) => (
+            format!(
+                "{}. {} {}",
+                writing.volume(volume),
+                say.now_nothing_before(),
+                solids.unwrap_or_default()
+            ),
+            outlook.is_left_to_sleep().then(|| say.night_sleep()),
+        ),
     };
-    let night = night.map(|night| view! { <p><strong>{night}</strong></p> });
-    let is_other = act.is_some_and(|(route, _)| route != Route::Guide);
-    let act = act.map(|(route, word)| {
-        view! { <a class="button" class:button--main=is_filled href=route.to_hash()>{word}</a> }
-    });
+    // A lame chick is for the vet and hungry all the same.
+    let is_call = outlook.level.is_call();
+    let planned = is_call.then(|| view! { <p class="hint">{say.now_as_planned()}</p> });
     view! {
-        <section class="next-feed" data-state=state_name aria-label=say.now_next()>
-            <h2 class="next-feed__name">{say.feed(feed.slot)}</h2>
+        <section class="next-feed" data-state=state_name data-lit=is_due.to_string() aria-label=say.now_next()>
+            <Lamp is_lit=is_due />
+            <h2 class="next-feed__name">{writing.feed_at(feed.slot, time)}</h2>
             <p class="next-feed__countdown">{countdown}</p>
             <p class="next-feed__detail">{detail}</p>
             {again}
             {question}
             {lead.map(|lead| view! { <p class="next-feed__lead"><strong>{lead}</strong></p> })}
-            {night}
-            <div class="next-feed__acts">
-                <a class="button" href=Route::Log(logged).to_hash()>{say.now_log()}</a>
-                {is_other.then(|| view! { <a class="button" href=Route::Guide.to_hash()>{say.now_feed()}</a> })}
-                {act}
-            </div>
+            {condition.map(|condition| view! { <p class="next-feed__condition">{condition}</p> })}
+            {planned}
         </section>
     }
 }
 
-fn draws(outlook: &Outlook, volume: Millilitres, writing: Writing) -> String {
-    let plan = &outlook.chick.plan;
-    if plan.tool != Tool::Syringe || plan.syringe.tenths() == 0 {
-        return String::new();
-    }
-    let list = draw_list(volume.tenths(), plan.syringe.tenths());
-    format!(" · {}", writing.draws(&list))
+/// Numbers large, units half as large; words without a number all large.
+fn spaced(text: &str) -> impl IntoView + use<> {
+    let is_number = |part: &str| part.starts_with(|first: char| first.is_ascii_digit());
+    let has_number = is_number(text);
+    let parts = text.split([' ', '\u{a0}']).enumerate();
+    let parts = parts.map(|(index, part)| {
+        let space = if index == 0 { "" } else { "\u{a0}" };
+        view! { <span class:unit=has_number && !is_number(part)>{space} {part.to_owned()}</span> }
+    });
+    parts.collect_view()
 }
 
-/// What keeps food back: no countdown, no way to feed.
+fn draws(outlook: &Outlook, volume: Millilitres) -> Vec<i32> {
+    let plan = &outlook.chick.plan;
+    if plan.tool != Tool::Syringe || plan.syringe.tenths() == 0 {
+        return Vec::new();
+    }
+    draw_list(volume.tenths(), plan.syringe.tenths())
+}
+
+/// What the thumb presses: the way to feed and the ways to note it, or those that the answer leaves.
+pub fn dock(outlook: &Outlook, is_asking: RwSignal<bool>) -> AnyView {
+    let say = AppState::here().language();
+    let Some(feed) = outlook.next_feed.as_ref() else {
+        return ().into_any();
+    };
+    let is_due = feed.is_due(outlook.now);
+    match outlook.instruction {
+        Instruction::Feed { .. } | Instruction::First(First::LookAtCrop) if is_due => {
+            let act = view! { <a class="button button--main dock__whole" href=Route::Guide.to_hash()>{say.now_feed_steps()}</a> };
+            view! { <div class="dock dock--two">{act} {noting(outlook, feed)}</div> }.into_any()
+        }
+        Instruction::First(First::Weigh) => {
+            let log = Route::Log(is_due.then_some(feed.slot)).to_hash();
+            view! {
+                <div class="dock dock--two">
+                    <a class="button button--main dock__whole" href=Route::Weigh.to_hash()>{say.first_weigh()}</a>
+                    <a class="button" href=log>{say.now_log_feed()}</a>
+                    <a class="button" href=Route::Guide.to_hash()>{say.now_feed()}</a>
+                </div>
+            }
+            .into_any()
+        }
+        Instruction::Feed { .. }
+        | Instruction::First(First::LookAtCrop)
+        | Instruction::WaitUntil {
+            why: Why::NotYetDue,
+            ..
+        } => before_its_time(outlook, feed, is_asking).into_any(),
+        Instruction::WaitUntil { .. } | Instruction::First(_) => {
+            let of_crop = outlook
+                .holds
+                .iter()
+                .any(|hold| hold.is_against_food() && is_of_crop(hold));
+            let look = of_crop.then(|| view! { <a class="button" href=Route::Crop.to_hash()>{say.guide_look_again()}</a> });
+            view! {
+                <div class="dock">
+                    <a class="button" href=Route::Log(None).to_hash()>{say.now_log_feed()}</a>
+                    {look}
+                </div>
+            }
+            .into_any()
+        }
+        Instruction::AskFirst { level, .. } | Instruction::DoNotFeed { level, .. } => {
+            let level = outlook
+                .instruction
+                .call()
+                .unwrap_or(level)
+                .max(outlook.level);
+            view! { <div class="dock dock--calls">{call_buttons(level, Some(&outlook.chick.plan))}</div> }
+                .into_any()
+        }
+        Instruction::Nothing(_) => ().into_any(),
+    }
+}
+
+/// The plan's amount with one tap, and the way to any other.
+fn noting(outlook: &Outlook, feed: &ScheduledFeed) -> impl IntoView + use<> {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let (slot, volume) = (feed.slot, volume_now(outlook, feed));
+    let given = move |_| {
+        let change = Change::Fed {
+            counts_as: Some(slot),
+            taken: volume,
+            offered: volume,
+            served_at: None,
+            response: Response::NotNoted,
+        };
+        state.note(change, writing.feed_noted(Some(slot), volume));
+    };
+    view! {
+        <button type="button" class="button" on:click=given>{writing.amount_given(volume)}</button>
+        <a class="button" href=Route::Log(Some(slot)).to_hash()>{writing.language.now_other_amount()}</a>
+    }
+}
+
+/// Before its time a feed is asked about first.
+fn before_its_time(
+    outlook: &Outlook,
+    feed: &ScheduledFeed,
+    is_asking: RwSignal<bool>,
+) -> impl IntoView + use<> {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let time = state.zone.with_untracked(|zone| zone.lived(feed.due)).time;
+    let wait = writing.minutes(feed.due.minutes_since(outlook.now));
+    let asked = writing.before_its_time(feed.slot, time, &wait);
+    let question = move || {
+        is_asking.get().then(|| {
+            view! { <p class="dock__whole" role="alert">{asked.clone()}</p> }
+        })
+    };
+    let acts = move || {
+        if is_asking.get() {
+            view! {
+                <a class="button" href=Route::Guide.to_hash()>{say.now_all_the_same()}</a>
+                <button type="button" class="button" on:click=move |_| is_asking.set(false)>{say.now_not_yet()}</button>
+            }
+            .into_any()
+        } else {
+            view! {
+                <a class="button" href=Route::Log(None).to_hash()>{say.now_log_feed()}</a>
+                <button type="button" class="button" on:click=move |_| is_asking.set(true)>{say.now_feed()}</button>
+            }
+            .into_any()
+        }
+    };
+    view! { <div class="dock">{question} {acts}</div> }
+}
+
+/// What keeps food back without a call: no countdown, no way to feed.
 fn held(outlook: &Outlook) -> impl IntoView + use<> {
     let state = AppState::here();
-    let say = state.language();
-    // Where the level calls by itself, the buttons stand above.
-    let level = outlook.level;
-    let call = outlook.instruction.call();
-    let call = call.filter(|call| !level.is_call() || *call > level);
-    let calls = call.map(|call| call_buttons(call, Some(&outlook.chick.plan)));
-    let again = match outlook.instruction {
-        Instruction::AskFirst { is_call_again, .. }
-        | Instruction::DoNotFeed { is_call_again, .. } => is_call_again,
-        Instruction::Feed { .. }
-        | Instruction::WaitUntil { .. }
-        | Instruction::First(_)
-        | Instruction::Nothing(_) => false,
-    };
-    let again = again.then(|| view! { <p><strong>{say.held_again()}</strong></p> });
     let against: Vec<Hold> = outlook
         .holds
         .iter()
         .filter(|hold| hold.is_against_food())
         .copied()
         .collect();
-    let is_of_crop = against.iter().any(is_of_crop);
-    // What forbids stands right under the level.
-    let is_forbidden = outlook.instruction.forbids();
-    let title = (!is_forbidden).then(|| {
-        let title = state.writing_now().instruction_title(outlook);
-        view! { <h2 class="next-feed__held">{title}</h2> }
-    });
+    let title = state.writing_now().instruction_title(outlook);
     view! {
-        <section class="next-feed" data-state="held" aria-label=say.now_next()>
-            {title}
-            {again}
-            {calls}
+        <section class="next-feed" data-state="held" aria-label=state.language().now_next()>
+            <h2 class="next-feed__held">{title}</h2>
             {hold_list(&against)}
-            <div class="next-feed__acts">
-                <a class="button" href=Route::Log(None).to_hash()>{say.now_log()}</a>
-                {is_of_crop.then(|| view! { <a class="button" href=Route::Crop.to_hash()>{say.guide_look_again()}</a> })}
-            </div>
         </section>
-        {is_forbidden.then(|| view! { <AdviceForm /> })}
     }
+}
+
+/// Do not feed: level, act and reason in one card, then what to do until somebody answers, with the calls in the
+/// [`dock`]. Nothing else stands here.
+pub fn alarm(outlook: &Outlook) -> impl IntoView + use<> {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let (why, is_call_again) = match outlook.instruction {
+        Instruction::AskFirst {
+            why, is_call_again, ..
+        }
+        | Instruction::DoNotFeed {
+            why, is_call_again, ..
+        } => (why, is_call_again),
+        Instruction::Feed { .. }
+        | Instruction::WaitUntil { .. }
+        | Instruction::First(_)
+        | Instruction::Nothing(_) => return ().into_any(),
+    };
+    let level = outlook.level;
+    let is_first = |hold: &&Hold| hold.why == why;
+    let first = outlook.holds.iter().find(is_first).copied();
+    let others = outlook
+        .holds
+        .iter()
+        .filter(|hold| hold.is_against_food() && hold.why != why);
+    let others: Vec<Hold> = others.copied().collect();
+    let aid = writing
+        .first_aid(why)
+        .into_iter()
+        .map(|line| view! { <li>{line}</li> });
+    let until = if level >= Level::VetToday {
+        say.now_until_answer()
+    } else {
+        say.now_until_breeder()
+    };
+    let again = is_call_again.then(|| view! { <p><strong>{say.held_again()}</strong></p> });
+    let others = (!others.is_empty()).then(|| {
+        view! {
+            <details class="group">
+                <summary>{say.held_others()} " (" {others.len()} ")"</summary>
+                {hold_list(&others)}
+            </details>
+        }
+    });
+    let is_of_crop = outlook
+        .holds
+        .iter()
+        .any(|hold| hold.is_against_food() && is_of_crop(hold));
+    view! {
+        <section class="next-feed alarm" data-state="held" data-level=level_name(level) aria-label=say.now_next()>
+            <p class="lamp" data-level=level_name(level)>
+                <LevelMark level />
+                <span class="lamp__word">{say.level(level)}</span>
+            </p>
+            <h2 class="next-feed__held">{writing.instruction_title(outlook)}</h2>
+            <p>{writing.held_why(why)} "."</p>
+            {again}
+        </section>
+        <section class="first-aid">
+            <h2>{until}</h2>
+            <ul class="first-aid__lines">{aid.collect_view()}</ul>
+            {first.map(|hold| is_it_gone(&hold))}
+        </section>
+        {others}
+        <div class="rows">
+            <WhatToSay lines=what_to_say(writing, outlook) />
+            <AdviceForm />
+            <a class="row" href=Route::Log(None).to_hash()>{say.now_log_feed()}</a>
+            {is_of_crop.then(|| view! { <a class="row" href=Route::Crop.to_hash()>{say.guide_look_again()}</a> })}
+        </div>
+    }
+    .into_any()
 }
 
 /// Whether a look at the crop may end it.

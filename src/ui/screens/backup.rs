@@ -1,12 +1,9 @@
 //! The backup: saved, read back to check it, and the reminder of it.
 
-use std::sync::Arc;
-
 use leptos::prelude::*;
 
 use crate::checksum::crc32;
 use crate::domain::journal::entries::Journal;
-use crate::domain::outlook::Outlook;
 use crate::domain::time::moment::Moment;
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::import::{Imported, read_text};
@@ -95,9 +92,8 @@ fn missing(journal: &Journal, read: &Journal) -> usize {
     entries.filter(|entry| !read.holds(entry)).count()
 }
 
-/// One quiet line on the first screen when a backup is due, which can be put off.
-pub fn backup_nudge(state: AppState, outlook: &Arc<Outlook>) -> impl IntoView + use<> {
-    let say = state.language();
+/// Whether a backup is due and was not put off.
+pub fn is_due(state: AppState, now: Moment) -> bool {
     let last_checked = state.copies.last_backup();
     let is_since = |noted_at: Moment| last_checked.is_none_or(|last| last < noted_at);
     let noted_since = state.journal.with_untracked(|journal| {
@@ -109,8 +105,13 @@ pub fn backup_nudge(state: AppState, outlook: &Arc<Outlook>) -> impl IntoView + 
         noted_since,
         put_off_until: state.copies.nudge_put_off_until(),
     };
-    let is_shown = is_backup_due(outlook.now, backups) && !state.is_demo.get_untracked();
-    let is_shown = RwSignal::new(is_shown);
+    is_backup_due(now, backups) && !state.is_demo.get_untracked()
+}
+
+/// The line that reminds of a backup, which can be put off.
+pub fn backup_nudge(state: AppState) -> impl IntoView {
+    let say = state.language();
+    let is_shown = RwSignal::new(true);
     let later = move |_| {
         state.copies.put_nudge_off(put_off(clock::now()));
         is_shown.set(false);
@@ -118,10 +119,10 @@ pub fn backup_nudge(state: AppState, outlook: &Arc<Outlook>) -> impl IntoView + 
     move || {
         is_shown.get().then(|| {
             view! {
-                <p class="nudge">
-                    <a href=Route::Handover.to_hash()>{say.handover_nudge()}</a>
+                <div class="nudge">
+                    <a class="row" href=Route::Handover.to_hash()>{say.handover_nudge()}</a>
                     <button type="button" class="button" on:click=later>{say.handover_nudge_later()}</button>
-                </p>
+                </div>
             }
         })
     }

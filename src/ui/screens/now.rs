@@ -4,25 +4,20 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use crate::domain::homecoming::first_weeks::for_today;
-use crate::domain::homecoming::life_stage::Reminder;
-use crate::domain::instruction::answer::Instruction;
-use crate::domain::instruction::first::First;
-use crate::domain::outlook::Outlook;
-use crate::domain::warnings::level::Level;
+use crate::domain::outlook::{Night, Outlook};
 use crate::domain::warnings::rules::{Raise, raise_of};
 use crate::domain::weaning::Verdict;
-use crate::ui::parts::arrival::{first_feed, on_the_way, settling_in};
+use crate::ui::parts::arrival::{first_feed, on_the_way};
 use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::day_strip::day_strip;
 use crate::ui::parts::finding_card::FindingCard;
-use crate::ui::parts::instruction_card::instruction_card;
+use crate::ui::parts::instruction_card::{alarm, dock, instruction_card};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::life::{LifeQuestions, WithMe, not_with_me, with_me};
 use crate::ui::parts::other_chicks::other_chicks;
 use crate::ui::parts::questions::{same_food, was_it_given};
+use crate::ui::parts::to_do::to_do;
 use crate::ui::route::Route;
-use crate::ui::screens::backup::backup_nudge;
 use crate::ui::screens::guide::feed_under_way;
 use crate::ui::state::AppState;
 use crate::words::call::what_to_say;
@@ -33,95 +28,121 @@ pub fn NowScreen() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let with_me = with_me(state);
+    // They outlive the minutes, in which the rest is drawn anew.
+    let is_asking = RwSignal::new(false);
+    let is_opened = RwSignal::new(false);
     let body = move || {
         let outlook = state.outlook.get()?;
         Some(match with_me.get() {
-            WithMe::Yes => view! { <NowBody outlook /> }.into_any(),
+            WithMe::Yes => {
+                let night = outlook.night().filter(|_| !is_opened.get());
+                match night {
+                    Some(night) => view! { <Tonight outlook night is_opened /> }.into_any(),
+                    None => view! { <NowBody outlook is_asking /> }.into_any(),
+                }
+            }
             other @ (WithMe::Followed | WithMe::Away | WithMe::Died) => {
                 not_with_me(other, &outlook).into_any()
             }
         })
     };
-    let is_here = Memo::new(move |_| with_me.get() == WithMe::Yes);
-    let acts = move || is_here.get().then(|| small_acts(state));
     view! {
         <h1 class="only-read" tabindex="-1">{say.bar_now()}</h1>
         <LifeQuestions with_me />
         {body}
-        {acts}
     }
 }
 
-/// Everything that can be noted of a chick that is with the holder of this phone.
+/// What is noted most, each with its drawing.
 fn small_acts(state: AppState) -> impl IntoView {
     let say = state.language();
-    view! {
-        <nav class="small-acts" aria-label=say.journal_note()>
-            <SmallAct route=Route::Weigh word=say.now_weigh() />
-            <SmallAct route=Route::Crop word=say.now_crop() />
-            <SmallAct route=Route::Droppings word=say.now_droppings() />
-            <SmallAct route=Route::Solids word=say.now_solids() />
-            <SmallAct route=Route::Home word=say.now_home() />
-        </nav>
-        <a class="wrong-link" href=Route::Wrong.to_hash()>
-            <span aria-hidden="true">"!"</span>
-            {say.now_wrong()}
-        </a>
-    }
+    let acts = [
+        (
+            Route::Weigh,
+            say.now_weigh(),
+            "M3 6h18M6 6a6 5.500 0 0 0 12 0M9 16h6l2 5H7zM12 11.500V16",
+        ),
+        (
+            Route::Crop,
+            say.now_crop(),
+            "M9 2C9 8 5 10 5 15a7 7 0 0 0 14 0C19 10 15 8 15 2",
+        ),
+        (
+            Route::Droppings,
+            say.now_droppings(),
+            "M4 18a3 3 0 0 1 1-5.500C6 8 9 9 11 5c4 0 4 4 4 5 4 0 6 3 6 5s-1 3-3 3zM9 14h.01M13 13h.01",
+        ),
+        (
+            Route::Solids,
+            say.now_solids(),
+            "M3 11h18a9 9 0 0 1-18 0zM9 7c-1-2 0-4 2-5 1 2 0 4-2 5zM14 7c0-2 2-3 4-3 0 2-2 3-4 3z",
+        ),
+    ];
+    let acts = acts.map(|(route, word, icon)| {
+        view! {
+            <a class="button small-act" href=route.to_hash()>
+                <svg class="icon" viewBox="0 0 24 24" aria-hidden="true">
+                    <path d=icon></path>
+                </svg>
+                <span>{word}</span>
+            </a>
+        }
+    });
+    view! { <nav class="small-acts" aria-label=say.journal_note()>{acts.collect_view()}</nav> }
 }
 
 #[component]
-fn SmallAct(route: Route, word: &'static str) -> impl IntoView {
-    view! { <a class="button" href=route.to_hash()>{word}</a> }
-}
-
-#[component]
-fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
-    let say = AppState::here().language();
-    let nudged = Arc::clone(&outlook);
-    let is_away = outlook.is_away();
+fn NowBody(outlook: Arc<Outlook>, is_asking: RwSignal<bool>) -> impl IntoView {
+    let state = AppState::here();
     let is_held = outlook.instruction.forbids();
-    let is_asked = outlook.instruction == Instruction::First(First::Weigh);
-    let is_to_be_weighed = outlook.is_to_be_weighed() && !is_asked && !is_held;
-    let has_defaults = !outlook.chick.plan.unconfirmed.is_empty();
+    let dock = dock(&outlook, is_asking);
+    if is_held {
+        return view! {
+            <section class="lamp-band" data-level=level_name(outlook.level)>
+                {alarm(&outlook)}
+                <Raised outlook=Arc::clone(&outlook) />
+                <Findings outlook=Arc::clone(&outlook) is_behind=true />
+            </section>
+            {other_chicks(&outlook)}
+            {feed_under_way(&outlook)}
+            {same_food(&outlook)}
+            {dock}
+        }
+        .into_any();
+    }
+    let is_away = outlook.is_away();
     let next = outlook.next_feed.as_ref();
     let is_due = next.is_some_and(|feed| feed.due <= outlook.now);
-    let steps = (!is_held).then(|| first_feed(&outlook)).into_any();
-    let next = (!is_away || is_held).then(|| instruction_card(&outlook));
-    let next = next.into_any();
-    // What to press stands above what to read, but not before the chick is warm.
-    let feeds = if is_due || is_held {
-        [next, steps]
+    let steps = first_feed(&outlook).into_any();
+    let card = (!is_away).then(|| instruction_card(&outlook)).into_any();
+    // What to do now stands above what to read, but not before the chick is warm.
+    let feeds = if is_due { [card, steps] } else { [steps, card] };
+    // A call stands above everything; what is calm below what is next.
+    let band = view! { <LampBand outlook=Arc::clone(&outlook) /> }.into_any();
+    let is_call = outlook.level.is_call();
+    let (above, below) = if is_call {
+        (Some(band), None)
     } else {
-        [steps, next]
+        (None, Some(band))
     };
-    // What forbids a feed stands above every question.
-    let (before, after) = if is_held {
-        (Some(feeds), None)
-    } else {
-        (None, Some(feeds))
-    };
-    let is_calm = outlook.level < Level::VetToday;
+    let is_lit = next.is_some_and(|feed| feed.is_due(outlook.now)) && !is_away;
     view! {
-        <LampBand outlook=Arc::clone(&outlook) />
-        {before}
+        {above}
         {other_chicks(&outlook)}
         {feed_under_way(&outlook)}
         {on_the_way(&outlook)}
         {same_food(&outlook)}
         {was_it_given(&outlook)}
-        {after}
+        {feeds}
+        {below}
         {coming_back(&outlook)}
-        {from_breeder(&outlook)}
         {day_strip(&outlook)}
-        {settling_in(&outlook)}
-        {is_calm.then(|| card_of_today(&outlook))}
-        {is_to_be_weighed.then(|| view! { <p class="hint">{say.now_weigh_first()}</p> })}
-        {(is_calm && nudged.stage.reminds(Reminder::Backup)).then(|| backup_nudge(AppState::here(), &nudged))}
-        {has_defaults.then(|| {
-            view! { <p class="hint"><a href=Route::Plan.to_hash()>{say.plan_unconfirmed()}</a></p> }
-        })}
+        {(!is_lit).then(|| to_do(&outlook))}
+        {from_breeder(&outlook)}
+        {small_acts(state)}
+        {dock}
     }
+    .into_any()
 }
 
 /// A feed that is to be offered again, with its reason and the way to it.
@@ -136,17 +157,6 @@ fn coming_back(outlook: &Outlook) -> impl IntoView + use<> {
             </section>
         }
     })
-}
-
-/// The one card of the first weeks that is most wanted today.
-fn card_of_today(outlook: &Outlook) -> impl IntoView + use<> {
-    let state = AppState::here();
-    let zone = state.zone;
-    let cards = zone.with_untracked(|zone| for_today(outlook.now, &outlook.chick, zone));
-    let card = *cards.first()?;
-    let line = state.writing_now().weeks_line(card);
-    let place = Route::FirstWeeks(Some(card)).to_hash();
-    Some(view! { <a class="quiet-link" href=place>{line}</a> })
 }
 
 /// What the breeder wrote beside the numbers.
@@ -168,57 +178,113 @@ fn from_breeder(outlook: &Outlook) -> impl IntoView + use<> {
     })
 }
 
-/// The level, the one most important finding, and from a call level up the call buttons.
+/// The level and, while nobody is to be called, the weight in one sentence; each finding opens to what to do.
+/// From a call level up the reason stands open with whom to call.
 #[component]
 fn LampBand(outlook: Arc<Outlook>) -> impl IntoView {
     let state = AppState::here();
-    let say = state.language();
+    let writing = state.writing_now();
+    let say = writing.language;
     let level = outlook.level;
-    let mut findings = outlook.findings.clone().into_iter();
-    let first = findings.next();
-    let more: Vec<_> = findings.collect();
-    let first = first.map(|finding| view! { <FindingCard finding /> });
-    let raised = raise_of(&outlook.findings).map(|raise| {
+    let lamp = view! {
+        <LevelMark level />
+        <span class="lamp__word">{say.level(level)}</span>
+    };
+    if level.is_call() {
+        let lines = what_to_say(writing, &outlook);
+        return view! {
+            <section class="lamp-band lamp-band--call" data-level=level_name(level)>
+                <p class="lamp" data-level=level_name(level)>{lamp}</p>
+                <Raised outlook=Arc::clone(&outlook) />
+                <Findings outlook=Arc::clone(&outlook) />
+                {call_buttons(level, Some(&outlook.chick.plan))}
+                <WhatToSay lines />
+            </section>
+        }
+        .into_any();
+    }
+    view! {
+        <section class="lamp-band" data-level=level_name(level)>
+            <a class="state" href=Route::Weight.to_hash()>
+                <LevelMark level />
+                <span><strong class="lamp__word">{say.level(level)} "."</strong> " " {writing.weight_state(&outlook)}</span>
+            </a>
+            <Findings outlook=Arc::clone(&outlook) />
+        </section>
+    }
+    .into_any()
+}
+
+/// Why the level is above that of every finding.
+#[component]
+fn Raised(outlook: Arc<Outlook>) -> impl IntoView {
+    let say = AppState::here().language();
+    raise_of(&outlook.findings).map(|raise| {
         let why = match raise {
             Raise::TwoConcerns => say.raised_two(),
             Raise::DullToo => say.raised_dull(),
         };
         view! { <p>{why}</p> }
-    });
-    let held = outlook.instruction.forbids().then(|| {
-        let title = state.writing_now().instruction_title(&outlook);
-        view! { <h2 class="next-feed__held">{title}</h2> }
-    });
-    let more_count = more.len();
-    let more = (more_count > 0).then(|| {
+    })
+}
+
+/// The first finding, and the others behind one line; reminders stand in what is to do.
+#[component]
+fn Findings(
+    outlook: Arc<Outlook>,
+    /// Whether the first stands behind that line too, its reason being told already.
+    #[prop(optional)]
+    is_behind: bool,
+) -> impl IntoView {
+    let say = AppState::here().language();
+    let findings = outlook.findings.clone().into_iter();
+    let mut findings = findings.filter(|finding| !finding.rule.is_reminder());
+    let first = if is_behind { None } else { findings.next() };
+    let more: Vec<_> = findings.collect();
+    let count = more.len();
+    let first = first.map(|finding| view! { <FindingCard finding /> });
+    let more = (count > 0).then(|| {
         let cards = more
             .into_iter()
             .map(|finding| view! { <FindingCard finding /> });
         view! {
             <details class="more-findings">
-                <summary>{say.now_more_findings()} " (" {more_count} ")"</summary>
+                <summary>{say.now_more_findings()} " (" {count} ")"</summary>
                 {cards.collect_view()}
             </details>
         }
     });
-    let calls = level.is_call().then(|| {
-        let lines = what_to_say(state.writing_now(), &outlook);
-        view! {
-            {call_buttons(level, Some(&outlook.chick.plan))}
-            <WhatToSay lines />
-        }
-    });
+    view! { {first} {more} }
+}
+
+/// The night after the last feed: hours, not a countdown, and nothing that shines.
+#[component]
+fn Tonight(outlook: Arc<Outlook>, night: Night, is_opened: RwSignal<bool>) -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let due = state.zone.with_untracked(|zone| zone.lived(night.due)).time;
+    let wait = move || {
+        let minutes = night.due.minutes_since(state.now.get().plus_seconds(-59));
+        writing.feed_in(night.next, minutes)
+    };
     view! {
-        <section class="lamp-band" data-level=level_name(level)>
-            <p class="lamp" data-level=level_name(level)>
-                <LevelMark level />
-                <span class="lamp__word">{say.level(level)}</span>
-            </p>
-            {held}
-            {raised}
-            {first}
-            {calls}
-            {more}
+        <section class="tonight lamp-band" data-level=level_name(outlook.level)>
+            <div class="next-feed" data-state="upcoming">
+                <h2 class="tonight__until">{say.night_until()}</h2>
+                <p class="tonight__hour">{writing.time(due)}</p>
+                <p class="tonight__wait">{wait}</p>
+            </div>
+            <p>{writing.given_tonight(night.slot, night.at, night.taken)}</p>
+            <p>{say.night_sleeps()}</p>
+            <div class="tonight__morning">
+                <p class="hint">{say.night_morning()}</p>
+                <p>{say.night_order()}</p>
+            </div>
         </section>
+        <div class="dock">
+            <a class="button" href=Route::Journal.to_hash()>{say.night_note()}</a>
+            <button type="button" class="button" on:click=move |_| is_opened.set(true)>{say.night_show()}</button>
+        </div>
     }
 }

@@ -236,7 +236,7 @@ pub const fn concern(rule: RuleId) -> Option<Concern> {
     }
 }
 
-/// The level that findings add up to: the highest of them, two concerns at *Call the breeder* make
+/// The level that findings add up to: the highest of them apart from reminders, two concerns at *Call the breeder* make
 /// *Vet today*, and *Vet today* with a dull chick makes *Emergency*. Both raising rules are ours.
 ///
 /// A dull chick is at *Vet today* by itself and with any loss; only another reason for *Vet today*, or
@@ -244,6 +244,7 @@ pub const fn concern(rule: RuleId) -> Option<Concern> {
 pub fn raised(findings: &[Finding]) -> Level {
     let highest = findings
         .iter()
+        .filter(|finding| !finding.rule.is_reminder())
         .map(|finding| finding.level)
         .max()
         .unwrap_or(Level::Settled);
@@ -282,7 +283,7 @@ pub enum Raise {
 /// What raised the level that [`raised`] gives above the highest of the findings.
 pub fn raise_of(findings: &[Finding]) -> Option<Raise> {
     let level = raised(findings);
-    if findings.iter().any(|finding| finding.level >= level) || level == Level::Settled {
+    if level == Level::Settled || findings.iter().any(|finding| finding.level >= level) {
         return None;
     }
     if level == Level::Emergency {
