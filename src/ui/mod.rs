@@ -23,6 +23,7 @@ use crate::ui::parts::shell::{Banners, BottomBar, StatusLine, TopBar};
 use crate::ui::pieces::{Piece, Pieces};
 use crate::ui::route::Route;
 use crate::ui::screens::first_start::StartScreen;
+use crate::ui::screens::first_weeks::CardSearch;
 use crate::ui::state::AppState;
 
 /// How long the first screen is left alone before the rest of the program is fetched.
@@ -80,6 +81,7 @@ async fn start_in(place: web_sys::Element) {
         provide_context(state);
         provide_context(pieces);
         Calls::provide();
+        CardSearch::provide();
         view! { <App drawn /> }
     };
     mount_to(app.clone(), whole).forget();

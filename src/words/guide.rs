@@ -71,7 +71,7 @@ texts! {
     guide_given: "given", "dados";
 
     guide_after_lead: "Put it back warm and leave it alone: do not handle it with a full crop. Normal now: a swallow or two, a shake of the head, falling asleep.", "Déjelo al calor y tranquilo: con el buche lleno no se le toca. Es normal que trague una o dos veces, sacuda la cabeza y se duerma.";
-    guide_after_not: "Not normal: clicking, gasping, bubbles at the nostrils, turning blue. Then tap Stop, then Something's wrong.", "No es normal: ruidos al respirar, boquear, burbujas en la nariz, ponerse azul. Entonces toque «Parar» y después «Algo va mal».";
+    guide_after_not: "Not normal: clicking, gasping, bubbles at the nostrils, turning blue. Then tap Help.", "No es normal: ruidos al respirar, boquear, burbujas en la nariz, ponerse azul. Entonces toque «Ayuda».";
     guide_after_throw: "Throw the rest away. Wash the tools with hot water and soap, disinfect, rinse, dry.", "Tire lo que sobra. Lave los utensilios con agua caliente y jabón, desinfecte, enjuague y seque.";
     guide_after_log: "Log this feed", "Anotar esta toma";
 }

@@ -14,10 +14,31 @@ pub fn finding_title(writing: Writing, finding: &Finding) -> String {
             .seen
             .to_owned();
     }
-    title_pattern(writing.language, finding)
+    let pattern = title_pattern(writing.language, finding);
+    // A limit of one feed or one day says nothing beside the number itself.
+    let pattern = match finding.limit {
+        Value::Count(_) => without_limit(pattern),
+        Value::Pct(_)
+        | Value::Grams(_)
+        | Value::Ml(_)
+        | Value::Celsius(_)
+        | Value::Minutes(_)
+        | Value::Times(_)
+        | Value::Seen => pattern.to_owned(),
+    };
+    pattern
         .replace("{value}", &amount(writing, finding.value))
         .replace("{limit}", &amount(writing, finding.limit))
 }
+
+fn without_limit(pattern: &str) -> String {
+    pattern
+        .replace(" (limit {limit})", "")
+        .replace(" (límite {limit})", "")
+}
+
+/// From here on a stretch of time is told in days, minutes: two days.
+const IN_DAYS_MINUTES: i64 = 2 * 24 * 60;
 
 /// Whom to call, in one sentence, said before anything else that is to be done.
 pub const fn call_first(language: Language, level: Level) -> &'static str {
@@ -46,6 +67,9 @@ fn amount(writing: Writing, value: Value) -> String {
         Value::Grams(mass) => writing.mass(mass),
         Value::Ml(volume) => writing.volume(volume),
         Value::Celsius(temperature) => writing.temperature(temperature),
+        Value::Minutes(minutes) if minutes >= IN_DAYS_MINUTES => {
+            writing.days_of(minutes / (24 * 60))
+        }
         Value::Minutes(minutes) => writing.minutes(minutes),
         Value::Count(count) => count.to_string(),
         Value::Times(times) => format!("{}\u{a0}%", rounded(times * 100.0)),
@@ -294,7 +318,7 @@ mod tests {
         );
         assert_eq!(
             title(RuleId::MissedFeeds, Value::Count(1), Value::Count(1)),
-            "1 feed not given (limit 1)"
+            "1 feed not given"
         );
         assert_eq!(
             title(
@@ -330,6 +354,27 @@ mod tests {
             title(RuleId::SignSeen(Sign::Dull), Value::Seen, Value::Seen),
             "Fluffed up and sleepy for over an hour, does not perk up for your voice or food (not a nap)"
         );
+    }
+
+    #[test]
+    fn two_days_and_more_are_told_in_days() {
+        let title = |minutes| {
+            let finding = Finding {
+                rule: RuleId::VetVisitDue,
+                level: Level::Watch,
+                value: Value::Minutes(minutes),
+                limit: Value::Minutes(72 * 60),
+                standing: Standing::Ours,
+            };
+            finding_title(Writing::metric(Language::English), &finding)
+        };
+        // 226 h 25 min are 9 days and 10 hours.
+        assert_eq!(
+            title(226 * 60 + 25),
+            "No vet visit noted 9 days after the arrival (limit 3 days)"
+        );
+        assert!(title(47 * 60 + 59).contains("47\u{a0}h 59\u{a0}min"));
+        assert!(title(48 * 60).contains("2 days after"));
     }
 
     #[test]

@@ -56,7 +56,8 @@ texts! {
     start_demo_hint: "Look around; nothing is saved.", "Mire lo que quiera; no se guarda nada.";
     start_backup: "Open a backup", "Abrir una copia de seguridad";
     start_backup_hint: "From another phone, or an older one of this phone.", "De otro teléfono, o una anterior de este.";
-    start_wrong: "My chick is unwell: help", "Mi polluelo está mal: ayuda";
+
+    start_weeks_hint: "Short cards to read before it comes.", "Fichas cortas para leer antes de que llegue.";
 
     plan_title: "The breeder's numbers", "Los números del criador";
     plan_species: "Which parrot is it?", "¿Qué loro es?";
@@ -234,11 +235,20 @@ texts! {
     handover_take: "Import", "Importar";
     handover_nothing_changed: "Nothing was changed.", "No se cambió nada.";
 
-    wrong_title: "Something's wrong", "Algo va mal";
-    wrong_intro: "Tap what you see. You are told at once what to do.", "Toque lo que ve. Enseguida verá qué hacer.";
+    wrong_title: "Help", "Ayuda";
+    wrong_seen: "What do you see?", "¿Qué ve?";
+    wrong_all: "All signs", "Todas las señales";
+    wrong_unsure: "Not sure which? Call your breeder. This is not veterinary advice: your vet's word comes first.", "¿No sabe cuál? Llame a su criador. Esto no sustituye al veterinario: su palabra va primero.";
+    wrong_wont_eat: "Won't eat", "No come";
+    wrong_food_left: "Food left in the morning", "Comida en el buche por la mañana";
+    wrong_weight_down: "Weight down", "Baja de peso";
+    wrong_breathing: "Breathing", "Respira mal";
+    wrong_cold: "Cold", "Está frío";
+    wrong_fed_hot: "Fed too hot", "Papilla muy caliente";
+    wrong_look: "Note what the crop looks like", "Anotar cómo está el buche";
+    wrong_weigh: "Weigh it now", "Pesarlo ahora";
     wrong_note: "Note it in the journal", "Anotarlo en el diario";
     wrong_gone: "It is gone", "Ya no lo tiene";
-    wrong_first: "First", "Primero";
 
     settings_title: "Chicks and settings", "Polluelos y ajustes";
     settings_chicks: "Chicks", "Polluelos";

@@ -32,6 +32,36 @@ pub const fn group(language: Language, group: SignGroup) -> &'static str {
     }
 }
 
+/// What is found in a group of signs, in a few words.
+pub const fn group_hint(language: Language, group: SignGroup) -> &'static str {
+    match group {
+        SignGroup::Breathing => language.pick(
+            "open beak, clicks, tail bobbing",
+            "pico abierto, ruidos, mueve la cola",
+        ),
+        SignGroup::Crop => language.pick(
+            "sour, not moving, vomits, leaks",
+            "agrio, no se vacía, vomita, gotea",
+        ),
+        SignGroup::Droppings => language.pick(
+            "none, green, black, watery, blood",
+            "ninguna, verdes, negras, líquidas, sangre",
+        ),
+        SignGroup::Behaviour => language.pick(
+            "sleepy, weak, cold, too hot, begging",
+            "adormilado, débil, frío, calor, pide comida",
+        ),
+        SignGroup::FeedingAccident => language.pick(
+            "windpipe, too hot",
+            "vías respiratorias, demasiado caliente",
+        ),
+        SignGroup::Injury => language.pick(
+            "fall, bite, bleeding, fumes, metal",
+            "caída, mordedura, sangra, humos, metal",
+        ),
+    }
+}
+
 /// What to read about a sign.
 pub const fn sign(language: Language, sign: Sign) -> SignWords {
     SignWords {

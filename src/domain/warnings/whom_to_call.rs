@@ -1,6 +1,7 @@
 //! Whom to call at a level, first to call first.
 
 use crate::domain::plan::care_plan::{CarePlan, Contact, Role};
+use crate::domain::time::moment::{Lived, WallTime};
 use crate::domain::warnings::level::Level;
 
 /// Somebody with a number.
@@ -17,14 +18,27 @@ pub enum Callee {
     },
 }
 
-/// The people to call. A breeder is not told to call herself: she sees the owner's number where others see
+/// Whether a practice is likely closed at this wall time: at night and on weekends. The plan does not say the
+/// vet's hours. Ours: 08:00 to 18:00, Monday to Friday.
+pub fn is_practice_closed(lived: Lived) -> bool {
+    let open = WallTime::from_hour(8)..WallTime::from_hour(18);
+    lived.day.weekday() >= 5 || !open.contains(&lived.time)
+}
+
+/// The people to call, whoever answers now first. A breeder is not told to call herself: she sees the owner's number where others see
 /// hers.
-pub fn whom_to_call(level: Level, plan: &CarePlan, is_breeder: bool) -> Vec<Callee> {
+pub fn whom_to_call(
+    level: Level,
+    plan: &CarePlan,
+    is_breeder: bool,
+    is_closed: bool,
+) -> Vec<Callee> {
     let roles: &[Role] = match level {
         Level::Settled | Level::Watch | Level::CallBreeder => &[Role::Breeder, Role::AvianVet],
-        // The day vet may be closed.
-        Level::VetToday => &[Role::AvianVet, Role::EmergencyVet, Role::Breeder],
-        Level::Emergency => &[Role::EmergencyVet, Role::AvianVet, Role::Breeder],
+        Level::VetToday | Level::Emergency if is_closed => {
+            &[Role::EmergencyVet, Role::AvianVet, Role::Breeder]
+        }
+        Level::VetToday | Level::Emergency => &[Role::AvianVet, Role::EmergencyVet, Role::Breeder],
     };
     let mut callees = Vec::new();
     for role in roles {
@@ -44,6 +58,7 @@ pub fn whom_to_call(level: Level, plan: &CarePlan, is_breeder: bool) -> Vec<Call
 #[cfg(test)]
 mod tests {
     use crate::domain::plan::species::Species;
+    use crate::domain::time::moment::Day;
     use crate::domain::warnings::whom_to_call::*;
 
     const LEVELS: [Level; 5] = [
@@ -72,7 +87,11 @@ mod tests {
     }
 
     fn numbers(level: Level, plan: &CarePlan, is_breeder: bool) -> Vec<String> {
-        let callees = whom_to_call(level, plan, is_breeder).into_iter();
+        numbers_at(level, plan, is_breeder, false)
+    }
+
+    fn numbers_at(level: Level, plan: &CarePlan, is_breeder: bool, is_closed: bool) -> Vec<String> {
+        let callees = whom_to_call(level, plan, is_breeder, is_closed).into_iter();
         let number = |callee| match callee {
             Callee::Contact(contact) => contact.number,
             Callee::Owner { number, .. } => number,
@@ -88,7 +107,34 @@ mod tests {
         let breeder = numbers(Level::CallBreeder, &plan, true);
         assert_eq!(breeder, ["5550104", "5550102"]);
         let emergency = numbers(Level::Emergency, &plan, true);
-        assert_eq!(emergency, ["5550103", "5550102", "5550104"]);
+        assert_eq!(emergency, ["5550102", "5550103", "5550104"]);
+    }
+
+    #[test]
+    fn who_answers_now_stands_first() {
+        let plan = plan();
+        for level in [Level::VetToday, Level::Emergency] {
+            let by_day = numbers_at(level, &plan, false, false);
+            assert_eq!(by_day, ["5550102", "5550103", "5550100", "5550101"]);
+            let by_night = numbers_at(level, &plan, false, true);
+            assert_eq!(by_night, ["5550103", "5550102", "5550100", "5550101"]);
+        }
+    }
+
+    #[test]
+    fn a_practice_is_open_from_eight_to_six_on_working_days() {
+        // 27 November 2026 is a Friday.
+        let at = |date, hour, minute| Lived {
+            day: Day::from_date(2026, 11, date).unwrap(),
+            time: WallTime::new(hour, minute).unwrap(),
+        };
+        assert!(is_practice_closed(at(27, 7, 59)));
+        assert!(!is_practice_closed(at(27, 8, 0)));
+        assert!(!is_practice_closed(at(27, 17, 59)));
+        assert!(is_practice_closed(at(27, 18, 0)));
+        assert!(is_practice_closed(at(28, 12, 0)));
+        assert!(is_practice_closed(at(29, 12, 0)));
+        assert!(!is_practice_closed(at(30, 12, 0)));
     }
 
     #[test]

@@ -6,7 +6,7 @@ use leptos::task::spawn_local;
 use crate::domain::journal::entries::{Change, ChickId};
 use crate::domain::plan::care_plan::{CarePlan, Role};
 use crate::domain::warnings::level::Level;
-use crate::domain::warnings::whom_to_call::{Callee, whom_to_call};
+use crate::domain::warnings::whom_to_call::{Callee, is_practice_closed, whom_to_call};
 use crate::ui::parts::level_mark::level_name;
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -44,7 +44,11 @@ pub fn call_buttons(level: Level, plan: Option<&CarePlan>) -> impl IntoView + us
     let state = AppState::here();
     let say = state.language();
     let is_breeder = state.is_breeder_here();
-    let callees = plan.map(|plan| whom_to_call(level, plan, is_breeder));
+    let now = state.now.get_untracked();
+    let is_closed = state
+        .zone
+        .with_untracked(|zone| is_practice_closed(zone.lived(now)));
+    let callees = plan.map(|plan| whom_to_call(level, plan, is_breeder, is_closed));
     let callees = callees.unwrap_or_default();
     let is_empty = callees.is_empty();
     let is_vet = |callee: &Callee| match callee {

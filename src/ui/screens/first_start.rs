@@ -1,4 +1,4 @@
-//! The first screen: a card, typing it in, or a made-up chick.
+//! The first screen: a card, typing it in, a made-up chick, or what the first weeks ask of an owner.
 
 use leptos::prelude::*;
 
@@ -7,7 +7,7 @@ use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
-/// Three ways in, and the alarm, which works with no chick entered at all.
+/// The ways in, and what can be read with no chick entered at all.
 #[component]
 pub fn StartScreen() -> impl IntoView {
     let state = AppState::here();
@@ -36,9 +36,9 @@ pub fn StartScreen() -> impl IntoView {
                 <span class="way__title">{say.start_demo()}</span>
                 <span class="way__hint">{say.start_demo_hint()}</span>
             </button>
-            <a class="wrong-link" href=Route::Wrong.to_hash()>
-                <span aria-hidden="true">"!"</span>
-                {say.start_wrong()}
+            <a class="way" href=Route::FirstWeeks(None).to_hash()>
+                <span class="way__title">{say.weeks_title()}</span>
+                <span class="way__hint">{say.start_weeks_hint()}</span>
             </a>
             <p class="hint">{say.settings_install_text()}</p>
         </div>

@@ -9,6 +9,17 @@ use crate::ui::parts::page::Page;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
+/// What is searched for among the cards; kept beside the screens, so that it is there again after a card.
+#[derive(Debug, Clone, Copy)]
+pub struct CardSearch(RwSignal<String>);
+
+impl CardSearch {
+    /// Gives every screen the one place for it.
+    pub fn provide() {
+        provide_context(Self(RwSignal::new(String::new())));
+    }
+}
+
 /// The cards of the first weeks, or one of them.
 #[component]
 pub fn FirstWeeksScreen(
@@ -26,7 +37,8 @@ fn CardList() -> impl IntoView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
-    let typed = RwSignal::new(String::new());
+    let kept = use_context::<CardSearch>().map(|search| search.0);
+    let typed = kept.unwrap_or_else(|| RwSignal::new(String::new()));
     let back = if state.chick.get_untracked().is_some() {
         Route::Now
     } else {

@@ -1,24 +1,30 @@
-//! Something's wrong: the signs by what one sees. Each answers at once, with or without a chick.
+//! Help: whom to call, what is seen most, and every sign by what one sees. Each answers at once, with or without
+//! a chick.
 
-use std::time::Duration;
+use std::sync::Arc;
 
 use leptos::prelude::*;
 
 use crate::domain::homecoming::first_weeks::Card;
 use crate::domain::journal::entries::Change;
 use crate::domain::journal::signs::{Sign, SignGroup};
+use crate::domain::outlook::Outlook;
+use crate::domain::warnings::asked::Asked;
 use crate::domain::warnings::level::Level;
-use crate::domain::warnings::rules::sign_seen::level;
 use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
-use crate::ui::parts::page::Page;
+use crate::ui::parts::page::Heading;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::screens::first_weeks::card_links;
 use crate::ui::screens::guide::under_way::note_what_went_in;
 use crate::ui::state::AppState;
+use crate::words::Language;
+use crate::words::advice::advice;
 use crate::words::call::what_to_say;
-use crate::words::signs::sign as words_of;
+use crate::words::format::Writing;
+use crate::words::now::sentences;
+use crate::words::signs::{group, group_hint, sign as words_of};
 
 const GROUPS: [SignGroup; 6] = [
     SignGroup::Breathing,
@@ -32,107 +38,207 @@ const GROUPS: [SignGroup; 6] = [
 /// Cards for what is no sign by itself, or is seen only by who knows where to look.
 const CARDS: [Card; 3] = [Card::Refusal, Card::ReturnedFood, Card::CropBurn];
 
-/// Something's wrong.
+/// The answer, which takes the focus when a sign is tapped.
+const ANSWER: &str = "answer";
+
+/// Help.
 #[component]
 pub fn WrongScreen() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
-    let back = if state.chick.get_untracked().is_some() {
-        Route::Now
-    } else {
-        Route::Start
-    };
-    let chosen = RwSignal::new(None);
-    let groups = GROUPS.map(|group| {
-        let signs = Sign::ALL.into_iter().filter(move |sign| sign.group() == group);
+    let chosen = RwSignal::new(None::<Asked>);
+    let most = Asked::MOST.map(|asked| {
+        let word = most_word(say, asked);
+        view! { <li>{asked_button(chosen, asked, word)}</li> }
+    });
+    let groups = GROUPS.map(|of| {
+        let signs = Sign::ALL.into_iter().filter(move |sign| sign.group() == of);
         let buttons = signs.map(|sign| {
-            view! {
-                <li>
-                    <button
-                        type="button"
-                        class="sign"
-                        aria-expanded=move || (chosen.get() == Some(sign)).to_string()
-                        on:click=move |_| {
-                            chosen.update(|now| *now = if *now == Some(sign) { None } else { Some(sign) });
-                            set_timeout(|| platform::to_top(".sign[aria-expanded='true']"), Duration::ZERO);
-                        }
-                    >
-                        <LevelMark level=level(sign) />
-                        {words_of(say, sign).seen}
-                    </button>
-                    {move || (chosen.get() == Some(sign)).then(|| view! { <Answer sign /> })}
-                </li>
-            }
+            let word = words_of(say, sign).seen;
+            view! { <li>{asked_button(chosen, Asked::Sign(sign), word)}</li> }
         });
         view! {
-            <section class="sign-group">
-                <h2>{crate::words::signs::group(say, group)}</h2>
+            <details class="sign-group">
+                <summary>
+                    <span>
+                        <strong>{group(say, of)}</strong>
+                        <span class="to-do__names">{group_hint(say, of)}</span>
+                    </span>
+                </summary>
                 <ul>{buttons.collect_view()}</ul>
-            </section>
+            </details>
         }
     });
+    // Chosen once: the clock does not take the page away from under the finger.
+    let outlook = state.outlook.get_untracked();
+    let plan = outlook.as_ref().map(|outlook| outlook.chick.plan.clone());
+    let top = move || match chosen.get() {
+        Some(asked) => view! { <Answer asked outlook=outlook.clone() /> }.into_any(),
+        None => {
+            view! { <div class="help-calls">{call_buttons(Level::VetToday, plan.as_ref())}</div> }
+                .into_any()
+        }
+    };
     view! {
-        <Page title=say.wrong_title() back>
-            <p>{say.wrong_intro()}</p>
-            <p class="hint">{say.caution_short()}</p>
-            {groups.collect_view()}
+        <div class="page">
+            <Heading text=say.wrong_title() />
+            {top}
+            <h2 class="help-question">{say.wrong_seen()}</h2>
+            <ul class="most-seen">{most.collect_view()}</ul>
+            <h2>{say.wrong_all()}</h2>
+            <div class="rows">{groups.collect_view()}</div>
             <section class="sign-group">
                 <h2>{say.weeks_title()}</h2>
                 {card_links(&CARDS)}
             </section>
-        </Page>
+            <p class="hint">{say.wrong_unsure()}</p>
+        </div>
     }
 }
 
-/// Level, first action, what not to do, whom to ring.
+/// What is tapped; its answer stands on top of the page.
+fn asked_button(
+    chosen: RwSignal<Option<Asked>>,
+    asked: Asked,
+    word: &'static str,
+) -> impl IntoView {
+    let is_chosen = move || chosen.get() == Some(asked);
+    let choose = move |_| {
+        chosen.update(|now| {
+            *now = if *now == Some(asked) {
+                None
+            } else {
+                Some(asked)
+            }
+        });
+        set_timeout(
+            || {
+                platform::to_top("main h1");
+                platform::reveal(ANSWER);
+            },
+            std::time::Duration::ZERO,
+        );
+    };
+    view! {
+        <button type="button" class="sign" aria-expanded=move || is_chosen().to_string() on:click=choose>
+            {word}
+        </button>
+    }
+}
+
+/// What is asked about most, in a word or two.
+const fn most_word(say: Language, asked: Asked) -> &'static str {
+    match asked {
+        Asked::WontEat => say.wrong_wont_eat(),
+        Asked::FoodLeft => say.wrong_food_left(),
+        Asked::WeightDown => say.wrong_weight_down(),
+        Asked::Sign(Sign::LabouredBreathing) => say.wrong_breathing(),
+        Asked::Sign(Sign::Cold) => say.wrong_cold(),
+        Asked::Sign(Sign::FedTooHot) => say.wrong_fed_hot(),
+        Asked::Sign(sign) => words_of(say, sign).seen,
+    }
+}
+
+/// What was seen, in one sentence.
+fn seen(writing: Writing, asked: Asked, outlook: Option<&Outlook>) -> String {
+    let say = writing.language;
+    match asked {
+        Asked::Sign(sign) => words_of(say, sign).seen.to_owned(),
+        Asked::WeightDown => outlook.map_or_else(
+            || say.wrong_weight_down().to_owned(),
+            |outlook| writing.weight_state(outlook),
+        ),
+        Asked::WontEat | Asked::FoodLeft => most_word(say, asked).to_owned(),
+    }
+}
+
+/// What to do first and not to do, one instruction a line.
+fn first_aid(say: Language, asked: Asked) -> Vec<String> {
+    let (first, avoid) = match asked {
+        Asked::Sign(sign) => {
+            let words = words_of(say, sign);
+            (words.first, words.avoid)
+        }
+        Asked::WontEat | Asked::FoodLeft | Asked::WeightDown => {
+            let words = advice(say, asked.rule());
+            (words.act, words.avoid)
+        }
+    };
+    [first, avoid].into_iter().flat_map(sentences).collect()
+}
+
+/// Level, what was seen, what to do; whom to call stands in the dock.
 #[component]
-fn Answer(sign: Sign) -> impl IntoView {
+fn Answer(asked: Asked, outlook: Option<Arc<Outlook>>) -> impl IntoView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
-    let words = words_of(say, sign);
-    let level = level(sign);
-    let outlook = state.outlook.get_untracked();
+    let findings = outlook.as_ref().map(|outlook| outlook.findings.as_slice());
+    let level = asked.level(findings.unwrap_or_default());
+    let seen = seen(writing, asked, outlook.as_deref());
+    let lines: Vec<String> = std::iter::once(seen.clone())
+        .chain(
+            outlook
+                .iter()
+                .flat_map(|outlook| what_to_say(writing, outlook)),
+        )
+        .collect();
     let plan = outlook.as_ref().map(|outlook| outlook.chick.plan.clone());
-    let lines = outlook.map(|outlook| {
-        let mut lines = vec![words.seen.to_owned()];
-        lines.extend(what_to_say(writing, &outlook));
-        lines
-    });
-    let lines = lines.unwrap_or_else(|| vec![words.seen.to_owned()]);
     let has_chick = plan.is_some();
-    let calls = (level > Level::Settled).then(|| call_buttons(level, plan.as_ref()));
-    let more = Card::of_sign(sign).map(|card| {
+    let aid = first_aid(say, asked).into_iter();
+    let aid = aid.map(|line| view! { <li>{line}</li> }).collect_view();
+    let card = match asked {
+        Asked::WontEat => Some(Card::Refusal),
+        Asked::Sign(sign) => Card::of_sign(sign),
+        Asked::FoodLeft | Asked::WeightDown => None,
+    };
+    let card = card.map(|card| {
         let line = writing.weeks_line(card);
-        view! { <a class="quiet-link" href=Route::FirstWeeks(Some(card)).to_hash()>{line}</a> }
+        view! { <a class="row quiet-link" href=Route::FirstWeeks(Some(card)).to_hash()>{line}</a> }
     });
-    let note = has_chick.then(|| {
-        let note = move |_| {
-            note_what_went_in(state);
-            state.note(Change::SignSeen { sign }, words.seen.to_owned());
-        };
-        let gone = move |_| {
-            state.note(Change::SignGone { sign }, say.wrong_gone().to_owned());
-        };
-        view! {
-            <div class="acts">
-                <button type="button" class="button" on:click=note>{say.wrong_note()}</button>
-                <button type="button" class="button" on:click=gone>{say.wrong_gone()}</button>
-            </div>
-        }
-    });
+    let look = match asked {
+        Asked::FoodLeft => Some((Route::Crop, say.wrong_look())),
+        Asked::WeightDown => Some((Route::Weigh, say.wrong_weigh())),
+        Asked::WontEat | Asked::Sign(_) => None,
+    };
+    let look = look.filter(|_| has_chick);
+    let look = look.map(|(route, word)| view! { <a class="row" href=route.to_hash()>{word}</a> });
+    let note = match asked {
+        Asked::Sign(sign) if has_chick => Some(noting(state, sign, seen.clone())),
+        Asked::Sign(_) | Asked::WontEat | Asked::FoodLeft | Asked::WeightDown => None,
+    };
     view! {
-        <div class="answer" role="alert" data-level=level_name(level)>
-            <p class="lamp" data-level=level_name(level)>
+        <div class="answer" data-level=level_name(level)>
+            <h2 class="lamp" id=ANSWER tabindex="-1" data-level=level_name(level)>
                 <LevelMark level />
                 <span class="lamp__word">{say.level_for(level, state.is_breeder_here())}</span>
-            </p>
-            <p><strong>{say.wrong_first()} ": "</strong> {words.first}</p>
-            {calls}
-            <p><strong>{say.finding_avoid()} ": "</strong> {words.avoid}</p>
+            </h2>
+            <p><strong>{seen}</strong></p>
+            <ul class="first-aid__lines">{aid}</ul>
+        </div>
+        {note}
+        <div class="rows">
             <WhatToSay lines />
-            {note}
-            {more}
+            {look}
+            {card}
+        </div>
+        <div class="dock dock--calls">{call_buttons(level, plan.as_ref())}</div>
+    }
+}
+
+fn noting(state: AppState, sign: Sign, seen: String) -> impl IntoView {
+    let say = state.language();
+    let note = move |_| {
+        note_what_went_in(state);
+        state.note(Change::SignSeen { sign }, seen.clone());
+    };
+    let gone = move |_| {
+        state.note(Change::SignGone { sign }, say.wrong_gone().to_owned());
+    };
+    view! {
+        <div class="acts">
+            <button type="button" class="button" on:click=note>{say.wrong_note()}</button>
+            <button type="button" class="button" on:click=gone>{say.wrong_gone()}</button>
         </div>
     }
 }
