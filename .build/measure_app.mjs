@@ -22,7 +22,7 @@ const said = async (page, word) => {
 // Says when the way to log a feed is there and the page is free to answer a tap.
 export const watchForUse = () => {
   const watch = new MutationObserver(() => {
-    const link = document.querySelector('html[data-started="true"] .next-feed a[href^="#/log"]');
+    const link = document.querySelector('html[data-started="true"] .dock a[href^="#/log"]');
     if (link !== null && link.getClientRects().length > 0) {
       watch.disconnect();
       setTimeout(() => {

@@ -129,6 +129,8 @@ impl Outlook {
                 }
             );
         let evening = next.day.plus(-1);
+        let is_asked = |feed: &ScheduledFeed| feed.day >= evening && feed.is_asked();
+        let is_calm = is_calm && !self.feeds.iter().any(is_asked);
         let mut feeds = self.feeds.iter();
         let given = feeds.find(|feed| feed.slot == last && feed.day == evening)?;
         let FeedState::Done(sitting) = &given.state else {
@@ -137,7 +139,7 @@ impl Outlook {
         let at = sitting.at.lived(self.offset);
         let has_begun = at.day > evening || at.time >= EVENING_STARTS;
         let morning = |at: Moment| {
-            at.minutes_since(sitting.at) > 0 && at.lived(self.offset).care_day() > evening
+            sitting.at < at && at <= self.now && at.lived(self.offset).care_day() > evening
         };
         let is_over = self
             .chick
@@ -300,8 +302,9 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
 
 #[cfg(test)]
 mod tests {
-    use crate::domain::journal::entries::Change;
+    use crate::domain::journal::entries::{Change, CropFeel, CropState};
     use crate::domain::journal::scenario::Scenario;
+    use crate::domain::journal::signs::Sign;
     use crate::domain::outlook::*;
     use crate::domain::warnings::rules::trial::macaw;
 
@@ -353,5 +356,75 @@ mod tests {
         assert!(is_to_be_weighed(&script, 2, 6));
         script.weigh(2, 1_000);
         assert!(!is_to_be_weighed(&script, 2, 7));
+    }
+
+    fn night(script: &Scenario, day: i32, hour: i32, minute: i32) -> Option<Night> {
+        let now = script.at(day, hour, minute);
+        let chick = script.journal().chicks()[0];
+        let outlook = outlook(now, &script.journal(), chick, &script.zone());
+        outlook.unwrap().night()
+    }
+
+    /// Fed at 07:00, 14:00 and 21:00 of day 1, all of it noted.
+    fn fed_all_day() -> Scenario {
+        let mut script = macaw();
+        script.weigh(1, 1_040);
+        script.feed(1, 7, 0, Slot::Morning, 80);
+        script.feed(1, 14, 0, Slot::Midday, 80);
+        script
+    }
+
+    #[test]
+    fn the_night_begins_with_the_bedtime_feed_and_ends_an_hour_before_the_morning_s() {
+        let mut script = fed_all_day();
+        assert_eq!(night(&script, 1, 15, 0), None);
+        script.feed(1, 21, 4, Slot::Bedtime, 55);
+        let found = night(&script, 1, 22, 40).unwrap();
+        assert_eq!((found.slot, found.next), (Slot::Bedtime, Slot::Morning));
+        assert_eq!(found.at.text(), "21:04");
+        assert_eq!(found.taken, Millilitres::whole(55));
+        assert_eq!(found.due, script.at(2, 7, 0));
+        assert!(night(&script, 2, 5, 59).is_some());
+        assert_eq!(night(&script, 2, 6, 0), None);
+    }
+
+    #[test]
+    fn the_first_look_of_the_morning_and_any_level_end_the_night() {
+        let mut script = fed_all_day();
+        script.feed(1, 21, 0, Slot::Bedtime, 80);
+        let mut looked = script.clone();
+        looked.note(
+            2,
+            5,
+            0,
+            Change::CropSeen {
+                state: CropState::Flat,
+                feel: CropFeel::Soft,
+            },
+        );
+        assert!(night(&looked, 2, 4, 59).is_some());
+        assert_eq!(night(&looked, 2, 5, 1), None);
+        let mut seen = script.clone();
+        seen.note(
+            1,
+            23,
+            0,
+            Change::SignSeen {
+                sign: Sign::BegsAllDay,
+            },
+        );
+        assert_eq!(night(&seen, 1, 23, 1), None);
+        // A bedtime feed that was refused ends no day.
+        let mut refused = fed_all_day();
+        refused.note(
+            1,
+            21,
+            0,
+            Change::FeedRefused {
+                counts_as: Some(Slot::Bedtime),
+                offered: Millilitres::whole(80),
+            },
+        );
+        assert_eq!(night(&refused, 1, 21, 10), None);
     }
 }

@@ -218,12 +218,16 @@ fn Frame(drawn: RwSignal<Drawn>) -> impl IntoView {
     let route = Memo::new(move |_| shown(state));
     let has_places = Memo::new(move |_| has_bars.get() && has_places(state));
     let has_screen = is_drawn(Drawn::Screen);
+    let is_wide = wide();
+    let has_beside =
+        Memo::new(move |_| is_wide.get() && has_places.get() && route.get() == Route::Now);
     let sent_off = |event: web_sys::SubmitEvent| platform::show_answer(&event);
     view! {
         {move || has_bars.get().then(|| view! { <TopBar shown=route /> })}
         {move || has_notices.get().then(|| view! { <Banners /> })}
         {move || has_status.get().then(|| view! { <StatusLine /> })}
         <main class="main" on:submit=sent_off>{move || has_screen.get().then(|| screen(state))}</main>
+        {move || (has_screen.get() && has_beside.get()).then(|| beside(state))}
         {move || has_places.get().then(|| view! { <BottomBar /> })}
     }
 }
@@ -235,6 +239,24 @@ fn screen(state: AppState) -> AnyView {
         Some(piece) => Pieces::here().draw(piece, route),
         None => view! { <StartScreen /> }.into_any(),
     }
+}
+
+/// Whether the window has room for two columns; follows.
+fn wide() -> RwSignal<bool> {
+    let is_wide = RwSignal::new(platform::is_wide());
+    window_event_listener_untyped("resize", move |_| {
+        if is_wide.get_untracked() != platform::is_wide() {
+            is_wide.set(platform::is_wide());
+        }
+    })
+    .remove_on_cleanup();
+    is_wide
+}
+
+/// The weight beside what is due.
+fn beside(state: AppState) -> impl IntoView {
+    let weight = move || Pieces::here().draw(Piece::Rest, Route::Weight);
+    view! { <aside class="beside" aria-label=state.language().bar_weight()>{weight}</aside> }
 }
 
 /// Whether the five places are shown: not where one thing is to be done to its end.

@@ -218,6 +218,12 @@ pub fn reveal(id: &str) {
     }
 }
 
+/// Whether the window has room for two columns: from 700 CSS pixels on.
+pub fn is_wide() -> bool {
+    let query = window().match_media("(min-width: 700px)").ok().flatten();
+    query.is_some_and(|query| query.matches())
+}
+
 /// Whether the focus is in a part of the page.
 pub fn has_focus(selector: &str) -> bool {
     let focused = document().query_selector(&format!("{selector}:focus-within"));

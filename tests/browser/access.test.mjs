@@ -91,15 +91,21 @@ for (const theme of ['dark', 'light']) {
     const page = await withLosingChick(bench, { theme });
     await page.emulateMedia({ forcedColors: 'active', colorScheme: theme });
     await go(page, '#/wrong');
-    const marks = await page.evaluate(() => {
-      const ground = getComputedStyle(document.documentElement).backgroundColor;
-      return [...document.querySelectorAll('.level-mark path')].map((path) => ({
-        level: path.parentElement.dataset.level,
-        fill: getComputedStyle(path).fill,
-        ground: getComputedStyle(path.closest('button')).backgroundColor || ground,
-        size: path.getBoundingClientRect().width,
-      }));
-    });
+    const marks = [];
+    for (const sign of await page.locator('.most-seen .sign').all()) {
+      await sign.click();
+      await page.locator('.answer').waitFor();
+      const mark = await page.evaluate(() => {
+        const path = document.querySelector('.answer .level-mark path');
+        return {
+          level: path.parentElement.dataset.level,
+          fill: getComputedStyle(path).fill,
+          ground: getComputedStyle(path.closest('.answer')).backgroundColor,
+          size: path.getBoundingClientRect().width,
+        };
+      });
+      marks.push(mark);
+    }
     assert.ok(new Set(marks.map(({ level }) => level)).size >= 3, 'several levels are on the screen');
     for (const { level, fill, ground, size } of marks) {
       // WCAG 2.2, 1.4.11: graphics 3 to 1.

@@ -87,7 +87,8 @@ test('the reminder comes with the tenth entry, stays away for three days when pu
   assert.equal(await nudge.count(), 0, 'nine entries');
   await note(page, 1);
   await go(page, '#/now');
-  await nudge.waitFor();
+  await nudge.waitFor({ state: 'attached' });
+  await page.locator('.to-do summary').click();
   await nudge.scrollIntoViewIfNeeded();
   await shot(page, 'backup-nudge');
   await page.getByRole('button', { name: 'In 3 days' }).click();
@@ -99,11 +100,11 @@ test('the reminder comes with the tenth entry, stays away for three days when pu
   await page.clock.fastForward(2 * 3_600_000);
   await go(page, '#/handover');
   await go(page, '#/now');
-  await nudge.waitFor();
+  await nudge.waitFor({ state: 'attached' });
   await go(page, '#/handover');
   const file = await save(page);
   await go(page, '#/now');
-  await nudge.waitFor();
+  await nudge.waitFor({ state: 'attached' });
   await go(page, '#/handover');
   await answer(page, file, 'everything on this phone');
   await go(page, '#/now');

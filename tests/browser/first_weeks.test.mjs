@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
 import { axe, clock, offlineReady, overflow, shot, started } from './harness.mjs';
-import { EVENING, go, kept, openApp, step, typeInChick, words } from './owner.mjs';
+import { EVENING, go, kept, openApp, openSigns, step, typeInChick, words } from './owner.mjs';
 
 const withChick = async (bench, options = {}) => {
   const site = await bench.site();
@@ -22,6 +22,7 @@ test('the first screen names the card of the day, and a tap opens it with its he
   const { page } = await withChick(bench);
   await go(page, '#/now');
   const line = page.locator('a.quiet-link', { hasText: /^First weeks: / });
+  await page.locator('.to-do summary').click();
   assert.equal(await words(line), 'First weeks: The first night');
   await line.click();
   await focusIsOn(page, 'The first night');
@@ -38,6 +39,10 @@ test('a card is found by the beginnings of words in any case, and nothing found 
   assert.ok(all >= 26, `${all} cards`);
   await search(page, 'FUMES');
   assert.equal((await titles(page))[0], 'Fumes at home');
+  await page.locator('.sign', { hasText: 'Fumes at home' }).click();
+  await focusIsOn(page, 'Fumes at home');
+  await page.locator('.page__back').click();
+  assert.equal(await page.locator('#card-search').inputValue(), 'FUMES', 'what was searched for is kept');
   await search(page, 'zzz');
   await page.locator('main [role="status"]', { hasText: 'Nothing matches.' }).waitFor();
   assert.deepEqual(await titles(page), []);
@@ -70,9 +75,9 @@ test('a card says where it comes from behind a tap, and its drawing is told in w
 
 test('a sign and the page of signs lead to the card that helps', async ({ bench }) => {
   const { page } = await withChick(bench);
-  await go(page, '#/wrong');
+  await openSigns(page);
   await page.locator('button.sign', { hasText: 'Brought food back just after a feed' }).click();
-  await page.locator('.answer a.quiet-link').click();
+  await page.locator('main a.quiet-link').click();
   await focusIsOn(page, 'Food that comes back');
   await go(page, '#/wrong');
   for (const title of ['It will not eat', 'Food that comes back', 'Looking for a crop burn']) {

@@ -2,7 +2,7 @@
 // feed refused, and what stands on the first screen.
 import assert from 'node:assert/strict';
 import { axe, shot } from './harness.mjs';
-import { go, openApp, plain, press } from './owner.mjs';
+import { go, openApp, openSigns, plain, press } from './owner.mjs';
 import { Script, clockAt, takeIn } from './script.mjs';
 
 export const [BREEDER, VET, NIGHT_VET] = ['tel:+15550100', 'tel:+15550101', 'tel:+15550102'];
@@ -44,12 +44,12 @@ export const picture = async (page, name) => {
 };
 
 export const noteSign = async (page, seen, name) => {
-  await go(page, '#/wrong');
+  await openSigns(page);
   await page.locator('button.sign', { hasText: seen }).click();
   const answer = page.locator('.answer');
   const said = plain(await answer.innerText());
   await shot(page, `frightened-${name}`);
-  const calls = await answer.locator('a.call').evaluateAll((links) => links.map((link) => link.getAttribute('href')));
+  const calls = await page.locator('.dock a.call').evaluateAll((links) => links.map((link) => link.getAttribute('href')));
   await press(page, 'Note it in the journal');
   await page.locator('.status-line', { hasText: seen }).waitFor();
   return { said, level: await answer.getAttribute('data-level'), calls };
@@ -65,7 +65,7 @@ export const now = async (page, name) => {
   const band = main.locator('.lamp-band');
   const card = main.locator('.next-feed');
   const level = await band.getAttribute('data-level');
-  const calls = await main.locator('.lamp-band > .calls a.call, .next-feed .calls a.call').evaluateAll((links) =>
+  const calls = await main.locator('a.call').evaluateAll((links) =>
     links.map((link) => ({ to: link.getAttribute('href'), shown: link.querySelector('.call__digits').innerText })),
   );
   const words = plain(await main.innerText());

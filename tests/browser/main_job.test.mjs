@@ -20,7 +20,7 @@ const ownerWithChick = async (bench, at = EVENING) => {
 test('typed in, fed at bedtime in two taps, weighed, and all there after a reload without the server', async ({ bench }) => {
   const { site, page } = await ownerWithChick(bench);
   await page.clock.fastForward('00:01');
-  assert.match(await page.locator('.next-feed').innerText(), /Bedtime feed\s+10\smin\s+21:00 · 60\sml/);
+  assert.match(await page.locator('.next-feed').innerText(), /Bedtime feed at 21:00\s+10\smin\s+60\sml/);
 
   await logNextFeed(page);
   await kept(page);
@@ -68,8 +68,9 @@ test('what the breeder wrote stands beside the next feed as it was typed, and an
 test('an emergency without a vet in the plan says so and leads to the plan', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await go(page, '#/wrong');
-  await page.locator('.sign').first().click();
-  const answer = page.locator('.answer[data-level="emergency"]');
+  await page.getByRole('button', { name: 'Cold', exact: true }).click();
+  await page.locator('.answer[data-level="emergency"]').waitFor();
+  const answer = page.locator('.dock');
   assert.match(await answer.innerText(), /No vet's number is saved here\. Look up the nearest avian vet and call now\./);
   assert.equal(await answer.locator('a.call').count(), 1);
   assert.equal(await answer.getByRole('link', { name: 'Add the number to the plan' }).getAttribute('href'), '#/plan');
@@ -179,7 +180,7 @@ test('a bedtime feed after midnight is noted as one, and one that is put off pas
   await press(page, 'Done');
   await page.locator('.status-line', { hasText: /Bedtime feed, 60\sml/ }).waitFor();
   // six hours after 02:30
-  await page.locator('.next-feed__detail', { hasText: '08:30' }).waitFor();
+  await page.locator('.next-feed', { hasText: '08:30' }).waitFor();
   assert.match(await page.locator('.next-feed').innerText(), /Morning feed/);
 
   await clockAt(page, '2026-11-25T20:30:00Z');
@@ -309,14 +310,14 @@ test('while food is forbidden Now offers none, and the log asks before it takes 
   await page.locator('.lamp-band', { hasText: 'Do not feed. Call the vet now and set off.' }).waitFor();
   assert.equal(await page.locator('.next-feed__countdown').count(), 0);
   assert.equal(await page.getByRole('link', { name: 'Feed now' }).count(), 0);
-  await page.getByRole('link', { name: 'Log it' }).click();
+  await page.getByRole('link', { name: 'Log a feed' }).click();
   await page.locator('[data-held]', { hasText: 'Do not feed' }).waitFor();
   await page.getByRole('button', { name: 'Done', exact: true }).click();
   await press(page, 'It was not given');
   await card.waitFor();
   assert.equal((await journalWords(page)).some((line) => line.startsWith('Bedtime feed')), false);
   await go(page, '#/now');
-  await page.getByRole('link', { name: 'Log it' }).click();
+  await page.getByRole('link', { name: 'Log a feed' }).click();
   await page.getByRole('button', { name: 'Done', exact: true }).click();
   await press(page, 'It was given: note it');
   await page.locator('.status-line', { hasText: 'Bedtime feed, 60' }).waitFor();

@@ -43,6 +43,16 @@ export const openApp = async (page, site, hash = '') => {
   await started(page);
 };
 
+// Opens every group of signs on the page of help.
+export const openSigns = async (page) => {
+  await go(page, '#/wrong');
+  await page.locator('details.sign-group').evaluateAll((groups) => {
+    for (const group of groups) {
+      group.open = true;
+    }
+  });
+};
+
 // Opens the handover card of the chick on screen.
 export const openCard = async (page) => {
   await go(page, '#/handover');
@@ -84,7 +94,7 @@ export const kept = (page) => until('both copies have it', async () => (await ke
 
 // From the first screen in two taps.
 export const logNextFeed = async (page) => {
-  await page.getByRole('link', { name: 'Log it' }).click();
+  await page.locator('.dock a[href^="#/log"]').click();
   await page.getByRole('button', { name: 'Done', exact: true }).click();
 };
 

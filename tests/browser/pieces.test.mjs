@@ -53,7 +53,7 @@ test('where a chick is followed, what is due is shown while the other screens ar
   await page.goto(site.url);
   await started(page);
   await page.locator('.next-feed').waitFor();
-  await page.locator('.next-feed a[href^="#/log"]').click();
+  await page.locator('.dock a[href^="#/log"]').click();
   const waiting = page.locator('main [role="status"]');
   await waiting.waitFor();
   assert.equal(await words(waiting), 'One moment: loading this screen.');

@@ -110,9 +110,9 @@ const SHOWN = [
     name: 'sign-answered',
     address: '#/wrong',
     reach: async (page) => {
-      await open(page, '.sign');
+      await open(page, '.most-seen li:nth-child(5) .sign');
       await seen(page, '.answer');
-      await open(page, '.answer summary');
+      await open(page, '.what-to-say > summary');
     },
   },
   {
@@ -219,8 +219,8 @@ const ALARM = [
       await page.locator('.guide__next').click();
       await seen(page, '.next-feed');
       await go(page, '#/wrong');
-      await open(page, '.sign');
-      await open(page, '.answer > .acts .button');
+      await open(page, '.most-seen li:nth-child(5) .sign');
+      await open(page, '.answer + .acts .button');
       await go(page, '#/guide');
       await seen(page, '.question .guard');
     },

@@ -124,6 +124,19 @@ mod tests {
     }
 
     #[test]
+    fn the_plan_s_limit_is_told_as_a_weight_in_whole_grams() {
+        // 10 % below 1040 g is 936 g; below 1017 g it is 915.3 g.
+        let mut chick = scenario().chick().unwrap();
+        assert_eq!(call_weight(&chick), Some(Grams::whole(936)));
+        let day = Day::from_date(2026, 11, 2).unwrap();
+        let weight = Grams::whole(1_017);
+        chick.plan.reference = Some(Reference { weight, day });
+        assert_eq!(call_weight(&chick), Some(Grams::whole(915)));
+        chick.plan.reference = None;
+        assert_eq!(call_weight(&chick), None);
+    }
+
+    #[test]
     fn loss_is_judged_on_empty_crop_readings_only() {
         let mut script = scenario();
         script.weigh(1, 1_012);

@@ -22,6 +22,7 @@ use crate::ui::parts::questions::given_or_still_to_give;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::words::call::what_to_say;
+use crate::words::now::sentences;
 
 /// The answer and its reason; what is to be pressed stands in the [`dock`].
 pub fn instruction_card(outlook: &Outlook) -> AnyView {
@@ -297,6 +298,13 @@ fn held(outlook: &Outlook) -> impl IntoView + use<> {
     }
 }
 
+/// Each sentence in a part of its own.
+fn lines_of_title(title: &str) -> impl IntoView + use<> {
+    let lines = sentences(title).into_iter();
+    let lines = lines.map(|line| view! { <span>{line}</span> " " });
+    lines.collect_view()
+}
+
 /// Do not feed: level, act and reason in one card, then what to do until somebody answers, with the calls in the
 /// [`dock`]. Nothing else stands here.
 pub fn alarm(outlook: &Outlook) -> impl IntoView + use<> {
@@ -316,6 +324,7 @@ pub fn alarm(outlook: &Outlook) -> impl IntoView + use<> {
         | Instruction::Nothing(_) => return ().into_any(),
     };
     let level = outlook.level;
+    let title = writing.instruction_title(outlook).unwrap_or_default();
     let is_first = |hold: &&Hold| hold.why == why;
     let first = outlook.holds.iter().find(is_first).copied();
     let others = outlook
@@ -351,7 +360,7 @@ pub fn alarm(outlook: &Outlook) -> impl IntoView + use<> {
                 <LevelMark level />
                 <span class="lamp__word">{say.level(level)}</span>
             </p>
-            <h2 class="next-feed__held">{writing.instruction_title(outlook)}</h2>
+            <h2 class="next-feed__held">{lines_of_title(&title)}</h2>
             <p>{writing.held_why(why)} "."</p>
             {again}
         </section>

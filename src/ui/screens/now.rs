@@ -125,6 +125,7 @@ fn NowBody(outlook: Arc<Outlook>, is_asking: RwSignal<bool>) -> impl IntoView {
     } else {
         (None, Some(band))
     };
+    // While a feed is due, nothing else stands before what is noted with it.
     let is_lit = next.is_some_and(|feed| feed.is_due(outlook.now)) && !is_away;
     view! {
         {above}
@@ -140,6 +141,7 @@ fn NowBody(outlook: Arc<Outlook>, is_asking: RwSignal<bool>) -> impl IntoView {
         {(!is_lit).then(|| to_do(&outlook))}
         {from_breeder(&outlook)}
         {small_acts(state)}
+        {is_lit.then(|| to_do(&outlook))}
         {dock}
     }
     .into_any()

@@ -80,7 +80,7 @@ pub fn WrongScreen() -> impl IntoView {
         }
     };
     view! {
-        <div class="page">
+        <div class="page page--help">
             <Heading text=say.wrong_title() />
             {top}
             <h2 class="help-question">{say.wrong_seen()}</h2>
