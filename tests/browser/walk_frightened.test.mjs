@@ -69,7 +69,7 @@ test('food in the windpipe: first aid, then nothing to eat, and it still stands 
   const answer = await noteSign(page, ASPIRATION, 'c-first-aid');
   // Part 6: gaping, blue: E at once; head slightly lower, let it shake and cough, wipe, no water, no more food.
   assert.equal(answer.level, 'emergency');
-  assert.match(answer.said, /Stop\. Take spoon or syringe away.*head slightly lower.*shake and cough.*Wipe/s);
+  assert.match(answer.said, /Stop\.\s+Take spoon or syringe away.*head slightly lower.*shake and cough.*Wipe/s);
   assert.match(answer.said, /no (water|food|more food)|not give|nothing/i, answer.said);
   assert.doesNotMatch(answer.said, /[^t] (hang|turn) it upside down/i);
   assert.equal(answer.calls[0], NIGHT_VET);

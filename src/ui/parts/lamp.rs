@@ -8,15 +8,15 @@ pub fn Lamp(
     /// Whether the act it hangs above is the next one.
     is_lit: bool,
 ) -> impl IntoView {
-    let light = is_lit.then(|| {
-        view! {
-            <linearGradient id="lamp-light" x1="0" y1="0" x2="0" y2="1">
-                <stop class="hanging-lamp__near" offset="0"></stop>
-                <stop class="hanging-lamp__far" offset="1"></stop>
-            </linearGradient>
-            <path class="hanging-lamp__light" fill="url(#lamp-light)" d="M23 54H65L86 120H2z"></path>
-        }
-    });
+    // Light that fades with its way, in steps that lie over one another.
+    let steps = [
+        "M23 54H65L69 66H19z",
+        "M23 54H65L74 82H14z",
+        "M23 54H65L80 100H8z",
+        "M23 54H65L86 118H2z",
+    ];
+    let steps = steps.map(|step| view! { <path class="hanging-lamp__light" d=step></path> });
+    let light = is_lit.then(|| steps.collect_view());
     view! {
         <svg class="hanging-lamp" viewBox="0 0 88 120" aria-hidden="true">
             {light}

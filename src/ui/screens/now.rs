@@ -37,8 +37,8 @@ pub fn NowScreen() -> impl IntoView {
             WithMe::Yes => {
                 let night = outlook.night().filter(|_| !is_opened.get());
                 match night {
-                    Some(night) => view! { <Tonight outlook night is_opened /> }.into_any(),
-                    None => view! { <NowBody outlook is_asking /> }.into_any(),
+                    Some(night) => view! { <Tonight outlook night /> }.into_any(),
+                    None => view! { <NowBody outlook /> }.into_any(),
                 }
             }
             other @ (WithMe::Followed | WithMe::Away | WithMe::Died) => {
@@ -46,10 +46,36 @@ pub fn NowScreen() -> impl IntoView {
             }
         })
     };
+    let pressed = move || {
+        let outlook = state.outlook.get()?;
+        let is_here = with_me.get() == WithMe::Yes;
+        let is_night = outlook.night().is_some() && !is_opened.get();
+        is_here.then(|| {
+            if is_night {
+                night_dock(state, is_opened).into_any()
+            } else {
+                dock(&outlook, is_asking)
+            }
+        })
+    };
     view! {
-        <h1 class="only-read" tabindex="-1">{say.bar_now()}</h1>
-        <LifeQuestions with_me />
-        {body}
+        <div class="scroll">
+            <h1 class="only-read" tabindex="-1">{say.bar_now()}</h1>
+            <LifeQuestions with_me />
+            {body}
+        </div>
+        {pressed}
+    }
+}
+
+/// The two ways on from the night.
+fn night_dock(state: AppState, is_opened: RwSignal<bool>) -> impl IntoView {
+    let say = state.language();
+    view! {
+        <div class="dock">
+            <a class="button" href=Route::Journal.to_hash()>{say.night_note()}</a>
+            <button type="button" class="button" on:click=move |_| is_opened.set(true)>{say.night_show()}</button>
+        </div>
     }
 }
 
@@ -92,10 +118,9 @@ fn small_acts(state: AppState) -> impl IntoView {
 }
 
 #[component]
-fn NowBody(outlook: Arc<Outlook>, is_asking: RwSignal<bool>) -> impl IntoView {
+fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
     let state = AppState::here();
     let is_held = outlook.instruction.forbids();
-    let dock = dock(&outlook, is_asking);
     if is_held {
         return view! {
             <section class="lamp-band" data-level=level_name(outlook.level)>
@@ -106,7 +131,6 @@ fn NowBody(outlook: Arc<Outlook>, is_asking: RwSignal<bool>) -> impl IntoView {
             {other_chicks(&outlook)}
             {feed_under_way(&outlook)}
             {same_food(&outlook)}
-            {dock}
         }
         .into_any();
     }
@@ -142,7 +166,6 @@ fn NowBody(outlook: Arc<Outlook>, is_asking: RwSignal<bool>) -> impl IntoView {
         {from_breeder(&outlook)}
         {small_acts(state)}
         {is_lit.then(|| to_do(&outlook))}
-        {dock}
     }
     .into_any()
 }
@@ -261,7 +284,7 @@ fn Findings(
 
 /// The night after the last feed: hours, not a countdown, and nothing that shines.
 #[component]
-fn Tonight(outlook: Arc<Outlook>, night: Night, is_opened: RwSignal<bool>) -> impl IntoView {
+fn Tonight(outlook: Arc<Outlook>, night: Night) -> impl IntoView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
@@ -284,9 +307,5 @@ fn Tonight(outlook: Arc<Outlook>, night: Night, is_opened: RwSignal<bool>) -> im
                 <p>{say.night_order()}</p>
             </div>
         </section>
-        <div class="dock">
-            <a class="button" href=Route::Journal.to_hash()>{say.night_note()}</a>
-            <button type="button" class="button" on:click=move |_| is_opened.set(true)>{say.night_show()}</button>
-        </div>
     }
 }

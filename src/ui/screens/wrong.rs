@@ -72,6 +72,12 @@ pub fn WrongScreen() -> impl IntoView {
     // Chosen once: the clock does not take the page away from under the finger.
     let outlook = state.outlook.get_untracked();
     let plan = outlook.as_ref().map(|outlook| outlook.chick.plan.clone());
+    let of_answer = outlook.clone();
+    let pressed = move || {
+        chosen
+            .get()
+            .map(|asked| dock_of(asked, of_answer.as_deref()))
+    };
     let top = move || match chosen.get() {
         Some(asked) => view! { <Answer asked outlook=outlook.clone() /> }.into_any(),
         None => {
@@ -80,7 +86,7 @@ pub fn WrongScreen() -> impl IntoView {
         }
     };
     view! {
-        <div class="page page--help">
+        <div class="scroll page--help">
             <Heading text=say.wrong_title() />
             {top}
             <h2 class="help-question">{say.wrong_seen()}</h2>
@@ -93,6 +99,7 @@ pub fn WrongScreen() -> impl IntoView {
             </section>
             <p class="hint">{say.wrong_unsure()}</p>
         </div>
+        {pressed}
     }
 }
 
@@ -113,8 +120,8 @@ fn asked_button(
         });
         set_timeout(
             || {
-                platform::to_top("main h1");
                 platform::reveal(ANSWER);
+                platform::to_top("main h1");
             },
             std::time::Duration::ZERO,
         );
@@ -167,14 +174,25 @@ fn first_aid(say: Language, asked: Asked) -> Vec<String> {
     [first, avoid].into_iter().flat_map(sentences).collect()
 }
 
+fn level_of(asked: Asked, outlook: Option<&Outlook>) -> Level {
+    let findings = outlook.map(|outlook| outlook.findings.as_slice());
+    asked.level(findings.unwrap_or_default())
+}
+
+/// Whom to call about what was seen.
+fn dock_of(asked: Asked, outlook: Option<&Outlook>) -> impl IntoView + use<> {
+    let level = level_of(asked, outlook);
+    let plan = outlook.map(|outlook| &outlook.chick.plan);
+    view! { <div class="dock dock--calls">{call_buttons(level, plan)}</div> }
+}
+
 /// Level, what was seen, what to do; whom to call stands in the dock.
 #[component]
 fn Answer(asked: Asked, outlook: Option<Arc<Outlook>>) -> impl IntoView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
-    let findings = outlook.as_ref().map(|outlook| outlook.findings.as_slice());
-    let level = asked.level(findings.unwrap_or_default());
+    let level = level_of(asked, outlook.as_deref());
     let seen = seen(writing, asked, outlook.as_deref());
     let lines: Vec<String> = std::iter::once(seen.clone())
         .chain(
@@ -183,8 +201,7 @@ fn Answer(asked: Asked, outlook: Option<Arc<Outlook>>) -> impl IntoView {
                 .flat_map(|outlook| what_to_say(writing, outlook)),
         )
         .collect();
-    let plan = outlook.as_ref().map(|outlook| outlook.chick.plan.clone());
-    let has_chick = plan.is_some();
+    let has_chick = outlook.is_some();
     let aid = first_aid(say, asked).into_iter();
     let aid = aid.map(|line| view! { <li>{line}</li> }).collect_view();
     let card = match asked {
@@ -222,7 +239,6 @@ fn Answer(asked: Asked, outlook: Option<Arc<Outlook>>) -> impl IntoView {
             {look}
             {card}
         </div>
-        <div class="dock dock--calls">{call_buttons(level, plan.as_ref())}</div>
     }
 }
 
