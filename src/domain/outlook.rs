@@ -14,7 +14,8 @@ use crate::domain::instruction::lifting::advised_volume;
 use crate::domain::journal::chick::{Chick, Noted, Weighing};
 use crate::domain::journal::entries::{ChickId, Journal};
 use crate::domain::plan::care_plan::{CarePlan, Slot};
-use crate::domain::quantity::units::Millilitres;
+use crate::domain::quantity::count::rounded;
+use crate::domain::quantity::units::{Grams, Millilitres};
 use crate::domain::time::moment::{Age, Day, Lived, Moment, Offset, WallTime};
 use crate::domain::time::zone::Zone;
 use crate::domain::warnings::crop_ladder;
@@ -154,6 +155,35 @@ impl Outlook {
             next: next.slot,
             due: next.due,
         })
+    }
+
+    /// Whether the first feed of this day is still ahead: the crop is then empty, or ought to be.
+    pub fn is_before_first_feed(&self) -> bool {
+        let first = self.chick.feeds_in_force(self.now).into_iter().next();
+        let next = self.next_feed.as_ref();
+        first
+            .zip(next)
+            .is_some_and(|(first, next)| next.slot == first.slot && next.day == self.lived.day)
+    }
+
+    /// The level that the scale alone says. What calls for another reason is no word about the weight,
+    /// neither a bad nor a good one: `None` then.
+    pub fn weight_level(&self) -> Option<Level> {
+        let findings = self.findings.iter();
+        let of_weight = findings.filter(|finding| finding.rule.is_of_weight());
+        let is_settled = self.level == Level::Settled;
+        of_weight
+            .map(|finding| finding.level)
+            .max()
+            .or(is_settled.then_some(Level::Settled))
+    }
+
+    /// The weight at which the plan wants a call: the handover weight less the limit in force.
+    pub fn call_weight(&self) -> Option<Grams> {
+        let reference = self.chick.plan.reference?.weight.as_g();
+        let limit_pct = self.chick.plan.loss_limit_in_force().as_pct();
+        let tenths = rounded(reference * (1.0 - limit_pct / 100.0) * 10.0);
+        Some(Grams::tenths_held(tenths))
     }
 
     /// The plan as it is for the feed of a slot: that of the first feed after the arrival is smaller and

@@ -64,6 +64,17 @@ pub fn chart_of(outlook: &Outlook) -> (WeightChart, Day) {
     (chart, first_day)
 }
 
+/// The chart that is shown and sent: readings, lines and drops. What is worked out from them, level, band
+/// and forecast, is for those who ask for more.
+pub fn plain_chart_of(outlook: &Outlook) -> (WeightChart, Day) {
+    let (mut chart, first_day) = chart_of(outlook);
+    chart.level.clear();
+    chart.band.clear();
+    chart.fan.clear();
+    chart.last_day = f64::from(outlook.lived.day.since(first_day) + 1);
+    (chart, first_day)
+}
+
 /// Lived days from midnight of `first_day`.
 fn day_of(lived: Lived, first_day: Day) -> f64 {
     f64::from(lived.day.since(first_day)) + f64::from(lived.time.minutes()) / 1_440.0

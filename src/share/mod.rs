@@ -14,6 +14,7 @@ pub mod file_name;
 pub mod html_file;
 pub mod icalendar;
 pub mod import;
+pub mod level_shape;
 pub mod link;
 pub mod markup;
 mod page;

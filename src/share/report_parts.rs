@@ -7,14 +7,18 @@ use crate::domain::outlook::Outlook;
 use crate::domain::quantity::order::set_of;
 use crate::domain::quantity::units::Grams;
 use crate::share::page::Page;
-use crate::share::weight_picture::chart_svg;
+use crate::share::weight_picture::chart_drawn;
 use crate::words::format::Writing;
 use crate::words::rules::finding_title;
 
-/// The weight chart, when there is a weighing.
+/// The weight chart, when there is a weighing, with the highest level of all and what the weight means.
 pub(crate) fn put_chart(page: &mut Page, writing: Writing, outlook: &Outlook) {
-    if let Some(svg) = chart_svg(writing, outlook) {
-        page.picture("chart", writing.language.weight_chart(), &svg);
+    if let Some(drawn) = chart_drawn(writing, outlook) {
+        let level = writing.language.level(outlook.level);
+        let state = writing.weight_state(outlook);
+        let state = state.map(|state| state.whole()).unwrap_or_default();
+        page.picture("chart", writing.language.weight_chart(), &drawn.svg);
+        page.paragraph("", format!("{level}. {state}").trim_end());
     }
 }
 

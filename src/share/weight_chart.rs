@@ -1,10 +1,14 @@
 //! The weight chart as SVG text, drawn with plotters in the colours of the day theme.
 //!
 //! On screen the style sheet gives each colour its counterpart of the night theme, by attribute
-//! selectors on the colours below. Titles and meanings stand beside the picture, in text.
+//! selectors on the colours below. Lines and the last reading are named where they end, with a halo of
+//! the paper; what the picture means stands beside it, in text.
 
+use plotters::coord::types::RangedCoordf64;
 use plotters::prelude::*;
 use thiserror::Error;
+
+use crate::share::markup::escape;
 
 /// Why a chart was not drawn.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
@@ -21,10 +25,8 @@ pub enum ChartError {
 const INK: RGBColor = RGBColor(0x1c, 0x2a, 0x30);
 /// Soft ink: level, band and grid.
 const INK_SOFT: RGBColor = RGBColor(0x55, 0x63, 0x6a);
-/// The handover weight.
-const LAMP: RGBColor = RGBColor(0x8a, 0x5a, 0x00);
 /// The loss limit and the space below it.
-const LIMIT: RGBColor = RGBColor(0xa8, 0x32, 0x1e);
+const LIMIT: RGBColor = RGBColor(0xa3, 0x4c, 0x00);
 
 /// What kind of reading a dot stands for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -78,45 +80,101 @@ const LEAST_DAYS: f64 = 5.0;
 /// of these. Ours: after long without a weighing a band spans anything, and would press all else flat.
 const ROOM_FOR_BANDS: f64 = 0.25;
 
-/// Width and height in the picture's own units.
-pub const SIZE: (u32, u32) = (360, 280);
+/// Width and height in the picture's own units: its width on a phone of 360 px, so that a unit is a
+/// pixel there.
+pub const SIZE: (u32, u32) = (312, 272);
+/// Height of the letters, in the picture's own units.
+const LETTERS: f64 = 15.0;
+/// What plotters divides the size of letters by before it writes it.
+const PLOTTERS_LETTERS: f64 = 1.24;
+/// Width of a letter as a share of its height, for the room that a name takes. Ours, for plain fonts.
+const LETTER_WIDTH: f64 = 0.56;
+/// Room of the names of days below the chart.
+const DAYS_HEIGHT: u32 = 32;
+/// How many of the last readings are drawn larger: today's and what it is compared with. Ours.
+const LARGER: usize = 3;
+
+/// Writes a day of the time axis, counted from the first one.
+pub type WriteDay<'a> = &'a dyn Fn(i32) -> String;
+/// Writes a weight in grams, without its unit.
+pub type WriteWeight<'a> = &'a dyn Fn(f64) -> String;
+
+/// What is named on the chart.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ChartNames {
+    /// The unit, on the axis of weights.
+    pub unit: &'static str,
+    /// Names the handover weight.
+    pub handover: String,
+    /// Names the limit.
+    pub limit: String,
+    /// The last reading.
+    pub last: String,
+}
+
+/// A drawn chart.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Drawn {
+    /// The SVG text.
+    pub svg: String,
+    /// Where each reading stands, in the picture's own units, in the order of the readings.
+    pub places: Vec<(f64, f64)>,
+}
+
+/// Where the drawing ends, in its own units.
+struct Edges {
+    left: f64,
+    right: f64,
+    bottom: f64,
+    handover: Option<f64>,
+    limit: Option<f64>,
+    drops: Vec<f64>,
+    places: Vec<(f64, f64)>,
+}
 
 impl WeightChart {
-    /// The chart as SVG text. `day_label` writes a day of the time axis, `weight_label` a weight.
+    /// The chart as SVG text.
     ///
     /// # Errors
     /// [`ChartError::NoReading`] without a reading; [`ChartError::Drawing`] when plotters refuses.
-    pub fn to_svg(
+    pub fn draw(
         &self,
-        day_label: &dyn Fn(i32) -> String,
-        weight_label: &dyn Fn(f64) -> String,
-    ) -> Result<String, ChartError> {
+        chart_names: &ChartNames,
+        day: WriteDay<'_>,
+        weight: WriteWeight<'_>,
+    ) -> Result<Drawn, ChartError> {
         if self.readings.is_empty() {
             return Err(ChartError::NoReading);
         }
         let mut svg = String::new();
-        {
+        let edges = {
             let area = SVGBackend::with_string(&mut svg, SIZE).into_drawing_area();
-            self.draw(&area, day_label, weight_label)
+            let edges = self
+                .draw_on(&area, day, weight)
                 .map_err(|error| ChartError::Drawing(error.to_string()))?;
             area.present()
                 .map_err(|error| ChartError::Drawing(error.to_string()))?;
-        }
-        Ok(svg)
+            edges
+        };
+        let svg = svg.trim_end();
+        let open = svg.strip_suffix("</svg>").unwrap_or(svg);
+        let svg = format!("{open}{}</svg>", names(&edges, chart_names));
+        let places = edges.places;
+        Ok(Drawn { svg, places })
     }
 
-    fn draw(
+    fn draw_on(
         &self,
         area: &DrawingArea<SVGBackend<'_>, plotters::coord::Shift>,
-        day_label: &dyn Fn(i32) -> String,
-        weight_label: &dyn Fn(f64) -> String,
-    ) -> Result<(), Box<dyn std::error::Error>> {
+        day: WriteDay<'_>,
+        weight: WriteWeight<'_>,
+    ) -> Result<Edges, Box<dyn std::error::Error>> {
         let (low, high) = self.weight_range();
         let last_day = self.last_day.max(LEAST_DAYS);
         let mut chart = ChartBuilder::on(area)
-            .margin(8)
-            .margin_right(14)
-            .x_label_area_size(26)
+            .margin_top(24)
+            .margin_right(10)
+            .x_label_area_size(DAYS_HEIGHT)
             .y_label_area_size(44)
             .build_cartesian_2d(0.0..last_day, low..high)?;
         chart
@@ -125,11 +183,15 @@ impl WeightChart {
             .light_line_style(TRANSPARENT)
             .bold_line_style(INK_SOFT.mix(0.3))
             .axis_style(INK_SOFT)
-            .label_style(("sans-serif", 12).into_font().color(&INK))
-            .x_labels(5)
-            .y_labels(6)
-            .x_label_formatter(&|day| day_label(crate::domain::quantity::count::rounded(*day)))
-            .y_label_formatter(&|grams| weight_label(*grams))
+            .label_style(
+                ("sans-serif", LETTERS * PLOTTERS_LETTERS)
+                    .into_font()
+                    .color(&INK_SOFT),
+            )
+            .x_labels(4)
+            .y_labels(5)
+            .x_label_formatter(&|place| day(crate::domain::quantity::count::rounded(*place)))
+            .y_label_formatter(&|grams| weight(*grams))
             .draw()?;
         if let Some(limit) = self.limit {
             chart.draw_series(hatching(last_day, low, limit))?;
@@ -141,9 +203,9 @@ impl WeightChart {
         if let Some(handover) = self.handover {
             let line = DashedLineSeries::new(
                 [(0.0, handover), (last_day, handover)],
+                8,
                 6,
-                4,
-                LAMP.stroke_width(2),
+                INK.stroke_width(2),
             );
             chart.draw_series(line)?;
         }
@@ -158,20 +220,14 @@ impl WeightChart {
             level.map(|(day, grams)| (*day, grams.max(low).min(high))),
             INK_SOFT.stroke_width(2),
         ))?;
-        let drop_height = (high - low) * 0.05;
-        let ticks = self.drops.iter().map(|day| {
-            PathElement::new(
-                vec![(*day, low), (*day, low + drop_height)],
-                LAMP.stroke_width(4),
-            )
-        });
-        chart.draw_series(ticks)?;
-        for (day, grams, dot) in &self.readings {
+        let larger_from = self.readings.len().saturating_sub(LARGER);
+        for (place, (day, grams, dot)) in self.readings.iter().enumerate() {
+            let size = if place < larger_from { 4 } else { 5 };
             let place = (*day, *grams);
             match dot {
-                Dot::Empty => chart.draw_series([Circle::new(place, 4, INK.filled())])?,
+                Dot::Empty => chart.draw_series([Circle::new(place, size, INK.filled())])?,
                 Dot::AfterFeed => {
-                    chart.draw_series([Circle::new(place, 4, INK.stroke_width(2))])?
+                    chart.draw_series([Circle::new(place, size, INK.stroke_width(2))])?
                 }
                 Dot::Doubted => {
                     chart.draw_series([Circle::new(place, 7, INK.stroke_width(1))])?;
@@ -179,7 +235,34 @@ impl WeightChart {
                 }
             };
         }
-        Ok(())
+        Ok(self.edges(&chart, low))
+    }
+
+    /// Where lines, readings and drops stand in the picture.
+    fn edges(
+        &self,
+        chart: &ChartContext<'_, SVGBackend<'_>, Cartesian2d<RangedCoordf64, RangedCoordf64>>,
+        low: f64,
+    ) -> Edges {
+        let place = |day: f64, grams: f64| {
+            let (x, y) = chart.backend_coord(&(day, grams));
+            (f64::from(x), f64::from(y))
+        };
+        let (left, bottom) = place(0.0, low);
+        let (right, _) = place(self.last_day.max(LEAST_DAYS), low);
+        let readings = self.readings.iter();
+        let height = |grams: f64| place(0.0, grams).1;
+        Edges {
+            left,
+            right,
+            bottom,
+            handover: self.handover.map(height),
+            limit: self.limit.map(height),
+            drops: self.drops.iter().map(|day| place(*day, low).0).collect(),
+            places: readings
+                .map(|(day, grams, _)| place(*day, *grams))
+                .collect(),
+        }
     }
 
     /// The lowest and highest weight shown: readings, handover weight and limit, the bands as far as
@@ -200,6 +283,96 @@ impl WeightChart {
     }
 }
 
+/// The room that a name takes.
+#[derive(Debug, Clone, Copy)]
+struct Room {
+    left: f64,
+    right: f64,
+    top: f64,
+    bottom: f64,
+}
+
+impl Room {
+    /// Of a text that ends at `right` and stands on `foot`.
+    fn of(text: &str, right: f64, foot: f64) -> Self {
+        let letters = f64::from(u16::try_from(text.chars().count()).unwrap_or(u16::MAX));
+        Self {
+            left: right - letters * LETTERS * LETTER_WIDTH,
+            right,
+            top: foot - LETTERS * 0.8,
+            bottom: foot + LETTERS * 0.25,
+        }
+    }
+
+    /// Whether a dot at this place touches it.
+    fn holds(&self, (x, y): (f64, f64)) -> bool {
+        let dot = 6.0;
+        (self.left - dot..=self.right + dot).contains(&x)
+            && (self.top - dot..=self.bottom + dot).contains(&y)
+    }
+
+    fn meets(&self, other: &Self) -> bool {
+        self.left < other.right
+            && other.left < self.right
+            && self.top < other.bottom
+            && other.top < self.bottom
+    }
+}
+
+/// The unit, the names of lines and of the last reading, and the marks of feeds dropped.
+fn names(edges: &Edges, words: &ChartNames) -> String {
+    let mut taken: Vec<Room> = Vec::new();
+    let mut out = text("end", edges.left - 8.0, LETTERS, 400, "#55636A", words.unit);
+    let lines = [
+        (edges.handover, &words.handover, 400, "#1C2A30"),
+        (edges.limit, &words.limit, 700, "#A34C00"),
+    ];
+    for (line, name, weight, colour) in lines {
+        let Some(line) = line else { continue };
+        // Above its line, below it where a reading comes near.
+        let [above, below] = [line - 7.0, line + LETTERS + 3.0].map(|foot| {
+            let room = Room::of(name, edges.right, foot);
+            (foot, room)
+        });
+        let is_free = |room: &Room| {
+            !edges.places.iter().any(|place| room.holds(*place))
+                && !taken.iter().any(|other| room.meets(other))
+        };
+        let is_below = !is_free(&above.1) && is_free(&below.1) && below.1.bottom < edges.bottom;
+        let (foot, room) = if is_below { below } else { above };
+        taken.push(room);
+        out += &text("end", edges.right, foot, weight, colour, name);
+    }
+    if let Some((x, y)) = edges.places.last().copied() {
+        let half = Room::of(&words.last, 0.0, 0.0).left / -2.0;
+        let right = (x + half).min(edges.right);
+        let [below, above] = [y + LETTERS + 7.0, y - 10.0].map(|foot| {
+            let room = Room::of(&words.last, right, foot);
+            (foot, room)
+        });
+        let is_free = |room: &Room| {
+            let mut others = edges.places.iter().rev().skip(1);
+            !taken.iter().any(|other| room.meets(other)) && !others.any(|place| room.holds(*place))
+        };
+        let is_above = !is_free(&below.1) && is_free(&above.1) || edges.bottom < below.1.bottom;
+        let foot = if is_above { above.0 } else { below.0 };
+        out += &text("end", right, foot, 700, "#1C2A30", &words.last);
+    }
+    let drops = edges.drops.iter().map(|x| {
+        let (left, right, top, foot) = (x - 6.0, x + 6.0, edges.bottom + 1.0, edges.bottom + 10.0);
+        format!(r##"<path fill="#8A5A00" d="M{left} {top}H{right}L{x} {foot}Z"/>"##)
+    });
+    out + &drops.collect::<String>()
+}
+
+/// A name with a halo of the paper around it.
+fn text(anchor: &str, x: f64, y: f64, weight: u32, colour: &str, words: &str) -> String {
+    let words = escape(words);
+    format!(
+        r##"<text class="chart__name" x="{x:.0}" y="{y:.0}" text-anchor="{anchor}" font-family="sans-serif" font-size="{LETTERS}" font-weight="{weight}" fill="{colour}" stroke="#FFFFFF" stroke-width="4" stroke-linejoin="round" paint-order="stroke">{words}</text>"##
+    )
+}
+
 /// The outline of a band within the chart: along its lower end and back along its upper one.
 fn outline(spans: &[Span], low: f64, high: f64) -> Vec<(f64, f64)> {
     let lower = spans.iter().map(|span| (span.day, span.low));
@@ -211,12 +384,12 @@ fn outline(spans: &[Span], low: f64, high: f64) -> Vec<(f64, f64)> {
 
 /// Slanted lines below the limit: the space is told apart without colour.
 fn hatching(last_day: f64, low: f64, limit: f64) -> Vec<PathElement<(f64, f64)>> {
-    let step = last_day / 24.0;
-    let lines = (0..24).map(|index| {
+    let step = last_day / 16.0;
+    let lines = (0..16).map(|index| {
         let left = f64::from(index) * step;
         PathElement::new(
             vec![(left, low), (left + step, limit)],
-            LIMIT.mix(0.35).stroke_width(1),
+            LIMIT.mix(0.55).stroke_width(2),
         )
     });
     lines.collect()
@@ -240,10 +413,19 @@ mod tests {
         }
     }
 
+    fn drawn(chart: &WeightChart, gram_per_unit: f64) -> Drawn {
+        let weight = |grams: f64| format!("{:.1}", grams.max(0.0) / gram_per_unit);
+        let names = ChartNames {
+            unit: "g",
+            handover: "handover 1040 g".to_owned(),
+            limit: "call at 936 g".to_owned(),
+            last: "1025 g".to_owned(),
+        };
+        chart.draw(&names, &|day| day.to_string(), &weight).unwrap()
+    }
+
     fn svg(chart: &WeightChart) -> String {
-        chart
-            .to_svg(&|day| day.to_string(), &|grams| format!("{grams:.0}"))
-            .unwrap()
+        drawn(chart, 1.0).svg
     }
 
     #[test]
@@ -253,25 +435,23 @@ mod tests {
 
     /// The labels of an axis: plotters writes each as a text element, those of the days below the rest.
     fn labels(svg: &str) -> (Vec<String>, Vec<String>) {
-        let texts = svg.split("<text ").skip(1).map(|text| {
+        let texts = svg.split("<text ").skip(1);
+        let of_axis = texts.filter(|text| !text.starts_with("class=\"chart__name\""));
+        let texts = of_axis.map(|text| {
             let (_, after) = text.split_once(" y=\"").unwrap();
             let height: u32 = after.split('"').next().unwrap().parse().unwrap();
             let (_, words) = text.split_once('>').unwrap();
             (height, words.split('<').next().unwrap().trim().to_owned())
         });
-        let (days, weights) = texts.partition::<Vec<_>, _>(|(height, _)| SIZE.1 - 26 < *height);
+        let (days, weights) =
+            texts.partition::<Vec<_>, _>(|(height, _)| SIZE.1 - DAYS_HEIGHT < *height);
         let words =
             |labels: Vec<(u32, String)>| labels.into_iter().map(|(_, words)| words).collect();
         (words(days), words(weights))
     }
 
     fn assert_readable(chart: &WeightChart, gram_per_unit: f64) {
-        let svg = chart
-            .to_svg(&|day| day.to_string(), &|grams| {
-                format!("{:.1}", grams.max(0.0) / gram_per_unit)
-            })
-            .unwrap();
-        let (days, weights) = labels(&svg);
+        let (days, weights) = labels(&drawn(chart, gram_per_unit).svg);
         for labels in [days, weights] {
             assert!((2..=6).contains(&labels.len()), "{labels:?}");
             let distinct: std::collections::BTreeSet<&String> = labels.iter().collect();
@@ -314,7 +494,7 @@ mod tests {
         assert_readable(&year, 28.349_523_125);
         let (low, high) = year.weight_range();
         assert!(0.0 <= low, "{low}");
-        // From the limit of 936 g to the handover weight of 1040 g lie 104 g; a tenth of the chart is 28 px.
+        // From the limit of 936 g to the handover weight of 1040 g lie 104 g; a tenth of the chart is 27 px.
         assert!(0.1 <= 104.0 / (high - low), "{low} to {high}");
     }
 
@@ -327,9 +507,44 @@ mod tests {
     #[test]
     fn a_chart_without_a_reading_is_refused() {
         let empty = WeightChart::default();
-        assert_eq!(
-            empty.to_svg(&|_| String::new(), &|_| String::new()),
-            Err(ChartError::NoReading)
-        );
+        let names = ChartNames {
+            unit: "",
+            handover: String::new(),
+            limit: String::new(),
+            last: String::new(),
+        };
+        let drawn = empty.draw(&names, &|_| String::new(), &|_| String::new());
+        assert_eq!(drawn, Err(ChartError::NoReading));
+    }
+
+    /// The foot of a name, from its `y`.
+    fn foot(svg: &str, name: &str) -> f64 {
+        let (before, _) = svg.split_once(&format!(">{name}<")).unwrap();
+        let (_, after) = before.rsplit_once(" y=\"").unwrap();
+        after.split('"').next().unwrap().parse().unwrap()
+    }
+
+    #[test]
+    fn lines_are_named_above_them_and_below_where_a_reading_comes_near() {
+        let far = drawn(&chart(), 1.0);
+        let (_, handover) = far.places[0];
+        assert!(foot(&far.svg, "handover 1040 g") < handover);
+        let mut near = chart();
+        near.readings.push((4.6, 1_041.0, Dot::Empty));
+        let near = drawn(&near, 1.0);
+        assert!(foot(&near.svg, "handover 1040 g") > near.places[0].1);
+    }
+
+    #[test]
+    fn a_reading_is_found_at_its_place() {
+        let drawn = drawn(&chart(), 1.0);
+        let [first, second, third] = drawn.places.as_slice() else {
+            panic!("{:?}", drawn.places);
+        };
+        // A day apart each, and 10 g then 5 g lower: equal steps to the right, half the step down.
+        assert!(((second.0 - first.0) - (third.0 - second.0)).abs() <= 1.0);
+        assert!(((second.1 - first.1) - 2.0 * (third.1 - second.1)).abs() <= 2.0);
+        let dot = format!("cx=\"{}\" cy=\"{}\"", first.0, first.1);
+        assert!(drawn.svg.contains(&dot), "{dot}");
     }
 }

@@ -3,18 +3,19 @@
 use crate::domain::outlook::Outlook;
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::Grams;
-use crate::domain::warnings::level::Level;
-use crate::share::chart_of::chart_of;
+use crate::domain::time::moment::Day;
+use crate::share::chart_of::{chart_of, plain_chart_of};
+use crate::share::level_shape::{level_colour, level_shape};
 use crate::share::markup::escape;
-use crate::share::weight_chart::SIZE;
+use crate::share::weight_chart::{ChartNames, Drawn, SIZE, WeightChart};
 use crate::words::format::Writing;
 
 /// Most letters on a line of the title at its size. Ours, for the width of the picture.
-const TITLE_LETTERS: usize = 38;
+const TITLE_LETTERS: usize = 32;
 /// The same for the sentence below it.
-const TEXT_LETTERS: usize = 54;
+const TEXT_LETTERS: usize = 40;
 /// Height of a line, in the picture's own units.
-const LINE: u32 = 18;
+const LINE: u32 = 20;
 /// Room at both sides of the text.
 const EDGE: u32 = 10;
 
@@ -31,64 +32,81 @@ pub struct WeightPicture {
     pub meaning: String,
 }
 
-/// The chart alone; `None` when there is nothing to draw. Holds numbers and dates only.
-pub fn chart_svg(writing: Writing, outlook: &Outlook) -> Option<String> {
-    let (chart, first_day) = chart_of(outlook);
-    let day_label = |day: i32| {
-        let (_, month, date) = first_day.plus(day).date();
-        format!("{date}.{month}.")
+/// The chart alone, as it is shown, sent and printed; `None` when there is nothing to draw. Holds numbers
+/// and dates only.
+pub fn chart_drawn(writing: Writing, outlook: &Outlook) -> Option<Drawn> {
+    draw(writing, outlook, plain_chart_of(outlook))
+}
+
+/// The chart with the level, its band and the forecast.
+pub fn full_chart_svg(writing: Writing, outlook: &Outlook) -> Option<String> {
+    draw(writing, outlook, chart_of(outlook)).map(|drawn| drawn.svg)
+}
+
+fn draw(
+    writing: Writing,
+    outlook: &Outlook,
+    (chart, first_day): (WeightChart, Day),
+) -> Option<Drawn> {
+    let mass = |grams: f64| Grams::tenths_held(rounded(grams * 10.0));
+    let told = |weight: Option<Grams>, name: &dyn Fn(f64) -> String| {
+        weight.map(|weight| name(weight.as_g())).unwrap_or_default()
     };
-    let weight_label = |grams: f64| writing.mass_number(Grams::tenths_held(rounded(grams * 10.0)));
-    chart.to_svg(&day_label, &weight_label).ok()
+    let handover = outlook.chick.plan.reference.map(|handed| handed.weight);
+    let last = chart.readings.last().map(|(_, grams, _)| *grams);
+    let day = |day: i32| writing.day_and_month(first_day.plus(day));
+    let weight = |grams: f64| writing.mass_number(mass(grams));
+    let names = ChartNames {
+        unit: writing.mass_unit(),
+        handover: told(handover, &|grams| writing.handover_name(grams)),
+        limit: told(outlook.call_weight(), &|grams| writing.call_name(grams)),
+        last: told(last.map(mass), &|grams| writing.mass(mass(grams))),
+    };
+    chart.draw(&names, &day, &weight).ok()
 }
 
-/// What the chart means, in one sentence; `None` before the first weighing with an empty crop.
-pub fn chart_meaning(writing: Writing, outlook: &Outlook) -> Option<String> {
-    let latest = outlook.weight.latest.as_ref()?;
-    let of_weight = outlook
-        .findings
-        .iter()
-        .filter(|finding| finding.rule.is_of_weight());
-    // What rings for another reason is no word about the weight, neither a bad nor a good one.
-    let is_settled = outlook.level == Level::Settled;
-    let level = of_weight.map(|finding| finding.level).max();
-    let level = level.or(is_settled.then_some(Level::Settled));
-    Some(writing.weight_meaning(
-        latest.what.weight,
-        outlook.weight.handover_loss_pct,
-        outlook.chick.plan.loss_limit_in_force().as_pct(),
-        level,
-    ))
-}
-
-/// The chart below the chick's name, the day and what it means; `None` when there is nothing to draw.
+/// The chart below the chick's name, the day, the highest level of all, which need not be the weight's,
+/// and what the weight means; `None` when there is nothing to draw.
 pub fn weight_picture(writing: Writing, outlook: &Outlook) -> Option<WeightPicture> {
-    let chart = chart_svg(writing, outlook)?;
-    let meaning = chart_meaning(writing, outlook).unwrap_or_default();
+    let chart = chart_drawn(writing, outlook)?.svg;
+    let level = writing.language.level(outlook.level);
+    let state = writing.weight_state(outlook);
+    let state = state.map(|state| state.whole()).unwrap_or_default();
     let title = format!(
         "{} \u{b7} {}",
         writing.name_of(&outlook.chick),
         writing.date(outlook.lived.day)
     );
-    let strong = lines(&title, TITLE_LETTERS).into_iter();
-    let plain = lines(&meaning, TEXT_LETTERS).into_iter();
-    let lines = strong
-        .map(|line| (line, 15, 700))
-        .chain(plain.map(|line| (line, 12, 400)));
     let mut foot = EDGE;
-    let text = lines.map(|(line, size, weight)| {
+    let mut line_of = |line: &str, left: u32, size: u32, weight: u32| {
         foot += LINE;
-        let line = escape(&line);
+        let line = escape(line);
         format!(
-            r##"<text x="{EDGE}" y="{foot}" font-family="sans-serif" font-size="{size}" font-weight="{weight}" fill="#1C2A30">{line}</text>"##
+            r##"<text x="{left}" y="{foot}" font-family="sans-serif" font-size="{size}" font-weight="{weight}" fill="#1C2A30">{line}</text>"##
         )
-    });
-    let text: String = text.collect();
-    let top = foot + EDGE;
-    let (width, height) = (SIZE.0, SIZE.1 + top);
-    let svg = format!(
-        r##"<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}" viewBox="0 0 {width} {height}"><rect width="{width}" height="{height}" fill="#FFFFFF"/>{text}<g transform="translate(0 {top})">{chart}</g></svg>"##
+    };
+    let mut text = String::new();
+    let title = lines(&title, TITLE_LETTERS);
+    for line in &title {
+        text += &line_of(line, EDGE, 16, 700);
+    }
+    text += &line_of(level, EDGE + 24, 16, 700);
+    let above_level = (1..=title.len()).fold(EDGE, |foot, _| foot + LINE);
+    for line in lines(&state, TEXT_LETTERS) {
+        text += &line_of(&line, EDGE, 14, 400);
+    }
+    let shape = format!(
+        r#"<path transform="translate({EDGE} {}) scale(0.75)" fill-rule="evenodd" fill="{}" d="{}"/>"#,
+        above_level + LINE - 15,
+        level_colour(outlook.level),
+        level_shape(outlook.level)
     );
+    let top = foot + EDGE;
+    let (width, height) = (SIZE.0, SIZE.1 + top + EDGE);
+    let svg = format!(
+        r##"<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}" viewBox="0 0 {width} {height}"><rect width="{width}" height="{height}" fill="#FFFFFF"/>{text}{shape}<g transform="translate(0 {top})">{chart}</g></svg>"##
+    );
+    let meaning = format!("{level}. {state}").trim_end().to_owned();
     Some(WeightPicture {
         svg,
         width,
@@ -143,21 +161,32 @@ mod tests {
             chick,
             &script.zone(),
         );
-        chart_meaning(Writing::metric(Language::English), &outlook.unwrap())
+        weight_picture(Writing::metric(Language::English), &outlook.unwrap())
             .unwrap()
+            .meaning
             .replace('\u{a0}', " ")
     }
 
     #[test]
-    fn the_word_after_the_weight_is_about_the_weight() {
-        let settled = "1005 g: 0.5 % above handover (limit 10.0 %). Settled.";
-        assert_eq!(meaning(1_005, None), settled);
+    fn the_picture_carries_the_highest_level_and_the_sentence_that_of_the_weight() {
+        // 1,005 is 0.5 % above 1,000; the plan's limit of 10 % is reached at 900 g.
+        let above = "1005 g, 5 g (0.5 %) above handover.";
+        let call = "Call the breeder at 900 g.";
+        let settled = meaning(1_005, None);
+        assert!(
+            settled.starts_with(&format!("Settled. {above} Normal")),
+            "{settled}"
+        );
+        assert!(settled.ends_with(call), "{settled}");
         // a cold chick is an emergency, its weight is none
-        let cold = "1005 g: 0.5 % above handover (limit 10.0 %).";
+        let cold = format!("Emergency. {above} {call}");
         assert_eq!(meaning(1_005, Some(Sign::Cold)), cold);
-        let lost = "890 g: 11.0 % below handover (limit 10.0 %). Call the breeder.";
-        assert_eq!(meaning(890, None), lost);
-        assert_eq!(meaning(890, Some(Sign::Cold)), lost);
+        let below = "890 g, 110 g (11.0 %) below handover. Call the breeder. The weight to call at is 900 g.";
+        assert_eq!(meaning(890, None), format!("Call the breeder. {below}"));
+        assert_eq!(
+            meaning(890, Some(Sign::Cold)),
+            format!("Emergency. {below}")
+        );
     }
 
     #[test]

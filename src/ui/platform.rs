@@ -100,8 +100,8 @@ pub fn file_of(part: &JsValue, name: &str, mime: &str) -> Option<File> {
 
 /// Hands a file out: to the share sheet when that is wanted and takes files of this type, else as a
 /// download. To be called within a tap, as share sheets open only then.
-pub async fn hand_over(file: &File, to_share_sheet: bool) -> Handed {
-    if to_share_sheet && let Some(sharing) = share(file) {
+pub async fn hand_over(file: &File, to_share_sheet: bool, line: &str) -> Handed {
+    if to_share_sheet && let Some(sharing) = share(file, line) {
         match JsFuture::from(sharing).await {
             Ok(_) => return Handed::Shared,
             Err(error) if is_cancelled(&error) => return Handed::Cancelled,
@@ -116,8 +116,8 @@ pub async fn hand_over(file: &File, to_share_sheet: bool) -> Handed {
     }
 }
 
-/// Opens the share sheet with a file; `None` when this browser shares no file of this type.
-fn share(file: &File) -> Option<Promise> {
+/// Opens the share sheet with a file and, unless it is empty, a line of text; `None` when this browser shares no file of this type.
+fn share(file: &File, line: &str) -> Option<Promise> {
     let navigator = window().navigator();
     let has = |name| {
         Reflect::get(&navigator, &JsValue::from_str(name)).is_ok_and(|door| door.is_function())
@@ -127,6 +127,9 @@ fn share(file: &File) -> Option<Promise> {
     }
     let data = ShareData::new();
     data.set_files(&Array::of1(file));
+    if !line.is_empty() {
+        data.set_text(line);
+    }
     navigator
         .can_share_with_data(&data)
         .then(|| navigator.share_with_data(&data))

@@ -261,6 +261,13 @@ impl Writing {
         format!("{} {date} {}", weekday.unwrap_or(&""), month.unwrap_or(&""))
     }
 
+    /// A day without weekday and year: `2 Nov`, `2 nov`.
+    pub fn day_and_month(self, day: Day) -> String {
+        let day = self.day(day);
+        let short = day.split_once(' ').map(|(_, short)| short.to_owned());
+        short.unwrap_or(day)
+    }
+
     /// A day with its year: `2 Nov 2026`.
     pub fn date(self, day: Day) -> String {
         let (year, month, date) = day.date();
@@ -373,6 +380,8 @@ mod tests {
         let day = Day::from_date(2026, 11, 2).unwrap();
         assert_eq!(Writing::metric(Language::English).day(day), "Mon 2 Nov");
         assert_eq!(Writing::metric(Language::Spanish).day(day), "lun 2 nov");
+        let short = Writing::metric(Language::English).day_and_month(day);
+        assert_eq!(short, "2 Nov");
         assert_eq!(
             Writing::metric(Language::English).minutes(80),
             "1\u{a0}h 20\u{a0}min"

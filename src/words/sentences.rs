@@ -4,7 +4,6 @@ use crate::domain::journal::entries::{SameFoodAnswer, WhyPassedOver};
 use crate::domain::plan::care_plan::Slot;
 use crate::domain::quantity::units::{Grams, Millilitres};
 use crate::domain::time::moment::{Day, Lived, WallTime};
-use crate::domain::warnings::level::Level;
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -198,25 +197,6 @@ impl Writing {
         match self.language {
             Language::English => format!("I meant {meant}"),
             Language::Spanish => format!("Quise decir {meant}"),
-        }
-    }
-
-    /// The sentence above the chart; `level` is that of the weight alone, when it is known.
-    pub fn weight_meaning(
-        self,
-        latest: Grams,
-        loss_pct: Option<f64>,
-        limit_pct: f64,
-        level: Option<Level>,
-    ) -> String {
-        let latest = self.mass(latest);
-        let against = loss_pct.map(|loss| self.against_handover_with_limit(loss, limit_pct));
-        let level = level.map_or_else(String::new, |level| {
-            format!(" {}.", self.language.level(level))
-        });
-        match against {
-            Some(against) => format!("{latest}: {against}.{level}"),
-            None => format!("{latest}.{level}"),
         }
     }
 

@@ -4,6 +4,7 @@
 //!
 //! **Left out:** which loss is worth a call: the rules say that.
 
+pub mod course;
 pub mod crossing;
 pub mod doubt;
 pub mod growth_curve;
@@ -13,4 +14,5 @@ pub mod loss;
 pub mod mornings;
 pub mod readings;
 pub mod trend;
+pub mod typed;
 pub mod weight_filter;

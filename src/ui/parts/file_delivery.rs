@@ -48,6 +48,11 @@ impl FileDelivery {
 
     /// Hands a file out and says what became of it.
     pub fn hand_out(self, file: Option<File>, to_share_sheet: bool) {
+        self.hand_out_with(file, to_share_sheet, String::new());
+    }
+
+    /// The same with a line of text beside the file, where a share sheet takes one.
+    pub fn hand_out_with(self, file: Option<File>, to_share_sheet: bool, line: String) {
         let say = self.say;
         self.left.set(Left::Nothing);
         let Some(file) = file else {
@@ -55,7 +60,7 @@ impl FileDelivery {
         };
         self.answer.set(String::new());
         spawn_local(async move {
-            let handed = platform::hand_over(&file, to_share_sheet).await;
+            let handed = platform::hand_over(&file, to_share_sheet, &line).await;
             self.answer.set(match handed {
                 Handed::Shared => say.hand_shared().to_owned(),
                 Handed::Cancelled => say.hand_cancelled().to_owned(),
