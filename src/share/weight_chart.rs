@@ -175,7 +175,7 @@ impl WeightChart {
             .margin_top(24)
             .margin_right(10)
             .x_label_area_size(DAYS_HEIGHT)
-            .y_label_area_size(44)
+            .y_label_area_size(50)
             .build_cartesian_2d(0.0..last_day, low..high)?;
         chart
             .configure_mesh()

@@ -170,7 +170,7 @@ mod tests {
     #[test]
     fn the_picture_carries_the_highest_level_and_the_sentence_that_of_the_weight() {
         // 1,005 is 0.5 % above 1,000; the plan's limit of 10 % is reached at 900 g.
-        let above = "1005 g, 5 g (0.5 %) above handover.";
+        let above = "1005 g: 5 g (0.5 %) above handover.";
         let call = "Call the breeder at 900 g.";
         let settled = meaning(1_005, None);
         assert!(
@@ -181,7 +181,7 @@ mod tests {
         // a cold chick is an emergency, its weight is none
         let cold = format!("Emergency. {above} {call}");
         assert_eq!(meaning(1_005, Some(Sign::Cold)), cold);
-        let below = "890 g, 110 g (11.0 %) below handover. Call the breeder. The weight to call at is 900 g.";
+        let below = "890 g: 110 g (11.0 %) below handover. Call the breeder. The weight to call at is 900 g.";
         assert_eq!(meaning(890, None), format!("Call the breeder. {below}"));
         assert_eq!(
             meaning(890, Some(Sign::Cold)),

@@ -45,6 +45,7 @@ pub mod signs;
 pub mod sources;
 pub mod terms;
 pub mod weaning;
+pub mod weigh;
 pub mod weight;
 
 /// A language of the app.

@@ -29,19 +29,32 @@ texts! {
 /// What a weight means.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct WeightState {
-    /// Where it stands and which way it goes.
+    /// The weight.
+    pub weight: String,
+    /// Where it stands and which way it goes; empty before there is anything to compare.
     pub stands: String,
     /// Whether that is normal, and at which weight to call.
     pub means: String,
 }
 
 impl WeightState {
-    /// Both in one line.
+    /// All of it in one line.
     pub fn whole(&self) -> String {
-        format!("{} {}", self.stands, self.means)
-            .trim_end()
-            .to_owned()
+        let stands = if self.stands.is_empty() {
+            format!("{}.", self.weight)
+        } else {
+            format!("{}: {}", self.weight, self.stands)
+        };
+        format!("{stands} {}", self.means).trim_end().to_owned()
     }
+}
+
+/// The same with a large first letter, as a sentence begins.
+fn first_large(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
 }
 
 impl Writing {
@@ -50,13 +63,19 @@ impl Writing {
         let latest = outlook.weight.latest.as_ref()?;
         let weight = latest.what.weight;
         let day = latest.lived().day;
-        let mut stands = self.stands(weight, outlook);
-        if day != outlook.lived.day {
-            stands = format!("{}: {stands}", self.day(day));
+        let is_today = day == outlook.lived.day;
+        let slope = outlook.weight.trend.slope.as_ref();
+        let course = slope.map(|slope| Course::of(slope, outlook.weight.one_day_loss_pct));
+        let course = course.map(|course| self.course(course, is_today));
+        let said = [self.stands(weight, outlook), course];
+        let said: Vec<String> = said.into_iter().flatten().collect();
+        let mut stands = said.join(", ");
+        if !stands.is_empty() {
+            stands.push('.');
         }
-        if let Some(slope) = &outlook.weight.trend.slope {
-            let course = Course::of(slope, outlook.weight.one_day_loss_pct);
-            stands = format!("{stands}, {}", self.course(course));
+        let mut told = self.mass(weight);
+        if !is_today {
+            told = format!("{}, {told}", self.day(day));
         }
         let meaning = outlook
             .weight_level()
@@ -66,37 +85,37 @@ impl Writing {
             .map(|limit| self.call_below(limit, weight, outlook));
         let means = [meaning, call].into_iter().flatten();
         Some(WeightState {
-            stands: format!("{stands}."),
+            weight: told,
+            stands: first_large(&stands),
             means: means.collect::<Vec<_>>().join(" "),
         })
     }
 
-    /// "998 g, 12 g (1.2 %) below handover".
-    fn stands(self, weight: Grams, outlook: &Outlook) -> String {
-        let text = self.mass(weight);
-        let loss_pct = outlook.weight.handover_loss_pct;
-        let reference = outlook.chick.plan.reference;
-        let Some((loss_pct, reference)) = loss_pct.zip(reference) else {
-            return text;
-        };
+    /// "12 g (1.2 %) below handover".
+    fn stands(self, weight: Grams, outlook: &Outlook) -> Option<String> {
+        let loss_pct = outlook.weight.handover_loss_pct?;
+        let reference = outlook.chick.plan.reference?;
         let apart = weight.tenths() - reference.weight.tenths();
         let grams = self.mass(Grams::tenths_held(apart.saturating_abs()));
         let pct = self.pct(loss_pct.abs());
-        match (self.language, apart.signum()) {
-            (Language::English, 0) => format!("{text}, the handover weight"),
-            (Language::English, ..0) => format!("{text}, {grams} ({pct}) below handover"),
-            (Language::English, _) => format!("{text}, {grams} ({pct}) above handover"),
-            (Language::Spanish, 0) => format!("{text}, el peso de entrega"),
-            (Language::Spanish, ..0) => format!("{text}, {grams} ({pct}) menos que en la entrega"),
-            (Language::Spanish, _) => format!("{text}, {grams} ({pct}) más que en la entrega"),
-        }
+        Some(match (self.language, apart.signum()) {
+            (Language::English, 0) => "the same as at handover".to_owned(),
+            (Language::English, ..0) => format!("{grams} ({pct}) below handover"),
+            (Language::English, _) => format!("{grams} ({pct}) above handover"),
+            (Language::Spanish, 0) => "lo mismo que en la entrega".to_owned(),
+            (Language::Spanish, ..0) => format!("{grams} ({pct}) menos que en la entrega"),
+            (Language::Spanish, _) => format!("{grams} ({pct}) más que en la entrega"),
+        })
     }
 
-    fn course(self, course: Course) -> String {
+    fn course(self, course: Course, is_today: bool) -> String {
         let say = self.language;
         let grams = |grams: f64| self.mass(self.rounded_mass(grams));
         match (say, course) {
             (_, Course::Steady) => say.pick("steady", "estable").to_owned(),
+            (_, Course::SteadyUntilToday) if is_today => say
+                .pick("steady until today", "estable hasta hoy")
+                .to_owned(),
             (_, Course::SteadyUntilToday) => say
                 .pick(
                     "steady until the last weighing",

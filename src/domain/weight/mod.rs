@@ -4,6 +4,7 @@
 //!
 //! **Left out:** which loss is worth a call: the rules say that.
 
+pub mod again;
 pub mod course;
 pub mod crossing;
 pub mod doubt;

@@ -22,6 +22,7 @@ pub mod other_chicks;
 pub mod page;
 pub mod plan_checks;
 pub mod questions;
+pub mod ruler;
 pub mod shell;
 pub mod to_do;
 pub mod when;

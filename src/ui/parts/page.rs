@@ -23,6 +23,9 @@ pub fn Page(
     title: String,
     /// Where Back leads.
     back: Route,
+    /// What stands at the end of its head.
+    #[prop(optional, into)]
+    beside: Option<ViewFn>,
     /// Its content.
     children: Children,
 ) -> impl IntoView {
@@ -45,6 +48,7 @@ pub fn Page(
                     <span class="only-read">{say.back()}</span>
                 </a>
                 <Heading text=title />
+                {beside.map(|beside| beside.run())}
             </header>
             {children()}
         </div>

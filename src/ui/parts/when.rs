@@ -81,12 +81,18 @@ impl WhenText {
 pub fn When(
     /// What they hold.
     when: WhenText,
+    /// Whether it is as small as a chip beside a heading.
+    #[prop(optional)]
+    is_chip: bool,
 ) -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let summary = move || {
         let is_now = !when.is_touched.get();
-        if is_now {
+        if is_now && is_chip {
+            let time = state.zone.with(|zone| zone.lived(state.now.get())).time;
+            format!("{}, {}", say.when_now(), time.text())
+        } else if is_now {
             say.when_now().to_owned()
         } else {
             format!("{} {}", when.day.get(), when.time.get())
@@ -94,8 +100,8 @@ pub fn When(
     };
     let is_open = move || !when.fault.get().is_empty();
     view! {
-        <details class="when" prop:open=is_open on:input=move |_| when.is_touched.set(true)>
-            <summary>{say.log_when()} ": " {summary}</summary>
+        <details class="when" class:when--chip=is_chip prop:open=is_open on:input=move |_| when.is_touched.set(true)>
+            <summary><span class:only-read=is_chip>{say.log_when()} ": "</span> {summary}</summary>
             <div class="when__fields">
                 <Field id="when-day" label=say.log_day() kind=FieldKind::Day text=when.day />
                 <Field id="when-time" label=say.log_time() kind=FieldKind::Time text=when.time fault=when.fault />

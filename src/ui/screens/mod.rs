@@ -16,6 +16,7 @@ pub mod settings;
 pub mod sources;
 pub mod weaning;
 pub mod weigh;
+pub mod weigh_result;
 pub mod weight;
 pub mod weight_picture;
 pub mod wrong;

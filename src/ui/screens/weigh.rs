@@ -1,17 +1,20 @@
-//! Enter a weight: large digits, the crop question, and a question back when it does not fit.
+//! Enter a weight: the digits, the crop, one button; a question back when it does not fit.
 
 use leptos::prelude::*;
 
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{Change, CropAtWeighing, Refusal};
-use crate::domain::quantity::units::Grams;
+use crate::domain::quantity::units::{Grams, NumberError};
 use crate::domain::weight::doubt::{Doubt, doubt};
-use crate::ui::clock;
+use crate::domain::weight::typed::with_thousands;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::when::{When, WhenText};
 use crate::ui::route::Route;
+use crate::ui::screens::weigh_result::{Outcome, WeighResult};
 use crate::ui::state::AppState;
+use crate::ui::{clock, platform};
+use crate::words::format::MassUnit;
 
 const CROPS: [CropAtWeighing; 3] = [
     CropAtWeighing::Empty,
@@ -29,9 +32,27 @@ struct Form {
     crop_fault: RwSignal<String>,
     when: WhenText,
     question: RwSignal<Option<(Grams, Doubt)>>,
+    outcome: RwSignal<Option<Outcome>>,
 }
 
 impl Form {
+    /// Empty, with the crop that is to be expected: before the first feed of the day it is empty. It tells
+    /// of this weight only.
+    fn new(state: AppState, outcome: RwSignal<Option<Outcome>>) -> Self {
+        let outlook = state.outlook.get_untracked();
+        let is_early = outlook.is_some_and(|outlook| outlook.is_before_first_feed());
+        Self {
+            state,
+            text: RwSignal::new(String::new()),
+            fault: RwSignal::new(String::new()),
+            crop: RwSignal::new(is_early.then_some(0)),
+            crop_fault: RwSignal::new(String::new()),
+            when: WhenText::now(state),
+            question: RwSignal::new(None),
+            outcome,
+        }
+    }
+
     fn press(self, key: char) {
         self.question.set(None);
         self.text.update(|text| {
@@ -43,11 +64,23 @@ impl Form {
         });
     }
 
+    /// The weight typed; a sign between thousands is understood where the weight then fits.
+    fn weight(self, text: &str) -> Result<Grams, NumberError> {
+        let writing = self.state.writing_now();
+        match writing.read_mass(text) {
+            Err(NumberError::ThousandsOrDecimals) if writing.mass == MassUnit::Gram => self
+                .chick()
+                .and_then(|chick| with_thousands(clock::now(), &chick, text))
+                .ok_or(NumberError::ThousandsOrDecimals),
+            read => read,
+        }
+    }
+
     fn keep(self, is_confirmed: bool) {
         let writing = self.state.writing_now();
         self.fault.set(String::new());
         self.crop_fault.set(String::new());
-        let weight = match writing.read_mass(&self.text.get_untracked()) {
+        let weight = match self.weight(&self.text.get_untracked()) {
             Ok(weight) => weight,
             Err(error) => return self.fault.set(writing.number_error(error)),
         };
@@ -70,10 +103,16 @@ impl Form {
         let Some(at) = self.when.moment(self.state) else {
             return;
         };
+        let before = self.state.outlook.get_untracked();
         match self.state.dispatch_at(at, Change::Weighed { weight, crop }) {
             Ok(id) => {
                 self.state.say(writing.mass(weight), vec![id]);
-                self.state.go(Route::Weight);
+                let after = self.state.outlook.get_untracked();
+                let outcome = before
+                    .zip(after)
+                    .map(|(before, after)| Outcome::of(id, &before, &after));
+                self.outcome.set(outcome.flatten());
+                request_animation_frame(platform::focus_heading);
             }
             Err(refusal @ (Refusal::InTheFuture | Refusal::BeforeHatching)) => {
                 self.when.say_fault(writing.language.refusal(&refusal));
@@ -96,28 +135,32 @@ impl Form {
 
 const ERASE: char = '\u{232b}';
 
-/// Enter a weight.
+/// Enter a weight, then read what it means.
 #[component]
 pub fn WeighScreen() -> impl IntoView {
     let state = AppState::here();
-    let writing = state.writing_now();
+    let outcome = RwSignal::new(None::<Outcome>);
+    move || match outcome.get() {
+        Some(shown) => view! { <WeighResult shown outcome /> }.into_any(),
+        None => view! { <Entry form=Form::new(state, outcome) /> }.into_any(),
+    }
+}
+
+#[component]
+fn Entry(form: Form) -> impl IntoView {
+    let writing = form.state.writing_now();
     let say = writing.language;
-    let form = Form {
-        state,
-        text: RwSignal::new(String::new()),
-        fault: RwSignal::new(String::new()),
-        crop: RwSignal::new(None),
-        crop_fault: RwSignal::new(String::new()),
-        when: WhenText::now(state),
-        question: RwSignal::new(None),
-    };
     let keep = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
         form.keep(false);
     };
     let crops = vec![say.weigh_empty(), say.weigh_after(), say.weigh_not_sure()];
     view! {
-        <Page title=say.weigh_title() back=Route::Now>
+        <Page
+            title=say.weigh_title()
+            back=Route::Now
+            beside=move || view! { <When when=form.when is_chip=true /> }.into_any()
+        >
             <form class="form weigh" on:submit=keep>
                 <div class="weigh__entry">
                     <label class="only-read" for="weight">{say.weigh_field()}</label>
@@ -140,47 +183,49 @@ pub fn WeighScreen() -> impl IntoView {
                 <Meaning form />
                 <p class="fault" id="weight-fault" role="alert">{move || form.fault.get()}</p>
                 <Question form />
-                <Choice legend=say.weigh_crop() name="crop" options=crops chosen=form.crop fault=form.crop_fault />
                 <Pad form />
-                <When when=form.when />
-                <div class="form__acts">
+                <Choice legend=say.weigh_crop() name="crop" options=crops chosen=form.crop fault=form.crop_fault />
+                <div class="dock">
                     <button type="submit" class="button button--main">{say.keep()}</button>
                 </div>
-                <p class="hint">{say.weigh_hint()}</p>
             </form>
         </Page>
     }
 }
 
-/// What the typed number means against the handover weight, and the last reading.
+/// What the typed number means against the handover weight; before anything is typed, the last weighing.
 #[component]
 fn Meaning(form: Form) -> impl IntoView {
     let writing = form.state.writing_now();
     let say = writing.language;
-    let against = move || {
-        let chick = form.state.outlook.get()?.chick.clone();
-        let reference = chick.plan.reference?.weight;
-        let weight = writing.read_mass(&form.text.get()).ok()?;
+    let against = move |weight: Grams| {
+        let outlook = form.state.outlook.get()?;
+        let reference = outlook.chick.plan.reference?.weight;
         let loss = weight.since(reference).loss_pct_of(reference)?;
-        let is_close = loss.abs() < 60.0;
-        is_close.then(|| {
-            writing.against_handover_with_limit(loss, chick.plan.loss_limit_in_force().as_pct())
-        })
+        (loss.abs() < 60.0).then(|| writing.against_handover(loss))
     };
     let last = move || {
         let outlook = form.state.outlook.get()?;
-        let weighing = outlook.chick.weighings.last()?;
-        Some(format!(
-            "{}: {} · {}",
-            say.weigh_last(),
-            writing.mass(weighing.what.weight),
-            writing.lived(weighing.lived())
-        ))
+        let Some(weighing) = outlook.chick.weighings.last() else {
+            return Some(say.weigh_hint().to_owned());
+        };
+        let weight = weighing.what.weight;
+        Some(writing.last_weighing(weight, weighing.lived(), outlook.lived.day))
     };
-    view! {
-        <output class="weigh__meaning" id="weight-meaning" for="weight">{against}</output>
-        <p class="hint">{last}</p>
-    }
+    let meaning = move || {
+        let text = form.text.get();
+        if text.trim().is_empty() {
+            return last();
+        }
+        let is_plain = writing.read_mass(&text).is_ok();
+        match form.weight(&text) {
+            Ok(weight) if is_plain => against(weight),
+            Ok(weight) => Some(writing.understood(weight, against(weight))),
+            Err(NumberError::ThousandsOrDecimals) => Some(writing.thousands_or_tenths()),
+            Err(_) => None,
+        }
+    };
+    view! { <output class="weigh__meaning" id="weight-meaning" for="weight">{meaning}</output> }
 }
 
 /// The question back when the number does not fit.
@@ -222,9 +267,19 @@ fn Pad(form: Form) -> impl IntoView {
     };
     let keys = ['1', '2', '3', '4', '5', '6', '7', '8', '9', decimal, '0', ERASE].map(|key| {
         let label = (key == ERASE).then(|| say.weigh_erase());
+        let face = if key == ERASE {
+            view! {
+                <svg class="icon" viewBox="0 0 24 24" aria-hidden="true">
+                    <path d="M9 5H21V19H9L3 12zM12 9.500L17 14.500M17 9.500L12 14.500"></path>
+                </svg>
+            }
+            .into_any()
+        } else {
+            key.to_string().into_any()
+        };
         view! {
             <button type="button" class="pad__key" aria-label=label on:click=move |_| form.press(key)>
-                {key.to_string()}
+                {face}
             </button>
         }
     });

@@ -16,7 +16,7 @@ use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
-use crate::ui::screens::weight_picture::SendChart;
+use crate::ui::screens::weight_picture::Sending;
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
 use crate::words::weight::WeightState;
@@ -52,11 +52,12 @@ pub fn WeightScreen() -> impl IntoView {
             .outlook
             .with(|outlook| outlook.as_deref().is_some_and(due))
     });
+    let sending = Sending::here();
     let body = move || {
         if has_weights.get() {
             view! {
                 <Verdict />
-                <ChartCard chart><SendChart /></ChartCard>
+                <ChartCard chart>{sending.shown()}</ChartCard>
                 <Lines lines />
                 <More />
             }
@@ -69,9 +70,10 @@ pub fn WeightScreen() -> impl IntoView {
         <div class="page weight">
             <div class="only-read"><Heading text=say.weight_title() /></div>
             {body}
-            <p class="dock">
+            <div class="dock">
+                {move || has_weights.get().then(|| sending.button())}
                 <a class="button" class:button--main=is_due href=Route::Weigh.to_hash()>{say.now_weigh()}</a>
-            </p>
+            </div>
         </div>
     }
 }
@@ -83,7 +85,12 @@ fn Verdict() -> impl IntoView {
     let writing = state.writing_now();
     let said = Memo::new(move |_| {
         let outlook = state.outlook.get()?;
-        let WeightState { stands, means } = writing.weight_state(&outlook)?;
+        let WeightState {
+            weight,
+            stands,
+            means,
+        } = writing.weight_state(&outlook)?;
+        let stands = if stands.is_empty() { weight } else { stands };
         Some((outlook.weight_level(), outlook.level, stands, means))
     });
     let calls = Memo::new(move |_| calls(state));
@@ -147,10 +154,14 @@ fn lines(outlook: &Outlook, writing: Writing) -> Vec<Line> {
             .map(|before| weight.as_g() - before);
         let against = reference.and_then(|handed| weight.since(handed).loss_pct_of(handed));
         let against = against.filter(|_| is_empty);
-        let crop = say.crop_at_weighing(weighing.what.crop).to_owned();
+        let crop = match weighing.what.crop {
+            CropAtWeighing::Empty => say.weigh_empty(),
+            CropAtWeighing::AfterFeed => say.weigh_after(),
+            CropAtWeighing::NotSure => say.weigh_not_sure(),
+        };
         let mut facts = vec![
             (say.log_time(), writing.time(weighing.lived().time)),
-            (say.weigh_crop(), crop),
+            (say.weigh_crop(), crop.to_owned()),
         ];
         facts.extend(against.map(|loss| (say.weight_against(), writing.against_handover(loss))));
         if outlook.weight.trend.doubted.contains(&weighing.id) {

@@ -38,67 +38,95 @@ enum Progress {
     Refused,
 }
 
-/// The act that hands the picture out with a line of text, and the picture once it was asked for.
-#[component]
-pub fn SendChart() -> impl IntoView {
-    let state = AppState::here();
-    let writing = state.writing_now();
-    let say = writing.language;
-    let progress = RwSignal::new_local(Progress::Drawing);
-    let (is_asked, fault) = (RwSignal::new(false), RwSignal::new(""));
-    let forget = move || {
-        if let Some(Progress::Here(old)) = progress.try_get_untracked() {
+/// The picture on its way out: drawn anew with each weighing, handed out on a tap.
+#[derive(Debug, Clone, Copy)]
+pub struct Sending {
+    state: AppState,
+    progress: RwSignal<Progress, LocalStorage>,
+    is_asked: RwSignal<bool>,
+    fault: RwSignal<&'static str>,
+    delivery: FileDelivery,
+}
+
+impl Sending {
+    /// Of the chick on screen.
+    pub fn here() -> Self {
+        let state = AppState::here();
+        let sending = Self {
+            state,
+            progress: RwSignal::new_local(Progress::Drawing),
+            is_asked: RwSignal::new(false),
+            fault: RwSignal::new(""),
+            delivery: FileDelivery::new(state.language()),
+        };
+        let writing = state.writing_now();
+        let wanted = Memo::new(move |_| {
+            let picture = |outlook: &Outlook| {
+                let name = &outlook.chick.plan.name;
+                let name = file_name(name, FileKind::WeightPicture, outlook.lived.day);
+                Some((weight_picture(writing, outlook)?, name))
+            };
+            state
+                .outlook
+                .with(|outlook| outlook.as_deref().and_then(picture))
+        });
+        let draw = move || {
+            if let Some((picture, name)) = wanted.try_get_untracked().flatten() {
+                spawn_local(async move { sending.take(drawn(picture, &name).await) });
+            }
+        };
+        Effect::new(move || {
+            wanted.track();
+            set_timeout(draw, BEFORE_DRAWING);
+        });
+        on_cleanup(move || sending.forget());
+        sending
+    }
+
+    fn forget(self) {
+        if let Some(Progress::Here(old)) = self.progress.try_get_untracked() {
             drop(Url::revoke_object_url(&old.address));
         }
-    };
-    on_cleanup(forget);
-    let wanted = Memo::new(move |_| {
-        let picture = |outlook: &Outlook| {
-            let name = &outlook.chick.plan.name;
-            let name = file_name(name, FileKind::WeightPicture, outlook.lived.day);
-            Some((weight_picture(writing, outlook)?, name))
-        };
-        state
-            .outlook
-            .with(|outlook| outlook.as_deref().and_then(picture))
-    });
-    let draw = move || {
-        let Some((picture, name)) = wanted.try_get_untracked().flatten() else {
-            return;
-        };
-        spawn_local(async move {
-            let drawn = drawn(picture, &name).await;
-            forget();
-            let now = drawn.map_or(Progress::Refused, Progress::Here);
-            drop(progress.try_set(now));
-        });
-    };
-    Effect::new(move || {
-        wanted.track();
-        set_timeout(draw, BEFORE_DRAWING);
-    });
-    let delivery = FileDelivery::new(say);
-    let send = move |_| match progress.get_untracked() {
-        Progress::Drawing => fault.set(say.weight_sending()),
-        Progress::Refused => fault.set(say.picture_refused()),
-        Progress::Here(drawn) => {
-            fault.set("");
-            is_asked.set(true);
-            let is_for_sheet = FileKind::WeightPicture.is_for_share_sheet();
-            delivery.hand_out_with(Some(drawn.file), is_for_sheet, drawn.meaning);
+    }
+
+    fn take(self, drawn: Option<Drawn>) {
+        self.forget();
+        let now = drawn.map_or(Progress::Refused, Progress::Here);
+        drop(self.progress.try_set(now));
+    }
+
+    fn send(self) {
+        let say = self.state.language();
+        match self.progress.get_untracked() {
+            Progress::Drawing => self.fault.set(say.weight_sending()),
+            Progress::Refused => self.fault.set(say.picture_refused()),
+            Progress::Here(drawn) => {
+                self.fault.set("");
+                self.is_asked.set(true);
+                let is_for_sheet = FileKind::WeightPicture.is_for_share_sheet();
+                self.delivery
+                    .hand_out_with(Some(drawn.file), is_for_sheet, drawn.meaning);
+            }
         }
-    };
-    let shown = move || match progress.get() {
-        Progress::Here(drawn) if is_asked.get() => Some(picture_of(state, drawn)),
-        Progress::Here(_) | Progress::Drawing | Progress::Refused => None,
-    };
-    view! {
-        <div class="acts chart__acts">
-            <button type="button" class="button" data-send="true" on:click=send>{say.weight_send()}</button>
-        </div>
-        <p class="fault" role="alert">{move || fault.get()}</p>
-        {delivery.answer()}
-        {shown}
+    }
+
+    /// The act that hands the picture out with a line of text.
+    pub fn button(self) -> impl IntoView {
+        let word = self.state.language().weight_send();
+        view! { <button type="button" class="button" data-send="true" on:click=move |_| self.send()>{word}</button> }
+    }
+
+    /// What became of it, and the picture once it was asked for.
+    pub fn shown(self) -> impl IntoView {
+        let picture = move || match self.progress.get() {
+            Progress::Here(drawn) if self.is_asked.get() => Some(picture_of(self.state, drawn)),
+            Progress::Here(_) | Progress::Drawing | Progress::Refused => None,
+        };
+        view! {
+            <p class="fault" role="alert">{move || self.fault.get()}</p>
+            {self.delivery.answer()}
+            {picture}
+        }
     }
 }
 

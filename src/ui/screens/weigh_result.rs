@@ -1,0 +1,230 @@
+//! What a weight means, right after it was kept: number, difference, where it stands, one instruction.
+
+use leptos::prelude::*;
+
+use crate::domain::journal::entries::{Change, CropAtWeighing, EntryId};
+use crate::domain::outlook::Outlook;
+use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::quantity::units::Grams;
+use crate::domain::time::moment::{Lived, Moment};
+use crate::domain::warnings::level::Level;
+use crate::domain::weight::again::{Again, again};
+use crate::ui::parts::call_card::call_buttons;
+use crate::ui::parts::correct::correct;
+use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::parts::page::Page;
+use crate::ui::parts::ruler::{Mark, MarkKind, Ruler};
+use crate::ui::platform;
+use crate::ui::route::Route;
+use crate::ui::state::AppState;
+
+/// A weight that was kept, and what it means.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Outcome {
+    id: EntryId,
+    at: Moment,
+    weight: Grams,
+    crop: CropAtWeighing,
+    today: Lived,
+    before: Option<(Grams, Lived)>,
+    handover: Option<Grams>,
+    call_at: Option<Grams>,
+    level: Option<Level>,
+    again: Again,
+    plan: CarePlan,
+}
+
+impl Outcome {
+    /// The outcome of the entry that stands between two outlooks; `None` when it is not there.
+    pub fn of(id: EntryId, before: &Outlook, after: &Outlook) -> Option<Self> {
+        let weighings = after.chick.weighings.iter();
+        let is_empty = |crop| crop == CropAtWeighing::Empty;
+        let kept = weighings.clone().find(|weighing| weighing.id == id)?;
+        let mut earlier = weighings.rev().filter(|weighing| {
+            weighing.at <= kept.at && weighing.id != id && is_empty(weighing.what.crop)
+        });
+        let level = after.weight_level();
+        let raised = level.is_some_and(|level| {
+            let was = before.weight_level().unwrap_or(Level::Settled);
+            level.is_call() && was < level
+        });
+        let again = if is_empty(kept.what.crop) {
+            again(&before.chick, kept.at, kept.what.weight, raised)
+        } else {
+            Again::No
+        };
+        Some(Self {
+            id,
+            at: kept.at,
+            weight: kept.what.weight,
+            crop: kept.what.crop,
+            today: after.lived,
+            before: earlier.next().map(|one| (one.what.weight, one.lived())),
+            handover: after.chick.plan.reference.map(|handed| handed.weight),
+            call_at: after.call_weight(),
+            level: level.filter(|_| is_empty(kept.what.crop)),
+            again,
+            plan: after.chick.plan.clone(),
+        })
+    }
+
+    /// What stands on the ruler: nothing for a weight that is not compared.
+    fn marks(&self) -> Vec<Mark> {
+        let mark = |kind, weight: Option<Grams>| weight.map(|weight| Mark { kind, weight });
+        let before = self.before.map(|(weight, _)| weight);
+        let marks = [
+            mark(MarkKind::Call, self.call_at),
+            mark(MarkKind::Handover, self.handover),
+            mark(MarkKind::Before, before),
+            mark(MarkKind::Now, Some(self.weight)),
+        ];
+        let marks: Vec<Mark> = marks.into_iter().flatten().collect();
+        let is_compared = self.crop == CropAtWeighing::Empty && marks.len() > 1;
+        if is_compared { marks } else { Vec::new() }
+    }
+
+    /// Whether the level is the vet's: then nobody waits for a second weighing.
+    fn is_for_vet(&self) -> bool {
+        self.level.is_some_and(|level| level >= Level::VetToday)
+    }
+}
+
+/// A weight that was kept.
+#[component]
+pub fn WeighResult(
+    /// The outcome.
+    shown: Outcome,
+    /// The place of the outcome: emptied to weigh again.
+    outcome: RwSignal<Option<Outcome>>,
+) -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let change = match (shown.crop, shown.before) {
+        (CropAtWeighing::AfterFeed | CropAtWeighing::NotSure, _) => {
+            say.weigh_not_compared().to_owned()
+        }
+        (CropAtWeighing::Empty, None) => say.weigh_first().to_owned(),
+        (CropAtWeighing::Empty, Some((before, when))) => {
+            writing.changed_since(shown.weight, before, when.day, shown.today.day)
+        }
+    };
+    let marks = shown.marks();
+    let ruler = (!marks.is_empty()).then(|| view! { <Ruler marks /> });
+    let number = writing.mass_number(shown.weight);
+    view! {
+        <Page title=say.weigh_title() back=Route::Now>
+            <p class="weigh__kept">
+                <strong>{number}</strong>
+                " "
+                <span class="weigh__unit">{writing.mass_unit()}</span>
+            </p>
+            <p class="weigh__change">{change}</p>
+            {ruler}
+            <Next shown outcome />
+        </Page>
+    }
+}
+
+/// The one instruction, and what is pressed next.
+#[component]
+fn Next(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
+    let state = AppState::here();
+    if shown.is_for_vet() {
+        return view! { <Told shown /> }.into_any();
+    }
+    match shown.again {
+        Again::Low => view! { <OnceMore outcome /> }.into_any(),
+        Again::High => {
+            let full = move |_| was_full(state, &shown, outcome);
+            let say = state.language();
+            let empty = move |_| state.go(Route::Now);
+            view! {
+                <section class="group" role="status">
+                    <h2>{say.weigh_full_title()}</h2>
+                    <p>{say.weigh_full_text()}</p>
+                </section>
+                <div class="dock">
+                    <button type="button" class="button" on:click=empty>{say.weigh_full_no()}</button>
+                    <button type="button" class="button" on:click=full>{say.weigh_full_yes()}</button>
+                </div>
+            }
+            .into_any()
+        }
+        Again::No => view! { <Told shown /> }.into_any(),
+    }
+}
+
+/// The crop held food: the weight is kept as such.
+fn was_full(state: AppState, shown: &Outcome, outcome: RwSignal<Option<Outcome>>) {
+    let right = Change::Weighed {
+        weight: shown.weight,
+        crop: CropAtWeighing::AfterFeed,
+    };
+    let said = state.language().crop_at_weighing(CropAtWeighing::AfterFeed);
+    match correct(state, shown.id, shown.at, right, said.to_owned()) {
+        Ok(()) => {
+            outcome.update(|outcome| {
+                if let Some(outcome) = outcome {
+                    outcome.crop = CropAtWeighing::AfterFeed;
+                    outcome.level = None;
+                    outcome.again = Again::No;
+                }
+            });
+            request_animation_frame(platform::focus_heading);
+        }
+        Err(refusal) => state.say_refusal(&refusal),
+    }
+}
+
+/// A second weighing at once, one tap away.
+#[component]
+fn OnceMore(outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let again = move |_| {
+        outcome.set(None);
+        request_animation_frame(platform::focus_heading);
+    };
+    view! {
+        <section class="group" role="status">
+            <h2>{say.weigh_again_title()}</h2>
+            <p>{say.weigh_again_text()}</p>
+        </section>
+        <p class="hint">{say.weigh_again_help()}</p>
+        <div class="dock">
+            <button type="button" class="button" on:click=move |_| state.go(Route::Now)>{say.weigh_not_now()}</button>
+            <button type="button" class="button button--main" on:click=again>{say.weigh_again()}</button>
+        </div>
+    }
+}
+
+/// What the weight means, whom to call where it is due, and on.
+#[component]
+fn Told(shown: Outcome) -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let is_call = shown.level.is_some_and(Level::is_call);
+    let told = shown.level.map(|level| {
+        let calls = is_call.then(|| call_buttons(level, Some(&shown.plan)));
+        view! {
+            <section class="group weigh__told" role="status" data-level=level_name(level)>
+                <h2>
+                    <LevelMark level />
+                    {say.level(level)}
+                </h2>
+                <p>{writing.weigh_next(Some(level))}</p>
+                {calls}
+            </section>
+        }
+    });
+    let done = move |_| state.go(Route::Now);
+    view! {
+        {told}
+        <div class="dock">
+            <a class="button" href=Route::Weight.to_hash()>{say.weigh_chart()}</a>
+            <button type="button" class="button" class:button--main=!is_call on:click=done>{say.weigh_done()}</button>
+        </div>
+    }
+}
