@@ -3,9 +3,10 @@
 use crate::domain::formula::cooling::CoolingError;
 use crate::domain::formula::nutrition::MixWarning;
 use crate::domain::formula::serving_heat::{
-    BATH_AT_MOST_C, BATH_C, Serving, ServingVerdict, TemperatureUnit,
+    BATH_AT_MOST_C, BATH_C, BURN_C, Serving, ServingVerdict, TemperatureUnit,
 };
 use crate::domain::instruction::feed_session::Step;
+use crate::domain::journal::entries::CropState;
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::{Celsius, Millilitres};
 use crate::domain::time::moment::WallTime;
@@ -23,7 +24,13 @@ texts! {
     guide_anew: "Start again", "Empezar de nuevo";
     guide_stale: "Throw this mix away and start again: it is more than an hour old.", "Tire esta papilla y empiece de nuevo: tiene más de una hora.";
 
-    guide_crop_look: "Look and feel gently: how much is in the crop?", "Mire y palpe con suavidad: ¿cuánto hay en el buche?";
+    guide_weigh_title: "Weigh it first", "Péselo primero";
+    guide_weigh_lead: "Before the first feed the crop is empty: only now is the weight the chick's own.", "Antes de la primera toma el buche está vacío: solo ahora el peso es el suyo.";
+    guide_weigh_later: "Go on without weighing", "Seguir sin pesar";
+
+    guide_crop_look: "Look from the side, feel gently with one finger.", "Mire de lado y palpe con suavidad con un dedo.";
+    guide_crop_tap: "Tap the picture that looks most like yours.", "Toque el dibujo que más se parezca.";
+    guide_crop_hard: "Hard, doughy, like a balloon, or sour", "Duro, pastoso, como un globo o agrio";
     guide_look_again: "Look at the crop again", "Mirar otra vez el buche";
     guide_crop_cold: "Is it warm, bright and breathing quietly? If not, do not feed: tap Stop.", "¿Está tibio al tacto, activo y respira sin ruido? Si no, no dé la toma: toque «Parar».";
 
@@ -41,6 +48,9 @@ texts! {
     guide_mixed: "It is mixed", "Ya está preparada";
 
     guide_warm_lead: "Stir. Measure in the cup. Type what the thermometer says.", "Remueva. Mida en el vaso. Escriba lo que marca el termómetro.";
+    guide_aim: "Aim for", "Temperatura buena";
+    guide_scale_cool: "too cool", "demasiado fría";
+    guide_scale_aim: "aim", "buena";
     guide_warm_field: "Thermometer", "Termómetro";
     guide_warm_implausible: "A cup of formula cannot have that temperature. Check the number and the unit.", "Un vaso de papilla no puede tener esa temperatura. Revise el número y la unidad.";
     guide_warm_measured: "Measured", "Medido";
@@ -70,6 +80,9 @@ texts! {
     guide_give_done: "Enough", "Ya está";
     guide_given: "given", "dados";
 
+    guide_after_clean: "Wipe beak and chest with warm water, so that no food dries there.", "Limpie el pico y el pecho con agua tibia, para que no se seque papilla.";
+    guide_after_crop: "How full is the crop now? (optional)", "¿Cuánto hay ahora en el buche? (opcional)";
+    guide_after_droppings: "Droppings (optional)", "Heces (opcional)";
     guide_after_lead: "Put it back warm and leave it alone: do not handle it with a full crop. Normal now: a swallow or two, a shake of the head, falling asleep.", "Déjelo al calor y tranquilo: con el buche lleno no se le toca. Es normal que trague una o dos veces, sacuda la cabeza y se duerma.";
     guide_after_not: "Not normal: clicking, gasping, bubbles at the nostrils, turning blue. Then tap Help.", "No es normal: ruidos al respirar, boquear, burbujas en la nariz, ponerse azul. Entonces toque «Ayuda».";
     guide_after_throw: "Throw the rest away. Wash the tools with hot water and soap, disinfect, rinse, dry.", "Tire lo que sobra. Lave los utensilios con agua caliente y jabón, desinfecte, enjuague y seque.";
@@ -88,6 +101,16 @@ impl Language {
             Step::Response => self.pick("Does it want food?", "¿Pide comida?"),
             Step::Give => self.pick("Give", "Dar"),
             Step::After => self.pick("After", "Después"),
+        }
+    }
+
+    /// What a crop feels like that holds so much, below its picture.
+    pub const fn crop_state_feel(self, state: CropState) -> &'static str {
+        match state {
+            CropState::Flat => self.pick("loose skin", "piel suelta"),
+            CropState::Trace => self.pick("a soft teaspoon", "una cucharadita blanda"),
+            CropState::Quarter => self.pick("soft, a little round", "blando, algo redondo"),
+            CropState::HalfOrMore => self.pick("round, still soft", "redondo y blando"),
         }
     }
 
@@ -172,13 +195,28 @@ impl Writing {
         }
     }
 
-    /// The plan's serving window: "Aim for 39.0–40.5 °C".
-    pub fn aim_for(self, serving: Serving) -> String {
-        let held = |celsius: f64| Celsius::tenths_held(rounded(celsius * 10.0));
-        let window = self.warmth(held(serving.from_c), held(serving.to_c));
+    /// The plan's serving window without its unit: "39.0–40.5".
+    pub fn aim_numbers(self, serving: Serving) -> String {
+        let number =
+            |celsius: f64| self.temperature_number(Celsius::tenths_held(rounded(celsius * 10.0)));
+        format!("{}–{}", number(serving.from_c), number(serving.to_c))
+    }
+
+    /// From which temperature the crop is burnt, below the scale.
+    pub fn burns_from(self) -> String {
+        let burns = self.temperature_number(Celsius::tenths_held(rounded(BURN_C * 10.0)));
         match self.language {
-            Language::English => format!("Aim for {window}"),
-            Language::Spanish => format!("Temperatura buena: {window}"),
+            Language::English => format!("burns from {burns}"),
+            Language::Spanish => format!("quema desde {burns}"),
+        }
+    }
+
+    /// When the cup was measured.
+    pub fn measured_at(self, time: WallTime) -> String {
+        let time = self.the_time(time);
+        match self.language {
+            Language::English => format!("Measured {time}"),
+            Language::Spanish => format!("Medida a {time}"),
         }
     }
 

@@ -80,6 +80,12 @@ impl Step {
         Self::ALL.into_iter().find(|step| *step > self)
     }
 
+    /// The step before this one.
+    #[must_use]
+    pub fn before(self) -> Option<Self> {
+        Self::ALL.into_iter().rev().find(|step| *step < self)
+    }
+
     /// Its place, from 1.
     pub fn number(self) -> usize {
         Self::ALL
@@ -398,6 +404,8 @@ mod tests {
     fn the_steps_follow_each_other_and_end() {
         assert_eq!(Step::Crop.next(), Some(Step::Mix));
         assert_eq!(Step::After.next(), None);
+        assert_eq!(Step::After.before(), Some(Step::Give));
+        assert_eq!(Step::Crop.before(), None);
         assert_eq!(Step::After.number(), 8);
     }
 

@@ -2,29 +2,39 @@
 
 use leptos::prelude::*;
 
+use crate::domain::plan::care_plan::Tool;
+
 /// What is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum DrawingKind {
-    /// The chick from the side, its crop empty and full.
-    Crop,
-    /// A filled syringe, no air at the tip.
+    /// A filled syringe, its rod along its axis, no air at the tip.
     Syringe,
-    /// The beak from the front, the syringe from the bird's left side.
+    /// A bent spoon from the side and from above, filled.
+    Spoon,
+    /// The beak from the front, the tip from the bird's left side.
     Beak,
 }
 
 impl DrawingKind {
+    /// The tool that a plan gives with.
+    pub const fn of_tool(tool: Tool) -> Self {
+        match tool {
+            Tool::Syringe | Tool::Tube => Self::Syringe,
+            Tool::Spoon => Self::Spoon,
+        }
+    }
+
     /// Lines in ink.
     const fn ink(self) -> &'static str {
         match self {
-            Self::Crop => {
-                "M30 110C28 76 38 46 62 38C82 32 98 42 100 58C101 68 96 74 92 80C88 92 90 104 94 116M100 56L114 62L100 68M66 52h.1M190 110C188 76 198 46 222 38C242 32 258 42 260 58C261 68 256 74 252 80M250 112L254 116M260 56L274 62L260 68M226 52h.1"
-            }
             Self::Syringe => {
-                "M40 60H220V96H40zM220 72H244L262 78L244 84H220M40 66H16M16 52V104M70 60V68M100 60V68M130 60V68M160 60V68M190 60V68"
+                "M58 54H222V96H58zM222 66H240V84H222M240 71L280 74V76L240 79M84 75H26M26 54V96M58 42V108M100 54V64M130 54V64M160 54V64M190 54V64M76 54V96M84 54V96"
+            }
+            Self::Spoon => {
+                "M24 40H150C166 40 172 52 186 52H236C252 52 262 46 272 34M24 100H140C156 100 162 84 176 82L250 88C266 90 266 110 250 112L176 118C162 116 156 100 140 100"
             }
             Self::Beak => {
-                "M160 24C122 24 100 52 100 82C100 112 126 132 160 132C194 132 220 112 220 82C220 52 194 24 160 24zM136 74h.1M184 74h.1M142 84C148 78 172 78 178 84L160 122zM148 112C154 120 166 120 172 112"
+                "M150 8C106 8 84 36 84 74C84 112 110 142 150 142C190 142 216 112 216 74C216 36 190 8 150 8zM110 58a7 7 0 1 0 .1 0zM190 58a7 7 0 1 0 .1 0zM118 62C126 44 174 44 182 62C184 86 166 104 150 122C134 104 116 86 118 62zM124 100C128 124 172 124 176 100M136 66h.1M164 66h.1"
             }
         }
     }
@@ -32,11 +42,18 @@ impl DrawingKind {
     /// What matters, in the colour of the lamp.
     const fn lamp(self) -> &'static str {
         match self {
-            Self::Crop => {
-                "M92 80C96 88 94 98 90 106M252 80C272 84 276 108 250 112C240 108 240 90 252 80z"
-            }
-            Self::Syringe => "M84 66H218V90H84z",
-            Self::Beak => "M290 84L192 106M202 98L190 107L204 110",
+            Self::Syringe => "M84 75H221",
+            Self::Spoon => "M184 44H238M182 100H246",
+            Self::Beak => "M290 62L182 100M198 84L182 100L204 104",
+        }
+    }
+
+    /// How broad what matters is: food fills its tool.
+    const fn breadth(self) -> &'static str {
+        match self {
+            Self::Syringe => "34",
+            Self::Spoon => "12",
+            Self::Beak => "6",
         }
     }
 }
@@ -49,8 +66,8 @@ pub fn Drawing(
 ) -> impl IntoView {
     view! {
         <svg class="drawing" viewBox="0 0 300 150" aria-hidden="true">
+            <path class="drawing__lamp drawing__food" stroke-width=kind.breadth() d=kind.lamp()></path>
             <path class="drawing__ink" d=kind.ink()></path>
-            <path class="drawing__lamp" d=kind.lamp()></path>
         </svg>
     }
 }

@@ -2,6 +2,7 @@
 
 pub mod advice_form;
 pub mod arrival;
+pub mod bird;
 pub mod call_card;
 pub mod card_drawing;
 pub mod chart_card;
@@ -14,6 +15,7 @@ pub mod field;
 pub mod file_delivery;
 pub mod file_field;
 pub mod finding_card;
+pub mod heat_scale;
 pub mod instruction_card;
 pub mod lamp;
 pub mod level_mark;

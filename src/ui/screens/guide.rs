@@ -10,6 +10,7 @@ use crate::domain::time::moment::Moment;
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
 use crate::ui::screens::guide::crop_step::CropStep;
+use crate::ui::screens::guide::dock::GuideDock;
 use crate::ui::screens::guide::give_steps::{
     AfterStep, DrawUpStep, GiveStep, HoldStep, ResponseStep,
 };
@@ -22,6 +23,7 @@ use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
 
 pub mod crop_step;
+pub mod dock;
 pub mod give_steps;
 pub mod guarded;
 pub mod mix_step;
@@ -62,6 +64,7 @@ pub fn GuideScreen() -> impl IntoView {
         guide: RwSignal::new(guide),
         counted: RwSignal::new(Vec::new()),
         is_stopping: RwSignal::new(false),
+        is_weighed_later: RwSignal::new(false),
         serving: Serving::of(outlook.chick.plan.serve_from, outlook.chick.plan.serve_to),
     };
     state.notice.set(None);
@@ -79,30 +82,47 @@ pub fn GuideScreen() -> impl IntoView {
         feed.guide
             .with(|guide| guide.is_to_be_measured(state.now.get(), feed.serving))
     });
+    let is_to_be_weighed = Memo::new(move |_| {
+        let due = |outlook: &Outlook| outlook.is_to_be_weighed();
+        let is_due = state
+            .outlook
+            .with(|outlook| outlook.as_deref().is_some_and(due));
+        is_due && step.get() == Step::Crop && !feed.is_weighed_later.get()
+    });
     let body = move || {
         if feed.is_stopping.get() {
             return view! { <StopSheet feed /> }.into_any();
         }
         let holds = holds.get();
         if !holds.is_empty() {
-            return guarded(&holds).into_any();
+            return view! {
+                {guarded(&holds)}
+                <GuideDock feed>
+                    <p class="hint guide__beside">{state.language().caution_short()}</p>
+                </GuideDock>
+            }
+            .into_any();
+        }
+        if is_to_be_weighed.get() {
+            return view! { <WeighFirst feed /> }.into_any();
         }
         if is_to_be_measured.get() {
             return view! { <MeasureAgain feed /> }.into_any();
         }
-        let syringe = plan.with_value(|plan| plan.syringe);
+        let (syringe, tool) = plan.with_value(|plan| (plan.syringe, plan.tool));
         match step.get() {
             Step::Crop => view! { {before_its_time(state)} <CropStep feed /> }.into_any(),
             Step::Mix => view! { <MixStep feed plan /> }.into_any(),
             Step::Warmth => view! { <WarmthStep feed /> }.into_any(),
-            Step::DrawUp => view! { <DrawUpStep feed syringe /> }.into_any(),
+            Step::DrawUp => view! { <DrawUpStep feed syringe tool /> }.into_any(),
             Step::Hold => view! { <HoldStep feed /> }.into_any(),
             Step::Response => view! { <ResponseStep feed /> }.into_any(),
             Step::Give => view! { <GiveStep feed syringe /> }.into_any(),
             Step::After => view! { <AfterStep feed /> }.into_any(),
         }
     };
-    view! { <div class="guide"><GuideHead feed step /> {body}</div> }.into_any()
+    view! { <div class="guide page"><GuideHead feed step is_to_be_weighed /> {body}</div> }
+        .into_any()
 }
 
 /// Says when the next feed is due, where that is not yet.
@@ -128,35 +148,68 @@ fn MeasureAgain(feed: Feed) -> impl IntoView {
     view! {
         <div class="question" role="alert">
             <p>{say.guide_heat_old()}</p>
+            <a class="button" href=Route::Log(Some(slot)).to_hash()>{say.guide_given_already()}</a>
+        </div>
+        <GuideDock feed>
             <button type="button" class="button button--main" on:click=move |_| feed.measure_again()>
                 {say.guide_heat_again()}
             </button>
-            <a class="button" href=Route::Log(Some(slot)).to_hash()>{say.guide_given_already()}</a>
-        </div>
+        </GuideDock>
     }
 }
 
-/// Which step this is, and Stop.
+/// The scale before the first feed of the day: only then is the crop empty.
 #[component]
-fn GuideHead(feed: Feed, step: Memo<Step>) -> impl IntoView {
+fn WeighFirst(feed: Feed) -> impl IntoView {
     let say = feed.state.language();
-    let name = feed.guide.with_untracked(|guide| say.feed(guide.slot));
-    let place = move || format!("{name} · {}/{}", step.get().number(), Step::ALL.len());
+    let later = move |_| {
+        feed.is_weighed_later.set(true);
+        request_animation_frame(platform::focus_heading);
+    };
+    view! {
+        <p class="guide__lead">{say.guide_weigh_lead()}</p>
+        <button type="button" class="button" on:click=later>{say.guide_weigh_later()}</button>
+        <GuideDock feed>
+            <button type="button" class="button button--main" on:click=move |_| feed.weigh()>{say.now_weigh()}</button>
+        </GuideDock>
+    }
+}
+
+/// Which feed and step this is, with the way back.
+#[component]
+fn GuideHead(feed: Feed, step: Memo<Step>, is_to_be_weighed: Memo<bool>) -> impl IntoView {
+    let writing = feed.state.writing_now();
+    let say = writing.language;
+    let name = move || {
+        feed.guide.with(|guide| {
+            let volume = writing.volume(guide.volume);
+            format!("{}, {volume}", say.feed(guide.slot))
+        })
+    };
+    let place = move || format!("{}/{}", step.get().number(), Step::ALL.len());
+    let bars = Step::ALL.map(|one| {
+        view! { <span data-done=move || (one <= step.get()).to_string()></span> }
+    });
     view! {
         <header class="guide__head">
-            <p class="hint">{place}</p>
-            <button
-                type="button"
-                class="button guide__stop"
-                aria-pressed=move || feed.is_stopping.get().to_string()
-                on:click=move |_| feed.stop_or_go_on()
-            >
-                {say.guide_stop()}
+            <button type="button" class="page__back" aria-label=say.back() on:click=move |_| feed.step_back()>
+                <svg class="icon" viewBox="0 0 24 24" aria-hidden="true">
+                    <path d="M15 4L7 12L15 20"></path>
+                </svg>
             </button>
+            <p class="hint guide__feed">{name}</p>
+            <p class="hint">{place}</p>
         </header>
+        <div class="guide__bars" aria-hidden="true">{bars.collect_view()}</div>
         {move || {
             let step = step.get();
-            let text = if feed.is_stopping.get() { say.guide_stop_title() } else { say.guide_step(step) };
+            let text = if feed.is_stopping.get() {
+                say.guide_stop_title()
+            } else if is_to_be_weighed.get() {
+                say.guide_weigh_title()
+            } else {
+                say.guide_step(step)
+            };
             view! { <Heading text /> }
         }}
         <StaleMix feed step />

@@ -3,10 +3,13 @@
 use leptos::prelude::*;
 
 use crate::domain::feeding::volume::{draws, draws_for_small_hand};
-use crate::domain::journal::entries::Response;
+use crate::domain::journal::entries::{Change, CropFeel, CropState, Droppings, Response};
+use crate::domain::plan::care_plan::Tool;
 use crate::domain::quantity::units::Millilitres;
+use crate::ui::parts::choice::Choice;
 use crate::ui::parts::drawing::{Drawing, DrawingKind};
-use crate::ui::screens::guide::under_way::{Feed, Forward};
+use crate::ui::screens::guide::dock::{Forward, GuideDock};
+use crate::ui::screens::guide::under_way::Feed;
 
 /// Fill the syringes.
 #[component]
@@ -15,6 +18,8 @@ pub fn DrawUpStep(
     feed: Feed,
     /// Size of the syringe.
     syringe: Millilitres,
+    /// What the plan gives with.
+    tool: Tool,
 ) -> impl IntoView {
     let writing = feed.state.writing_now();
     let say = writing.language;
@@ -23,7 +28,7 @@ pub fn DrawUpStep(
     let usual = writing.sum_of(&draws(volume.tenths(), syringe.tenths()));
     let is_smaller = small != usual;
     view! {
-        <Drawing kind=DrawingKind::Syringe />
+        <Drawing kind=DrawingKind::of_tool(tool) />
         <p class="guide__lead">{say.guide_draw_lead()}</p>
         <p class="guide__number">{usual}</p>
         {is_smaller.then(|| view! { <p class="hint">{say.guide_draw_small_hand()} ": " {small}</p> })}
@@ -55,6 +60,7 @@ pub fn ResponseStep(
     view! {
         <p class="guide__lead">{say.guide_response_lead()}</p>
         <p class="hint">{say.guide_response_never()}</p>
+        <Drawing kind=DrawingKind::Beak />
         <button type="button" class="button" on:click=move |_| feed.refused()>{say.guide_response_no()}</button>
         <Forward feed word=say.guide_response_yes() />
     }
@@ -107,15 +113,24 @@ pub fn GiveStep(
             </button>
         }
     });
+    let is_all = Memo::new(move |_| feed.guide.with(|guide| guide.given >= guide.volume));
     view! {
         <p class="guide__number" role="status">{counted}</p>
         <p class="guide__lead">{say.guide_give_lead()}</p>
-        {next_draw}
-        <div class="acts">
+        <Drawing kind=DrawingKind::Beak />
+        <div class="acts guide__acts">
             {small}
             {take_back}
-            <button type="button" class="button" on:click=move |_| feed.step_on()>{say.guide_give_done()}</button>
+            <button
+                type="button"
+                class="button"
+                class:button--main=is_all
+                on:click=move |_| feed.step_on()
+            >
+                {say.guide_give_done()}
+            </button>
         </div>
+        <GuideDock feed>{next_draw}</GuideDock>
     }
 }
 
@@ -131,7 +146,23 @@ pub fn AfterStep(
         feed.guide
             .with(|guide| writing.given_of(guide.given, guide.volume))
     };
+    let (crop, droppings) = (RwSignal::new(None), RwSignal::new(None));
     let log = move |_| {
+        // The looks first: the note of the feed ends the guide.
+        let seen = crop
+            .get_untracked()
+            .and_then(|index: usize| CropState::ALL.get(index));
+        if let Some(state) = seen.copied() {
+            feed.look(Change::CropSeen {
+                state,
+                feel: CropFeel::NotNoted,
+            });
+        }
+        let seen = droppings.get_untracked();
+        let seen = seen.and_then(|index: usize| Droppings::OFFERED.get(index));
+        if let Some(look) = seen.copied() {
+            feed.look(Change::DroppingsSeen { look });
+        }
         if feed.guide.with_untracked(|guide| guide.given.tenths() == 0) {
             feed.refused();
         } else {
@@ -145,11 +176,18 @@ pub fn AfterStep(
             });
         }
     };
+    let crops = CropState::ALL.map(|crop| say.crop_state(crop)).to_vec();
+    let looks = Droppings::OFFERED.map(|look| say.droppings(look)).to_vec();
     view! {
         <p class="guide__number">{counted}</p>
-        <p class="guide__lead">{say.guide_after_lead()}</p>
-        <p>{say.guide_after_not()}</p>
+        <p class="guide__lead">{say.guide_after_clean()}</p>
+        <p>{say.guide_after_lead()}</p>
+        <p><strong>{say.guide_after_not()}</strong></p>
+        <Choice legend=say.guide_after_crop() name="after-crop" options=crops chosen=crop />
+        <Choice legend=say.guide_after_droppings() name="after-droppings" options=looks chosen=droppings />
         <p class="hint">{say.guide_after_throw()}</p>
-        <button type="button" class="button button--main guide__next" on:click=log>{say.guide_after_log()}</button>
+        <GuideDock feed>
+            <button type="button" class="button button--main guide__next" on:click=log>{say.guide_after_log()}</button>
+        </GuideDock>
     }
 }

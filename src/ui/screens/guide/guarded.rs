@@ -44,7 +44,6 @@ pub fn guarded(holds: &[Hold]) -> impl IntoView + use<> {
                 <a class="button" href=Route::Crop.to_hash()>{say.guide_look_again()}</a>
                 <a class="button" href=Route::Wrong.to_hash()>{say.now_wrong()}</a>
             </div>
-            <p class="hint">{say.caution_short()}</p>
         </section>
     }
 }

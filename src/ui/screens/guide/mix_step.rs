@@ -14,7 +14,8 @@ use crate::domain::quantity::units::{Celsius, Grams, Millilitres, NumberError};
 use crate::ui::clock;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
-use crate::ui::screens::guide::under_way::{Feed, Forward};
+use crate::ui::screens::guide::dock::{Forward, GuideDock};
+use crate::ui::screens::guide::under_way::Feed;
 use crate::ui::state::AppState;
 use crate::words::Language;
 use crate::words::format::{MassUnit, Writing};
@@ -132,6 +133,8 @@ pub fn MixStep(
     let first = is_first.then(|| writing.first_mix(guide.volume, plan.powder_fraction));
     let scale_error = writing.scale_error(share_pct, out.share_error * 100.0);
     let warnings = mix_warnings(&plan, &out, writing);
+    // Who came back to read it again has mixed already.
+    let is_mixed = guide.mixed.is_some();
     view! {
         {first.map(|line| view! { <p>{line}</p> })}
         <p class="guide__lead">{say.guide_mix_lead()}</p>
@@ -148,7 +151,6 @@ pub fn MixStep(
         <p class="hint">{writing.enough_for(guide.volume, Millilitres::whole(rounded(USUAL_ALLOWANCE_ML)))}</p>
         {warnings.into_iter().map(|warning| view! { <p class="fault">{warning}</p> }).collect_view()}
         <p class="hint">{say.guide_mix_no_microwave()}</p>
-        <button type="button" class="button button--main guide__next" on:click=mixed>{say.guide_mixed()}</button>
         <details class="group" open=is_open>
             <summary>{say.mix_cup()}</summary>
             <Field
@@ -162,6 +164,16 @@ pub fn MixStep(
             />
             <Choice legend=say.mix_cup_stuff() name="cup-stuff" options=say.cup_stuffs() chosen=cup.stuff />
         </details>
+        {if is_mixed {
+            view! { <Forward feed word=say.guide_next() /> }.into_any()
+        } else {
+            view! {
+                <GuideDock feed>
+                    <button type="button" class="button button--main guide__next" on:click=mixed>{say.guide_mixed()}</button>
+                </GuideDock>
+            }
+            .into_any()
+        }}
     }
     .into_any()
 }

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use crate::domain::journal::entries::WhyPassedOver;
 use crate::ui::route::Route;
+use crate::ui::screens::guide::dock::GuideDock;
 use crate::ui::screens::guide::under_way::Feed;
 
 const REASONS: [WhyPassedOver; 4] = [
@@ -30,9 +31,6 @@ pub fn StopSheet(
     });
     view! {
         <section class="group" aria-label=say.guide_stop_title()>
-            <button type="button" class="button" on:click=move |_| feed.stop_or_go_on()>
-                {say.guide_go_on()}
-            </button>
             <a class="wrong-link" href=Route::Wrong.to_hash()>
                 <span aria-hidden="true">"!"</span>
                 {say.now_wrong()}
@@ -44,5 +42,10 @@ pub fn StopSheet(
             <div class="acts">{reasons.collect_view()}</div>
             <button type="button" class="button" on:click=move |_| feed.begin_anew()>{say.guide_anew()}</button>
         </section>
+        <GuideDock feed>
+            <button type="button" class="button" data-go-on="true" on:click=move |_| feed.stop_or_go_on()>
+                {say.guide_go_on()}
+            </button>
+        </GuideDock>
     }
 }

@@ -23,6 +23,8 @@ pub struct Feed {
     pub counted: RwSignal<Vec<Millilitres>>,
     /// Whether the ways out are shown.
     pub is_stopping: RwSignal<bool>,
+    /// Whether the day's weighing was put off.
+    pub is_weighed_later: RwSignal<bool>,
     /// The plan's serving window.
     pub serving: Serving,
 }
@@ -78,6 +80,23 @@ impl Feed {
         self.to(Step::Warmth);
     }
 
+    /// Goes to the step before; from the first one out of the guide, which stays where it is.
+    pub fn step_back(self) {
+        if self.is_stopping.get_untracked() {
+            return self.stop_or_go_on();
+        }
+        match self.guide.with_untracked(|guide| guide.step.before()) {
+            Some(before) => self.to(before),
+            None => self.state.go(Route::Now),
+        }
+    }
+
+    /// Puts the feed away as it is, so that it goes on here after the weighing, and opens the scale's screen.
+    pub fn weigh(self) {
+        self.change(|_| {});
+        self.state.go(Route::Weigh);
+    }
+
     /// Goes to the next step.
     pub fn step_on(self) {
         if let Some(next) = self.guide.with_untracked(|guide| guide.step.next()) {
@@ -116,6 +135,13 @@ impl Feed {
         let told = self.state.language().feed_refused(Some(guide.slot));
         let (counts_as, offered) = (self.said(guide.slot), guide.volume);
         self.end(Change::FeedRefused { counts_as, offered }, told);
+    }
+
+    /// Notes a look at the chick after the feed, beside the feed.
+    pub fn look(self, seen: Change) {
+        if let Err(refusal) = self.state.dispatch(seen) {
+            self.state.say_refusal(&refusal);
+        }
     }
 
     /// Notes what was given.
@@ -182,15 +208,4 @@ pub fn note_what_went_in(state: AppState) {
     if noted.is_ok() {
         state.copies.forget_guide(guide.chick);
     }
-}
-
-/// The one big button to the next step.
-#[component]
-pub fn Forward(
-    /// The feed under way.
-    feed: Feed,
-    /// Its word.
-    word: &'static str,
-) -> impl IntoView {
-    view! { <button type="button" class="button button--main guide__next" on:click=move |_| feed.step_on()>{word}</button> }
 }

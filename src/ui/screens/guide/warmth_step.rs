@@ -10,7 +10,9 @@ use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::Celsius;
 use crate::ui::clock;
 use crate::ui::parts::field::{Field, FieldKind};
-use crate::ui::screens::guide::under_way::{Feed, Forward};
+use crate::ui::parts::heat_scale::HeatScale;
+use crate::ui::screens::guide::dock::GuideDock;
+use crate::ui::screens::guide::under_way::Feed;
 use crate::words::format::Writing;
 
 /// Cool to the window.
@@ -63,20 +65,54 @@ pub fn WarmthStep(
         feed.guide
             .with(|guide| guide.may_feed(feed.state.now.get(), feed.serving))
     };
-    let forward = move || may_feed().then(|| view! { <Forward feed word=say.guide_next() /> });
+    // One button to take a reading: beside the field where the way on is free, else in the dock.
+    let may_go_on = Memo::new(move |_| may_feed());
+    let beside = move || {
+        may_go_on.get().then(
+            || view! { <button type="submit" class="button">{say.guide_warm_measured()}</button> },
+        )
+    };
+    let on = move || {
+        if may_go_on.get() {
+            view! {
+                <button type="button" class="button button--main guide__next" on:click=move |_| feed.step_on()>
+                    {say.guide_next()}
+                </button>
+            }
+            .into_any()
+        } else {
+            view! {
+                <button type="submit" form="cup-form" class="button button--main">{say.guide_warm_measured()}</button>
+            }
+            .into_any()
+        }
+    };
     view! {
-        <p class="guide__lead">{say.guide_warm_lead()}</p>
-        <p class="guide__number">{writing.aim_for(feed.serving)}</p>
+        <p class="aim">
+            <span>{say.guide_aim()}</span>
+            " "
+            <strong>{writing.aim_numbers(feed.serving)}</strong>
+            " "
+            <span class="aim__unit">{writing.temperature_unit()}</span>
+        </p>
         <CupNow feed />
-        {forward}
-        <form class="form" on:submit=measured>
-            <Field id="cup" label=say.guide_warm_field() kind=FieldKind::Number text unit=writing.temperature_unit() fault />
+        <form class="form" id="cup-form" on:submit=measured>
+            <Field
+                id="cup"
+                label=say.guide_warm_field()
+                kind=FieldKind::Number
+                text
+                unit=writing.temperature_unit()
+                hint=say.guide_warm_lead()
+                fault
+            />
             {question}
-            <button type="submit" class="button">{say.guide_warm_measured()}</button>
+            {beside}
         </form>
         <button type="button" class="button" on:click=move |_| feed.change(FeedSession::warm_again)>{say.guide_warm_bath()}</button>
         <p class="hint" data-bath="true">{writing.bath()}</p>
         <p class="hint">{say.guide_mix_no_microwave()} " " {say.guide_warm_tip()}</p>
+        <GuideDock feed>{on}</GuideDock>
     }
 }
 
@@ -141,6 +177,21 @@ fn CupNow(feed: Feed) -> impl IntoView {
             }
         })
     };
+    let reading = Signal::derive(move || {
+        let last = feed.guide.with(|guide| guide.readings.last().copied());
+        last.map(|reading| reading.cup.as_c())
+    });
+    let last = move || {
+        let last = feed.guide.with(|guide| guide.readings.last().copied())?;
+        let time = feed.state.zone.with(|zone| zone.lived(last.at)).time;
+        Some(view! {
+            <span class="hint">{writing.measured_at(time)}</span>
+            " "
+            <strong>{writing.temperature_number(last.cup)}</strong>
+            " "
+            <span class="aim__unit">{writing.temperature_unit()}</span>
+        })
+    };
     let heat = move || match verdict() {
         None => "none",
         Some(ServingVerdict::TooCold) => "cold",
@@ -151,6 +202,8 @@ fn CupNow(feed: Feed) -> impl IntoView {
     };
     view! {
         <section class="cup" data-heat=heat>
+            <p class="cup__read">{last}</p>
+            <HeatScale serving=feed.serving reading />
             <p class="cup__verdict" role="status">{move || verdict().map(|verdict| writing.serving_verdict(verdict))}</p>
             <p class="cup__now">{now_c}</p>
             <p class="cup__window">{window}</p>
