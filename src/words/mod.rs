@@ -30,6 +30,7 @@ pub mod growth;
 pub mod guide;
 pub mod home;
 pub mod instruction;
+pub mod journal;
 pub mod journey;
 pub mod life;
 pub mod manual;

@@ -12,7 +12,7 @@ use crate::words::format::Writing;
 
 impl Writing {
     /// A name to call the chick by in a title.
-    pub(crate) fn name_of(self, chick: &Chick) -> String {
+    pub fn name_of(self, chick: &Chick) -> String {
         if chick.plan.name.is_empty() {
             self.language.species(chick.plan.species).to_owned()
         } else {

@@ -1,33 +1,51 @@
-//! Weaning: the answer first, then what it rests on, then what would bring a feed back.
+//! Weaning: the answer first, then the path with the bird where it stands, then what would bring a feed back.
 
 use std::sync::Arc;
 
 use leptos::prelude::*;
 
 use crate::domain::homecoming::life_stage::LifeStage;
-use crate::domain::journal::entries::Change;
+use crate::domain::journal::chick::WeaningStep;
+use crate::domain::journal::entries::{Change, CropState};
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::Slot;
+use crate::domain::time::moment::Day;
 use crate::domain::weaning::facts::Answer;
+use crate::domain::weaning::stage::Stage;
 use crate::domain::weaning::{Verdict, may_offer_drop};
+use crate::ui::parts::bird::Bird;
 use crate::ui::parts::page::Heading;
 use crate::ui::state::AppState;
+use crate::words::weaning::path::{Far, how_far};
 
 /// Weaning.
 #[component]
 pub fn WeaningScreen() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
+    // What is open stays open: only what changes the judgement draws the screen anew.
+    let outlook = Memo::new_with_compare(
+        move |_| state.outlook.get(),
+        |before: Option<&Option<Arc<Outlook>>>, now| seen(before) != seen(now),
+    );
     let body = move || {
-        state
-            .outlook
+        outlook
             .get()
             .map(|outlook| view! { <WeaningBody outlook /> })
     };
     view! {
-        <Heading text=say.weaning_title() />
-        {body}
+        <div class="page weaning">
+            <Heading text=say.weaning_title() />
+            {body}
+        </div>
     }
+}
+
+/// What of an outlook is on this screen.
+fn seen(outlook: Option<&Option<Arc<Outlook>>>) -> Option<impl PartialEq + use<'_>> {
+    let outlook = outlook?.as_ref()?;
+    let now = outlook.lived.day;
+    Some((&outlook.weaning, &outlook.chick, outlook.stage, now))
 }
 
 /// A check's answer in attributes that the style sheet looks at.
@@ -74,16 +92,228 @@ fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
     let weaning = &outlook.weaning;
     // Who only follows a chick is told how it stands and not what to do.
     let is_with_me = state.is_with_me(outlook.chick.id);
-    let next = weaning.next();
-    let checks = weaning.checks.iter().filter_map(|check| {
-        Some(Line {
-            answer: check.answer,
-            text: writing.weaning_check_line(check, next?),
-            more: writing.weaning_check_change(check),
-        })
+    let age = weaning
+        .age
+        .map(|note| writing.weaning_age_line(note, outlook.chick.plan.species));
+    view! {
+        {is_with_me.then(|| view! {
+            <p class="weaning__answer">{writing.weaning_answer(weaning)}</p>
+            {joy(&outlook)}
+            {hint(&outlook)}
+            {grown(&outlook)}
+        })}
+        {(weaning.verdict != Verdict::NothingToDrop).then(|| view! { <p class="hint">{writing.weaning_stage(&weaning.stage)}</p> })}
+        {say.weaned_look_for(&weaning.stage).map(|advice| view! { <p>{advice}</p> })}
+        {path(&outlook)}
+        {back(&outlook)}
+        <p class="hint">{age} " " {say.weaning_age_caution()}</p>
+        <BreederDecides outlook=Arc::clone(&outlook) />
+        {is_with_me.then(|| acts(&outlook))}
+    }
+}
+
+/// The line for the last feed given up, while the chick is not yet called weaned.
+fn joy(outlook: &Outlook) -> Option<impl IntoView + use<>> {
+    let writing = AppState::here().writing_now();
+    let Stage::NoFormula { .. } = outlook.weaning.stage else {
+        return None;
+    };
+    let home = home(outlook)?;
+    let feeds = outlook.chick.feeds.iter();
+    let feeds = feeds.filter(|feed| feed.what.outcome.is_food()).count();
+    let days = outlook.lived.day.since(home);
+    let said = writing.eats_by_itself(&writing.name_of(&outlook.chick), days, feeds);
+    Some(view! { <p class="weaning__joy">{said}</p> })
+}
+
+/// The day on which it came home.
+fn home(outlook: &Outlook) -> Option<Day> {
+    let arrived = outlook.chick.arrived.as_ref();
+    let handed = outlook.chick.plan.reference.map(|handed| handed.day);
+    arrived.map(|arrived| arrived.lived().day).or(handed)
+}
+
+/// Said by a person only: from then on nobody is reminded of the scale.
+fn grown(outlook: &Outlook) -> Option<impl IntoView + use<>> {
+    let say = AppState::here().language();
+    let text = say.life_grown_act().to_owned();
+    (outlook.stage == LifeStage::Weaned)
+        .then(|| view! { <Decide change=Change::Grown text is_main=false /> })
+}
+
+/// Where a step of the path lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Place {
+    Done,
+    Now,
+    Ahead,
+}
+
+impl Place {
+    const fn name(self) -> &'static str {
+        match self {
+            Self::Done => "done",
+            Self::Now => "now",
+            Self::Ahead => "ahead",
+        }
+    }
+}
+
+/// A step of the path that is no card.
+fn step(place: Place, title: String, more: String) -> AnyView {
+    view! {
+        <li class="step" data-place=place.name()>
+            <span class="step__mark" aria-hidden="true"></span>
+            <span>
+                <strong>{title}</strong>
+                <span class="hint step__more">{more}</span>
+            </span>
+        </li>
+    }
+    .into_any()
+}
+
+/// The steps of weaning, the bird where it stands.
+fn path(outlook: &Outlook) -> impl IntoView + use<> {
+    let writing = AppState::here().writing_now();
+    let say = writing.language;
+    let weaning = &outlook.weaning;
+    let home = home(outlook);
+    let began = home
+        .map(|home| writing.home_since(home))
+        .unwrap_or_default();
+    let all = outlook.chick.plan.feeds.len();
+    let mut steps = Vec::new();
+    if !weaning.dropped.is_empty() {
+        steps.push(step(Place::Done, say.feeds_a_day(all), began.clone()));
+    }
+    for slot in &weaning.dropped {
+        let day = dropped_on(outlook, *slot);
+        let more = day
+            .map(|day| writing.given_up_on(day, home))
+            .unwrap_or_default();
+        steps.push(step(Place::Done, say.feed_given_up(*slot), more));
+    }
+    if weaning.order.is_empty() {
+        steps.push(step(
+            Place::Now,
+            say.path_weaned().to_owned(),
+            String::new(),
+        ));
+    } else {
+        steps.push(card(outlook));
+    }
+    let earliest = match &weaning.verdict {
+        Verdict::NotYet { earliest_day, .. } => *earliest_day,
+        Verdict::MayDrop(_) | Verdict::BringBack { .. } | Verdict::NothingToDrop => None,
+    };
+    let last = weaning.order.len().saturating_sub(1);
+    for (place, slot) in weaning.order.iter().enumerate() {
+        let title = if place == 0 && place != last {
+            say.feed_goes_next(*slot)
+        } else {
+            say.feed_goes_later(*slot, place == last)
+        };
+        let more = earliest.filter(|_| place == 0);
+        let more = more.map(|day| writing.earliest_on(day)).unwrap_or_default();
+        steps.push(step(Place::Ahead, title, more));
+    }
+    if !weaning.order.is_empty() {
+        let more = say.path_weaned_hint().to_owned();
+        steps.push(step(Place::Ahead, say.path_weaned().to_owned(), more));
+    }
+    view! { <ol class="steps" aria-label=say.path_title()>{steps}</ol> }
+}
+
+/// On which day a feed was dropped last.
+fn dropped_on(outlook: &Outlook, wanted: Slot) -> Option<Day> {
+    let mut steps = outlook.chick.weaning.iter().rev();
+    let found = steps.find(|step| match step.what {
+        WeaningStep::Dropped { slot, .. } => slot == wanted && step.at <= outlook.now,
+        WeaningStep::BroughtBack { .. } => false,
     });
-    let checks: Vec<Line> = checks.collect();
-    // A mark means the same in both lists: what brings a feed back and is not seen stands well.
+    found.map(|step| step.lived().day)
+}
+
+/// Where the chick stands: its feeds, what is missing to the next step, what is counted how.
+fn card(outlook: &Outlook) -> AnyView {
+    let writing = AppState::here().writing_now();
+    let say = writing.language;
+    let weaning = &outlook.weaning;
+    let names: Vec<&str> = weaning
+        .order
+        .iter()
+        .rev()
+        .map(|slot| say.slot(*slot))
+        .collect();
+    let is_coming_back = matches!(weaning.verdict, Verdict::BringBack { .. });
+    let next = weaning.next().filter(|_| !is_coming_back);
+    let mut checks: Vec<(Far, String)> = Vec::new();
+    let mut lines = Vec::new();
+    for check in &weaning.checks {
+        let Some(next) = next else { break };
+        checks.push((
+            how_far(check),
+            say.weaning_check_name(check.criterion, next),
+        ));
+        lines.push(Line {
+            answer: check.answer,
+            text: writing.weaning_check_line(check, next),
+            more: writing.weaning_check_change(check),
+        });
+    }
+    // What is missing stands first.
+    checks.sort_by_key(|(far, _)| *far == Far::Holds);
+    let rows = checks.into_iter().map(|(far, name)| {
+        let (mark, answer) = match far {
+            Far::Holds => ("\u{2713}".to_owned(), "yes"),
+            Far::Of(count) => (count, "count"),
+            Far::NotYet => ("\u{2013}".to_owned(), "count"),
+        };
+        view! {
+            <li class="need" data-answer=answer>
+                <span class="need__mark">{mark}</span>
+                <span>{name}</span>
+            </li>
+        }
+    });
+    let all = (!lines.is_empty()).then(|| {
+        view! {
+            <details class="fold">
+                <summary>{say.path_all_checks()}</summary>
+                <p class="hint">{say.weaning_checks_title()}</p>
+                {list(lines)}
+            </details>
+        }
+    });
+    let is_ready = matches!(weaning.verdict, Verdict::MayDrop(_));
+    view! {
+        <li class="step" data-place="now">
+            <span class="step__bird"><Bird crop=CropState::Flat /></span>
+            <div class="step__card" data-ready=is_ready.to_string()>
+                <h2>{say.feeds_a_day(weaning.order.len())}</h2>
+                <p class="hint">{names.join(", ")}</p>
+                <ul class="needs">{rows.collect_view()}</ul>
+                {all}
+            </div>
+        </li>
+    }
+    .into_any()
+}
+
+/// What would bring a feed back: quiet while nothing of it is seen.
+fn back(outlook: &Outlook) -> Option<AnyView> {
+    let writing = AppState::here().writing_now();
+    let say = writing.language;
+    let weaning = &outlook.weaning;
+    if weaning.triggers.is_empty() {
+        return None;
+    }
+    let is_any = weaning
+        .triggers
+        .iter()
+        .any(|check| check.answer == Answer::Yes);
+    // A mark means the same in every list: what brings a feed back and is not seen stands well.
     let triggers = weaning.triggers.iter().map(|check| Line {
         answer: match check.answer {
             Answer::Yes => Answer::No,
@@ -94,86 +324,71 @@ fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
         more: None,
     });
     let triggers: Vec<Line> = triggers.collect();
-    let is_coming_back = matches!(weaning.verdict, Verdict::BringBack { .. });
-    let has_checks = !checks.is_empty() && !is_coming_back;
-    let has_triggers = !triggers.is_empty();
-    let age = weaning
-        .age
-        .map(|note| writing.weaning_age_line(note, outlook.chick.plan.species));
-    let order = (!weaning.order.is_empty() && !is_coming_back)
-        .then(|| say.weaning_order_text(&weaning.order));
-    view! {
-        {is_with_me.then(|| view! {
-            <p class="weaning__answer">{writing.weaning_answer(weaning)}</p>
-            <Acts outlook=Arc::clone(&outlook) />
-            {grown(&outlook)}
-        })}
-        {(weaning.verdict != Verdict::NothingToDrop).then(|| view! { <p>{writing.weaning_stage(&weaning.stage)}</p> })}
-        {say.weaned_look_for(&weaning.stage).map(|advice| view! { <p>{advice}</p> })}
-        {order.map(|order| view! { <p>{order}</p> })}
-        {has_checks.then(|| view! {
-            <section class="group">
-                <h2>{say.weaning_checks_title()}</h2>
-                {list(checks)}
-            </section>
-        })}
-        {has_triggers.then(|| view! {
+    Some(if is_any {
+        view! {
             <section class="group">
                 <h2>{say.weaning_triggers_title()}</h2>
                 {list(triggers)}
             </section>
-        })}
-        <p class="hint">{age} " " {say.weaning_age_caution()}</p>
-        <BreederDecides outlook />
-    }
+        }
+        .into_any()
+    } else {
+        view! {
+            <section class="stays">
+                <h2>
+                    <span class="check__mark" aria-hidden="true">"\u{2713}"</span>
+                    {say.path_stays()}
+                </h2>
+                <p>{say.path_none_seen()} ". " {say.path_comes_back()}</p>
+                {list(triggers)}
+            </section>
+        }
+        .into_any()
+    })
 }
 
-/// Said by a person only: from then on nobody is reminded of the scale.
-fn grown(outlook: &Outlook) -> Option<impl IntoView + use<>> {
+/// What an offer means, beside the answer.
+fn hint(outlook: &Outlook) -> Option<impl IntoView + use<>> {
     let say = AppState::here().language();
-    let text = say.life_grown_act().to_owned();
-    (outlook.stage == LifeStage::Weaned).then(|| view! { <Decide change=Change::Grown text /> })
+    let text = match outlook.weaning.verdict {
+        Verdict::MayDrop(_) => say.weaning_drop_text(),
+        Verdict::BringBack { .. } => say.weaning_bring_back_text(),
+        Verdict::NotYet { .. } | Verdict::NothingToDrop => return None,
+    };
+    Some(view! { <p class="hint">{text}</p> })
 }
 
-/// What the answer offers: dropping the next feed, or offering one again.
-#[component]
-fn Acts(outlook: Arc<Outlook>) -> impl IntoView {
-    let state = AppState::here();
-    let writing = state.writing_now();
-    let say = writing.language;
+/// What the answer offers, under the thumb: dropping the next feed, or offering one again.
+fn acts(outlook: &Outlook) -> Option<impl IntoView + use<>> {
+    let say = AppState::here().language();
     let offered = outlook
         .weaning
         .next()
         .filter(|slot| may_offer_drop(&outlook.weaning, *slot));
     let drop = offered.map(|slot| {
-        view! {
-            <p class="hint">{say.weaning_drop_text()}</p>
-            <Decide change=Change::FeedDropped { slot, by_breeder: false } text=say.weaning_drop_act(slot) />
-        }
+        let by_breeder = false;
+        let change = Change::FeedDropped { slot, by_breeder };
+        (change, say.weaning_drop_act(slot))
     });
     let back = if let Verdict::BringBack { slot, .. } = outlook.weaning.verdict {
-        Some(slot)
+        let change = Change::FeedBroughtBack { slot };
+        Some((change, say.weaning_bring_back_act(slot)))
     } else {
         None
     };
-    let back = back.map(|slot| {
-        view! {
-            <p class="hint">{say.weaning_bring_back_text()}</p>
-            <Decide change=Change::FeedBroughtBack { slot } text=say.weaning_bring_back_act(slot) />
-        }
-    });
-    view! { {drop} {back} }
+    let (change, text) = drop.or(back)?;
+    Some(view! { <div class="dock"><Decide change text is_main=true /></div> })
 }
 
-/// One big button that notes a decision.
+/// A button that notes a decision.
 #[component]
-fn Decide(change: Change, text: String) -> impl IntoView {
+fn Decide(change: Change, text: String, is_main: bool) -> impl IntoView {
     let state = AppState::here();
     let said = text.clone();
     let decide = move |_| {
         state.note(change.clone(), said.clone());
     };
-    view! { <button type="button" class="button button--main" on:click=decide>{text}</button> }
+    view! { <button type="button" class="button" class:button--main=is_main on:click=decide>{text}</button> }
 }
 
 /// The breeder's decision stands above the checks and is noted as such.

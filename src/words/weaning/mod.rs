@@ -2,6 +2,7 @@
 
 pub mod answer;
 pub mod checks;
+pub mod path;
 pub mod triggers;
 
 use crate::domain::homecoming::life_stage::WEANED_DAYS;
