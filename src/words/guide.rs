@@ -28,7 +28,7 @@ texts! {
     guide_weigh_lead: "Before the first feed the crop is empty: only now is the weight the chick's own.", "Antes de la primera toma el buche está vacío: solo ahora el peso es el suyo.";
     guide_weigh_later: "Go on without weighing", "Seguir sin pesar";
 
-    guide_crop_look: "Look from the side, feel gently with one finger.", "Mire de lado y palpe con suavidad con un dedo.";
+    guide_crop_look: "Look from the side, feel gently.", "Mire de lado y palpe con suavidad.";
     guide_crop_tap: "Tap the picture that looks most like yours.", "Toque el dibujo que más se parezca.";
     guide_crop_hard: "Hard, doughy, like a balloon, or sour", "Duro, pastoso, como un globo o agrio";
     guide_look_again: "Look at the crop again", "Mirar otra vez el buche";
@@ -79,6 +79,7 @@ texts! {
     guide_give_lead: "Push a little at a time, in time with the bobs. Stop at once if it stops bobbing, coughs, or food shows at the nostrils.", "Dé poco a poco, al ritmo en que mueve la cabeza y traga. Pare al instante si deja de hacerlo, tose o le sale papilla por la nariz.";
     guide_give_done: "Enough", "Ya está";
     guide_given: "given", "dados";
+    guide_all_given: "All of it is given. Tap Enough.", "Ya se dio todo. Toque «Ya está».";
 
     guide_after_clean: "Wipe beak and chest with warm water, so that no food dries there.", "Limpie el pico y el pecho con agua tibia, para que no se seque papilla.";
     guide_after_crop: "How full is the crop now? (optional)", "¿Cuánto hay ahora en el buche? (opcional)";

@@ -1,7 +1,7 @@
 //! What a weight means right after the scale, and what comes next.
 
 use crate::domain::quantity::units::{Grams, NumberError};
-use crate::domain::time::moment::{Day, Lived};
+use crate::domain::time::moment::{Day, Lived, WallTime};
 use crate::domain::warnings::level::Level;
 use crate::words::Language;
 use crate::words::format::Writing;
@@ -19,7 +19,6 @@ texts! {
     weigh_full_yes: "Yes, food in it", "Sí, tenía comida";
     weigh_full_no: "No, it was empty", "No, estaba vacío";
     weigh_call_first: "Call first. Do not wait to weigh again.", "Llame primero. No espere a pesar otra vez.";
-    weigh_call: "Call now.", "Llame ya.";
     weigh_fine: "Nothing to do but the usual.", "Siga como siempre.";
     weigh_watch: "Weigh again tomorrow before the first feed, and watch how it eats.", "Vuelva a pesar mañana antes de la primera toma y observe cómo come.";
     weigh_not_compared: "Not compared: there may be food in the crop.", "No se compara: puede haber comida en el buche.";
@@ -83,14 +82,18 @@ impl Writing {
         self.number_error(NumberError::ThousandsOrDecimals)
     }
 
-    /// The level and what to do about it, after a weighing that needs no second one.
-    pub fn weigh_next(self, level: Option<Level>) -> &'static str {
+    /// A weight with its time, before how far it is kept: "961 g, 06:46."
+    pub fn noted_weight(self, weight: Grams, time: WallTime) -> String {
+        format!("{}, {}.", self.mass(weight), self.time(time))
+    }
+
+    /// What to do after a weighing that calls nobody.
+    pub fn weigh_next(self, level: Level) -> &'static str {
         let say = self.language;
         match level {
-            None | Some(Level::Settled) => say.weigh_fine(),
-            Some(Level::Watch) => say.weigh_watch(),
-            Some(Level::CallBreeder) => say.weigh_call(),
-            Some(Level::VetToday | Level::Emergency) => say.weigh_call_first(),
+            Level::Settled => say.weigh_fine(),
+            Level::Watch => say.weigh_watch(),
+            Level::CallBreeder | Level::VetToday | Level::Emergency => say.weigh_call_first(),
         }
     }
 }

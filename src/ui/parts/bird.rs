@@ -64,3 +64,22 @@ pub fn Bird(
         </svg>
     }
 }
+
+/// The bird from the front, the tip of the tool coming from its left side and pointing to its right. The
+/// sentence beside it says the same.
+#[component]
+pub fn BirdFront() -> impl IntoView {
+    view! {
+        <svg class="bird bird--front" viewBox="0 0 300 150" aria-hidden="true">
+            <path class="bird__body" d="M150 4C100 4 74 40 74 84C74 112 66 130 58 150H242C234 130 226 112 226 84C226 40 200 4 150 4Z"></path>
+            <path class="bird__face" d="M130 40C104 30 84 48 84 72C84 98 104 112 126 106C116 84 118 58 130 40ZM170 40C196 30 216 48 216 72C216 98 196 112 174 106C184 84 182 58 170 40Z"></path>
+            <path class="bird__lines" d="M92 84C100 88 110 88 116 85M95 92C103 96 112 96 118 93M208 84C200 88 190 88 184 85M205 92C197 96 188 96 182 93"></path>
+            <circle class="bird__eye" cx="104" cy="64" r="8"></circle>
+            <circle class="bird__eye" cx="196" cy="64" r="8"></circle>
+            <path class="bird__jaw" d="M126 100C128 130 172 130 174 100Z"></path>
+            <path class="bird__beak" d="M150 32C130 32 118 48 120 74C122 92 138 106 150 122C162 106 178 92 180 74C182 48 170 32 150 32Z"></path>
+            <path class="bird__lines" d="M140 46h.1M160 46h.1"></path>
+            <path class="bird__tool" d="M296 60L176 108M196 90L176 108L202 112"></path>
+        </svg>
+    }
+}

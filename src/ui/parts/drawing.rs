@@ -11,8 +11,6 @@ pub enum DrawingKind {
     Syringe,
     /// A bent spoon from the side and from above, filled.
     Spoon,
-    /// The beak from the front, the tip from the bird's left side.
-    Beak,
 }
 
 impl DrawingKind {
@@ -33,9 +31,6 @@ impl DrawingKind {
             Self::Spoon => {
                 "M24 40H150C166 40 172 52 186 52H236C252 52 262 46 272 34M24 100H140C156 100 162 84 176 82L250 88C266 90 266 110 250 112L176 118C162 116 156 100 140 100"
             }
-            Self::Beak => {
-                "M150 8C106 8 84 36 84 74C84 112 110 142 150 142C190 142 216 112 216 74C216 36 190 8 150 8zM110 58a7 7 0 1 0 .1 0zM190 58a7 7 0 1 0 .1 0zM118 62C126 44 174 44 182 62C184 86 166 104 150 122C134 104 116 86 118 62zM124 100C128 124 172 124 176 100M136 66h.1M164 66h.1"
-            }
         }
     }
 
@@ -44,7 +39,6 @@ impl DrawingKind {
         match self {
             Self::Syringe => "M84 75H221",
             Self::Spoon => "M184 44H238M182 100H246",
-            Self::Beak => "M290 62L182 100M198 84L182 100L204 104",
         }
     }
 
@@ -53,7 +47,6 @@ impl DrawingKind {
         match self {
             Self::Syringe => "34",
             Self::Spoon => "12",
-            Self::Beak => "6",
         }
     }
 }

@@ -164,20 +164,7 @@ pub fn Banners() -> impl IntoView {
 pub fn StatusLine() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
-    let kept = move || {
-        if state.is_demo.get() {
-            return say.demo_banner();
-        }
-        match state.keeping() {
-            Keeping::Nothing => "",
-            Keeping::Working => say.status_keeping(),
-            Keeping::Kept => say.status_kept(),
-            Keeping::OneCopyOnly => say.keep_browser_only(),
-            Keeping::MemoryBlocked => say.keep_memory_only(),
-            Keeping::MemoryFull => say.keep_full(),
-            Keeping::NewerRecords => say.keep_newer(),
-        }
-    };
+    let kept = move || kept_words(state);
     let text = move || {
         let notice = state.notice.get();
         notice
@@ -216,6 +203,23 @@ pub fn StatusLine() -> impl IntoView {
             {undo}
             {close}
         </section>
+    }
+}
+
+/// How far the last act is kept.
+pub fn kept_words(state: AppState) -> &'static str {
+    let say = state.language();
+    if state.is_demo.get() {
+        return say.demo_banner();
+    }
+    match state.keeping() {
+        Keeping::Nothing => "",
+        Keeping::Working => say.status_keeping(),
+        Keeping::Kept => say.status_kept(),
+        Keeping::OneCopyOnly => say.keep_browser_only(),
+        Keeping::MemoryBlocked => say.keep_memory_only(),
+        Keeping::MemoryFull => say.keep_full(),
+        Keeping::NewerRecords => say.keep_newer(),
     }
 }
 

@@ -90,6 +90,7 @@ pub fn JournalScreen() -> impl IntoView {
     };
     let correcting = RwSignal::new(None::<EntryId>);
     view! {
+        <div class="page journal">
         <Heading text=say.journal_title() />
         <Field id="search" label=say.journal_search() kind=FieldKind::Text text=search />
         <NoteForm />
@@ -100,7 +101,7 @@ pub fn JournalScreen() -> impl IntoView {
                     <h2>{writing.day(day)}</h2>
                     <p class="hint">{move || state.outlook.with(|outlook| sums(&outlook.as_ref()?.chick, day, writing))}</p>
                 </header>
-                <ul class="rows journal-day__lines">
+                <ul class="unfolds journal-day__lines">
                     <For
                         each=move || lines_of(day)
                         key=|line| (line.id, line.is_retracted, line.can_be_removed, line.before.len())
@@ -112,6 +113,7 @@ pub fn JournalScreen() -> impl IntoView {
             </section>
         </For>
         {more}
+        </div>
     }
 }
 
@@ -301,7 +303,7 @@ fn JournalLine(line: Line, correcting: RwSignal<Option<EntryId>>) -> impl IntoVi
     });
     view! {
         <li class="journal-line" data-retracted=line.is_retracted.to_string()>
-            <details class="row">
+            <details class="unfold">
                 <summary>
                     <span class="journal-line__time">{line.time}</span>
                     <span class="journal-line__words">

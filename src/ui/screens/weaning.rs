@@ -240,12 +240,10 @@ fn card(outlook: &Outlook) -> AnyView {
     let writing = AppState::here().writing_now();
     let say = writing.language;
     let weaning = &outlook.weaning;
-    let names: Vec<&str> = weaning
-        .order
-        .iter()
-        .rev()
-        .map(|slot| say.slot(*slot))
-        .collect();
+    // In the order of the day, not of their going.
+    let mut slots = weaning.order.clone();
+    slots.sort_unstable();
+    let names: Vec<&str> = slots.into_iter().map(|slot| say.slot(slot)).collect();
     let is_coming_back = matches!(weaning.verdict, Verdict::BringBack { .. });
     let next = weaning.next().filter(|_| !is_coming_back);
     let mut checks: Vec<(Far, String)> = Vec::new();

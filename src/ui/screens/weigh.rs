@@ -106,7 +106,7 @@ impl Form {
         let before = self.state.outlook.get_untracked();
         match self.state.dispatch_at(at, Change::Weighed { weight, crop }) {
             Ok(id) => {
-                self.state.say(writing.mass(weight), vec![id]);
+                self.state.notice.set(None);
                 let after = self.state.outlook.get_untracked();
                 let outcome = before
                     .zip(after)

@@ -14,9 +14,11 @@ use crate::ui::parts::correct::correct;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::page::Page;
 use crate::ui::parts::ruler::{Mark, MarkKind, Ruler};
+use crate::ui::parts::shell::kept_words;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
+use crate::words::rules::call_first;
 
 /// A weight that was kept, and what it means.
 #[derive(Debug, Clone, PartialEq)]
@@ -30,6 +32,8 @@ pub struct Outcome {
     handover: Option<Grams>,
     call_at: Option<Grams>,
     level: Option<Level>,
+    /// The level of all, where the weight alone says nothing.
+    other: Option<Level>,
     again: Again,
     plan: CarePlan,
 }
@@ -63,6 +67,7 @@ impl Outcome {
             handover: after.chick.plan.reference.map(|handed| handed.weight),
             call_at: after.call_weight(),
             level: level.filter(|_| is_empty(kept.what.crop)),
+            other: (after.level > Level::Settled).then_some(after.level),
             again,
             plan: after.chick.plan.clone(),
         })
@@ -120,9 +125,41 @@ pub fn WeighResult(
                 <span class="weigh__unit">{writing.mass_unit()}</span>
             </p>
             <p class="weigh__change">{change}</p>
+            <Kept shown=shown.clone() outcome />
             {ruler}
-            <Next shown outcome />
+            <Next shown=shown.clone() outcome />
         </Page>
+    }
+}
+
+/// Back to the feed that waits for the scale, else to what is due.
+fn go_on(state: AppState) {
+    let outlook = state.outlook.get_untracked();
+    let is_feeding = outlook.is_some_and(|outlook| {
+        let guide = state.copies.guide(outlook.chick.id);
+        guide.is_some_and(|guide| guide.is_under_way(outlook.now, &outlook.chick))
+    });
+    state.go(if is_feeding { Route::Guide } else { Route::Now });
+}
+
+/// How far it is kept, and the way back.
+#[component]
+fn Kept(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let time = state.zone.with_untracked(|zone| zone.lived(shown.at)).time;
+    let noted = writing.noted_weight(shown.weight, time);
+    let undo = move |_| {
+        state.take_back(&[shown.id]);
+        outcome.set(None);
+        request_animation_frame(platform::focus_heading);
+    };
+    view! {
+        <p class="weigh__undo">
+            <span role="status">{noted} " " {move || kept_words(state)}</span>
+            <button type="button" class="button" on:click=undo>{say.undo()}</button>
+        </p>
     }
 }
 
@@ -138,7 +175,7 @@ fn Next(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
         Again::High => {
             let full = move |_| was_full(state, &shown, outcome);
             let say = state.language();
-            let empty = move |_| state.go(Route::Now);
+            let empty = move |_| go_on(state);
             view! {
                 <section class="group" role="status">
                     <h2>{say.weigh_full_title()}</h2>
@@ -193,7 +230,7 @@ fn OnceMore(outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
         </section>
         <p class="hint">{say.weigh_again_help()}</p>
         <div class="dock">
-            <button type="button" class="button" on:click=move |_| state.go(Route::Now)>{say.weigh_not_now()}</button>
+            <button type="button" class="button" on:click=move |_| go_on(state)>{say.weigh_not_now()}</button>
             <button type="button" class="button button--main" on:click=again>{say.weigh_again()}</button>
         </div>
     }
@@ -206,20 +243,29 @@ fn Told(shown: Outcome) -> impl IntoView {
     let writing = state.writing_now();
     let say = writing.language;
     let is_call = shown.level.is_some_and(Level::is_call);
-    let told = shown.level.map(|level| {
+    let level = shown.level.or(shown.other);
+    let told = level.map(|level| {
         let calls = is_call.then(|| call_buttons(level, Some(&shown.plan)));
+        let act = if shown.level.is_none() {
+            say.weight_now_other()
+        } else if is_call {
+            call_first(say, level)
+        } else {
+            writing.weigh_next(level)
+        };
         view! {
             <section class="group weigh__told" role="status" data-level=level_name(level)>
                 <h2>
                     <LevelMark level />
                     {say.level(level)}
                 </h2>
-                <p>{writing.weigh_next(Some(level))}</p>
+                <p>{act}</p>
+                {shown.is_for_vet().then(|| view! { <p>{say.weigh_call_first()}</p> })}
                 {calls}
             </section>
         }
     });
-    let done = move |_| state.go(Route::Now);
+    let done = move |_| go_on(state);
     view! {
         {told}
         <div class="dock">

@@ -255,7 +255,7 @@ fn Lines(lines: Memo<Vec<Line>>) -> impl IntoView {
     let correcting = RwSignal::new(None::<EntryId>);
     let list = move |from: usize, most: usize| {
         view! {
-            <ul class="rows">
+            <ul class="unfolds">
                 <For each=move || some(from, most) key=Line::clone let:line>
                     <LineRow line correcting />
                 </For>
@@ -288,11 +288,11 @@ fn LineRow(line: Line, correcting: RwSignal<Option<EntryId>>) -> impl IntoView {
     };
     view! {
         <li>
-            <details class="row">
+            <details class="unfold">
                 <summary>
-                    <span class="row__what">{line.day}</span>
-                    <strong class="row__number">{line.mass}</strong>
-                    <span class="row__change">{line.change}</span>
+                    <span class="unfold__what">{line.day}</span>
+                    <strong class="unfold__number">{line.mass}</strong>
+                    <span class="unfold__change">{line.change}</span>
                 </summary>
                 <dl class="facts">{facts}</dl>
                 <div class="acts">

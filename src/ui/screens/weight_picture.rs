@@ -113,7 +113,7 @@ impl Sending {
     /// The act that hands the picture out with a line of text.
     pub fn button(self) -> impl IntoView {
         let word = self.state.language().weight_send();
-        view! { <button type="button" class="button" data-send="true" on:click=move |_| self.send()>{word}</button> }
+        view! { <button type="button" class="button" data-send=move || matches!(self.progress.get(), Progress::Here(_)).to_string() on:click=move |_| self.send()>{word}</button> }
     }
 
     /// What became of it, and the picture once it was asked for.

@@ -24,11 +24,13 @@ impl Language {
     pub fn weaning_check_name(self, criterion: Criterion, next: Slot) -> String {
         match criterion {
             Criterion::FeedUnwanted => {
-                let rest = self.pick(
-                    "refused or under half taken, days",
-                    "no la quiso o tomó menos de la mitad, días",
-                );
-                format!("{}: {rest}", self.feed(next))
+                let feed = self.the_feed(next);
+                match self {
+                    Self::English => format!("days with {feed} refused or under half taken"),
+                    Self::Spanish => {
+                        format!("días en que no quiso {feed} o tomó menos de la mitad")
+                    }
+                }
             }
             Criterion::SolidsEaten => self
                 .pick("days with solids eaten", "días en que comió sólidos")

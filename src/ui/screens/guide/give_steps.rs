@@ -6,6 +6,7 @@ use crate::domain::feeding::volume::{draws, draws_for_small_hand};
 use crate::domain::journal::entries::{Change, CropFeel, CropState, Droppings, Response};
 use crate::domain::plan::care_plan::Tool;
 use crate::domain::quantity::units::Millilitres;
+use crate::ui::parts::bird::BirdFront;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::drawing::{Drawing, DrawingKind};
 use crate::ui::screens::guide::dock::{Forward, GuideDock};
@@ -30,7 +31,7 @@ pub fn DrawUpStep(
     view! {
         <Drawing kind=DrawingKind::of_tool(tool) />
         <p class="guide__lead">{say.guide_draw_lead()}</p>
-        <p class="guide__number">{usual}</p>
+        <p class="guide__number guide__number--large">{usual}</p>
         {is_smaller.then(|| view! { <p class="hint">{say.guide_draw_small_hand()} ": " {small}</p> })}
         <Forward feed word=say.guide_next() />
     }
@@ -44,7 +45,7 @@ pub fn HoldStep(
 ) -> impl IntoView {
     let say = feed.state.language();
     view! {
-        <Drawing kind=DrawingKind::Beak />
+        <BirdFront />
         <p class="guide__lead">{say.guide_hold_lead()}</p>
         <Forward feed word=say.guide_hold_ready() />
     }
@@ -60,7 +61,7 @@ pub fn ResponseStep(
     view! {
         <p class="guide__lead">{say.guide_response_lead()}</p>
         <p class="hint">{say.guide_response_never()}</p>
-        <Drawing kind=DrawingKind::Beak />
+        <BirdFront />
         <button type="button" class="button" on:click=move |_| feed.refused()>{say.guide_response_no()}</button>
         <Forward feed word=say.guide_response_yes() />
     }
@@ -117,7 +118,6 @@ pub fn GiveStep(
     view! {
         <p class="guide__number" role="status">{counted}</p>
         <p class="guide__lead">{say.guide_give_lead()}</p>
-        <Drawing kind=DrawingKind::Beak />
         <div class="acts guide__acts">
             {small}
             {take_back}
@@ -130,7 +130,7 @@ pub fn GiveStep(
                 {say.guide_give_done()}
             </button>
         </div>
-        <GuideDock feed>{next_draw}</GuideDock>
+        <GuideDock feed>{next_draw} <p class="hint guide__beside" hidden=move || !is_all.get()>{say.guide_all_given()}</p></GuideDock>
     }
 }
 

@@ -65,6 +65,7 @@ pub fn WarmthStep(
         feed.guide
             .with(|guide| guide.may_feed(feed.state.now.get(), feed.serving))
     };
+    let is_unread = Memo::new(move |_| feed.guide.with(|guide| guide.readings.is_empty()));
     // One button to take a reading: beside the field where the way on is free, else in the dock.
     let may_go_on = Memo::new(move |_| may_feed());
     let beside = move || {
@@ -95,6 +96,7 @@ pub fn WarmthStep(
             " "
             <span class="aim__unit">{writing.temperature_unit()}</span>
         </p>
+        {move || is_unread.get().then(|| view! { <p class="guide__under">{say.guide_warm_lead()}</p> })}
         <CupNow feed />
         <form class="form" id="cup-form" on:submit=measured>
             <Field
@@ -103,7 +105,6 @@ pub fn WarmthStep(
                 kind=FieldKind::Number
                 text
                 unit=writing.temperature_unit()
-                hint=say.guide_warm_lead()
                 fault
             />
             {question}
