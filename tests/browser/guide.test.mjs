@@ -62,7 +62,7 @@ test('a whole feed: mixed, cooled by two readings, drawn up, given in two draws,
   test.setTimeout(120_000);
   const page = await withChick(bench);
   await beginFeed(page);
-  assert.match(await words(page.locator('.guide__head')), /Bedtime feed · 1\/8/);
+  assert.match(await words(page.locator('.guide__head')), /Bedtime feed, 60 ml\s+1\/8/);
   await press(page, 'flat');
 
   // 60 ml + 5 ml allowance = 65 ml; x 1.062 g/ml (25 % powder at 40 °C, Choi & Okos 1986) = 69.0 g;

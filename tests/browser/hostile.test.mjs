@@ -162,7 +162,7 @@ for (const first of [0, 3, 6]) {
     }
 
     await go(page, '#/weight');
-    await page.getByRole('button', { name: 'Weight as a picture' }).click();
+    await page.locator('[data-send="true"]').click();
     await page.locator('.picture__image').waitFor();
     const address = (await page.evaluate(() => window.drawn)).find((address) => address.startsWith('data:image/svg+xml'));
     const svg = decodeURIComponent(address.slice(address.indexOf(',') + 1));

@@ -31,7 +31,11 @@ test('typed in, fed at bedtime in two taps, weighed, and all there after a reloa
   await weigh(page, 1012);
   await kept(page);
   // (1040 - 1012) / 1040 = 2.69 %
-  assert.match(await page.locator('.chart figcaption').innerText(), /1012\sg: 2\.7\s% below handover \(limit 10\.0\s%\)/);
+  assert.match(plain(await page.locator('.weigh__undo').innerText()), /^1012 g, 20:5\d\. Kept\./);
+  await go(page, '#/weight');
+  // 1040 - 1012 = 28 g; a loss of 10 % is 936 g.
+  assert.match(plain(await page.locator('.verdict').innerText()), /28 g \(2\.7 %\) below handover\.[^]*936 g/);
+  assert.equal(plain(await page.locator('.chart__point strong').innerText()), 'Tue 24 Nov, 1012 g');
 
   await offlineReady(page);
   await site.stop();
@@ -119,14 +123,14 @@ test('a weight that does not fit is asked about, and the slip is offered mended'
   await page.getByRole('button', { name: 'I meant 1012' }).click();
   assert.equal(await page.locator('#weight').inputValue(), '1012');
   await page.getByRole('button', { name: 'Keep', exact: true }).click();
-  await page.locator('.chart figcaption', { hasText: '1012' }).waitFor();
+  await page.locator('.weigh__kept', { hasText: '1012' }).waitFor();
 });
 
 test('a refused weight that is confirmed is still kept when a chick can weigh it', async ({ bench }) => {
   const { page } = await ownerWithChick(bench);
   await weigh(page, 1400);
   await page.getByRole('button', { name: 'Yes, that is what the scale says' }).click();
-  await page.locator('.table', { hasText: '1400' }).waitFor();
+  await page.locator('.weigh__kept', { hasText: '1400' }).waitFor();
 });
 
 test('the countdown is right after the phone slept for three hours', async ({ bench }) => {
@@ -200,7 +204,7 @@ test('after a refusal a second try is of that feed, also in the guide', async ({
   await page.locator('.status-line', { hasText: 'Midday feed: refused' }).waitFor();
   await clockAt(page, '2026-11-25T15:00:00Z');
   await go(page, '#/guide');
-  assert.match(plain(await page.locator('.guide__head').innerText()), /^Midday feed · 1\/8/);
+  assert.match(plain(await page.locator('.guide__head').innerText()), /^Midday feed, 40 ml\s+1\/8/);
   await go(page, '#/log');
   assert.equal(plain(await page.locator('[data-counts] summary').innerText()), 'Counts as: Midday feed, 14:00');
   await press(page, 'Done');

@@ -89,13 +89,16 @@ test('a chick that should still grow stands beside its species\' curve, a fledge
   await typeInChick(page);
   await weigh(page, 1031);
   await go(page, '#/weight');
-  await page.locator('.chart figcaption').waitFor();
+  await page.locator('.verdict').waitFor();
+  await page.locator('.fold > summary').last().click();
+  await page.locator('.fold .plain-list').waitFor();
   assert.equal(await page.locator('main li', { hasText: 'Growth:' }).count(), 0);
   await go(page, '#/start');
   // Six weeks old on the day of the test.
   await typeInChick(page, { ...CHICK, name: 'Flint', hatched: '2026-10-13', weight: '757' });
   await weigh(page, 757);
   await go(page, '#/weight');
+  await page.locator('.fold > summary').last().click();
   const growth = page.locator('main li', { hasText: 'Growth:' });
   await growth.waitFor();
   const text = plain(await growth.innerText());

@@ -36,7 +36,7 @@ export const takeInText = async (page, text) => {
   await page.locator('.lamp-band').waitFor();
 };
 
-const submit = (page) => page.locator('main form button[type="submit"]').last().click();
+const submit = (page) => page.locator('main button[type="submit"]').last().click();
 const open = (page, place) => page.locator(place).first().click();
 const seen = (page, place) => page.locator(place).first().waitFor();
 const fault = (page) =>
@@ -84,7 +84,7 @@ const SHOWN = [
     name: 'weight-picture',
     address: '#/weight',
     reach: async (page) => {
-      await open(page, 'section.group .button');
+      await open(page, '[data-send="true"]');
       await seen(page, '.picture__image');
     },
   },
@@ -125,6 +125,30 @@ const SHOWN = [
       await seen(page, '.question');
     },
   },
+  {
+    name: 'weight-opened',
+    address: '#/weight',
+    reach: async (page) => {
+      await page.locator('.chart__picture').first().press('ArrowLeft');
+      await open(page, '.unfold > summary');
+      await open(page, '.unfold .acts .button');
+      await page.locator('.fold > summary').last().click();
+      await seen(page, '.fold .plain-list');
+    },
+  },
+  {
+    name: 'journal-opened',
+    address: '#/journal',
+    reach: async (page) => {
+      await open(page, '.unfold > summary');
+      await seen(page, '.unfold .facts');
+    },
+  },
+  {
+    name: 'weaning-opened',
+    address: '#/weaning',
+    reach: (page) => open(page, '.step__card .fold > summary'),
+  },
   { name: 'weight-refused', address: '#/weigh', reach: async (page) => { await submit(page); await fault(page); } },
   {
     name: 'log-opened-and-refused',
@@ -157,6 +181,15 @@ const SHOWN = [
 const GUIDE = [
   { name: 'guide-crop', address: '#/guide' },
   {
+    name: 'guide-crop-hard',
+    address: null,
+    reach: async (page) => {
+      await open(page, '.row-button');
+      await seen(page, '.answer');
+      await open(page, '.row-button');
+    },
+  },
+  {
     name: 'guide-stop',
     address: null,
     reach: async (page) => {
@@ -168,8 +201,8 @@ const GUIDE = [
     name: 'guide-mix',
     address: null,
     reach: async (page) => {
-      await open(page, 'section.group > .button');
-      await open(page, 'main .acts .button--main');
+      await open(page, '[data-go-on]');
+      await open(page, '.crop-card');
       await page.locator('.guide__head .hint', { hasText: '2/8' }).waitFor();
     },
   },
@@ -226,6 +259,16 @@ const ALARM = [
     },
   },
   { name: 'alarm', address: '#/now', reach: (page) => seen(page, '.lamp-band[data-level="emergency"]') },
+  {
+    name: 'weight-kept',
+    address: '#/weigh',
+    reach: async (page) => {
+      await page.locator('#weight').fill('928');
+      await page.locator('input[name="crop"]').first().check();
+      await submit(page);
+      await seen(page, '.weigh__kept');
+    },
+  },
 ];
 
 export const STATES = [...SHOWN, ...GUIDE, ...ALARM];

@@ -84,7 +84,7 @@ const morning = async (page, script, number, grams) => {
   } else {
     await takeIn(page, script);
     await weigh(page, grams);
-    await page.locator('.chart figcaption', { hasText: String(grams) }).waitFor();
+    await page.locator('.weigh__kept', { hasText: String(grams) }).waitFor();
   }
   feeds(script, number);
   return lamp(page);

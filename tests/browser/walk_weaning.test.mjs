@@ -80,7 +80,7 @@ const ninthByHand = async (page, script) => {
   await at(page, 9, '06:45');
   await takeIn(page, script);
   await weigh(page, STEADY[9]);
-  await page.locator('.chart figcaption', { hasText: String(STEADY[9]) }).waitFor();
+  await page.locator('.weigh__kept', { hasText: String(STEADY[9]) }).waitFor();
   await at(page, 9, '07:05');
   await go(page, '#/log');
   await page.getByRole('button', { name: 'Done', exact: true }).click();
