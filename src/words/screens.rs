@@ -198,6 +198,7 @@ texts! {
     look_droppings_count: "How many on the paper since it was last changed? (optional, about is enough)", "¿Cuántas hay en el papel desde el último cambio? (opcional, basta una cifra aproximada)";
     look_droppings_count_hint: "At bedtime the day's paper, in the morning the night's. After some days the app knows how many are usual.", "Al acostarlo, el papel del día; por la mañana, el de la noche. Tras unos días la app sabe cuántas son lo habitual.";
     look_droppings_paper: "Which paper?", "¿Qué papel?";
+    look_solids_other: "other", "otro";
     look_solids_what: "Which food?", "¿Qué comió?";
     look_solids_eaten: "How much?", "¿Cuánto?";
 

@@ -198,6 +198,59 @@ pub fn DroppingsScreen() -> impl IntoView {
     }
 }
 
+/// Most foods of a plan that are offered by name.
+const MOST_FOODS: usize = 12;
+
+/// The foods of a plan's line, one each.
+fn foods(line: &str) -> Vec<String> {
+    let foods = line.split([',', ';', '\n']).map(str::trim);
+    let foods = foods.filter(|food| !food.is_empty()).take(MOST_FOODS);
+    foods.map(str::to_owned).collect()
+}
+
+/// The plan's foods and another one, which is typed; without any in the plan only the field.
+#[component]
+fn FoodChips(
+    offered: StoredValue<Vec<String>>,
+    chosen: RwSignal<Option<usize>>,
+    what: RwSignal<String>,
+) -> impl IntoView {
+    let say = AppState::here().language();
+    let foods = offered.get_value();
+    let count = foods.len();
+    let names = foods
+        .into_iter()
+        .chain([say.look_solids_other().to_owned()]);
+    let chips = names.enumerate().map(|(index, name)| {
+        view! {
+            <label class="choice__option">
+                <input
+                    type="radio"
+                    name="food"
+                    prop:checked=move || chosen.get() == Some(index)
+                    on:change=move |_| chosen.set(Some(index))
+                />
+                <span>{name}</span>
+            </label>
+        }
+    });
+    let field = move || {
+        let is_other = count == 0 || chosen.get() == Some(count);
+        is_other.then(|| {
+            view! { <Field id="food" label=say.look_solids_what() kind=FieldKind::Text text=what /> }
+        })
+    };
+    view! {
+        {(count > 0).then(|| view! {
+            <fieldset class="choice">
+                <legend>{say.look_solids_what()}</legend>
+                <div class="choice__options">{chips.collect_view()}</div>
+            </fieldset>
+        })}
+        {field}
+    }
+}
+
 /// Solids seen.
 #[component]
 pub fn SolidsScreen() -> impl IntoView {
@@ -208,7 +261,9 @@ pub fn SolidsScreen() -> impl IntoView {
     let offered = state
         .outlook
         .get_untracked()
-        .map(|outlook| outlook.chick.plan.solids.clone());
+        .map(|outlook| foods(&outlook.chick.plan.solids))
+        .unwrap_or_default();
+    let (offered, chosen) = (StoredValue::new(offered), RwSignal::new(None::<usize>));
     let drank = move |_| {
         let said = say.entry_drinking().to_owned();
         note(state, when, fault, Change::DrinkingSeen, said);
@@ -220,7 +275,8 @@ pub fn SolidsScreen() -> impl IntoView {
         else {
             return fault.set(say.fault_choose().to_owned());
         };
-        let food = what.get_untracked().trim().to_owned();
+        let listed = offered.with_value(|foods| foods.get(chosen.get_untracked()?).cloned());
+        let food = listed.unwrap_or_else(|| what.get_untracked().trim().to_owned());
         let said = format!("{}: {}", say.now_solids(), say.solids_eaten(amount));
         note(
             state,
@@ -236,13 +292,7 @@ pub fn SolidsScreen() -> impl IntoView {
     view! {
         <ObservationForm title=say.look_title_solids() when fault on_keep=keep>
             <button type="button" class="button" on:click=drank>{say.life_drinking_yes()}</button>
-            <Field
-                id="food"
-                label=say.look_solids_what()
-                kind=FieldKind::Text
-                text=what
-                hint=offered.unwrap_or_default()
-            />
+            <FoodChips offered chosen what />
             <Choice
                 legend=say.look_solids_eaten()
                 name="eaten"
