@@ -91,7 +91,7 @@ pub fn JournalScreen() -> impl IntoView {
     let correcting = RwSignal::new(None::<EntryId>);
     view! {
         <div class="page journal">
-        <Heading text=say.journal_title() />
+        <div class="only-read"><Heading text=say.journal_title() /></div>
         <Field id="search" label=say.journal_search() kind=FieldKind::Text text=search />
         <NoteForm />
         {empty}

@@ -35,7 +35,7 @@ pub fn WeaningScreen() -> impl IntoView {
     };
     view! {
         <div class="page weaning">
-            <Heading text=say.weaning_title() />
+            <div class="only-read"><Heading text=say.weaning_title() /></div>
             {body}
         </div>
     }
@@ -97,7 +97,7 @@ fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
         .map(|note| writing.weaning_age_line(note, outlook.chick.plan.species));
     view! {
         {is_with_me.then(|| view! {
-            <p class="weaning__answer">{writing.weaning_answer(weaning)}</p>
+            {answer(&writing.weaning_answer(weaning), &weaning.verdict)}
             {joy(&outlook)}
             {hint(&outlook)}
             {grown(&outlook)}
@@ -110,6 +110,15 @@ fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
         <BreederDecides outlook=Arc::clone(&outlook) />
         {is_with_me.then(|| acts(&outlook))}
     }
+}
+
+/// The answer; a short "Not yet." stands out before its reason.
+fn answer(said: &str, verdict: &Verdict) -> impl IntoView + use<> {
+    let is_not_yet = matches!(verdict, Verdict::NotYet { .. });
+    let cut = said.find(". ").filter(|_| is_not_yet);
+    let (short, reason) = cut.map_or(("", said), |cut| said.split_at(cut + 1));
+    let (short, reason) = (short.to_owned(), reason.to_owned());
+    view! { <p class="weaning__answer"><strong>{short}</strong>{reason}</p> }
 }
 
 /// The line for the last feed given up, while the chick is not yet called weaned.
