@@ -14,7 +14,6 @@ use crate::domain::instruction::lifting::advised_volume;
 use crate::domain::journal::chick::{Chick, Noted, Weighing};
 use crate::domain::journal::entries::{ChickId, Journal};
 use crate::domain::plan::care_plan::{CarePlan, Slot};
-use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::{Grams, Millilitres};
 use crate::domain::time::moment::{Age, Day, Lived, Moment, Offset, WallTime};
 use crate::domain::time::zone::Zone;
@@ -180,10 +179,7 @@ impl Outlook {
 
     /// The weight at which the plan wants a call: the handover weight less the limit in force.
     pub fn call_weight(&self) -> Option<Grams> {
-        let reference = self.chick.plan.reference?.weight.as_g();
-        let limit_pct = self.chick.plan.loss_limit_in_force().as_pct();
-        let tenths = rounded(reference * (1.0 - limit_pct / 100.0) * 10.0);
-        Some(Grams::tenths_held(tenths))
+        loss::call_weight(&self.chick)
     }
 
     /// The plan as it is for the feed of a slot: that of the first feed after the arrival is smaller and

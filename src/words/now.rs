@@ -101,7 +101,7 @@ impl Writing {
 
     /// The weight in one sentence and whom to call at which: "998 g this morning, 12 g less than yesterday:
     /// normal while weaning. Call Ana at 909 g."
-    pub fn weight_state(self, outlook: &Outlook) -> String {
+    pub fn weight_today(self, outlook: &Outlook) -> String {
         let Some(latest) = &outlook.weight.latest else {
             return self.language.now_not_weighed().to_owned();
         };

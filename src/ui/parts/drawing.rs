@@ -17,8 +17,8 @@ impl DrawingKind {
     /// The tool that a plan gives with.
     pub const fn of_tool(tool: Tool) -> Self {
         match tool {
-            Tool::Syringe | Tool::Tube => Self::Syringe,
-            Tool::Spoon => Self::Spoon,
+            Tool::Syringe => Self::Syringe,
+            Tool::Spoon | Tool::BentSpoon => Self::Spoon,
         }
     }
 

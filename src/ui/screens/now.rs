@@ -232,7 +232,7 @@ fn LampBand(outlook: Arc<Outlook>) -> impl IntoView {
         <section class="lamp-band" data-level=level_name(level)>
             <a class="state" href=Route::Weight.to_hash()>
                 <LevelMark level />
-                <span><strong class="lamp__word">{say.level(level)} "."</strong> " " {writing.weight_state(&outlook)}</span>
+                <span><strong class="lamp__word">{say.level(level)} "."</strong> " " {writing.weight_today(&outlook)}</span>
             </a>
             <Findings outlook=Arc::clone(&outlook) />
         </section>

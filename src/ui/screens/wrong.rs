@@ -153,7 +153,7 @@ fn seen(writing: Writing, asked: Asked, outlook: Option<&Outlook>) -> String {
         Asked::Sign(sign) => words_of(say, sign).seen.to_owned(),
         Asked::WeightDown => outlook.map_or_else(
             || say.wrong_weight_down().to_owned(),
-            |outlook| writing.weight_state(outlook),
+            |outlook| writing.weight_today(outlook),
         ),
         Asked::WontEat | Asked::FoodLeft => most_word(say, asked).to_owned(),
     }
