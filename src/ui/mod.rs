@@ -80,6 +80,7 @@ async fn start_in(place: web_sys::Element) {
     let whole = move || {
         provide_context(state);
         provide_context(pieces);
+        provide_context(pieces.report);
         Calls::provide();
         CardSearch::provide();
         view! { <App drawn /> }

@@ -10,11 +10,12 @@ use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::domain::outlook::outlook;
+use crate::ui::parts::later::{Part, ReportPart};
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::screens::first_weeks::FirstWeeksScreen;
 use crate::ui::screens::guide::GuideScreen;
-use crate::ui::screens::handover::HandoverScreen;
+use crate::ui::screens::handover::{HandoverScreen, ReportButton};
 use crate::ui::screens::home::HomeScreen;
 use crate::ui::screens::import::ImportScreen;
 use crate::ui::screens::journal::JournalScreen;
@@ -70,6 +71,8 @@ pub struct Pieces {
     pub judge: RwSignal<Option<Judge>>,
     /// Comes with [`Piece::Due`].
     pub together: RwSignal<Option<KeepTogether>>,
+    /// Comes with [`Piece::Rest`]: the report of the chick on screen, with one tap.
+    pub report: ReportPart,
     due: RwSignal<Arrival>,
     rest: RwSignal<Arrival>,
 }
@@ -80,6 +83,7 @@ impl Pieces {
         Self {
             judge: RwSignal::new(None),
             together: RwSignal::new(None),
+            report: ReportPart::new(),
             due: RwSignal::new(Arrival::NotAsked),
             rest: RwSignal::new(Arrival::NotAsked),
         }
@@ -117,7 +121,11 @@ impl Pieces {
         }
         match piece {
             Piece::Due => Ok(draw_due),
-            Piece::Rest => fetch_rest().await,
+            Piece::Rest => {
+                let (draw, report) = fetch_rest().await?;
+                self.report.0.set(Some(report));
+                Ok(draw)
+            }
         }
     }
 
@@ -190,8 +198,9 @@ fn fetch_due() -> Result<(Draw, Judge, KeepTogether), SplitLoaderError> {
     reason = "the macro adds the error of the fetch"
 )]
 #[wasm_split(rest, wasm_split_path = leptos::wasm_split, fallible)]
-fn fetch_rest() -> Result<Draw, SplitLoaderError> {
-    Ok(draw_rest)
+fn fetch_rest() -> Result<(Draw, Part), SplitLoaderError> {
+    let report: Part = || view! { <ReportButton /> }.into_any();
+    Ok((draw_rest, report))
 }
 
 fn draw_rest(route: Route) -> AnyView {

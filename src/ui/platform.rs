@@ -233,10 +233,10 @@ pub fn has_focus(selector: &str) -> bool {
     focused.ok().flatten().is_some()
 }
 
-/// Scrolls the first element of a selector to the top of the screen; nothing where there is none.
-pub fn to_top(selector: &str) {
-    if let Ok(Some(element)) = document().query_selector(selector) {
-        element.scroll_into_view();
+/// Scrolls to the heading of the screen.
+pub fn to_heading() {
+    if let Ok(Some(heading)) = document().query_selector("main h1") {
+        heading.scroll_into_view();
     }
 }
 

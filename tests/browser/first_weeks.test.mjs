@@ -39,7 +39,7 @@ test('a card is found by the beginnings of words in any case, and nothing found 
   assert.ok(all >= 26, `${all} cards`);
   await search(page, 'FUMES');
   assert.equal((await titles(page))[0], 'Fumes at home');
-  await page.locator('.sign', { hasText: 'Fumes at home' }).click();
+  await page.locator('.sign', { hasText: 'Fumes at home' }).last().click();
   await focusIsOn(page, 'Fumes at home');
   await page.locator('.page__back').click();
   assert.equal(await page.locator('#card-search').inputValue(), 'FUMES', 'what was searched for is kept');

@@ -27,6 +27,7 @@ pub struct FileDelivery {
     say: Language,
     answer: RwSignal<String>,
     left: RwSignal<Left, LocalStorage>,
+    is_out: RwSignal<bool>,
 }
 
 impl FileDelivery {
@@ -36,6 +37,7 @@ impl FileDelivery {
             say,
             answer: RwSignal::new(String::new()),
             left: RwSignal::new_local(Left::Nothing),
+            is_out: RwSignal::new(false),
         }
     }
 
@@ -68,7 +70,7 @@ impl FileDelivery {
                 Handed::NotTaken => say.hand_no_file().to_owned(),
             });
             match handed {
-                Handed::Shared | Handed::Saved => {}
+                Handed::Shared | Handed::Saved => self.is_out.set(true),
                 Handed::Cancelled => self.left.set(Left::ToSave(file)),
                 // A picture stands on the screen already.
                 Handed::NotTaken if file.type_().starts_with("image/") => {}
@@ -79,6 +81,11 @@ impl FileDelivery {
                 }
             }
         });
+    }
+
+    /// Whether a file was shared or saved; follows.
+    pub fn is_out(self) -> bool {
+        self.is_out.get()
     }
 
     /// The sentence about the last file, and what can still be done about it.

@@ -2,21 +2,22 @@
 
 use leptos::prelude::*;
 
+/// Cones of light.
+const CONES: i32 = 12;
+
 /// A lamp on its cord. Decorative: the words beside it say the same.
 #[component]
 pub fn Lamp(
     /// Whether the act it hangs above is the next one.
     is_lit: bool,
 ) -> impl IntoView {
-    // Light that fades with its way, in steps that lie over one another.
-    let steps = [
-        "M23 54H65L69 66H19z",
-        "M23 54H65L74 82H14z",
-        "M23 54H65L80 100H8z",
-        "M23 54H65L86 118H2z",
-    ];
-    let steps = steps.map(|step| view! { <path class="hanging-lamp__light" d=step></path> });
-    let light = is_lit.then(|| steps.collect_view());
+    // Light that fades with its way: cones that lie over one another, each a little longer.
+    let cone = |step: i32| {
+        let (wide, down) = (21 * step / CONES, 54 + 66 * step / CONES);
+        let d = format!("M23 54H65L{} {down}H{}z", 65 + wide, 23 - wide);
+        view! { <path class="hanging-lamp__light" d=d></path> }
+    };
+    let light = is_lit.then(|| (1..=CONES).map(cone).collect_view());
     view! {
         <svg class="hanging-lamp" viewBox="0 0 88 120" aria-hidden="true">
             {light}

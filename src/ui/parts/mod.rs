@@ -18,6 +18,7 @@ pub mod finding_card;
 pub mod heat_scale;
 pub mod instruction_card;
 pub mod lamp;
+pub mod later;
 pub mod level_mark;
 pub mod life;
 pub mod other_chicks;

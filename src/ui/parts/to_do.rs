@@ -12,6 +12,7 @@ use crate::domain::journal::entries::Change;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::Role;
 use crate::domain::weaning::Verdict;
+use crate::ui::parts::later::ReportPart;
 use crate::ui::route::Route;
 use crate::ui::screens::backup::{backup_nudge, is_due};
 use crate::ui::state::AppState;
@@ -42,9 +43,12 @@ pub fn to_do(outlook: &Outlook) -> impl IntoView + use<> {
     let names: Vec<&str> = items.iter().map(|(name, _)| *name).collect();
     let (count, names) = (items.len(), names.join(", "));
     let lines = items.into_iter().map(|(_, line)| view! { <li>{line}</li> });
-    let send = is_report.then(|| {
-        view! { <a class="button" href=Route::Handover.to_hash()>{say.todo_send_report()}</a> }
-    });
+    let send = move || {
+        is_report.then(|| match ReportPart::here() {
+            Some(draw) => draw(),
+            None => view! { <a class="button" href=Route::Handover.to_hash()>{say.todo_send_report()}</a> }.into_any(),
+        })
+    };
     view! {
         <div class="to-do">
             <details class="to-do__list">

@@ -147,6 +147,26 @@ fn files(state: AppState) -> impl IntoView {
     }
 }
 
+/// The report for the breeder, with one tap; once it is out of the app it counts as sent.
+#[component]
+pub fn ReportButton() -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let delivery = FileDelivery::new(say);
+    Effect::new(move || {
+        let is_kept = delivery.is_out() && !state.is_demo.get_untracked();
+        if let Some(chick) = state.chick.get_untracked().filter(|_| is_kept) {
+            state.copies.remember_sent(chick);
+        }
+    });
+    view! {
+        {file_button(delivery, say.todo_send_report(), FileKind::Report, |writing, outlook, beside| {
+            Some(report_html(writing, outlook, beside.entries))
+        })}
+        {delivery.answer()}
+    }
+}
+
 /// The records of the chick on screen as a link: all of them, or what is new since the last sending.
 ///
 /// That moment stays as it was when the screen was opened, so that a second tap copies the same again.

@@ -121,7 +121,7 @@ fn asked_button(
         set_timeout(
             || {
                 platform::reveal(ANSWER);
-                platform::to_top("main h1");
+                platform::to_heading();
             },
             std::time::Duration::ZERO,
         );
