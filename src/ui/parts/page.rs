@@ -26,13 +26,17 @@ pub fn Page(
     /// What stands at the end of its head.
     #[prop(optional, into)]
     beside: Option<ViewFn>,
+    /// What is pressed here, pinned below what scrolls.
+    #[prop(optional, into)]
+    dock: Option<ViewFn>,
     /// Its content.
     children: Children,
 ) -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
+    let has_dock = dock.is_some();
     view! {
-        <div class="page">
+        <div class="page" class:scroll=has_dock>
             <header class="page__head">
                 <a
                     class="page__back"
@@ -52,5 +56,6 @@ pub fn Page(
             </header>
             {children()}
         </div>
+        {dock.map(|dock| view! { <div class="dock">{dock.run()}</div> })}
     }
 }

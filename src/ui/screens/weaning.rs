@@ -33,11 +33,19 @@ pub fn WeaningScreen() -> impl IntoView {
             .get()
             .map(|outlook| view! { <WeaningBody outlook /> })
     };
+    let pressed = move || {
+        let outlook = outlook.get()?;
+        state
+            .is_with_me(outlook.chick.id)
+            .then(|| acts(&outlook))
+            .flatten()
+    };
     view! {
-        <div class="page weaning">
+        <div class="scroll weaning">
             <div class="only-read"><Heading text=say.weaning_title() /></div>
             {body}
         </div>
+        {pressed}
     }
 }
 
@@ -108,7 +116,6 @@ fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
         {back(&outlook)}
         <p class="hint">{age} " " {say.weaning_age_caution()}</p>
         <BreederDecides outlook=Arc::clone(&outlook) />
-        {is_with_me.then(|| acts(&outlook))}
     }
 }
 

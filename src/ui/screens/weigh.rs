@@ -160,8 +160,9 @@ fn Entry(form: Form) -> impl IntoView {
             title=say.weigh_title()
             back=Route::Now
             beside=move || view! { <When when=form.when is_chip=true /> }.into_any()
+            dock=move || view! { <button type="submit" form="weigh" class="button button--main">{say.keep()}</button> }.into_any()
         >
-            <form class="form weigh" on:submit=keep>
+            <form class="form weigh" id="weigh" on:submit=keep>
                 <div class="weigh__entry">
                     <label class="only-read" for="weight">{say.weigh_field()}</label>
                     <input
@@ -182,12 +183,9 @@ fn Entry(form: Form) -> impl IntoView {
                 </div>
                 <Meaning form />
                 <p class="fault" id="weight-fault" role="alert">{move || form.fault.get()}</p>
-                <Question form />
                 <Pad form />
                 <Choice legend=say.weigh_crop() name="crop" options=crops chosen=form.crop fault=form.crop_fault />
-                <div class="dock">
-                    <button type="submit" class="button button--main">{say.keep()}</button>
-                </div>
+                <Question form />
             </form>
         </Page>
     }

@@ -67,13 +67,13 @@ pub fn WeightScreen() -> impl IntoView {
         }
     };
     view! {
-        <div class="page weight">
+        <div class="scroll weight">
             <div class="only-read"><Heading text=say.weight_title() /></div>
             {body}
-            <div class="dock">
-                {move || has_weights.get().then(|| sending.button())}
-                <a class="button" class:button--main=is_due href=Route::Weigh.to_hash()>{say.now_weigh()}</a>
-            </div>
+        </div>
+        <div class="dock">
+            {move || has_weights.get().then(|| sending.button())}
+            <a class="button" class:button--main=is_due href=Route::Weigh.to_hash()>{say.now_weigh()}</a>
         </div>
     }
 }
