@@ -96,11 +96,13 @@ pub fn GuideScreen() -> impl IntoView {
         let holds = holds.get();
         if !holds.is_empty() {
             return view! {
-                {guarded(&holds)}
-                <GuideDock feed>
-                    <p class="hint guide__beside">{state.language().caution_short()}</p>
-                </GuideDock>
-            }
+                            <div class="scroll guide__step">
+            {guarded(&holds)}
+                            </div>
+            <GuideDock feed>
+                                <p class="hint guide__beside">{state.language().caution_short()}</p>
+                            </GuideDock>
+                        }
             .into_any();
         }
         if is_to_be_weighed.get() {
@@ -121,8 +123,7 @@ pub fn GuideScreen() -> impl IntoView {
             Step::After => view! { <AfterStep feed /> }.into_any(),
         }
     };
-    view! { <div class="guide page"><GuideHead feed step is_to_be_weighed /> {body}</div> }
-        .into_any()
+    view! { <div class="guide"><GuideHead feed step is_to_be_weighed /> {body}</div> }.into_any()
 }
 
 /// Says when the next feed is due, where that is not yet.
@@ -146,16 +147,18 @@ fn MeasureAgain(feed: Feed) -> impl IntoView {
     let say = feed.state.language();
     let slot = feed.guide.with_untracked(|guide| guide.slot);
     view! {
-        <div class="question" role="alert">
-            <p>{say.guide_heat_old()}</p>
-            <a class="button" href=Route::Log(Some(slot)).to_hash()>{say.guide_given_already()}</a>
-        </div>
-        <GuideDock feed>
-            <button type="button" class="button button--main" on:click=move |_| feed.measure_again()>
-                {say.guide_heat_again()}
-            </button>
-        </GuideDock>
-    }
+            <div class="scroll guide__step">
+    <div class="question" role="alert">
+                <p>{say.guide_heat_old()}</p>
+                <a class="button" href=Route::Log(Some(slot)).to_hash()>{say.guide_given_already()}</a>
+            </div>
+            </div>
+    <GuideDock feed>
+                <button type="button" class="button button--main" on:click=move |_| feed.measure_again()>
+                    {say.guide_heat_again()}
+                </button>
+            </GuideDock>
+        }
 }
 
 /// The scale before the first feed of the day: only then is the crop empty.
@@ -167,12 +170,14 @@ fn WeighFirst(feed: Feed) -> impl IntoView {
         request_animation_frame(platform::focus_heading);
     };
     view! {
-        <p class="guide__lead">{say.guide_weigh_lead()}</p>
-        <button type="button" class="button" on:click=later>{say.guide_weigh_later()}</button>
-        <GuideDock feed>
-            <button type="button" class="button button--main" on:click=move |_| feed.weigh()>{say.now_weigh()}</button>
-        </GuideDock>
-    }
+            <div class="scroll guide__step">
+    <p class="guide__lead">{say.guide_weigh_lead()}</p>
+            <button type="button" class="button" on:click=later>{say.guide_weigh_later()}</button>
+            </div>
+    <GuideDock feed>
+                <button type="button" class="button button--main" on:click=move |_| feed.weigh()>{say.now_weigh()}</button>
+            </GuideDock>
+        }
 }
 
 /// Which feed and step this is, with the way back.

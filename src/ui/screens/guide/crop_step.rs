@@ -56,14 +56,16 @@ pub fn CropStep(
         }
     });
     view! {
-        <p class="guide__under">{say.guide_crop_look()}</p>
-        <p class="hint">{say.guide_crop_cold()}</p>
-        <div class="crop-cards">{answers.collect_view()}</div>
-        <NotSoft feed />
-        <GuideDock feed>
-            <p class="hint guide__beside">{say.guide_crop_tap()}</p>
-        </GuideDock>
-    }
+            <div class="scroll guide__step">
+    <p class="guide__under">{say.guide_crop_look()}</p>
+            <p class="hint">{say.guide_crop_cold()}</p>
+            <div class="crop-cards">{answers.collect_view()}</div>
+            <NotSoft feed />
+            </div>
+    <GuideDock feed>
+                <p class="hint guide__beside">{say.guide_crop_tap()}</p>
+            </GuideDock>
+        }
 }
 
 /// The id of what a crop feels like, for those who hear the page.

@@ -29,12 +29,14 @@ pub fn DrawUpStep(
     let usual = writing.sum_of(&draws(volume.tenths(), syringe.tenths()));
     let is_smaller = small != usual;
     view! {
-        <Drawing kind=DrawingKind::of_tool(tool) />
-        <p class="guide__lead">{say.guide_draw_lead()}</p>
-        <p class="guide__number guide__number--large">{usual}</p>
-        {is_smaller.then(|| view! { <p class="hint">{say.guide_draw_small_hand()} ": " {small}</p> })}
-        <Forward feed word=say.guide_next() />
-    }
+            <div class="scroll guide__step">
+    <Drawing kind=DrawingKind::of_tool(tool) />
+            <p class="guide__lead">{say.guide_draw_lead()}</p>
+            <p class="guide__number guide__number--large">{usual}</p>
+            {is_smaller.then(|| view! { <p class="hint">{say.guide_draw_small_hand()} ": " {small}</p> })}
+            </div>
+    <Forward feed word=say.guide_next() />
+        }
 }
 
 /// Hold the head, from the bird's left.
@@ -45,10 +47,12 @@ pub fn HoldStep(
 ) -> impl IntoView {
     let say = feed.state.language();
     view! {
-        <BirdFront />
-        <p class="guide__lead">{say.guide_hold_lead()}</p>
-        <Forward feed word=say.guide_hold_ready() />
-    }
+            <div class="scroll guide__step">
+    <BirdFront />
+            <p class="guide__lead">{say.guide_hold_lead()}</p>
+            </div>
+    <Forward feed word=say.guide_hold_ready() />
+        }
 }
 
 /// Does it bob and swallow?
@@ -59,12 +63,14 @@ pub fn ResponseStep(
 ) -> impl IntoView {
     let say = feed.state.language();
     view! {
-        <p class="guide__lead">{say.guide_response_lead()}</p>
-        <p class="hint">{say.guide_response_never()}</p>
-        <BirdFront />
-        <button type="button" class="button" on:click=move |_| feed.refused()>{say.guide_response_no()}</button>
-        <Forward feed word=say.guide_response_yes() />
-    }
+            <div class="scroll guide__step">
+    <p class="guide__lead">{say.guide_response_lead()}</p>
+            <p class="hint">{say.guide_response_never()}</p>
+            <BirdFront />
+            <button type="button" class="button" on:click=move |_| feed.refused()>{say.guide_response_no()}</button>
+            </div>
+    <Forward feed word=say.guide_response_yes() />
+        }
 }
 
 /// Give, draw by draw.
@@ -116,22 +122,24 @@ pub fn GiveStep(
     });
     let is_all = Memo::new(move |_| feed.guide.with(|guide| guide.given >= guide.volume));
     view! {
-        <p class="guide__number" role="status">{counted}</p>
-        <p class="guide__lead">{say.guide_give_lead()}</p>
-        <div class="acts guide__acts">
-            {small}
-            {take_back}
-            <button
-                type="button"
-                class="button"
-                class:button--main=is_all
-                on:click=move |_| feed.step_on()
-            >
-                {say.guide_give_done()}
-            </button>
-        </div>
-        <GuideDock feed>{next_draw} <p class="hint guide__beside" hidden=move || !is_all.get()>{say.guide_all_given()}</p></GuideDock>
-    }
+            <div class="scroll guide__step">
+    <p class="guide__number" role="status">{counted}</p>
+            <p class="guide__lead">{say.guide_give_lead()}</p>
+            <div class="acts guide__acts">
+                {small}
+                {take_back}
+                <button
+                    type="button"
+                    class="button"
+                    class:button--main=is_all
+                    on:click=move |_| feed.step_on()
+                >
+                    {say.guide_give_done()}
+                </button>
+            </div>
+            </div>
+    <GuideDock feed>{next_draw} <p class="hint guide__beside" hidden=move || !is_all.get()>{say.guide_all_given()}</p></GuideDock>
+        }
 }
 
 /// What is normal now, and what is not.
@@ -179,15 +187,17 @@ pub fn AfterStep(
     let crops = CropState::ALL.map(|crop| say.crop_state(crop)).to_vec();
     let looks = Droppings::OFFERED.map(|look| say.droppings(look)).to_vec();
     view! {
-        <p class="guide__number">{counted}</p>
-        <p class="guide__lead">{say.guide_after_clean()}</p>
-        <p>{say.guide_after_lead()}</p>
-        <p><strong>{say.guide_after_not()}</strong></p>
-        <Choice legend=say.guide_after_crop() name="after-crop" options=crops chosen=crop />
-        <Choice legend=say.guide_after_droppings() name="after-droppings" options=looks chosen=droppings />
-        <p class="hint">{say.guide_after_throw()}</p>
-        <GuideDock feed>
-            <button type="button" class="button button--main guide__next" on:click=log>{say.guide_after_log()}</button>
-        </GuideDock>
-    }
+            <div class="scroll guide__step">
+    <p class="guide__number">{counted}</p>
+            <p class="guide__lead">{say.guide_after_clean()}</p>
+            <p>{say.guide_after_lead()}</p>
+            <p><strong>{say.guide_after_not()}</strong></p>
+            <Choice legend=say.guide_after_crop() name="after-crop" options=crops chosen=crop />
+            <Choice legend=say.guide_after_droppings() name="after-droppings" options=looks chosen=droppings />
+            <p class="hint">{say.guide_after_throw()}</p>
+            </div>
+    <GuideDock feed>
+                <button type="button" class="button button--main guide__next" on:click=log>{say.guide_after_log()}</button>
+            </GuideDock>
+        }
 }

@@ -105,7 +105,7 @@ pub fn MixStep(
     let say = writing.language;
     let guide = feed.guide.get_untracked();
     let Some(out) = weighed_out(&plan, guide.volume) else {
-        return view! { <p>{say.plan_unconfirmed()}</p> <Forward feed word=say.guide_next() /> }
+        return view! { <div class="scroll guide__step"><p>{say.plan_unconfirmed()}</p></div> <Forward feed word=say.guide_next() /> }
             .into_any();
     };
     let [powder, water, fat_supplement] = amounts_weighed(&out.amounts);
@@ -136,7 +136,8 @@ pub fn MixStep(
     // Who came back to read it again has mixed already.
     let is_mixed = guide.mixed.is_some();
     view! {
-        {first.map(|line| view! { <p>{line}</p> })}
+        <div class="scroll guide__step">
+{first.map(|line| view! { <p>{line}</p> })}
         <p class="guide__lead">{say.guide_mix_lead()}</p>
         <dl class="amounts">
             <dt>{say.guide_mix_water()}</dt>
@@ -146,11 +147,6 @@ pub fn MixStep(
             {(fat_supplement.tenths() > 0).then(|| view! { <dt>{say.guide_mix_fat()}</dt> <dd>{writing.mass(fat_supplement)}</dd> })}
         </dl>
         <p class="guide__lead" data-water="true">{water_at}</p>
-        <p class="hint">{writing.powder_share(share_pct)}</p>
-        {scale_error.map(|line| view! { <p class="hint">{line}</p> })}
-        <p class="hint">{writing.enough_for(guide.volume, Millilitres::whole(rounded(USUAL_ALLOWANCE_ML)))}</p>
-        {warnings.into_iter().map(|warning| view! { <p class="fault">{warning}</p> }).collect_view()}
-        <p class="hint">{say.guide_mix_no_microwave()}</p>
         <details class="group" open=is_open>
             <summary>{say.mix_cup()}</summary>
             <Field
@@ -164,7 +160,13 @@ pub fn MixStep(
             />
             <Choice legend=say.mix_cup_stuff() name="cup-stuff" options=say.cup_stuffs() chosen=cup.stuff />
         </details>
-        {if is_mixed {
+        <p class="hint">{writing.powder_share(share_pct)}</p>
+        {scale_error.map(|line| view! { <p class="hint">{line}</p> })}
+        <p class="hint">{writing.enough_for(guide.volume, Millilitres::whole(rounded(USUAL_ALLOWANCE_ML)))}</p>
+        {warnings.into_iter().map(|warning| view! { <p class="fault">{warning}</p> }).collect_view()}
+        <p class="hint">{say.guide_mix_no_microwave()}</p>
+        </div>
+{if is_mixed {
             view! { <Forward feed word=say.guide_next() /> }.into_any()
         } else {
             view! {

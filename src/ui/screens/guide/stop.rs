@@ -30,22 +30,24 @@ pub fn StopSheet(
         }
     });
     view! {
-        <section class="group" aria-label=say.guide_stop_title()>
-            <a class="wrong-link" href=Route::Wrong.to_hash()>
-                <span aria-hidden="true">"!"</span>
-                {say.now_wrong()}
-            </a>
-            <button type="button" class="button" on:click=move |_| feed.state.go(Route::Now)>{say.guide_wait()}</button>
-            <p class="hint">{say.guide_wait_hint()}</p>
-            <a class="button" href=Route::Log(Some(slot)).to_hash()>{say.guide_given_already()}</a>
-            <h2>{say.guide_leave()}</h2>
-            <div class="acts">{reasons.collect_view()}</div>
-            <button type="button" class="button" on:click=move |_| feed.begin_anew()>{say.guide_anew()}</button>
-        </section>
-        <GuideDock feed>
-            <button type="button" class="button" data-go-on="true" on:click=move |_| feed.stop_or_go_on()>
-                {say.guide_go_on()}
-            </button>
-        </GuideDock>
-    }
+            <div class="scroll guide__step">
+    <section class="group" aria-label=say.guide_stop_title()>
+                <a class="wrong-link" href=Route::Wrong.to_hash()>
+                    <span aria-hidden="true">"!"</span>
+                    {say.now_wrong()}
+                </a>
+                <button type="button" class="button" on:click=move |_| feed.state.go(Route::Now)>{say.guide_wait()}</button>
+                <p class="hint">{say.guide_wait_hint()}</p>
+                <a class="button" href=Route::Log(Some(slot)).to_hash()>{say.guide_given_already()}</a>
+                <h2>{say.guide_leave()}</h2>
+                <div class="acts">{reasons.collect_view()}</div>
+                <button type="button" class="button" on:click=move |_| feed.begin_anew()>{say.guide_anew()}</button>
+            </section>
+            </div>
+    <GuideDock feed>
+                <button type="button" class="button" data-go-on="true" on:click=move |_| feed.stop_or_go_on()>
+                    {say.guide_go_on()}
+                </button>
+            </GuideDock>
+        }
 }

@@ -89,32 +89,34 @@ pub fn WarmthStep(
         }
     };
     view! {
-        <p class="aim">
-            <span>{say.guide_aim()}</span>
-            " "
-            <strong>{writing.aim_numbers(feed.serving)}</strong>
-            " "
-            <span class="aim__unit">{writing.temperature_unit()}</span>
-        </p>
-        {move || is_unread.get().then(|| view! { <p class="guide__under">{say.guide_warm_lead()}</p> })}
-        <CupNow feed />
-        <form class="form" id="cup-form" on:submit=measured>
-            <Field
-                id="cup"
-                label=say.guide_warm_field()
-                kind=FieldKind::Number
-                text
-                unit=writing.temperature_unit()
-                fault
-            />
-            {question}
-            {beside}
-        </form>
-        <button type="button" class="button" on:click=move |_| feed.change(FeedSession::warm_again)>{say.guide_warm_bath()}</button>
-        <p class="hint" data-bath="true">{writing.bath()}</p>
-        <p class="hint">{say.guide_mix_no_microwave()} " " {say.guide_warm_tip()}</p>
-        <GuideDock feed>{on}</GuideDock>
-    }
+            <div class="scroll guide__step">
+    <p class="aim">
+                <span>{say.guide_aim()}</span>
+                " "
+                <strong>{writing.aim_numbers(feed.serving)}</strong>
+                " "
+                <span class="aim__unit">{writing.temperature_unit()}</span>
+            </p>
+            {move || is_unread.get().then(|| view! { <p class="guide__under">{say.guide_warm_lead()}</p> })}
+            <CupNow feed />
+            <form class="form" id="cup-form" on:submit=measured>
+                <Field
+                    id="cup"
+                    label=say.guide_warm_field()
+                    kind=FieldKind::Number
+                    text
+                    unit=writing.temperature_unit()
+                    fault
+                />
+                {question}
+                {beside}
+            </form>
+            <button type="button" class="button" on:click=move |_| feed.change(FeedSession::warm_again)>{say.guide_warm_bath()}</button>
+            <p class="hint" data-bath="true">{writing.bath()}</p>
+            <p class="hint">{say.guide_mix_no_microwave()} " " {say.guide_warm_tip()}</p>
+            </div>
+    <GuideDock feed>{on}</GuideDock>
+        }
 }
 
 /// A typed temperature; the flag says that it is probably meant in the other unit.
