@@ -108,7 +108,7 @@ fn score(wild_share: f64) -> Score {
         let ahead_g = truth.grams(fan_end.at.days_since(script.at(0, 0, 0)));
         let mornings = (10..=210).map(|tenth| truth.grams(morning(0) + f64::from(tenth) / 10.0));
         let true_loss_pct = 100.0 * (1.0 - true_g / mornings.fold(0.0, f64::max));
-        let (loss, pace) = (trend.peak_loss_pct.unwrap(), now.pace.unwrap());
+        let (loss, pace) = (trend.peak_loss_of_level_pct.unwrap(), now.pace.unwrap());
         let true_pace = truth.grams(morning(21) + 0.5) - truth.grams(morning(21) - 0.5);
         let is_held =
             |value: f64, middle: f64, sd: f64| u32::from((value - middle).abs() <= 1.96 * sd);

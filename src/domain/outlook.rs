@@ -19,11 +19,11 @@ use crate::domain::time::moment::{Age, Day, Lived, Moment, Offset, WallTime};
 use crate::domain::time::zone::Zone;
 use crate::domain::warnings::crop_ladder;
 use crate::domain::warnings::level::{Finding, Level};
-use crate::domain::warnings::rules::{self, Facts};
+use crate::domain::warnings::rules::Facts;
+use crate::domain::warnings::second_weighing::{Judgement, SecondWeighing, judgement};
 use crate::domain::weaning::facts::WeaningFacts;
 use crate::domain::weaning::{self, Weaning};
 use crate::domain::weight::loss;
-use crate::domain::weight::readings;
 use crate::domain::weight::trend::{WeightTrend, weight_trend};
 
 /// One chick at one moment.
@@ -229,7 +229,7 @@ pub struct Night {
 /// Weight at one moment.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WeightNow {
-    /// The latest reading with an empty crop.
+    /// The latest weight with an empty crop, the middle of those that were weighed together.
     pub latest: Option<Noted<Weighing>>,
     /// Loss against the handover weight, per cent; below zero for a gain.
     pub handover_loss_pct: Option<f64>,
@@ -237,6 +237,8 @@ pub struct WeightNow {
     pub one_day_loss_pct: Option<f64>,
     /// Whether an empty-crop weighing of today is there.
     pub is_weighed_today: bool,
+    /// Whether the latest weight is to be weighed again.
+    pub second_weighing: Option<SecondWeighing>,
     /// Level, pace, chances and path.
     pub trend: WeightTrend,
 }
@@ -255,7 +257,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         .cloned();
     feeds.retain(|feed| feed.day <= lived.day.plus(1));
     let trend = weight_trend(now, &chick);
-    let (level, findings) = rules::evaluate(&Facts {
+    let judgement = judgement(&Facts {
         now,
         zone,
         chick: &chick,
@@ -263,8 +265,14 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         trend: &trend,
         stage,
     });
-    let latest = readings::latest_empty(now, &chick).cloned();
+    let Judgement {
+        level,
+        findings,
+        second_weighing,
+    } = judgement;
+    let latest = trend.latest.map(|latest| latest.sitting.noted());
     let weight = WeightNow {
+        second_weighing,
         is_weighed_today: latest
             .as_ref()
             .is_some_and(|latest| latest.lived().day == lived.day),
@@ -300,7 +308,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         level,
         findings: &findings,
         is_feeding_forbidden: instruction.forbids(),
-        pct_of_peak: weight.trend.peak_loss_pct.map(|loss| 100.0 - loss.value),
+        pct_of_peak: weight.trend.peak_loss_pct.map(|loss| 100.0 - loss),
     });
     let age = chick
         .plan

@@ -4,6 +4,7 @@ use crate::domain::journal::chick::WeaningStep;
 use crate::domain::journal::entries::CropAtWeighing;
 use crate::domain::outlook::Outlook;
 use crate::domain::time::moment::{Day, Lived, Moment};
+use crate::domain::weight::noise::Noise;
 use crate::domain::weight::readings;
 use crate::domain::weight::weight_filter::Point;
 use crate::share::weight_chart::{Dot, Span, WeightChart};
@@ -25,7 +26,7 @@ pub fn chart_of(outlook: &Outlook) -> (WeightChart, Day) {
     let reference = chick.plan.reference;
     let first_day = reference.map_or(first_reading, |reference| reference.day.min(first_reading));
     let days = LivedDays::new(outlook, first_day);
-    let counted = readings::readings(chick);
+    let counted = readings::readings(chick, Noise::of(outlook.now, chick));
     let mut counted = counted.iter().peekable();
     let readings = weighings.iter().map(|weighing| {
         let dot = match weighing.what.crop {

@@ -156,7 +156,8 @@ mod tests {
             script.note(0, 6, 50, Change::SignSeen { sign });
         }
         let outlook = outlook(
-            script.at(0, 6, 55),
+            // half an hour later a single weighing counts
+            script.at(0, 7, 20),
             &script.journal(),
             chick,
             &script.zone(),

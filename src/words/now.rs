@@ -166,7 +166,7 @@ impl Writing {
     fn call_at(self, outlook: &Outlook) -> Option<String> {
         let plan = &outlook.chick.plan;
         let limit =
-            call_weight(&outlook.chick).filter(|_| outlook.stage.reminds(Reminder::Weighing))?;
+            outlook.call_weight().filter(|_| outlook.stage.reminds(Reminder::Weighing))?;
         let limit = self.mass(limit);
         let name = plan.contacts_with_number(Role::Breeder).next();
         let name = name

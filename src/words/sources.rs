@@ -30,8 +30,8 @@ pub(crate) const fn source(language: Language, rule: RuleId) -> &'static str {
              destetados: Groffen 2008; los pasos: valor propio"
         }
         RuleId::FallingWeight => {
-            "0,7 % al día es más que un 10 % en un destete (Duerr & Gage 2020, p. 599); ritmo y \
-             probabilidades: valor propio, probado con polluelos simulados"
+            "razón de verosimilitud: Willsky & Jones 1976; ritmo y número de veces: valor propio, \
+             probado con polluelos simulados"
         }
         RuleId::ArrivalLoss => "práctica común de los criadores",
         RuleId::OneDayLoss => {

@@ -19,6 +19,7 @@ use perchlight::domain::journal::entries::Journal;
 use perchlight::domain::outlook::outlook;
 use perchlight::domain::time::moment::{Day, Moment};
 use perchlight::domain::warnings::rules;
+use perchlight::domain::warnings::second_weighing;
 use perchlight::domain::weight::trend::weight_trend;
 use perchlight::share::chart_of::chart_of;
 
@@ -65,7 +66,7 @@ fn row(entries: usize) {
             black_box(schedule::next_feed(black_box(now), &chick, &zone));
         }),
         median(|| {
-            black_box(rules::evaluate(black_box(&facts)));
+            black_box(second_weighing::judgement(black_box(&facts)));
         }),
         median(|| {
             black_box(weight_trend(black_box(now), &chick));

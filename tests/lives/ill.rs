@@ -4,8 +4,8 @@
 use crate::laws::law;
 use crate::simulator::chances::Chances;
 use crate::simulator::habit::Habit;
-use crate::simulator::life::{Fate, Life, Speed};
-use crate::simulator::watch::{Way, watch};
+use crate::simulator::life::{Bird, Fate, Life, Speed};
+use crate::simulator::watch::{Notes, Way, watch};
 
 /// Made-up chicks for each pace of illness.
 const CHICKS: u32 = 60;
@@ -16,8 +16,13 @@ fn every_illness_ends_in_a_call_before_a_fifth_is_lost() {
     for speed in [Speed::Fast, Speed::Middling, Speed::Slow] {
         for number in 0..CHICKS {
             let fate = Fate::FallsIll(speed);
-            let life = Life::drawn(fate, &mut Chances::of(SEED, number));
-            let watched = watch(fate, Habit::Misses, &mut Chances::of(SEED, number));
+            let life = Life::drawn(fate, Bird::Macaw, &mut Chances::of(SEED, number));
+            let watched = watch(
+                (fate, Bird::Macaw),
+                Habit::Misses,
+                Notes::Full,
+                &mut Chances::of(SEED, number),
+            );
             let onset = usize::try_from(life.onset.unwrap()).unwrap();
             let well = life.grams[onset];
             let called = watched

@@ -10,4 +10,5 @@ pub mod level;
 pub mod placed_state;
 pub mod plan_checks;
 pub mod rules;
+pub mod second_weighing;
 pub mod whom_to_call;

@@ -3,7 +3,7 @@
 use crate::domain::journal::chick::Chick;
 use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::Moment;
-use crate::domain::weight::readings::scale_sd_g;
+use crate::domain::weight::noise::Noise;
 use crate::domain::weight::trend;
 
 /// A typed weight that does not fit what is known, and what may have been meant.
@@ -32,7 +32,7 @@ pub fn doubt(now: Moment, chick: &Chick, typed: Grams) -> Option<Doubt> {
         .or(chick.plan.reference.map(|reference| reference.weight))?;
     let (expected, sd) = trend::expected_reading(now, chick).unwrap_or_else(|| {
         let days = known.map_or(1.0, |weighing| now.days_since(weighing.at).max(1.0));
-        let sd = scale_sd_g(last.as_g(), chick.plan.scale_step) * days.sqrt();
+        let sd = Noise::of(now, chick).sd_g(last.as_g(), 1.0) * days.sqrt();
         (last.as_g(), sd)
     });
     let allowed = (4.0 * sd).max(expected * 0.15);

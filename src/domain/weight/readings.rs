@@ -2,8 +2,8 @@
 
 use crate::domain::journal::chick::{Chick, Noted, Weighing};
 use crate::domain::journal::entries::{CropAtWeighing, EntryId};
-use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::{Lived, Moment, Offset};
+use crate::domain::weight::noise::{Noise, SITTING_MINUTES};
 
 /// Grams that a millilitre of formula adds, at 25 % powder.
 ///
@@ -42,17 +42,30 @@ impl Reading {
 ///
 /// An after-feed reading is reduced by the food given in the [`CROP_MINUTES`] before it and carries
 /// half of that mass as extra uncertainty (ours). Without a noted feed its uncertainty is 5 % (ours).
-pub fn readings(chick: &Chick) -> Vec<Reading> {
-    chick
-        .weighings
-        .iter()
-        .filter_map(|weighing| reading(chick, weighing))
-        .collect()
+///
+/// Weighings of one sitting share the bird's own variation: each carries so much of it that all together are
+/// as uncertain as their middle.
+pub fn readings(chick: &Chick, noise: Noise) -> Vec<Reading> {
+    let counted = chick.weighings.iter();
+    let counted = counted.filter_map(|weighing| reading(chick, noise, weighing));
+    let mut readings: Vec<Reading> = counted.collect();
+    let is_together = |before: &Reading, after: &Reading| {
+        let is_near = after.at.minutes_since(before.at) <= SITTING_MINUTES;
+        is_near && before.is_empty_crop && after.is_empty_crop
+    };
+    for sitting in readings.chunk_by_mut(is_together) {
+        let weighings = f64::from(u32::try_from(sitting.len()).unwrap_or(1));
+        for reading in sitting.iter_mut().filter(|_| 1.0 < weighings) {
+            let middle = noise.sd_g(reading.grams, weighings);
+            reading.sd_g = middle * weighings.sqrt();
+        }
+    }
+    readings
 }
 
-fn reading(chick: &Chick, weighing: &Noted<Weighing>) -> Option<Reading> {
+fn reading(chick: &Chick, noise: Noise, weighing: &Noted<Weighing>) -> Option<Reading> {
     let raw = weighing.what.weight.as_g();
-    let scale_sd = scale_sd_g(raw, chick.plan.scale_step);
+    let scale_sd = noise.sd_g(raw, 1.0);
     let (grams, sd_g) = match weighing.what.crop {
         CropAtWeighing::Empty => (raw, scale_sd),
         CropAtWeighing::AfterFeed => {
@@ -70,13 +83,6 @@ fn reading(chick: &Chick, weighing: &Noted<Weighing>) -> Option<Reading> {
         sd_g,
         is_empty_crop: weighing.what.crop == CropAtWeighing::Empty,
     })
-}
-
-/// Standard deviation of an empty-crop weighing, grams: 1 % of the weight (ours, from the 10 to 20 g
-/// that an adult large parrot's weight varies) with the scale's step.
-pub fn scale_sd_g(grams: f64, step: Grams) -> f64 {
-    // The rounding error of a step is uniform, with standard deviation step/√12.
-    (grams * 0.01).hypot(step.as_g() / 12.0_f64.sqrt())
 }
 
 fn food_in_crop_g(chick: &Chick, at: Moment) -> f64 {
@@ -107,6 +113,7 @@ mod tests {
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::plan::care_plan::{CarePlan, Reference, Slot};
     use crate::domain::plan::species::Species;
+    use crate::domain::quantity::units::Grams;
     use crate::domain::time::moment::{Day, Offset};
     use crate::domain::weight::readings::*;
 
@@ -130,7 +137,8 @@ mod tests {
         };
         script.note(1, 7, 30, full.clone());
         script.note(1, 11, 0, full);
-        let readings = readings(&script.chick().unwrap());
+        let chick = script.chick().unwrap();
+        let readings = readings(&chick, Noise::of(script.at(1, 12, 0), &chick));
         // 90 ml × 1.06 g/ml = 95.4 g; the trade's rule of thumb says a 90 ml feed adds about 95 g
         assert!((readings[0].grams - (1_100.0 - 95.4)).abs() < 1e-9);
         assert!(readings[0].sd_g > 47.0);

@@ -6,24 +6,23 @@
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::EntryId;
 use crate::domain::quantity::count;
-use crate::domain::statistics::kalman::Filter;
+use crate::domain::statistics::kalman::{Estimate, Filter, Slope};
 use crate::domain::statistics::normal::Z_95;
-use crate::domain::statistics::robust;
 use crate::domain::time::moment::Moment;
 use crate::domain::weight::crossing::{self, Crossing};
+use crate::domain::weight::fall::{self, Fall, Judged, PeakLevel};
 use crate::domain::weight::growth_stand::{self, GrowthStand};
 use crate::domain::weight::level::{LevelNow, Pace};
+use crate::domain::weight::noise::Noise;
 use crate::domain::weight::readings::{self, Reading};
-use crate::domain::weight::weight_filter::{self, FilteredReadings, Point};
+use crate::domain::weight::sittings::{self, Sitting};
+use crate::domain::weight::weight_filter::{self, Point};
 
 /// Fewest readings for a slope or a forecast. Ours.
 pub const FEWEST_READINGS: usize = 4;
 
 /// Days after the last reading beyond which nothing is said of the level now. Ours.
 pub const STALE_DAYS: f64 = 7.0;
-
-/// Days that the plain slope looks back.
-pub const SLOPE_DAYS: f64 = 14.0;
 
 /// Days that the fan reaches ahead.
 pub const FAN_DAYS: f64 = 3.0;
@@ -34,10 +33,6 @@ pub const FAN_SHARE: f64 = 0.05;
 
 /// Days between two points of the fan.
 const FAN_STEP_DAYS: f64 = 0.5;
-
-/// Most readings that the plain slope is taken from, the latest first: its work grows with their
-/// square.
-const MOST_SLOPE_READINGS: usize = 60;
 
 /// A value with its 95 % interval.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -60,13 +55,12 @@ impl Interval {
     }
 }
 
-/// Gain or loss a day over the last [`SLOPE_DAYS`] days, for plain words: the middle of what all
-/// pairs of morning readings say.
+/// Gain or loss a day, for plain words: the pace of [`LevelNow`] with its uncertainty.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PlainSlope {
     /// Gain, below zero for a loss, g/day.
     pub g_per_day: Interval,
-    /// The same in per cent of the middle reading a day.
+    /// The same in per cent of the level a day.
     pub pct_per_day: Interval,
     /// Readings that it was taken from.
     pub readings: usize,
@@ -83,17 +77,6 @@ pub struct BelowLimit {
     pub in_days: [f64; 3],
 }
 
-/// The highest level.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct PeakLevel {
-    /// When.
-    pub at: Moment,
-    /// Most likely level then, g.
-    pub grams: f64,
-    /// Its standard deviation, g.
-    pub sd_g: f64,
-}
-
 /// Where the weight stands and where it goes.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct WeightTrend {
@@ -101,16 +84,18 @@ pub struct WeightTrend {
     pub readings: usize,
     /// The level now; `None` without a reading or when the last one is older than [`STALE_DAYS`].
     pub now: Option<LevelNow>,
-    /// The plain slope; `None` with fewer than [`FEWEST_READINGS`] morning readings in its days.
+    /// The pace in plain words; `None` with fewer than [`FEWEST_READINGS`].
     pub slope: Option<PlainSlope>,
     /// Chances of being below the limit; `None` without a pace or without a handover weight.
     pub below_limit: Option<BelowLimit>,
     /// When the limit is reached at this pace; `None` when it is not in sight or already passed.
     pub crossing: Option<Crossing>,
-    /// The highest level on the card, or since handover, or since the first reading without a handover day.
+    /// The highest level on the card or since the chick came home.
     pub peak: Option<PeakLevel>,
-    /// Loss from the peak to the level now, per cent.
-    pub peak_loss_pct: Option<Interval>,
+    /// Loss from the peak to the latest empty-crop weight, per cent.
+    pub peak_loss_pct: Option<f64>,
+    /// Loss from the peak to the level now, per cent: how certain that loss is.
+    pub peak_loss_of_level_pct: Option<Interval>,
     /// Loss from the handover weight to the level now, per cent; below zero for a gain.
     pub handover_loss_pct: Option<Interval>,
     /// The level in hindsight from the first reading to the last, at least every half day.
@@ -123,6 +108,25 @@ pub struct WeightTrend {
     pub doubted: Vec<EntryId>,
     /// Where the chick stands against its species' growth, while it is young enough.
     pub growth: Option<GrowthStand>,
+    /// The latest empty-crop weighing, with those repeated around it.
+    pub latest: Option<Latest>,
+    /// The most likely fall, while the weight falls; see [`fall`].
+    pub fall: Option<Fall>,
+    /// The highest weight of the next morning, weighed twice, with which a fall is likely enough for a call, g.
+    pub falls_from_g: Option<f64>,
+}
+
+/// The latest sitting and how it counts.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Latest {
+    /// The sitting.
+    pub sitting: Sitting,
+    /// Whether it counts: weighed again, or nobody did in time.
+    pub is_confirmed: bool,
+    /// How far it lies above what was expected, standard deviations; `None` for a first one.
+    pub off_sd: Option<f64>,
+    /// The weight that was expected of it, g; `None` with few before it.
+    pub expected_g: Option<f64>,
 }
 
 impl Point {
@@ -139,28 +143,52 @@ impl Point {
 
 /// The trend of a chick's weight at `now`, from the readings up to then.
 pub fn weight_trend(now: Moment, chick: &Chick) -> WeightTrend {
-    let readings = readings_until(now, chick);
+    let noise = Noise::of(now, chick);
+    let sittings = sittings::sittings(now, chick);
+    let judged = fall::judged(chick, &sittings, noise);
+    let latest = sittings.last().map(|sitting| Latest {
+        sitting: *sitting,
+        is_confirmed: sitting.is_confirmed(now, noise),
+        off_sd: judged.as_ref().and_then(|judged| judged.last_off_sd),
+        expected_g: judged.as_ref().and_then(|judged| judged.last_expected_g),
+    });
+    let next = latest.map(|latest| now.max(latest.sitting.at.plus_minutes(24 * 60)));
+    let falls_from_g = judged
+        .as_ref()
+        .zip(next)
+        .and_then(|(judged, next)| judged.falls_from(chick, next, fall::CALL_ODDS));
+    let of_sittings = WeightTrend {
+        latest,
+        fall: judged.as_ref().and_then(Judged::fall),
+        falls_from_g,
+        ..WeightTrend::default()
+    };
+    let readings = readings_until(now, chick, noise);
     let filtered = weight_filter::assimilate(&readings);
     let (Some(last), Some(filtered)) = (readings.last(), filtered) else {
-        return WeightTrend::default();
+        return of_sittings;
     };
     let path = filtered.path(&readings).unwrap_or_default();
-    let filter_now = filter_at(now, last, &filtered);
+    let paced = paced(filtered.last, of_sittings.fall);
+    let filter_now = filter_at(now, last, paced);
     let level = filter_now
         .as_ref()
         .and_then(|filter| level_now(filter, readings.len()));
     let doubted = filtered.doubted_entries(&readings);
-    let peak = peak(now, chick, &readings, &path, level);
+    let peak = peak(chick, noise, judged.as_ref());
     let mut trend = WeightTrend {
         readings: readings.len(),
         now: level,
-        slope: plain_slope(now, &readings),
+        slope: level.and_then(|level| plain_slope(level, readings.len())),
         peak,
-        peak_loss_pct: peak.zip(level).map(|(peak, level)| loss(peak, level)),
+        peak_loss_pct: peak.zip(latest).map(|(peak, latest)| {
+            (100.0 * (peak.grams - latest.sitting.grams) / peak.grams).max(0.0)
+        }),
+        peak_loss_of_level_pct: peak.zip(level).map(|(peak, level)| loss(peak, level)),
         growth: growth_stand::growth_stand(now, chick, &readings, &doubted, level),
         path,
         doubted,
-        ..WeightTrend::default()
+        ..of_sittings
     };
     let reference = chick
         .plan
@@ -175,7 +203,7 @@ pub fn weight_trend(now: Moment, chick: &Chick) -> WeightTrend {
     else {
         return trend;
     };
-    (trend.fan, trend.is_fan_cut) = fan(now, last, &filtered.last);
+    (trend.fan, trend.is_fan_cut) = fan(now, last, &paced);
     if let Some(reference) = reference {
         let limit_g = reference * (1.0 - chick.plan.loss_limit_in_force().as_pct() / 100.0);
         trend.below_limit = below_limit(&filter, limit_g);
@@ -189,26 +217,26 @@ pub fn weight_trend(now: Moment, chick: &Chick) -> WeightTrend {
 ///
 /// `None` with fewer than [`FEWEST_READINGS`], and when the last is older than [`STALE_DAYS`].
 pub fn expected_reading(now: Moment, chick: &Chick) -> Option<(f64, f64)> {
-    let readings = readings_until(now, chick);
+    let noise = Noise::of(now, chick);
+    let readings = readings_until(now, chick, noise);
     if readings.len() < FEWEST_READINGS {
         return None;
     }
     let filtered = weight_filter::assimilate(&readings)?;
-    let level = filter_at(now, readings.last()?, &filtered)?.estimate()?;
-    let scale_sd = readings::scale_sd_g(level.level_g, chick.plan.scale_step);
+    let level = filter_at(now, readings.last()?, filtered.last)?.estimate()?;
+    let scale_sd = noise.sd_g(level.level_g, 1.0);
     let sd = level.level_var.max(0.0).sqrt().hypot(scale_sd);
     Some((level.level_g, sd))
 }
 
-fn readings_until(now: Moment, chick: &Chick) -> Vec<Reading> {
-    let mut readings = readings::readings(chick);
+fn readings_until(now: Moment, chick: &Chick, noise: Noise) -> Vec<Reading> {
+    let mut readings = readings::readings(chick, noise);
     readings.retain(|reading| reading.at <= now);
     readings
 }
 
-fn filter_at(now: Moment, last: &Reading, filtered: &FilteredReadings) -> Option<Filter> {
+fn filter_at(now: Moment, last: &Reading, mut filter: Filter) -> Option<Filter> {
     let days = now.days_since(last.at);
-    let mut filter = filtered.last;
     filter.predict(days).ok()?;
     (days <= STALE_DAYS).then_some(filter)
 }
@@ -227,77 +255,53 @@ fn level_now(filter: &Filter, readings: usize) -> Option<LevelNow> {
     })
 }
 
-fn plain_slope(now: Moment, readings: &[Reading]) -> Option<PlainSlope> {
-    let recent = readings
-        .iter()
-        .rev()
-        .filter(|reading| reading.is_empty_crop && now.days_since(reading.at) <= SLOPE_DAYS);
-    let (days, grams): (Vec<f64>, Vec<f64>) = recent
-        .take(MOST_SLOPE_READINGS)
-        .map(|reading| (reading.at.days_since(now), reading.grams))
-        .unzip();
-    if days.len() < FEWEST_READINGS {
-        return None;
-    }
-    let line = robust::theil_sen(&days, &grams)?;
-    let per_pct = robust::median(&grams).filter(|middle| 0.0 < *middle)? / 100.0;
-    let interval = |unit: f64| Interval {
-        value: line.slope / unit,
-        low: line.slope_low_95 / unit,
-        high: line.slope_high_95 / unit,
-    };
+/// The pace in plain words.
+fn plain_slope(level: LevelNow, readings: usize) -> Option<PlainSlope> {
+    let pace = level.pace?;
+    let g_per_day = Interval::of(pace.g_per_day, pace.sd_g_per_day);
+    let per_pct = level.grams / 100.0;
     Some(PlainSlope {
-        g_per_day: interval(1.0),
-        pct_per_day: interval(per_pct),
-        readings: days.len(),
+        g_per_day,
+        pct_per_day: Interval {
+            value: g_per_day.value / per_pct,
+            low: g_per_day.low / per_pct,
+            high: g_per_day.high / per_pct,
+        },
+        readings,
     })
 }
 
-/// The highest level in hindsight at a reading since handover, now or on the breeder's card, whichever is
-/// highest.
-///
-/// In hindsight, not as it was known then: a single high reading at the start, or a filter that
-/// still runs on after the weight has turned, makes no peak. For 200 made-up chicks the loss from
-/// the peak then comes out 0.3 % of the weight too large instead of 0.9 %, with one reading in 25
-/// wild 0.4 % instead of 1.8 %.
-fn peak(
-    now: Moment,
-    chick: &Chick,
-    readings: &[Reading],
-    path: &[Point],
-    level: Option<LevelNow>,
-) -> Option<PeakLevel> {
-    let handover = chick.plan.reference.map(|reference| reference.day);
-    let is_since = |reading: &&Reading| handover.is_none_or(|day| day <= reading.lived().day);
-    let since = readings.iter().find(is_since)?.at;
-    let at_readings = path
-        .iter()
-        .filter(|point| point.is_reading && since <= point.at)
-        .map(|point| PeakLevel {
-            at: point.at,
-            grams: point.grams,
-            sd_g: point.sd_g,
-        });
-    let today = level.map(|level| PeakLevel {
-        at: now,
-        grams: level.grams,
-        sd_g: level.sd_g,
+/// The filter with the pace of a fall that is likely enough to be watched: it is told days before the filter,
+/// which knows no sudden turn, has followed it.
+fn paced(filter: Filter, fall: Option<Fall>) -> Filter {
+    let likely = fall.filter(|fall| fall.is_as_likely(fall::WATCH_ODDS));
+    let paced = likely.and_then(|fall| {
+        let estimate = filter.estimate()?;
+        let slope = Slope {
+            g_per_day: -fall.g_per_day,
+            ..estimate.slope?
+        };
+        let known = Estimate {
+            slope: Some(slope),
+            ..estimate
+        };
+        Filter::starting_from(filter.dynamics, known).ok()
     });
+    paced.unwrap_or(filter)
+}
+
+/// The highest level since the chick came home, or the breeder's on the card, whichever is higher.
+///
+/// The level is that of [`fall`], which lets no single full crop raise it.
+fn peak(chick: &Chick, noise: Noise, judged: Option<&Judged>) -> Option<PeakLevel> {
     let of_card = chick.plan.peak.map(|peak| PeakLevel {
         at: Moment::from_seconds(i64::from(peak.day.number()) * 86_400 + 43_200),
         grams: peak.weight.as_g(),
-        sd_g: readings::scale_sd_g(peak.weight.as_g(), chick.plan.scale_step),
+        sd_g: noise.sd_g(peak.weight.as_g(), 1.0),
     });
-    at_readings
-        .chain(today)
-        .chain(of_card)
-        .reduce(|highest, next| {
-            if highest.grams < next.grams {
-                next
-            } else {
-                highest
-            }
-        })
+    let own = judged.map(|judged| judged.peak);
+    let is_higher = |own: &PeakLevel| of_card.is_none_or(|card| card.grams < own.grams);
+    own.filter(is_higher).or(of_card)
 }
 
 /// Loss from the peak, per cent. Peak and level are taken as independent, which makes the interval

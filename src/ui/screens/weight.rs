@@ -390,9 +390,7 @@ fn figures(outlook: &Outlook, writing: Writing) -> Vec<String> {
     let trend = &outlook.weight.trend;
     let level = trend.now.map(|now| writing.level_now(now.grams, now.sd_g));
     let pace = trend.slope.map(|slope| writing.pace(slope.g_per_day.value));
-    let peak = trend
-        .peak_loss_pct
-        .map(|loss| writing.below_peak(loss.value));
+    let peak = trend.peak_loss_pct.map(|loss| writing.below_peak(loss));
     let chances = trend
         .below_limit
         .map(|below| writing.chances_below_limit(below.now, below.in_days));

@@ -252,10 +252,10 @@ mod tests {
     #[test]
     fn numbers_are_written_as_each_language_writes_them() {
         let row = |language, id| Writing::metric(language).rule_row(id).sentence;
-        // 0.7 times, and 7 % of the default limit of 10 %
+        // 0.9 times, and 9 % of the default limit of 10 %
         let english = row(Language::English, RuleId::HandoverLoss);
         assert!(
-            english.starts_with("Watch at 0.7\u{a0}× the plan's limit (7\u{a0}%)"),
+            english.starts_with("Watch at 0.9\u{a0}× the plan's limit (9\u{a0}%)"),
             "{english}"
         );
         let spanish = row(Language::Spanish, RuleId::CropSlow);

@@ -53,12 +53,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Loss from the highest weight",
-                "The peak is the card's, or the highest median of {0} if that is higher. Call the breeder at {1} (only watch if the other readings do not agree, or if {2} were level within {3} a day and there is no sign of illness). Vet today at {4} (below {5}, at {6}). Emergency at {7} (vet today if level and without a sign), and always at {8}.",
+                "The peak is the card's, or the highest level that the readings tell (from {0} of them on) if that is higher. Call the breeder at {1} (only watch if the other readings do not agree, or if {2} were level within {3} a day and there is no sign of illness). Vet today at {4} (below {5}, at {6}). Emergency at {7} (vet today if level and without a sign), and always at {8}.",
                 "A large macaw loses more than usual and is well, or three mornings in a row there was food in the crop.",
             ],
             [
                 "Pérdida desde el peso máximo",
-                "El máximo es el de la ficha, o la mediana más alta de {0} si es mayor. Llame al criador a {1} (solo vigile si las otras pesadas no lo confirman, o si {2} fueron estables dentro de {3} al día y no hay ninguna señal). Al veterinario hoy a {4} (por debajo de {5}, a {6}). Emergencia a {7} (al veterinario hoy si es estable y sin señales), y siempre a {8}.",
+                "El máximo es el de la ficha, o el nivel más alto que dan las pesadas (a partir de {0}) si es mayor. Llame al criador a {1} (solo vigile si las otras pesadas no lo confirman, o si {2} fueron estables dentro de {3} al día y no hay ninguna señal). Al veterinario hoy a {4} (por debajo de {5}, a {6}). Emergencia a {7} (al veterinario hoy si es estable y sin señales), y siempre a {8}.",
                 "Un guacamayo grande pierde más de lo usual y está bien, o tres mañanas seguidas había comida en el buche.",
             ],
         ),
@@ -66,12 +66,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "Weight falling day after day",
-                "Watch when the loss is above {0} a day with a chance of {1}. Call the breeder when that chance is {2} and the chance of passing the plan's limit within {3} days is {4} or more, or when the averages of {5} show a loss above {6} a day.",
+                "Looks for a loss of at least {0} a day beyond that of a healthy chick. Watch when the readings are {1} times as likely with it as without; call the breeder when they are {2} times as likely.",
                 "Two or three mornings there was food in the crop and the next ones not, or the scale is coarse.",
             ],
             [
                 "Peso que baja día tras día",
-                "Vigile si pierde más de {0} al día con una probabilidad de {1}. Llame al criador si es de {2} y la de pasar el límite del plan en {3} días es de {4} o más, o si las medias de {5} bajan más de {6} al día.",
+                "Busca una pérdida de al menos {0} al día por encima de la de un polluelo sano. Vigile si las pesadas son {1} veces más probables con ella que sin ella; llame al criador si lo son {2} veces más.",
                 "Dos o tres mañanas había comida en el buche y las siguientes no, o la báscula es poco fina.",
             ],
         ),

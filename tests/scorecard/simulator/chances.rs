@@ -17,6 +17,12 @@ impl Chances {
         chances
     }
 
+    /// A seed for chances that draw nothing from these.
+    pub(crate) fn bits(mut self) -> u64 {
+        self.even();
+        self.0
+    }
+
     /// Even between 0 and 1.
     pub(crate) fn even(&mut self) -> f64 {
         self.0 = self

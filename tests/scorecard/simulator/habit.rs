@@ -17,10 +17,12 @@ pub(crate) enum Habit {
     CoarseScale,
     /// One weight in thirty is typed with two digits changed round, or with one digit wrong.
     Mistypes,
+    /// Two scales in turn that lie 1.5 % apart.
+    TwoScales,
 }
 
 impl Habit {
-    /// Every habit.
+    /// Every habit that the ill chicks are weighed with in turn.
     pub(crate) const ALL: [Self; 5] = [
         Self::Careful,
         Self::Misses,
@@ -30,23 +32,43 @@ impl Habit {
     ];
 
     /// Scale and handling, standard deviation as a share of the weight.
-    const fn noise(self) -> f64 {
+    pub(crate) const fn noise(self) -> f64 {
         match self {
-            Self::Careful | Self::Misses | Self::CropNotEmpty | Self::Mistypes => 0.008,
+            Self::Careful
+            | Self::Misses
+            | Self::CropNotEmpty
+            | Self::Mistypes
+            | Self::TwoScales => 0.008,
             Self::CoarseScale => 0.016,
         }
     }
 
-    /// The scale's steps, g.
-    pub(crate) const fn step_g(self) -> i32 {
+    /// The scale's steps, tenths of a gram: 1 g from 150 g on, else a tenth (common practice).
+    pub(crate) fn step_tenths(self, true_g: f64) -> i32 {
         match self {
-            Self::Careful | Self::Misses | Self::CropNotEmpty | Self::Mistypes => 1,
-            Self::CoarseScale => 5,
+            Self::CoarseScale => 50,
+            Self::Careful
+            | Self::Misses
+            | Self::CropNotEmpty
+            | Self::Mistypes
+            | Self::TwoScales => {
+                if true_g < 150.0 {
+                    1
+                } else {
+                    10
+                }
+            }
         }
     }
 
-    /// What is typed on one morning, g; `None` when nobody weighs.
-    pub(crate) fn typed(self, true_g: f64, feed_ml: f64, chances: &mut Chances) -> Option<i32> {
+    /// What lies on the scale on one morning, as this morning's scale shows it without noise, and what is typed of
+    /// it, tenths of a gram; `None` when nobody weighs.
+    pub(crate) fn typed(
+        self,
+        true_g: f64,
+        feed_ml: f64,
+        chances: &mut Chances,
+    ) -> Option<(f64, i32)> {
         let missed = if self == Self::Misses {
             0.3
         } else {
@@ -55,14 +77,36 @@ impl Habit {
         if chances.happens(missed) {
             return None;
         }
-        let mut grams = true_g * (1.0 + self.noise() * chances.normal());
+        let noise = self.noise() * chances.normal();
+        let mut on_scale = true_g;
         if self == Self::CropNotEmpty && chances.happens(1.0 / 14.0) {
-            grams += feed_ml * 1.06 * chances.between(0.3, 1.0);
+            on_scale += feed_ml * 1.06 * chances.between(0.3, 1.0);
         }
-        let step = f64::from(self.step_g());
-        let read = count::rounded((grams / step).round() * step);
+        if self == Self::TwoScales && chances.happens(0.5) {
+            on_scale *= 1.015;
+        }
+        Some((
+            on_scale,
+            self.read(on_scale + true_g * noise, true_g, chances),
+        ))
+    }
+
+    /// What is typed when the same is weighed again, tenths of a gram.
+    pub(crate) fn again(self, on_scale: f64, true_g: f64, chances: &mut Chances) -> i32 {
+        let noise = self.noise() * chances.normal();
+        self.read(on_scale + true_g * noise, true_g, chances)
+    }
+
+    fn read(self, grams: f64, true_g: f64, chances: &mut Chances) -> i32 {
+        let tenths = self.step_tenths(true_g);
+        let step = f64::from(tenths) / 10.0;
+        let steps = count::rounded((grams / step).round());
         let slips = self == Self::Mistypes && chances.happens(1.0 / 30.0);
-        Some(if slips { slip(read, chances) } else { read })
+        if slips {
+            slip(count::rounded(f64::from(steps) * step), chances) * 10
+        } else {
+            steps * tenths
+        }
     }
 }
 

@@ -1,9 +1,54 @@
-//! How a made-up green-winged macaw truly weighs with an empty crop.
+//! How a made-up parrot truly weighs with an empty crop.
+
+use perchlight::domain::plan::species::Species;
 
 use crate::simulator::chances::Chances;
 
 /// Days that each chick is watched after the handover. Assumed: five weeks hold most of a weaning.
 pub(crate) const DAYS: i32 = 35;
+
+/// Days that a fat chick and a weaned one are watched: eight weeks.
+pub(crate) const LONG_DAYS: i32 = 56;
+
+/// What kind of bird.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Bird {
+    /// A green-winged macaw of 1,214 g (Dunning 2008).
+    Macaw,
+    /// A chestnut-fronted macaw of 350 g (300 to 450 g, an aviary's weight table).
+    Small,
+    /// A cockatiel of 90 g (80 to 125 g, the same table).
+    Smallest,
+}
+
+impl Bird {
+    /// Its mean adult weight, g.
+    const fn adult_g(self) -> f64 {
+        match self {
+            Self::Macaw => 1_214.0,
+            Self::Small => 350.0,
+            Self::Smallest => 90.0,
+        }
+    }
+
+    /// Its species.
+    pub(crate) const fn species(self) -> Species {
+        match self {
+            Self::Macaw => Species::GreenWingedMacaw,
+            Self::Small => Species::ChestnutFrontedMacaw,
+            Self::Smallest => Species::Cockatiel,
+        }
+    }
+
+    /// Age at the handover of one that is being weaned, days: about its species' weaning. Assumed.
+    const fn ages(self) -> (f64, f64) {
+        match self {
+            Self::Macaw => (84.0, 112.0),
+            Self::Small => (63.0, 84.0),
+            Self::Smallest => (42.0, 56.0),
+        }
+    }
+}
 
 /// What happens to a chick.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -14,6 +59,12 @@ pub(crate) enum Fate {
     Weans,
     /// The same, with a dip after the move.
     Dips,
+    /// It was fat and loses 15 to 20 % of its peak in eight weeks.
+    WasFat,
+    /// It loses some per cent in the week of its first flights and gains them again.
+    Fledges,
+    /// It is weaned, takes no formula and keeps its weight for eight weeks.
+    IsWeaned,
     /// The same, and falls ill on a day of the second week.
     FallsIll(Speed),
 }
@@ -44,6 +95,9 @@ impl Speed {
     }
 }
 
+/// Share of the weight lost a day without any food, assumed as in [`Speed`].
+const STARVED_A_DAY: f64 = 0.04;
+
 /// The true weights of one chick.
 #[derive(Clone, Debug)]
 pub(crate) struct Life {
@@ -51,7 +105,11 @@ pub(crate) struct Life {
     pub(crate) age_days: i32,
     /// The last day on which it is well; `None` when it stays so.
     pub(crate) onset: Option<i32>,
-    /// True weight on the mornings of day 0 to [`DAYS`], g.
+    /// Share of its food that it leaves from the onset on.
+    pub(crate) leaves: f64,
+    /// What it would weigh while well and without the wandering of a day, on the same mornings, g.
+    pub(crate) curve: Vec<f64>,
+    /// True weight on the mornings of day 0 to the last, g.
     pub(crate) grams: Vec<f64>,
 }
 
@@ -82,17 +140,42 @@ impl Fall {
 
 impl Life {
     /// The life of one chick with that fate.
-    pub(crate) fn drawn(fate: Fate, chances: &mut Chances) -> Self {
-        // Mean adult weight 1,214 g: Dunning 2008; its spread of 8 %: assumed.
-        let adult_g = 1_214.0 * (1.0 + 0.08 * chances.normal());
+    pub(crate) fn drawn(fate: Fate, bird: Bird, chances: &mut Chances) -> Self {
+        // The spread of 8 %: assumed.
+        let adult_g = bird.adult_g() * (1.0 + 0.08 * chances.normal());
         match fate {
             Fate::Grows => Self::growing(adult_g, chances),
-            Fate::Weans => Self::weaned(adult_g, chances, |_| 0.0),
+            Fate::Weans => Self::weaned(adult_g, bird, chances, |_| 0.0),
+            Fate::WasFat => {
+                // 20 % on average in ten hand-reared Spix's macaws that all weaned (Groffen 2008).
+                let share = chances.between(0.15, 0.20);
+                let fall = Fall {
+                    share,
+                    from_day: 0.0,
+                    days: f64::from(LONG_DAYS),
+                };
+                Self::along(adult_g, LONG_DAYS, bird, chances, |day| fall.left(day))
+            }
+            Fate::Fledges => {
+                // "Large" in wild burrowing parrots, about 5 to 10 % in cockatiels, regained; 3 to 7 % within
+                // 5 to 8 days and two weeks to gain it: assumed.
+                let (depth, from) = (chances.between(0.03, 0.07), chances.between(5.0, 12.0));
+                let days = chances.between(5.0, 8.0);
+                let smooth = |part: f64| {
+                    let part = part.clamp(0.0, 1.0);
+                    part * part * (3.0 - 2.0 * part)
+                };
+                Self::along(adult_g, DAYS, bird, chances, move |day| {
+                    let gone = day - from;
+                    1.0 - depth * (smooth(gone / days) - smooth((gone - days) / 14.0))
+                })
+            }
+            Fate::IsWeaned => Self::along(adult_g, LONG_DAYS, bird, chances, |_| 1.0),
             Fate::Dips => {
                 // 1.5 to 4.5 % at the deepest, on the second or third day: up to 3 % in the first day
                 // is expected by breeders (common practice); the rest assumed.
                 let (depth, deepest) = (chances.between(0.015, 0.045), chances.between(1.5, 3.0));
-                Self::weaned(adult_g, chances, move |day| {
+                Self::weaned(adult_g, bird, chances, move |day| {
                     depth * (day / deepest) * (1.0 - day / deepest).exp()
                 })
             }
@@ -100,12 +183,16 @@ impl Life {
                 let onset = if chances.happens(0.5) { 8 } else { 11 };
                 let (low, high) = speed.loss_a_day();
                 let a_day = chances.between(low, high);
-                let life = Self::weaned(adult_g, chances, move |day| {
+                let life = Self::weaned(adult_g, bird, chances, move |day| {
                     // Nothing is asked of the model below half of the weight.
                     (a_day * (day - f64::from(onset)).max(0.0)).min(0.5)
                 });
+                let taken = |day: i32| adult_g * (a_day * f64::from(day - onset).max(0.0)).min(0.5);
+                let curve = (0..).zip(&life.curve);
                 Self {
                     onset: Some(onset),
+                    curve: curve.map(|(day, grams)| grams + taken(day)).collect(),
+                    leaves: (a_day / STARVED_A_DAY).min(1.0),
                     ..life
                 }
             }
@@ -122,22 +209,42 @@ impl Life {
         Self {
             age_days: perchlight::domain::quantity::count::rounded(age),
             onset: None,
-            grams: wandering(chances, grams),
+            leaves: 0.0,
+            curve: (0..=DAYS).map(grams).collect(),
+            grams: wandering(DAYS, chances, grams),
         }
     }
 
-    /// Twelve to sixteen weeks old (assumed), at its peak on the day of the handover.
-    fn weaned(adult_g: f64, chances: &mut Chances, extra_loss: impl Fn(f64) -> f64) -> Self {
+    /// At its peak on the day of the handover.
+    fn weaned(
+        adult_g: f64,
+        bird: Bird,
+        chances: &mut Chances,
+        extra_loss: impl Fn(f64) -> f64,
+    ) -> Self {
         let fall = Fall::drawn(chances);
-        let age_days = perchlight::domain::quantity::count::rounded(chances.between(84.0, 112.0));
-        let grams = |day: i32| {
-            let day = f64::from(day);
-            adult_g * (fall.left(day) - extra_loss(day))
-        };
+        Self::along(adult_g, DAYS, bird, chances, |day| {
+            fall.left(day) - extra_loss(day)
+        })
+    }
+
+    /// So much of the adult weight is left on each day.
+    fn along(
+        adult_g: f64,
+        days: i32,
+        bird: Bird,
+        chances: &mut Chances,
+        left: impl Fn(f64) -> f64,
+    ) -> Self {
+        let (from, to) = bird.ages();
+        let age_days = perchlight::domain::quantity::count::rounded(chances.between(from, to));
+        let grams = |day: i32| adult_g * left(f64::from(day));
         Self {
             age_days,
             onset: None,
-            grams: wandering(chances, grams),
+            leaves: 0.0,
+            curve: (0..=days).map(grams).collect(),
+            grams: wandering(days, chances, grams),
         }
     }
 }
@@ -145,9 +252,9 @@ impl Life {
 /// Water and droppings let the weight of a healthy bird wander by 0.5 %, half of it from one day to
 /// the next. Assumed; with the scale it makes the 10 to 20 g by which an adult large parrot's weight
 /// varies (a magazine's vet page).
-fn wandering(chances: &mut Chances, grams: impl Fn(i32) -> f64) -> Vec<f64> {
+fn wandering(days: i32, chances: &mut Chances, grams: impl Fn(i32) -> f64) -> Vec<f64> {
     let mut off = 0.0;
-    (0..=DAYS)
+    (0..=days)
         .map(|day| {
             off = 0.5 * off + 0.005 * 0.75_f64.sqrt() * chances.normal();
             grams(day) * (1.0 + off)

@@ -4,6 +4,7 @@
 pub(crate) mod chances;
 pub(crate) mod habit;
 pub(crate) mod life;
+pub(crate) mod limit;
 pub(crate) mod paper;
 pub(crate) mod score;
 pub(crate) mod watch;

@@ -20,7 +20,6 @@ use crate::domain::quantity::evidence::Standing;
 use crate::domain::time::moment::Day;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{Facts, Limit, Rule, days, pct_finding};
-use crate::domain::weight::readings;
 
 /// Share of what was asked for below which a day is watched, per cent. Ours.
 const WATCH_PCT: f64 = 70.0;
@@ -101,7 +100,7 @@ fn of_day(feeds: &[ScheduledFeed], day: Day) -> Option<(i32, i32)> {
 /// The larger share of the weight that was taken on the last days up to `day`, when it was too little on each of
 /// them and no solids were seen to be swallowed.
 fn held(facts: &Facts<'_>, day: Day) -> Option<f64> {
-    let weight = readings::latest_empty(facts.now, facts.chick)?.what.weight;
+    let weight = facts.trend.latest?.sitting.weight();
     let mut most: f64 = 0.0;
     for back in 0..HOLDING_DAYS {
         let day = day.plus(-back);

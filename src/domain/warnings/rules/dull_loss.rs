@@ -40,7 +40,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     }
     let losses = [
         loss::handover_loss_pct(now, chick),
-        loss::peak_loss_pct(now, chick),
+        facts.trend.peak_loss_pct,
         loss::one_day_loss_pct(now, chick),
     ];
     let worst = losses.into_iter().flatten().max_by(f64::total_cmp);

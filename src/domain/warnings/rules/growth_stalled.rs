@@ -14,24 +14,14 @@
 
 use crate::domain::journal::chick::{Noted, Weighing};
 use crate::domain::journal::entries::CropAtWeighing;
-use crate::domain::plan::species::Species;
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::time::moment::Age;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{Facts, Limit, Rule, days, whole};
+use crate::domain::weight::healthy::{self, GROWING_PCT, LATEST_GROWTH_DAYS};
 use crate::domain::weight::readings;
 
 /// A weighing counts for this long, minutes. Ours.
 const SHOWN_MINUTES: i64 = 36 * 60;
-
-/// No chick counts as growing at this age, days: 11 weeks.
-const LATEST_GROWTH_DAYS: i32 = 77;
-
-/// A chick of a species without weaning ages counts as growing up to this age, days: 6 weeks.
-const GROWTH_DAYS: i32 = 42;
-
-/// A chick counts as growing up to this part of its species' first weaning age, per cent.
-const GROWING_PCT: i32 = 50;
 
 /// Days without gain that are watched.
 const WATCH_DAYS: usize = 1;
@@ -52,25 +42,13 @@ pub const RULE: Rule = Rule {
     check,
 };
 
-/// The age in days from which a chick of this species no longer counts as growing: half of
-/// the first week of weaning (ours), 11 weeks at most, 6 weeks for species without weaning ages.
-pub fn growth_days(species: Species) -> i32 {
-    species.profile().weaning.map_or(GROWTH_DAYS, |weeks| {
-        (weeks.value.from * 7 * GROWING_PCT / 100).min(LATEST_GROWTH_DAYS)
-    })
-}
-
 fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let (now, chick) = (facts.now, facts.chick);
     let Some(latest) = readings::latest_empty(now, chick) else {
         return Vec::new();
     };
     let species = chick.plan.species;
-    let is_young = chick
-        .plan
-        .hatched
-        .and_then(|hatched| Age::on(latest.lived().day, hatched))
-        .is_some_and(|age| age.days() < growth_days(species));
+    let is_young = healthy::is_growing(chick, latest.lived().day);
     let is_growing = is_young
         && latest.what.weight < species.profile().adult.value
         && chick.dropped_slots(now).is_empty();

@@ -2,7 +2,7 @@
 //!
 //! *Limit* the plan's loss limit (10 % unless the breeder says otherwise, within 3 to 15 %): call the breeder;
 //! half as much again, at most 15 %: vet today (below 150 g at most 10 %); twice as much, at most 20 %:
-//! emergency; seven tenths of it (7 %): watch.
+//! emergency; nine tenths of it (9 %): watch.
 //!
 //! The plan's limit is what the breeder asked for, so a single reading counts, also where the trend
 //! still doubts it.
@@ -25,7 +25,7 @@ use crate::domain::weight::loss;
 /// The published limit, per cent.
 const PUBLISHED_PCT: f64 = 10.0;
 /// Part of the plan's limit that is watched.
-const WATCH_TIMES: f64 = 0.7;
+const WATCH_TIMES: f64 = 0.9;
 /// Multiple of the plan's limit that is for the vet.
 const VET_TIMES: f64 = 1.5;
 /// Multiple of the plan's limit that is an emergency.
@@ -110,8 +110,8 @@ mod tests {
     #[test]
     fn each_step_is_reached_at_its_own_value() {
         assert_eq!(level_at(1_020, 10), None);
-        assert_eq!(level_at(931, 10), None);
-        assert_eq!(level_at(930, 10), Some(Level::Watch));
+        assert_eq!(level_at(911, 10), None);
+        assert_eq!(level_at(910, 10), Some(Level::Watch));
         assert_eq!(level_at(901, 10), Some(Level::Watch));
         assert_eq!(level_at(900, 10), Some(Level::CallBreeder));
         assert_eq!(level_at(851, 10), Some(Level::CallBreeder));

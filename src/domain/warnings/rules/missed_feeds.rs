@@ -18,8 +18,8 @@ use crate::domain::feeding::schedule::FEATHERED_FROM_DAYS;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::time::moment::Age;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
-use crate::domain::warnings::rules::growth_stalled::growth_days;
 use crate::domain::warnings::rules::{Facts, Limit, Rule, minutes_finding};
+use crate::domain::weight::healthy::growth_days;
 
 /// Solids seen so long ago still tell that a chick weans itself, minutes: a day and a half. Ours.
 const SOLIDS_MINUTES: i64 = 36 * 60;

@@ -39,7 +39,6 @@ use crate::domain::homecoming::life_stage::LifeStage;
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::signs::{Sign, SignGroup};
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::quantity::order::sorted_by;
 use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::Moment;
 use crate::domain::time::zone::Zone;
@@ -158,19 +157,12 @@ pub const fn rule(id: RuleId) -> &'static Rule {
     }
 }
 
-/// Every finding that holds in the chick's stage, most worrying first, and the level they add up to.
-pub fn evaluate(facts: &Facts<'_>) -> (Level, Vec<Finding>) {
+/// Every finding that holds in the chick's stage.
+pub(crate) fn found(facts: &Facts<'_>) -> Vec<Finding> {
     let findings = RULES.iter().flat_map(|rule| (rule.check)(facts));
-    let findings: Vec<Finding> = findings
+    findings
         .filter(|finding| stages::holds(finding.rule, facts.stage))
-        .collect();
-    let findings = sorted_by(findings, |first, second| {
-        second
-            .level
-            .cmp(&first.level)
-            .then(first.rule.cmp(&second.rule))
-    });
-    (raised(&findings), findings)
+        .collect()
 }
 
 /// What a finding is about. Two findings about the same thing are one reason to ring, not two.

@@ -1,12 +1,11 @@
 //! *Watches* the change from one morning's empty-crop weight to the next.
 //!
-//! *Limit* 3 %: watch; 5 %: call the breeder, with any sign vet today; 10 %: vet today. From 5 % on a second weighing
-//! within 30 min counts with the first as their mean; until it is there or 30 min are over, 5 % is at watch.
+//! *Limit* 3 %: watch; 5 %: call the breeder, with any sign vet today; 10 %: vet today.
 //!
 //! *Why* a loss of this size in a single day is more than the scale's noise and more than weaning.
 //!
 //! *Sources* 5 % called significant and 10 % called an alarm for any parrot on avian weighing pages
-//! (read); that they apply to a single day, the 3 % step and the wait for a second weighing: ours. 5 % with any other sign: common
+//! (read); that they apply to a single day, and the 3 % step: ours. 5 % with any other sign: common
 //! practice. The same bird at the same hour varies by 2 to 3 %: a research institute's page.
 //!
 //! Where the earlier reading lies above what four readings or more before it made expect, the loss
@@ -15,18 +14,14 @@
 //!
 //! *Wrong when* the first of the two crops was not empty and there are few readings.
 
-use crate::domain::journal::chick::{Noted, Weighing};
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{Facts, Limit, Rule, level_reached, pct_finding, sign_seen};
 use crate::domain::weight::loss;
 use crate::domain::weight::readings;
-use crate::domain::weight::trend;
 
 /// Loss in a day that wants a call, and with any sign the vet, per cent.
 const RING_PCT: f64 = 5.0;
-/// A second weighing counts with the first within this, and is waited for this long, minutes. Ours.
-const SECOND_MINUTES: i64 = 30;
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -52,7 +47,6 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
     reached
         .map(|(limit, level)| match level {
             Level::CallBreeder if has_sign => (limit, Level::VetToday),
-            Level::CallBreeder if is_to_be_confirmed(facts) => (limit, Level::Watch),
             Level::Settled
             | Level::Watch
             | Level::CallBreeder
@@ -64,44 +58,21 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         .collect()
 }
 
-/// The latest empty-crop weight, and the one of the same sitting before it, grams.
-fn latest_and_first_g(facts: &Facts<'_>) -> Option<(f64, Option<f64>)> {
-    let latest = readings::latest_empty(facts.now, facts.chick)?;
-    let first = readings::latest_empty(latest.at.plus_seconds(-1), facts.chick)
-        .filter(|first| latest.at.minutes_since(first.at) <= SECOND_MINUTES);
-    let grams = |weighing: &Noted<Weighing>| weighing.what.weight.as_g();
-    Some((grams(latest), first.map(grams)))
-}
-
-/// Whether the latest weighing still waits for a second one.
-fn is_to_be_confirmed(facts: &Facts<'_>) -> bool {
-    let latest = readings::latest_empty(facts.now, facts.chick);
-    let is_fresh = latest.is_some_and(|latest| facts.now.minutes_since(latest.at) < SECOND_MINUTES);
-    is_fresh && latest_and_first_g(facts).is_none_or(|(_, first)| first.is_none())
-}
-
 /// Loss in per cent of the earlier reading, or of what was expected before it when that is lower.
 fn loss_pct(facts: &Facts<'_>) -> Option<f64> {
     let read = loss::one_day_loss_pct(facts.now, facts.chick)?;
-    let (latest_g, first_g) = latest_and_first_g(facts)?;
-    let read = first_g.map_or(read, |first_g| {
-        // the loss of the mean of both, in per cent of the day before
-        let day_before_g = latest_g / (1.0 - read / 100.0);
-        100.0 * (day_before_g - f64::midpoint(latest_g, first_g)) / day_before_g
-    });
-    let latest_g = first_g.map_or(latest_g, |first_g| f64::midpoint(latest_g, first_g));
-    let before = loss::day_before(facts.now, facts.chick)?
-        .at
-        .plus_seconds(-1);
-    let from_level = trend::expected_reading(before, facts.chick)
-        .map(|(level_g, _)| 100.0 * (level_g - latest_g) / level_g);
-    Some(from_level.map_or(read, |from_level| from_level.min(read)))
+    let latest = facts.trend.latest?;
+    let below = |expected_g: f64| 100.0 * (expected_g - latest.sitting.grams) / expected_g;
+    Some(
+        latest
+            .expected_g
+            .map_or(read, |expected_g| below(expected_g).min(read)),
+    )
 }
 
 #[cfg(test)]
 mod tests {
     use crate::domain::journal::entries::{Change, CropAtWeighing};
-    use crate::domain::journal::scenario::Scenario;
     use crate::domain::journal::signs::Sign;
     use crate::domain::quantity::units::Grams;
     use crate::domain::warnings::level::Value;
@@ -126,19 +97,14 @@ mod tests {
     }
 
     #[test]
-    fn five_per_cent_wait_half_an_hour_for_a_second_weighing() {
-        // weighed at 06:45
-        let mut script = macaw();
-        script.weigh(1, 1_000).weigh(2, 940);
-        let level = |script: &Scenario, minute| level_of(&RULE, script, script.at(2, 7, minute));
-        assert_eq!(level(&script, 14), Some(Level::Watch));
-        assert_eq!(level(&script, 15), Some(Level::CallBreeder));
+    fn two_weighings_of_one_sitting_count_as_their_mean() {
         let second = |grams: i32| {
-            let mut script = script.clone();
+            let mut script = macaw();
+            script.weigh(1, 1_000).weigh(2, 940);
             let weight = Grams::whole(grams);
             let crop = CropAtWeighing::Empty;
             script.note(2, 6, 50, Change::Weighed { weight, crop });
-            level(&script, 0)
+            level_of(&RULE, &script, script.at(2, 7, 0))
         };
         // with 940 g: means of 950 g and 951 g, 5 % and less
         assert_eq!(second(960), Some(Level::CallBreeder));

@@ -27,7 +27,6 @@ use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{
     Facts, Limit, Rule, SMALL_BELOW, days, level_reached, pct_finding, sign_seen,
 };
-use crate::domain::weight::loss;
 use crate::domain::weight::mornings::{self, LEVEL_DAYS, LEVEL_PCT_PER_DAY};
 use crate::domain::weight::trend::WeightTrend;
 
@@ -39,6 +38,9 @@ const VET_PCT: f64 = 15.0;
 const FALLING_PCT: f64 = 20.0;
 /// Loss that is an emergency in any case, per cent of the peak.
 const EMERGENCY_PCT: f64 = 25.0;
+/// Fewest readings that make a peak where the breeder's card has none. Ours: one reading with food in the crop
+/// then makes no false one.
+const FEWEST_READINGS: usize = 3;
 /// Chance that the loss is at least [`RING_PCT`], from which a reading at it is believed.
 const BELIEVED: f64 = 0.9;
 
@@ -60,7 +62,7 @@ const SMALL_LIMITS: &[Limit] = &[
 pub const RULE: Rule = Rule {
     name: "peak-loss",
     limits: &[
-        Limit::new(Level::Watch, days(loss::PEAK_DAYS)),
+        Limit::new(Level::Watch, Value::Count(FEWEST_READINGS)),
         Limit::new(Level::CallBreeder, Value::Pct(RING_PCT)),
         Limit::new(Level::Watch, days(LEVEL_DAYS)),
         Limit::new(Level::Watch, Value::Pct(LEVEL_PCT_PER_DAY)),
@@ -77,10 +79,15 @@ pub const RULE: Rule = Rule {
 
 fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let (now, chick) = (facts.now, facts.chick);
-    let peak_g = loss::peak_g(now, chick);
-    let is_small = peak_g.is_some_and(|peak_g| peak_g < SMALL_BELOW.as_g());
+    let trend = facts.trend;
+    let is_small = trend
+        .peak
+        .is_some_and(|peak| peak.grams < SMALL_BELOW.as_g());
     let limits = if is_small { SMALL_LIMITS } else { LIMITS };
-    let reached = loss::peak_loss_pct(now, chick)
+    let is_known = chick.plan.peak.is_some() || FEWEST_READINGS <= trend.readings;
+    let reached = trend
+        .peak_loss_pct
+        .filter(|_| is_known)
         .and_then(|loss| level_reached(loss, limits).map(|(limit, level)| (loss, limit, level)));
     let Some((loss, limit, level)) = reached else {
         return Vec::new();
@@ -107,7 +114,7 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
 /// Chance that the loss from the peak is at least [`RING_PCT`]; `None` while there is no pace.
 fn believed(trend: &WeightTrend) -> Option<f64> {
     trend.now?.pace?;
-    let loss = trend.peak_loss_pct?;
+    let loss = trend.peak_loss_of_level_pct?;
     let sd = (loss.high - loss.value) / normal::Z_95;
     Some(1.0 - normal::chance_below_limit(RING_PCT, loss.value, sd * sd)?)
 }
@@ -192,9 +199,15 @@ mod tests {
         assert_eq!(level(150, 135), Some(Level::CallBreeder));
     }
 
-    /// The level at a weight after a peak of 1,100 g.
+    /// The level at a weight after a peak of 1,100 g on the card.
     fn level_at(grams: i32) -> Option<Level> {
-        let mut script = macaw();
+        let mut plan = plan();
+        let weight = Grams::whole(1_100);
+        plan.peak = plan.reference.map(|reference| Reference {
+            weight,
+            ..reference
+        });
+        let mut script = with_plan(plan);
         script.weigh(1, 1_100).weigh(2, 1_100).weigh(3, 1_100);
         script.weigh(8, grams);
         level_of(&RULE, &script, script.at(8, 12, 0))
@@ -260,7 +273,7 @@ mod tests {
                     pct_per_day: 0.0,
                 }),
             }),
-            peak_loss_pct: Some(Interval {
+            peak_loss_of_level_pct: Some(Interval {
                 value: 10.25,
                 low: 9.27,
                 high: 11.23,

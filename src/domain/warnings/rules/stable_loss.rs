@@ -21,6 +21,7 @@ use crate::domain::warnings::rules::{
 };
 use crate::domain::weight::mornings::{self, FLAT_DAYS};
 use crate::domain::weight::readings;
+use crate::domain::weight::sittings;
 
 /// The limits of a bird whose level is below [`SMALL_BELOW`].
 const SMALL_LIMITS: &[Limit] = &[
@@ -76,8 +77,8 @@ fn level_g(facts: &Facts<'_>) -> Option<f64> {
 
 fn loss_pct(facts: &Facts<'_>) -> Option<f64> {
     let level_g = level_g(facts)?;
-    let latest = readings::latest_empty(facts.now, facts.chick)?.what.weight;
-    Some((level_g - latest.as_g()) / level_g * 100.0)
+    let latest = sittings::latest(facts.now, facts.chick)?;
+    Some((level_g - latest.grams) / level_g * 100.0)
 }
 
 #[cfg(test)]

@@ -10,7 +10,8 @@ use crate::domain::plan::species::Species;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
 use crate::domain::time::moment::{Day, Moment, Offset};
 use crate::domain::warnings::level::{Finding, Level, Value};
-use crate::domain::warnings::rules::{Facts, Rule, evaluate};
+use crate::domain::warnings::rules::{Facts, Rule};
+use crate::domain::warnings::second_weighing::{Judgement, judgement};
 use crate::domain::weight::trend;
 
 /// Day 0 of the scripts.
@@ -93,7 +94,13 @@ pub(crate) fn level_of(rule: &Rule, script: &Scenario, now: Moment) -> Option<Le
 
 /// Level and findings of the whole ladder.
 pub(crate) fn ladder(script: &Scenario, now: Moment) -> (Level, Vec<Finding>) {
-    on_facts(script, now, evaluate)
+    let judged = judged(script, now);
+    (judged.level, judged.findings)
+}
+
+/// What the whole ladder says.
+pub(crate) fn judged(script: &Scenario, now: Moment) -> Judgement {
+    on_facts(script, now, judgement)
 }
 
 fn on_facts<T>(script: &Scenario, now: Moment, ask: impl Fn(&Facts<'_>) -> T) -> T {
