@@ -17,6 +17,7 @@ use crate::domain::plan::care_plan::{CarePlan, Slot};
 use crate::domain::quantity::units::{Grams, Millilitres};
 use crate::domain::time::moment::{Age, Day, Lived, Moment, Offset, WallTime};
 use crate::domain::time::zone::Zone;
+use crate::domain::warnings::call_weight::call_weight;
 use crate::domain::warnings::crop_ladder;
 use crate::domain::warnings::level::{Finding, Level};
 use crate::domain::warnings::rules::Facts;
@@ -177,11 +178,6 @@ impl Outlook {
             .or(is_settled.then_some(Level::Settled))
     }
 
-    /// The weight at which the plan wants a call: the handover weight less the limit in force.
-    pub fn call_weight(&self) -> Option<Grams> {
-        loss::call_weight(&self.chick)
-    }
-
     /// The plan as it is for the feed of a slot: that of the first feed after the arrival is smaller and
     /// thinner, and another try offers what is lacking.
     pub fn plan_of_feed(&self, slot: Slot) -> CarePlan {
@@ -229,6 +225,8 @@ pub struct Night {
 /// Weight at one moment.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WeightNow {
+    /// The highest weight of the next morning, weighed twice, at which a rule on the weight calls.
+    pub call_at: Option<Grams>,
     /// The latest weight with an empty crop, the middle of those that were weighed together.
     pub latest: Option<Noted<Weighing>>,
     /// Loss against the handover weight, per cent; below zero for a gain.
@@ -257,14 +255,15 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         .cloned();
     feeds.retain(|feed| feed.day <= lived.day.plus(1));
     let trend = weight_trend(now, &chick);
-    let judgement = judgement(&Facts {
+    let facts = Facts {
         now,
         zone,
         chick: &chick,
         feeds: &feeds,
         trend: &trend,
         stage,
-    });
+    };
+    let (judgement, call_at) = (judgement(&facts), call_weight(&facts));
     let Judgement {
         level,
         findings,
@@ -273,6 +272,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
     let latest = trend.latest.map(|latest| latest.sitting.noted());
     let weight = WeightNow {
         second_weighing,
+        call_at,
         is_weighed_today: latest
             .as_ref()
             .is_some_and(|latest| latest.lived().day == lived.day),

@@ -59,7 +59,7 @@ fn draw(
     let names = ChartNames {
         unit: writing.mass_unit(),
         handover: told(handover, &|grams| writing.handover_name(grams)),
-        limit: told(outlook.call_weight(), &|grams| writing.call_name(grams)),
+        limit: told(outlook.weight.call_at, &|grams| writing.call_name(grams)),
         last: told(last.map(mass), &|grams| writing.mass(mass(grams))),
     };
     chart.draw(&names, &day, &weight).ok()

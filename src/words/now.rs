@@ -7,7 +7,7 @@ use crate::domain::plan::care_plan::{Role, Slot};
 use crate::domain::quantity::units::{Grams, Millilitres};
 use crate::domain::time::moment::WallTime;
 use crate::domain::warnings::level::Level;
-use crate::domain::weight::loss::{call_weight, day_before};
+use crate::domain::weight::loss::day_before;
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -166,7 +166,7 @@ impl Writing {
     fn call_at(self, outlook: &Outlook) -> Option<String> {
         let plan = &outlook.chick.plan;
         let limit =
-            outlook.call_weight().filter(|_| outlook.stage.reminds(Reminder::Weighing))?;
+            outlook.weight.call_at.filter(|_| outlook.stage.reminds(Reminder::Weighing))?;
         let limit = self.mass(limit);
         let name = plan.contacts_with_number(Role::Breeder).next();
         let name = name

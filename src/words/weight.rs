@@ -81,7 +81,7 @@ impl Writing {
             .weight_level()
             .map(|level| self.level_meaning(level, outlook.stage));
         let call = outlook
-            .call_weight()
+            .weight.call_at
             .map(|limit| self.call_below(limit, weight, outlook));
         let means = [meaning, call].into_iter().flatten();
         Some(WeightState {
@@ -166,7 +166,7 @@ impl Writing {
         let name = breeder.map(|one| one.name.as_str());
         let name = name.filter(|name| !name.is_empty());
         let limit = self.mass(self.rounded_mass(limit.as_g()));
-        let is_past = weight.as_g() <= outlook.call_weight().map_or(0.0, Grams::as_g);
+        let is_past = weight.as_g() <= outlook.weight.call_at.map_or(0.0, Grams::as_g);
         match (self.language, is_past) {
             (Language::English, true) => format!("The weight to call at is {limit}."),
             (Language::Spanish, true) => format!("El peso para llamar es {limit}."),

@@ -5,6 +5,7 @@
 //! **Left out:** what to do and say about a finding: `words` holds that.
 
 pub mod asked;
+pub mod call_weight;
 pub mod crop_ladder;
 pub mod level;
 pub mod placed_state;

@@ -13,6 +13,7 @@ use crate::domain::statistics::dynamics::{Dynamics, KalmanError};
 use crate::domain::statistics::kalman::{Estimate, Filter, Slope};
 use crate::domain::statistics::robust;
 use crate::domain::time::moment::{Day, Moment, Offset};
+use crate::domain::weight::eaten;
 use crate::domain::weight::healthy;
 use crate::domain::weight::noise::Noise;
 use crate::domain::weight::sittings::Sitting;
@@ -26,10 +27,13 @@ pub const LEAST_SHARE: f64 = 0.006;
 pub const WATCH_ODDS: usize = 12;
 
 /// The same for a call. Ours, chosen on made-up chicks.
-pub const CALL_ODDS: usize = 150;
+pub const CALL_ODDS: usize = 100;
 
 /// How long ago a fall may have begun, days. Ours.
 pub const MOST_DAYS: f64 = 21.0;
+
+/// Days before the last weighing whose food is evidence of it. Ours.
+const EATEN_DAYS: i32 = 14;
 
 /// Fewest sittings that tell of a fall. Ours.
 pub const FEWEST_SITTINGS: usize = 3;
@@ -140,6 +144,7 @@ pub fn judged(chick: &Chick, sittings: &[Sitting], noise: Noise) -> Option<Judge
             .ok()?;
         judged.offset = sitting.offset;
     }
+    judged.tell_eaten(chick);
     Some(judged)
 }
 
@@ -263,6 +268,18 @@ impl Judged {
             };
         }
         Ok(())
+    }
+
+    /// Takes in what was eaten: a chick that loses weight for want of food left that part of it.
+    fn tell_eaten(&mut self, chick: &Chick) {
+        let today = self.last.lived(self.offset).day;
+        for less in eaten::less_eaten(chick, today, self.offset, EATEN_DAYS) {
+            // What is left on a day is missing from the morning of that day on.
+            let began_days = f64::from(today.since(less.day)) - 0.3;
+            let share = -1.0 / (eaten::STARVED_SHARE * self.usual_g);
+            self.search
+                .tell(began_days, less.off, share, eaten::DAY_SD * eaten::DAY_SD);
+        }
     }
 
     /// The most likely fall; `None` with fewer than [`FEWEST_SITTINGS`], and while the weight does not fall by

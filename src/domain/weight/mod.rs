@@ -8,6 +8,7 @@ pub mod again;
 pub mod course;
 pub mod crossing;
 pub mod doubt;
+pub mod eaten;
 pub mod fall;
 pub mod growth_curve;
 pub mod growth_stand;

@@ -65,7 +65,7 @@ impl Outcome {
             today: after.lived,
             before: earlier.next().map(|one| (one.what.weight, one.lived())),
             handover: after.chick.plan.reference.map(|handed| handed.weight),
-            call_at: after.call_weight(),
+            call_at: after.weight.call_at,
             level: level.filter(|_| is_empty(kept.what.crop)),
             other: (after.level > Level::Settled).then_some(after.level),
             again,

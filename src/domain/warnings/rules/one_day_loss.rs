@@ -21,7 +21,7 @@ use crate::domain::weight::loss;
 use crate::domain::weight::readings;
 
 /// Loss in a day that wants a call, and with any sign the vet, per cent.
-const RING_PCT: f64 = 5.0;
+pub(crate) const RING_PCT: f64 = 5.0;
 
 /// The rule.
 pub const RULE: Rule = Rule {

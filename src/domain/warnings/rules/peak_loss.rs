@@ -31,7 +31,7 @@ use crate::domain::weight::mornings::{self, LEVEL_DAYS, LEVEL_PCT_PER_DAY};
 use crate::domain::weight::trend::WeightTrend;
 
 /// Loss that wants a call, and in a small bird the vet, per cent of the peak.
-const RING_PCT: f64 = 10.0;
+pub(crate) const RING_PCT: f64 = 10.0;
 /// Loss that is for the vet, per cent of the peak.
 const VET_PCT: f64 = 15.0;
 /// Loss that is an emergency unless the weight is level and there is no sign, per cent of the peak.

@@ -103,7 +103,8 @@ pub(crate) fn judged(script: &Scenario, now: Moment) -> Judgement {
     on_facts(script, now, judgement)
 }
 
-fn on_facts<T>(script: &Scenario, now: Moment, ask: impl Fn(&Facts<'_>) -> T) -> T {
+/// What is made of the facts of a moment.
+pub(crate) fn on_facts<T>(script: &Scenario, now: Moment, ask: impl Fn(&Facts<'_>) -> T) -> T {
     let (chick, zone) = (script.chick().unwrap(), script.zone());
     let today = zone.lived(now).day;
     let feeds = schedule::feeds(now, &chick, &zone, today.plus(-2), today.plus(1));
