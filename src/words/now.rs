@@ -4,6 +4,7 @@ use crate::domain::homecoming::life_stage::{LifeStage, Reminder};
 use crate::domain::journal::chick::{Noted, Weighing};
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::{Role, Slot};
+use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::{Grams, Millilitres};
 use crate::domain::time::moment::WallTime;
 use crate::domain::warnings::level::Level;
@@ -133,7 +134,7 @@ impl Writing {
         let Some(before) = day_before(outlook.now, &outlook.chick) else {
             return String::new();
         };
-        let change = latest.what.weight.tenths() - before.what.weight.tenths();
+        let change = latest.what.weight.tenths() - rounded(before.grams * 10.0);
         let is_of_today = outlook.lived.day == latest.lived().day;
         let than = match (say, is_of_today) {
             (Language::English, true) => "yesterday",
@@ -165,8 +166,10 @@ impl Writing {
     /// At which weight the breeder is called, by the plan.
     fn call_at(self, outlook: &Outlook) -> Option<String> {
         let plan = &outlook.chick.plan;
-        let limit =
-            outlook.weight.call_at.filter(|_| outlook.stage.reminds(Reminder::Weighing))?;
+        let limit = outlook
+            .weight
+            .call_at
+            .filter(|_| outlook.stage.reminds(Reminder::Weighing))?;
         let limit = self.mass(limit);
         let name = plan.contacts_with_number(Role::Breeder).next();
         let name = name

@@ -81,7 +81,8 @@ impl Writing {
             .weight_level()
             .map(|level| self.level_meaning(level, outlook.stage));
         let call = outlook
-            .weight.call_at
+            .weight
+            .call_at
             .map(|limit| self.call_below(limit, weight, outlook));
         let means = [meaning, call].into_iter().flatten();
         Some(WeightState {
