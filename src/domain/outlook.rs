@@ -2,6 +2,7 @@
 
 use crate::domain::feeding::food::{self, FoodNames};
 use crate::domain::feeding::lived_zone::lived_zone;
+use crate::domain::feeding::same_food;
 use crate::domain::feeding::schedule;
 use crate::domain::feeding::scheduled::{FeedState, ScheduledFeed};
 use crate::domain::homecoming::first_days::first_feed_powder;
@@ -112,7 +113,7 @@ impl Outlook {
 
     /// The feed that ended the day, from then until the morning begins: the chick sleeps and nothing is due.
     ///
-    /// It is the last feed of the plan's day, given in the evening; the night is over with whatever is noted
+    /// It is the last feed of the plan's day, given in the evening, with nothing left to be asked; the night is over with whatever is noted
     /// of the morning, or [`MORNING_MINUTES`] before the first feed. Any level above *Settled* ends it.
     pub fn night(&self) -> Option<Night> {
         let next = self.next_feed.as_ref()?;
@@ -131,7 +132,9 @@ impl Outlook {
             );
         let evening = next.day.plus(-1);
         let is_asked = |feed: &ScheduledFeed| feed.day >= evening && feed.is_asked();
-        let is_calm = is_calm && !self.feeds.iter().any(is_asked);
+        let is_calm = is_calm
+            && !self.feeds.iter().any(is_asked)
+            && same_food::questions(self.now, &self.chick).is_empty();
         let mut feeds = self.feeds.iter();
         let given = feeds.find(|feed| feed.slot == last && feed.day == evening)?;
         let FeedState::Done(sitting) = &given.state else {

@@ -300,6 +300,8 @@ fn Tonight(outlook: Arc<Outlook>, night: Night) -> impl IntoView {
                 <p class="tonight__hour">{writing.time(due)}</p>
                 <p class="tonight__wait">{wait}</p>
             </div>
+            {other_chicks(&outlook)}
+            {feed_under_way(&outlook)}
             <p>{writing.given_tonight(night.slot, night.at, night.taken)}</p>
             <p>{say.night_sleeps()}</p>
             <div class="tonight__morning">

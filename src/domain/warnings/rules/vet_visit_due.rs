@@ -1,6 +1,6 @@
 //! *Watches* whether a vet was rung or seen after the arrival.
 //!
-//! *Limit* nobody noted one 72 h after the arrival: watch, for two weeks.
+//! *Limit* nobody noted one 72 h after the arrival: watch, for two weeks. A reminder: it raises no level.
 //!
 //! *Why* a first look finds what a first-time owner cannot see, and the vet knows the chick when it is
 //! ill one day.
