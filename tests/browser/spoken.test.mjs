@@ -73,7 +73,8 @@ const listen = (page) =>
         const element = target.nodeType === Node.ELEMENT_NODE ? target : target.parentElement;
         const added = [...addedNodes].flatMap((node) => (node.querySelectorAll ? [node, ...node.querySelectorAll('*')] : []));
         const live = element?.closest(LIVE) ?? added.find((node) => node.matches(LIVE));
-        if (live) {
+        // A notice that leaves says nothing.
+        if (live && live.textContent.trim() !== '') {
           window.spoken.push(live.textContent);
         }
       }
