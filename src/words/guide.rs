@@ -82,7 +82,7 @@ texts! {
     guide_all_given: "All of it is given. Tap Enough.", "Ya se dio todo. Toque «Ya está».";
 
     guide_after_clean: "Wipe beak and chest with warm water, so that no food dries there.", "Limpie el pico y el pecho con agua tibia, para que no se seque papilla.";
-    guide_after_crop: "How full is the crop now? (optional)", "¿Cuánto hay ahora en el buche? (opcional)";
+    guide_after_crop: "Look at the crop: round and soft is right now.", "Mire el buche: ahora debe estar redondo y blando.";
     guide_after_droppings: "Droppings (optional)", "Heces (opcional)";
     guide_after_lead: "Put it back warm and leave it alone: do not handle it with a full crop. Normal now: a swallow or two, a shake of the head, falling asleep.", "Déjelo al calor y tranquilo: con el buche lleno no se le toca. Es normal que trague una o dos veces, sacuda la cabeza y se duerma.";
     guide_after_not: "Not normal: clicking, gasping, bubbles at the nostrils, turning blue. Then tap Help.", "No es normal: ruidos al respirar, boquear, burbujas en la nariz, ponerse azul. Entonces toque «Ayuda».";

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::feeding::volume::{draws, draws_for_small_hand};
-use crate::domain::journal::entries::{Change, CropFeel, CropState, Droppings, Response};
+use crate::domain::journal::entries::{Change, Droppings, Response};
 use crate::domain::plan::care_plan::Tool;
 use crate::domain::quantity::units::Millilitres;
 use crate::ui::parts::bird::BirdFront;
@@ -154,18 +154,10 @@ pub fn AfterStep(
         feed.guide
             .with(|guide| writing.given_of(guide.given, guide.volume))
     };
-    let (crop, droppings) = (RwSignal::new(None), RwSignal::new(None));
+    let droppings = RwSignal::new(None);
     let log = move |_| {
-        // The looks first: the note of the feed ends the guide.
-        let seen = crop
-            .get_untracked()
-            .and_then(|index: usize| CropState::ALL.get(index));
-        if let Some(state) = seen.copied() {
-            feed.look(Change::CropSeen {
-                state,
-                feel: CropFeel::NotNoted,
-            });
-        }
+        // The look first: the note of the feed ends the guide. A look at the crop is not noted here, as one in
+        // the minute of a feed tells of the feed before it.
         let seen = droppings.get_untracked();
         let seen = seen.and_then(|index: usize| Droppings::OFFERED.get(index));
         if let Some(look) = seen.copied() {
@@ -184,7 +176,6 @@ pub fn AfterStep(
             });
         }
     };
-    let crops = CropState::ALL.map(|crop| say.crop_state(crop)).to_vec();
     let looks = Droppings::OFFERED.map(|look| say.droppings(look)).to_vec();
     view! {
             <div class="scroll guide__step">
@@ -192,7 +183,7 @@ pub fn AfterStep(
             <p class="guide__lead">{say.guide_after_clean()}</p>
             <p>{say.guide_after_lead()}</p>
             <p><strong>{say.guide_after_not()}</strong></p>
-            <Choice legend=say.guide_after_crop() name="after-crop" options=crops chosen=crop />
+            <p>{say.guide_after_crop()}</p>
             <Choice legend=say.guide_after_droppings() name="after-droppings" options=looks chosen=droppings />
             <p class="hint">{say.guide_after_throw()}</p>
             </div>
