@@ -57,6 +57,16 @@ pub fn doubt(now: Moment, chick: &Chick, typed: Grams) -> Option<Doubt> {
     })
 }
 
+/// A reading further above the expected one than this asks whether the crop held food, standard deviations.
+/// Ours: one healthy morning in forty lies as high.
+const HIGH_SD: f64 = 2.0;
+
+/// Whether an empty-crop reading lies so far above what was expected that the crop may have held food.
+pub fn is_high(before: &Chick, at: Moment, weight: Grams) -> bool {
+    let expected = trend::expected_reading(at, before);
+    expected.is_some_and(|(grams, sd)| weight.as_g() - grams > HIGH_SD * sd)
+}
+
 #[cfg(test)]
 mod tests {
     use crate::domain::journal::entries::ChickId;
@@ -90,5 +100,18 @@ mod tests {
         assert_eq!(asked(360).unwrap().meant, Some(Grams::tenths_held(10_206)));
         assert_eq!(asked(14_000).unwrap().meant, None);
         assert_eq!(asked(14_000).unwrap().last, Grams::whole(1_020));
+    }
+
+    #[test]
+    fn a_high_reading_asks_for_the_crop() {
+        let mut script = scenario();
+        for day in 1..=8 {
+            script.weigh(day, 1_010);
+        }
+        let chick = script.chick().unwrap();
+        let high = |grams| is_high(&chick, script.at(9, 6, 45), Grams::whole(grams));
+        assert!(!high(1_012));
+        assert!(!high(940));
+        assert!(high(1_080));
     }
 }

@@ -4,7 +4,6 @@
 //!
 //! **Left out:** which loss is worth a call: the rules say that.
 
-pub mod again;
 pub mod course;
 pub mod crossing;
 pub mod doubt;

@@ -8,7 +8,7 @@ use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::{Lived, Moment};
 use crate::domain::warnings::level::Level;
-use crate::domain::weight::again::{Again, again};
+use crate::domain::weight::doubt::is_high;
 use crate::ui::parts::call_card::call_buttons;
 use crate::ui::parts::correct::correct;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
@@ -19,6 +19,17 @@ use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::words::rules::call_first;
+
+/// What is asked of a reading.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Again {
+    /// Nothing: it fits.
+    No,
+    /// Another weighing.
+    Low,
+    /// Whether the crop held food.
+    High,
+}
 
 /// A weight that was kept, and what it means.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,12 +59,12 @@ impl Outcome {
             weighing.at <= kept.at && weighing.id != id && is_empty(weighing.what.crop)
         });
         let level = after.weight_level();
-        let raised = level.is_some_and(|level| {
-            let was = before.weight_level().unwrap_or(Level::Settled);
-            level.is_call() && was < level
-        });
-        let again = if is_empty(kept.what.crop) {
-            again(&before.chick, kept.at, kept.what.weight, raised)
+        let again = if !is_empty(kept.what.crop) {
+            Again::No
+        } else if after.weight.second_weighing.is_some() {
+            Again::Low
+        } else if is_high(&before.chick, kept.at, kept.what.weight) {
+            Again::High
         } else {
             Again::No
         };
