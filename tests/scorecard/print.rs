@@ -7,6 +7,7 @@
     reason = "a table for people; it may stop at the first surprise"
 )]
 
+mod curve;
 mod simulator;
 mod table;
 
@@ -25,6 +26,8 @@ const CHICKS: u32 = 2_000;
 
 /// The page that holds the table, between its marks.
 const PAGE: &str = "DEVELOPERS.md";
+/// The picture of other odds.
+const PICTURE: &str = ".build/readme/judging.svg";
 const START: &str = "<!-- scorecard -->";
 const END: &str = "<!-- /scorecard -->";
 
@@ -66,8 +69,24 @@ fn main() {
     let ill: Vec<_> = ILL.into_iter().zip(ill).collect();
     let text = table::markdown(&healthy, &ill, seed, count);
     println!("{text}");
+    let not_fat: Vec<&Chicks> = healthy
+        .iter()
+        .rev()
+        .skip(1)
+        .map(|(_, chicks)| chicks)
+        .collect();
+    let of_ill: Vec<_> = ill
+        .iter()
+        .map(|((kind, _), chicks)| (*kind, chicks))
+        .collect();
+    let picture = curve::svg(&not_fat, &of_ill);
     if arguments.iter().any(|argument| argument == "--write") {
         println!("{}", written(&text));
+        let path = format!("{}/{PICTURE}", env!("CARGO_MANIFEST_DIR"));
+        match std::fs::write(&path, picture) {
+            Ok(()) => println!("{PICTURE} holds this curve now"),
+            Err(error) => println!("{PICTURE} could not be written: {error}"),
+        }
     }
 }
 

@@ -264,6 +264,17 @@ impl Chicks {
         score
     }
 
+    /// How Perchlight would do, from weights alone, with other odds for a call of a fall.
+    pub(crate) fn score_with_odds(&self, odds: f64) -> Score {
+        let mut score = Score::default();
+        for (_, watched) in &self.weights {
+            let mornings = watched.ln_ratios.iter().zip(&watched.others);
+            let calls = mornings.map(|(ratio, other)| *other || odds.ln() <= *ratio);
+            score.take(&calls.collect::<Vec<bool>>(), watched);
+        }
+        score
+    }
+
     /// How Perchlight does with what was eaten.
     pub(crate) fn score_with_eaten(&self) -> Score {
         let mut score = Score::default();

@@ -7,7 +7,7 @@ use perchlight::domain::plan::care_plan::{CarePlan, Reference};
 use perchlight::domain::quantity::count;
 use perchlight::domain::quantity::units::{Grams, Millilitres};
 use perchlight::domain::time::moment::{Day, Offset};
-use perchlight::domain::warnings::level::Level;
+use perchlight::domain::warnings::level::{Level, RuleId};
 use perchlight::domain::warnings::rules::concern;
 use perchlight::domain::weight::doubt::doubt;
 
@@ -59,6 +59,10 @@ pub(crate) struct Watched {
     pub(crate) at_watch: Vec<bool>,
     /// The mornings on which a second weighing was asked for.
     pub(crate) asked: Vec<bool>,
+    /// Logarithm of how much likelier the readings are with a fall, each morning; least without one.
+    pub(crate) ln_ratios: Vec<f64>,
+    /// The mornings on which Perchlight rings for another reason than a fall.
+    pub(crate) others: Vec<bool>,
     /// How far each kept reading lies off the healthy curve, as a share of it.
     pub(crate) off: Vec<Option<f64>>,
 }
@@ -83,6 +87,15 @@ fn level(outlook: &Outlook) -> Level {
         .map(|finding| finding.level)
         .max()
         .unwrap_or(Level::Settled)
+}
+
+/// Whether it rings for another reason than a fall.
+fn calls_otherwise(outlook: &Outlook) -> bool {
+    let mut others = outlook
+        .findings
+        .iter()
+        .filter(|finding| concern(finding.rule).is_some() && finding.rule != RuleId::FallingWeight);
+    others.any(|finding| finding.level.is_call())
 }
 
 /// The plan that the breeder hands over: three feeds of 6 % of the weight, or none.
@@ -244,6 +257,11 @@ pub(crate) fn watch(
         watched.perchlight.push(level.is_call());
         watched.at_watch.push(level == Level::Watch);
         watched.asked.push(is_asked);
+        let fall = outlook.weight.trend.fall;
+        watched
+            .ln_ratios
+            .push(fall.map_or(f64::MIN, |fall| fall.ln_ratio));
+        watched.others.push(calls_otherwise(&outlook));
         watched.off.push(off);
         if let Some(feed) = feed {
             owner.feed(day, 14, feed, leaves(day));
