@@ -48,12 +48,13 @@ pub(crate) fn svg(healthy: &[&Chicks], ill: &[(Kind, &Chicks)]) -> String {
     for tick in 0..=4 {
         let tick = f64::from(tick);
         let (calls, days) = (tick * MOST_CALLS / 4.0, tick * MOST_DAYS / 4.0);
-        svg.push_str(&format!(
+        let text = format!(
             "<text x=\"{:.0}\" y=\"328\" text-anchor=\"middle\">{calls}</text>\
              <text x=\"52\" y=\"{:.0}\" text-anchor=\"end\">{days}</text>\n",
             x(calls),
             y(days) + 4.0
-        ));
+        );
+        svg.push_str(&text);
     }
     let along: Vec<f64> = ODDS
         .iter()
@@ -71,7 +72,7 @@ pub(crate) fn svg(healthy: &[&Chicks], ill: &[(Kind, &Chicks)]) -> String {
             .collect();
         let own = chicks.score(Way::Perchlight).mean_delay().value;
         let paper = chicks.score(Way::Single).mean_delay().value;
-        svg.push_str(&format!(
+        let text = format!(
             "<polyline points=\"{}\" fill=\"none\" stroke=\"{colour}\" stroke-width=\"2\"/>\
              <circle cx=\"{:.1}\" cy=\"{:.1}\" r=\"6\" fill=\"none\" stroke=\"{colour}\" stroke-width=\"2\"/>\
              <path d=\"M{:.1} {:.1}l10 10m0 -10l-10 10\" stroke=\"{colour}\" stroke-width=\"2\"/>\
@@ -84,7 +85,8 @@ pub(crate) fn svg(healthy: &[&Chicks], ill: &[(Kind, &Chicks)]) -> String {
             RIGHT - 20.0,
             y(own) + 4.0,
             kind.name
-        ));
+        );
+        svg.push_str(&text);
     }
     svg.push_str("</svg>\n");
     svg

@@ -48,6 +48,9 @@ fn perchlight_tells_an_illness_earlier_than_both_paper_rules() {
         assert!(eaten <= perchlight_days, "{told}");
         // Each of these chicks passes the limit within the days that count.
         assert!(perchlight.never_found_pct() <= 5.0, "{told}");
+        // Smaller odds call sooner, larger ones later.
+        let with = |odds| days(&chicks.score_with_odds(odds));
+        assert!(with(5.0) < with(5_000.0), "{told}");
         // Nobody who must not know the pace does better than a judge that knows everything.
         let limit = chicks.score_limit(&chicks.ln_ratios(a_day), 3.0);
         assert!(days(&limit) <= perchlight_days, "{told}");
@@ -78,7 +81,7 @@ fn perchlight_adds_few_false_calls_to_those_of_a_reading_below_ninety_per_cent()
 
 #[test]
 fn the_same_seed_tells_the_same_and_another_seed_something_else() {
-    let [(kind, _), ..] = ILL;
+    let [.., (kind, _)] = ILL;
     let delays = |seed| {
         chicks(kind, seed, 10, false)
             .score(Way::Perchlight)
