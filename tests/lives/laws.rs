@@ -6,7 +6,7 @@ use perchlight::domain::instruction::answer::Instruction;
 use perchlight::domain::instruction::holds::Hold;
 use perchlight::domain::journal::entries::{Change, CropState, Journal};
 use perchlight::domain::journal::signs::Sign;
-use perchlight::domain::outlook::{Outlook, outlook};
+use perchlight::domain::outlook::{Outlook, WeightNow, outlook};
 use perchlight::domain::quantity::units::Millilitres;
 use perchlight::domain::time::moment::{Day, Moment};
 use perchlight::domain::warnings::level::RuleId;
@@ -94,6 +94,22 @@ pub(crate) fn may_touch(change: &Change) -> &'static [Field] {
     }
 }
 
+/// What the scale says. What was eaten speaks in the odds of a fall, and so in the weight to call at and in what
+/// is weighed again: these are findings.
+fn weighed(outlook: &Outlook) -> WeightNow {
+    let mut weight = outlook.weight.clone();
+    (weight.call_at, weight.second_weighing) = (None, None);
+    (weight.trend.fall, weight.trend.falls_from_g) = (None, None);
+    weight
+}
+
+fn judged(outlook: &Outlook) -> impl PartialEq + use<> {
+    let weight = &outlook.weight;
+    let odds = (weight.trend.fall, weight.trend.falls_from_g);
+    let asked = (weight.call_at, weight.second_weighing);
+    (outlook.level, outlook.findings.clone(), odds, asked)
+}
+
 /// Which parts differ between two outlooks of the same moment.
 fn touched(before: &Outlook, after: &Outlook) -> Vec<Field> {
     assert_eq!(
@@ -104,8 +120,8 @@ fn touched(before: &Outlook, after: &Outlook) -> Vec<Field> {
         .filter(|field| match field {
             Field::Plan => before.chick.plan != after.chick.plan,
             Field::Feeds => before.feeds != after.feeds || before.next_feed != after.next_feed,
-            Field::Weight => before.weight != after.weight,
-            Field::Findings => (before.level, &before.findings) != (after.level, &after.findings),
+            Field::Weight => weighed(before) != weighed(after),
+            Field::Findings => judged(before) != judged(after),
             Field::Weaning => before.weaning != after.weaning,
         })
         .collect()
