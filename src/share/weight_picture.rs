@@ -170,9 +170,10 @@ mod tests {
 
     #[test]
     fn the_picture_carries_the_highest_level_and_the_sentence_that_of_the_weight() {
-        // 1,005 is 0.5 % above 1,000; the plan's limit of 10 % is reached at 900 g.
+        // 1,005 is 0.5 % above 1,000; 5 % of 1,005 g within a day are for a call, at 954.75 g and below; the plan's limit
+        // of 10 % is reached at 900 g.
         let above = "1005 g: 5 g (0.5 %) above handover.";
-        let call = "Call the breeder at 900 g.";
+        let call = "Call the breeder at 954 g.";
         let settled = meaning(1_005, None);
         assert!(
             settled.starts_with(&format!("Settled. {above} Normal")),

@@ -56,7 +56,7 @@ impl Writing {
         let (feed, time) = (self.language.feed(slot), self.the_time(time));
         match self.language {
             Language::English => format!("{feed} at {time}"),
-            Language::Spanish => format!("{feed}, a {time}"),
+            Language::Spanish => format!("{feed}, prevista a {time}"),
         }
     }
 

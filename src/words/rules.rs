@@ -32,9 +32,11 @@ pub fn finding_title(writing: Writing, finding: &Finding) -> String {
 }
 
 fn without_limit(pattern: &str) -> String {
-    pattern
-        .replace(" (limit {limit})", "")
-        .replace(" (límite {limit})", "")
+    let Some((before, after)) = pattern.split_once("{limit})") else {
+        return pattern.to_owned();
+    };
+    let before = before.rsplit_once(" (").map_or(before, |(kept, _)| kept);
+    format!("{before}{after}")
 }
 
 /// From here on a stretch of time is told in days, minutes: two days.

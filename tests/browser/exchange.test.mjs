@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { createRequire } from 'node:module';
 import { test } from './fixtures.mjs';
 import { offlineReady, started } from './harness.mjs';
-import { CHICK, eveningPhone, go, hasFault, kept, logNextFeed, openApp, openCard, typeInChick, weigh } from './owner.mjs';
+import { CHICK, eveningPhone, go, hasFault, kept, logNextFeed, openApp, openCard, typeInChick, weigh, weighTwice } from './owner.mjs';
 
 const require = createRequire(import.meta.url);
 const jsQR = require('jsqr');
@@ -50,7 +50,7 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   await owner.getByRole('button', { name: 'Import this card' }).click();
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
   await logNextFeed(owner);
-  await weigh(owner, 930);
+  await weighTwice(owner, 930);
   await kept(owner);
   await go(owner, '#/handover');
   const report = await downloaded(owner, 'Report for the breeder');

@@ -374,7 +374,7 @@ test('a card that could hurt does not go out before it is changed or said again'
   const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);
   // 07:00 after 18:00 are 13 h without a feed; 12 h is the limit.
-  const feeds = [['morning', '07:00', '60'], ['bedtime', '18:00', '60']];
+  const feeds = [['2', '07:00', '60'], ['6', '18:00', '60']];
   await typeInChick(breeder, { ...CHICK, feeds });
   await openCard(breeder);
   const stop = breeder.locator('[data-ask="stop"]');

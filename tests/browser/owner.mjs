@@ -99,10 +99,18 @@ export const logNextFeed = async (page) => {
 };
 
 export const weigh = async (page, grams, crop = 'empty') => {
+  // From elsewhere: what the last weight means may still stand there.
+  await go(page, '#/now');
   await go(page, '#/weigh');
   await page.locator('#weight').fill(String(grams));
   await page.getByRole('radio', { name: crop, exact: true }).check();
   await page.getByRole('button', { name: 'Keep', exact: true }).click();
+};
+
+// A weight and the second one that is asked for before it calls anybody.
+export const weighTwice = async (page, grams) => {
+  await weigh(page, grams);
+  await weigh(page, grams);
 };
 
 export const journalWords = async (page) => {

@@ -101,7 +101,7 @@ test('the countdown is not read out: nothing speaks while the clock runs, on Now
   await press(page, 'flat');
   await page.locator('.guide__next').click();
   await page.locator('#cup').fill('42');
-  await page.locator('main form button[type="submit"]').click();
+  await page.locator('main button[type="submit"]').click();
   await page.locator('.cup[data-heat="hot"]').waitFor();
   const window = await page.locator('.cup__window').innerText();
   await page.evaluate(() => {
@@ -125,7 +125,7 @@ test('"kept" is said politely, a fault at once, and both are seen by the listene
   // Every form, sent with nothing in it.
   for (const screen of ['weigh', 'crop', 'droppings', 'solids', 'type-in', 'take-in']) {
     await go(page, `#/${screen}`);
-    await page.locator('main form button[type="submit"]').last().click();
+    await page.locator('main button[type="submit"]').last().click();
     const words = async () => (await page.locator('main .fault').allInnerTexts()).filter((text) => text.trim() !== '');
     await until(`a fault on ${screen}`, async () => (await words()).length > 0);
     const nodes = await tree(page);
@@ -142,7 +142,7 @@ test('each field says which of its faults is meant', async ({ bench }) => {
   for (const [screen, field, text] of [['weigh', '#weight', 'heavy'], ['log', '#taken', 'lots']]) {
     await go(page, `#/${screen}`);
     await page.locator(field).fill(text);
-    await page.locator('main form button[type="submit"]').last().click();
+    await page.locator('main button[type="submit"]').last().click();
     const input = page.locator(`${field}[aria-invalid="true"]`);
     await input.waitFor();
     const ids = (await input.getAttribute('aria-describedby')).split(' ');

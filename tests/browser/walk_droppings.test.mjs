@@ -3,7 +3,7 @@
 // Beside each check stands what it comes from, the trade's levels: W watch, B the breeder, V a vet today.
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
-import { BREEDER, VET, at, day, feedsNowhere, now, owner, picture, quietDays } from './frightened.mjs';
+import { BREEDER, NIGHT_VET, at, day, feedsNowhere, now, owner, picture, quietDays } from './frightened.mjs';
 import { go, plain, press } from './owner.mjs';
 
 // Quiet days whose papers were counted on the last three, 18, 22 and 20: a median of 20; all of the tenth day's
@@ -47,7 +47,7 @@ test('red at night without red food, and fewer than half: the vet, who is asked 
   // Part 5: red that food does not explain: V; half of its own count or less: B (9 of 20 are 45 %).
   const seen = await now(page, 'red-at-night');
   assert.equal(seen.level, 'vet', seen.words);
-  assert.equal(seen.calls[0], VET);
+  assert.equal(seen.calls[0], NIGHT_VET);
   assert.match(seen.title, /^Ask the vet before any feed\./);
   assert.match(seen.words, /Blood in the droppings/);
   // The rest stands under "More".
@@ -110,7 +110,7 @@ test('liquid stool is watched, after more than 12 hours it is for the vet, and i
   // Part 5: the stool itself liquid for more than 12 h: V. It eats, and should.
   const later = await now(page, 'liquid-12h');
   assert.equal(later.level, 'vet', later.words);
-  assert.equal(later.calls[0], VET);
+  assert.equal(later.calls[0], NIGHT_VET);
   assert.ok(!later.held, later.words);
 });
 
