@@ -183,9 +183,9 @@ fn Entry(form: Form) -> impl IntoView {
                 </div>
                 <Meaning form />
                 <p class="fault" id="weight-fault" role="alert">{move || form.fault.get()}</p>
-                <Question form />
                 <Pad form />
                 <Choice legend=say.weigh_crop() name="crop" options=crops chosen=form.crop fault=form.crop_fault />
+                <Question form />
             </form>
         </Page>
     }
