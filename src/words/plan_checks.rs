@@ -1,11 +1,11 @@
 //! The checks of a plan in sentences, each with its limits.
 
 use crate::domain::feeding::planned::NIGHT_GAP_MINUTES;
+use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::{Celsius, Percent};
 use crate::domain::warnings::level::Level;
 use crate::domain::warnings::plan_checks::{CheckVerdict, LONGEST_NIGHT_MINUTES, PlanCheck, Stop};
-use crate::domain::warnings::rules::served_cold::WINDOW_FROM;
-use crate::domain::warnings::rules::served_hot::{BURN_FROM, WINDOW_TO};
+use crate::domain::warnings::rules::served_hot::BURN_FROM;
 use crate::words::Language;
 use crate::words::format::Writing;
 
@@ -73,7 +73,8 @@ impl Writing {
                 hottest,
             } => return self.water_check(check.verdict(), water, powder, hottest),
             PlanCheck::Window { from, to } => {
-                let (window, limits) = (self.warmth(from, to), self.warmth(WINDOW_FROM, WINDOW_TO));
+                let (least, most) = CarePlan::SERVE_WITHIN;
+                let (window, limits) = (self.warmth(from, to), self.warmth(least, most));
                 let text = match say {
                     Language::English => format!("Served at {window}, within {limits}."),
                     Language::Spanish => format!("Se da a {window}, dentro de {limits}."),

@@ -7,8 +7,6 @@ use crate::domain::feeding::planned::NIGHT_GAP_MINUTES;
 use crate::domain::formula::heat_balance::hottest_water;
 use crate::domain::plan::care_plan::{CarePlan, Role};
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
-use crate::domain::warnings::rules::served_cold::WINDOW_FROM;
-use crate::domain::warnings::rules::served_hot::WINDOW_TO;
 use crate::domain::warnings::rules::volume_over_ceiling::{CEILING_PCT, USUAL_PCT, share};
 
 /// The longest night without a feed that a card carries without a question, minutes: 12 h. Ours: a crop is empty
@@ -105,7 +103,8 @@ impl PlanCheck {
                 }
             }
             Self::Window { from, to } => {
-                over_unless(WINDOW_FROM <= from && from < to && to <= WINDOW_TO)
+                let (least, most) = CarePlan::SERVE_WITHIN;
+                over_unless(least <= from && from < to && to <= most)
             }
         }
     }
@@ -297,16 +296,16 @@ mod tests {
     }
 
     #[test]
-    fn the_window_lies_within_38_and_41_degrees() {
+    fn the_window_lies_within_37_and_41_degrees() {
         let window = |from, to| {
             let (from, to) = (Celsius::tenths_held(from), Celsius::tenths_held(to));
             PlanCheck::Window { from, to }.verdict()
         };
-        assert_eq!(window(380, 410), CheckVerdict::InOrder);
-        assert_eq!(window(379, 410), CheckVerdict::Over);
-        assert_eq!(window(380, 411), CheckVerdict::Over);
+        assert_eq!(window(370, 410), CheckVerdict::InOrder);
+        assert_eq!(window(369, 410), CheckVerdict::Over);
+        assert_eq!(window(370, 411), CheckVerdict::Over);
         assert_eq!(window(400, 400), CheckVerdict::Over);
-        assert_eq!(window(381, 409), CheckVerdict::InOrder);
+        assert_eq!(window(371, 409), CheckVerdict::InOrder);
     }
 
     /// 45.5, 46.4 and 47.4 °C are the hottest for 20, 25 and 30 % powder; a plan takes none above 50.
