@@ -97,7 +97,7 @@ pub struct Judged {
     learned: Learned,
     /// How far the last sitting lies above the expected one, standard deviations; `None` for the first one.
     pub last_off_sd: Option<f64>,
-    /// The weight that was expected of the last sitting, g; `None` with fewer than [`FEWEST_EXPECTING`] before it.
+    /// The weight that was expected of the last sitting, g; `None` with fewer than `FEWEST_EXPECTING` before it.
     pub last_expected_g: Option<f64>,
     /// The highest level so far.
     pub peak: PeakLevel,
