@@ -162,11 +162,12 @@ impl Outlook {
 
     /// Whether the first feed of this day is still ahead: the crop is then empty, or ought to be.
     pub fn is_before_first_feed(&self) -> bool {
-        let first = self.chick.feeds_in_force(self.now).into_iter().next();
-        let next = self.next_feed.as_ref();
-        first
-            .zip(next)
-            .is_some_and(|(first, next)| next.slot == first.slot && next.day == self.lived.day)
+        is_first_of_day(
+            self.now,
+            &self.chick,
+            self.next_feed.as_ref(),
+            self.lived.day,
+        )
     }
 
     /// The level that the scale alone says. What calls for another reason is no word about the weight,
@@ -202,6 +203,13 @@ impl Outlook {
 
 fn is_away(now: Moment, transit: Option<Transit>) -> bool {
     transit.is_some_and(|way| way.has_left && now < way.journey.expected)
+}
+
+/// Whether the next feed is the first of this day.
+fn is_first_of_day(now: Moment, chick: &Chick, next: Option<&ScheduledFeed>, today: Day) -> bool {
+    let in_force = chick.feeds_in_force(now);
+    let first = in_force.first().zip(next);
+    first.is_some_and(|(first, next)| next.slot == first.slot && next.day == today)
 }
 
 /// Minutes before the first feed at which the night is over. Ours: time to feel the crop and weigh.
@@ -286,11 +294,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
     };
     let transit = transit(now, &chick, zone);
     let is_away = is_away(now, transit);
-    let is_first = chick
-        .feeds_in_force(now)
-        .first()
-        .zip(next_feed.as_ref())
-        .is_some_and(|(first, next)| next.slot == first.slot && next.day == lived.day);
+    let is_first = is_first_of_day(now, &chick, next_feed.as_ref(), lived.day);
     let facts = HoldFacts {
         now,
         today: crop_ladder::care_day(now, zone.offset_at(now)),

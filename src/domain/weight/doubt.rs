@@ -3,6 +3,7 @@
 use crate::domain::journal::chick::Chick;
 use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::Moment;
+use crate::domain::weight::fall::HIGH_SD;
 use crate::domain::weight::noise::Noise;
 use crate::domain::weight::trend;
 
@@ -56,10 +57,6 @@ pub fn doubt(now: Moment, chick: &Chick, typed: Grams) -> Option<Doubt> {
             .map(|grams| Grams::tenths_held(crate::domain::quantity::count::rounded(grams * 10.0))),
     })
 }
-
-/// A reading further above the expected one than this asks whether the crop held food, standard deviations.
-/// Ours: one healthy morning in forty lies as high.
-const HIGH_SD: f64 = 2.0;
 
 /// Whether an empty-crop reading lies so far above what was expected that the crop may have held food.
 pub fn is_high(before: &Chick, at: Moment, weight: Grams) -> bool {

@@ -41,8 +41,9 @@ pub const FEWEST_SITTINGS: usize = 3;
 /// Fewest sittings that make another one expected. Ours.
 const FEWEST_EXPECTING: usize = 2;
 
-/// A reading so far above the expected one may have food in the crop, standard deviations. Ours.
-const HIGH_SD: f64 = 2.0;
+/// A reading further above the expected one than this may have food in the crop, standard deviations. Ours: one
+/// healthy morning in forty lies as high.
+pub const HIGH_SD: f64 = 2.0;
 
 /// A single reading so far below the expected one may be a slip, standard deviations. Ours.
 const LOW_SD: f64 = 4.0;
