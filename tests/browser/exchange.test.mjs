@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { createRequire } from 'node:module';
 import { test } from './fixtures.mjs';
 import { offlineReady, started } from './harness.mjs';
-import { CHICK, eveningPhone, go, hasFault, kept, logNextFeed, openApp, openCard, typeInChick, weigh, weighTwice } from './owner.mjs';
+import { CHICK, copied, eveningPhone, go, hasFault, kept, logNextFeed, openApp, openCard, typeInChick, weigh, weighTwice } from './owner.mjs';
 
 const require = createRequire(import.meta.url);
 const jsQR = require('jsqr');
@@ -15,12 +15,6 @@ const downloaded = async (page, button) => {
   const download = await downloading;
   const stream = await download.createReadStream();
   return { name: download.suggestedFilename(), text: Buffer.concat(await stream.toArray()).toString('utf8'), path: await download.path() };
-};
-
-const copied = async (page, button) => {
-  await page.getByRole('button', { name: button }).click();
-  await page.getByRole('button', { name: 'Copied.' }).first().waitFor();
-  return page.evaluate(() => navigator.clipboard.readText());
 };
 
 test('card, a day at the owner, report, breeder, changed plan, and back to the owner', async ({ bench }) => {

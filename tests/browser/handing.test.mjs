@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
 import { axe, shot, started, until } from './harness.mjs';
-import { CHICK, eveningPhone, fillPlan, go, kept, openApp, openCard, plain, press, typeInChick, weigh } from './owner.mjs';
+import { CHICK, copied, eveningPhone, fillPlan, go, kept, openApp, openCard, plain, press, typeInChick, weigh } from './owner.mjs';
 
 // A share sheet as Chromium's on Android: it takes files by ending and type (Chromium's
 // share_service_impl.cc lists them; here those that the app makes) and ends as `outcome` says.
@@ -252,11 +252,7 @@ test('a default stays marked until it is confirmed, on the card and at the owner
   await typeInChick(breeder);
   await go(breeder, '#/handover');
   const open = () => breeder.locator('details.group > summary', { hasText: 'Handover card' }).click();
-  const link = async () => {
-    await press(breeder, 'Copy card as link');
-    await breeder.getByRole('button', { name: 'Copied.' }).first().waitFor();
-    return breeder.evaluate(() => navigator.clipboard.readText());
-  };
+  const link = () => copied(breeder, 'Copy card as link');
   const seenByOwner = async (card) => {
     const owner = await eveningPhone(bench, site);
     await owner.goto(card);
@@ -321,9 +317,7 @@ test('what is said on the telephone stands on the card, and what tells of one ch
   await press(breeder, 'Save the changes');
   await kept(breeder);
   await openCard(breeder);
-  await press(breeder, 'Copy card as link');
-  await breeder.getByRole('button', { name: 'Copied.' }).first().waitFor();
-  const card = await breeder.evaluate(() => navigator.clipboard.readText());
+  const card = await copied(breeder, 'Copy card as link');
   const owner = await eveningPhone(bench, site);
   await owner.goto(card);
   await started(owner);
@@ -348,9 +342,7 @@ test('a card opened from a link says where an iPhone keeps it and gives the link
   await openApp(breeder, site);
   await typeInChick(breeder);
   await openCard(breeder);
-  await press(breeder, 'Copy card as link');
-  await breeder.getByRole('button', { name: 'Copied.' }).first().waitFor();
-  const card = await breeder.evaluate(() => navigator.clipboard.readText());
+  const card = await copied(breeder, 'Copy card as link');
   const owner = await eveningPhone(bench, site);
   await owner.goto(card);
   await started(owner);

@@ -37,6 +37,13 @@ export const step = (page, name) => page.locator('main h1', { hasText: name }).w
 // Presses the button of exactly that name.
 export const press = (page, name) => page.getByRole('button', { name, exact: true }).click();
 
+// What stands on the clipboard after a tap on that button.
+export const copied = async (page, button) => {
+  await press(page, button);
+  await page.getByRole('button', { name: 'Copied.' }).first().waitFor();
+  return page.evaluate(() => navigator.clipboard.readText());
+};
+
 // Opens the app and waits until it is on screen.
 export const openApp = async (page, site, hash = '') => {
   await page.goto(`${site.url}${hash}`);

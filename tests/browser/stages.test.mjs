@@ -2,13 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
 import { started } from './harness.mjs';
-import { countInSecond, eveningPhone, fillPlan, go, kept, openApp, openCard, press, typeInChick, words } from './owner.mjs';
-
-const copied = async (page, button) => {
-  await press(page, button);
-  await page.getByRole('button', { name: 'Copied.' }).first().waitFor();
-  return page.evaluate(() => navigator.clipboard.readText());
-};
+import { copied, countInSecond, eveningPhone, fillPlan, go, kept, openApp, openCard, press, typeInChick, words } from './owner.mjs';
 
 /** A phone that has just taken the card of another one's chick; `before` is done as the card lies open. */
 const withCard = async (bench, before = async () => {}) => {

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from './fixtures.mjs';
 import { shot, started, until } from './harness.mjs';
-import { CHICK, countInSecond, fillPlan, go, journalWords, kept, openApp, openCard, plain, press, words } from './owner.mjs';
+import { CHICK, copied, countInSecond, fillPlan, go, journalWords, kept, openApp, openCard, plain, press, words } from './owner.mjs';
 import { Script, clockAt, takeIn } from './script.mjs';
 
 const BEDTIME_80 = { ...CHICK, feeds: [['2', '07:00', '60'], ['3', '14:00', '40'], ['6', '21:00', '80']], weighed: '2026-11-10' };
@@ -21,12 +21,6 @@ const phone = async (bench, site, iso) => {
 const isCalled = async (page, name) => {
   await go(page, '#/settings');
   await page.locator('#carer').fill(name);
-};
-
-const copied = async (page, button) => {
-  await press(page, button);
-  await page.getByRole('button', { name: 'Copied.' }).first().waitFor();
-  return page.evaluate(() => navigator.clipboard.readText());
 };
 
 const card = async (page) => {

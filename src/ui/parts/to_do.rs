@@ -25,8 +25,10 @@ pub fn to_do(outlook: &Outlook) -> impl IntoView + use<> {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
+    let report = report(state, outlook);
+    let is_report = report.is_some();
     let items: Vec<Item> = [
-        report(state, outlook),
+        report,
         vet_visit(state, outlook),
         feed_may_go(state, outlook),
         numbers(state, outlook),
@@ -37,9 +39,6 @@ pub fn to_do(outlook: &Outlook) -> impl IntoView + use<> {
     .into_iter()
     .flatten()
     .collect();
-    let is_report = items
-        .first()
-        .is_some_and(|(name, _)| *name == say.todo_report());
     let names: Vec<&str> = items.iter().map(|(name, _)| *name).collect();
     let (count, names) = (items.len(), names.join(", "));
     let lines = items.into_iter().map(|(_, line)| view! { <li>{line}</li> });

@@ -31,16 +31,17 @@ pub fn NowScreen() -> impl IntoView {
     // They outlive the minutes, in which the rest is drawn anew.
     let is_asking = RwSignal::new(false);
     let is_opened = RwSignal::new(false);
+    let night = Memo::new(move |_| {
+        let is_shown = with_me.get() == WithMe::Yes && !is_opened.get();
+        state.outlook.get().filter(|_| is_shown)?.night()
+    });
     let body = move || {
         let outlook = state.outlook.get()?;
         Some(match with_me.get() {
-            WithMe::Yes => {
-                let night = outlook.night().filter(|_| !is_opened.get());
-                match night {
-                    Some(night) => view! { <Tonight outlook night /> }.into_any(),
-                    None => view! { <NowBody outlook /> }.into_any(),
-                }
-            }
+            WithMe::Yes => match night.get() {
+                Some(night) => view! { <Tonight outlook night /> }.into_any(),
+                None => view! { <NowBody outlook /> }.into_any(),
+            },
             other @ (WithMe::Followed | WithMe::Away | WithMe::Died) => {
                 not_with_me(other, &outlook).into_any()
             }
@@ -49,9 +50,8 @@ pub fn NowScreen() -> impl IntoView {
     let pressed = move || {
         let outlook = state.outlook.get()?;
         let is_here = with_me.get() == WithMe::Yes;
-        let is_night = outlook.night().is_some() && !is_opened.get();
         is_here.then(|| {
-            if is_night {
+            if night.get().is_some() {
                 night_dock(state, is_opened).into_any()
             } else {
                 dock(&outlook, is_asking)
