@@ -157,6 +157,10 @@ export const offlineReady = (page) => page.locator('html[data-offline="ready"]')
 // The names of the browser's caches for this origin.
 export const cacheNames = (page) => page.evaluate(() => caches.keys());
 
+// A browser that was stopped in the middle of going elsewhere may never say that a phone is closed; it is ended itself
+// when the tests are over, so no test waits for it.
+const closed = (context) => Promise.race([context.close(), sleep(10_000, undefined, { ref: false })]);
+
 class Site {
   constructor(folder, base) {
     this.folder = folder;
@@ -284,7 +288,7 @@ export class Bench {
       this.browser === null
         ? await chromium.launchPersistentContext(this.folder(), { ...howToStart(), ...settings })
         : await this.browser.newContext(settings);
-    this.closers.unshift(() => context.close());
+    this.closers.unshift(() => closed(context));
     await this.watch(context, site);
     return { context, page: context.pages()[0] ?? (await context.newPage()) };
   }

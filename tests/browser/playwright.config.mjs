@@ -16,7 +16,8 @@ export default defineConfig({
   outputDir: '../../target/browser-tests',
   fullyParallel: true,
   workers: 2,
-  retries: 0,
+  // A browser that stalls on a busy machine is no fault of the app; the last lines name every test that was tried again.
+  retries: 1,
   timeout: 60_000,
   reporter: [['list'], ['./count.mjs']],
   use: { actionTimeout: 30_000, navigationTimeout: 30_000, trace: 'off' },
