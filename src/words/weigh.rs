@@ -13,6 +13,8 @@ texts! {
     weigh_not_now: "Not now", "Ahora no";
     weigh_again_title: "Weigh once more now", "Pese otra vez ahora";
     weigh_again_text: "That is a big step, and one reading alone may be the scale. Lift the chick off, wait for 0, put it back.", "Es un cambio grande, y una sola pesada puede ser cosa de la báscula. Levante al polluelo, espere a que marque 0 y vuelva a ponerlo.";
+    weigh_third_title: "Weigh a third time now", "Pese una tercera vez ahora";
+    weigh_third_text: "The two weights differ by more than the scale can. Weigh again: of three the middle one counts. Is the scale level, and does it show 0?", "Los dos pesos difieren más de lo que puede fallar la báscula. Pese otra vez: de tres vale el de en medio. ¿Está nivelada la báscula y marca 0?";
     weigh_again_help: "No call for one reading. Dull, fluffed up, cold, or food left in the crop: tap Help now.", "Por una sola pesada no hace falta llamar. Si está decaído, esponjado o frío, o queda comida en el buche: toque «Ayuda» ya.";
     weigh_full_title: "Was the crop full?", "¿Tenía el buche lleno?";
     weigh_full_text: "That is more than was expected. Feel the crop. With food in it this weight is not compared.", "Es más de lo esperado. Palpe el buche. Si hay comida, este peso no se compara.";

@@ -25,8 +25,10 @@ use crate::words::rules::call_first;
 enum Again {
     /// Nothing: it fits.
     No,
-    /// Another weighing.
+    /// A second weighing.
     Low,
+    /// A third one: two differ by more than the scale can.
+    Apart,
     /// Whether the crop held food.
     High,
 }
@@ -61,8 +63,12 @@ impl Outcome {
         let level = after.weight_level();
         let again = if !is_empty(kept.what.crop) {
             Again::No
-        } else if after.weight.second_weighing.is_some() {
-            Again::Low
+        } else if let Some(second) = after.weight.second_weighing {
+            if second.weighings < 2 {
+                Again::Low
+            } else {
+                Again::Apart
+            }
         } else if is_high(&before.chick, kept.at, kept.what.weight) {
             Again::High
         } else {
@@ -182,7 +188,7 @@ fn Next(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
         return view! { <Told shown /> }.into_any();
     }
     match shown.again {
-        Again::Low => view! { <OnceMore outcome /> }.into_any(),
+        Again::Low | Again::Apart => view! { <OnceMore again=shown.again outcome /> }.into_any(),
         Again::High => {
             let full = move |_| was_full(state, &shown, outcome);
             let say = state.language();
@@ -225,24 +231,29 @@ fn was_full(state: AppState, shown: &Outcome, outcome: RwSignal<Option<Outcome>>
     }
 }
 
-/// A second weighing at once, one tap away.
+/// A second or third weighing at once, one tap away.
 #[component]
-fn OnceMore(outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
+fn OnceMore(again: Again, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
-    let again = move |_| {
+    let (title, text) = if again == Again::Apart {
+        (say.weigh_third_title(), say.weigh_third_text())
+    } else {
+        (say.weigh_again_title(), say.weigh_again_text())
+    };
+    let once_more = move |_| {
         outcome.set(None);
         request_animation_frame(platform::focus_heading);
     };
     view! {
         <section class="group" role="status">
-            <h2>{say.weigh_again_title()}</h2>
-            <p>{say.weigh_again_text()}</p>
+            <h2>{title}</h2>
+            <p>{text}</p>
         </section>
         <p class="hint">{say.weigh_again_help()}</p>
         <div class="dock">
             <button type="button" class="button" on:click=move |_| go_on(state)>{say.weigh_not_now()}</button>
-            <button type="button" class="button button--main" on:click=again>{say.weigh_again()}</button>
+            <button type="button" class="button button--main" on:click=once_more>{say.weigh_again()}</button>
         </div>
     }
 }
