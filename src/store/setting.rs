@@ -43,10 +43,12 @@ pub enum Setting {
     AskHome,
     /// Chicks of which it is asked whether they were typed in before.
     AskSame,
+    /// Chicks of which a report came in here, until it is said who holds this device.
+    AskRole,
 }
 
 /// The settings that are a list of chicks; none of them is ever sent or joined.
-pub const OF_CHICKS: [Setting; 7] = [
+pub const OF_CHICKS: [Setting; 8] = [
     Setting::Followed,
     Setting::Removed,
     Setting::Away,
@@ -54,6 +56,7 @@ pub const OF_CHICKS: [Setting; 7] = [
     Setting::Card,
     Setting::AskHome,
     Setting::AskSame,
+    Setting::AskRole,
 ];
 
 impl Setting {
@@ -78,6 +81,7 @@ impl Setting {
             Self::Card => "card",
             Self::AskHome => "ask-home",
             Self::AskSame => "ask-same",
+            Self::AskRole => "ask-role",
         }
     }
 

@@ -137,6 +137,14 @@ texts! {
     life_home_yes: "Yes, it is home", "Sí, ya está en casa";
     life_home_since: "Home since", "En casa desde";
     life_home_not_yet: "Not yet", "Todavía no";
+    life_role_asked: "Who holds this phone?", "¿De quién es este teléfono?";
+    life_role_asked_hint: "{name} came in from another phone. Until you answer, this phone counts down and warns as a carer's.", "{name} ha llegado de otro teléfono. Hasta que responda, este teléfono avisa como el de un cuidador.";
+    life_role_name: "Your name, so that each sees who did what", "Su nombre, para que se vea quién hizo qué";
+    life_role_both: "We both care for it", "Lo cuidamos entre los dos";
+    life_role_both_said: "Both phones count down and warn. Neither hears of the other by itself: send what is new after each feed.", "Los dos teléfonos avisan. Ninguno se entera solo de lo del otro: envíe lo nuevo después de cada toma.";
+    life_role_mine: "It is mine: this phone is new", "Es mío: este teléfono es nuevo";
+    life_role_mine_said: "You go on from the last note. Check when it was last fed.", "Sigue desde la última nota. Compruebe cuándo comió por última vez.";
+    life_role_follow: "I follow it: reports only", "Solo recibo informes";
     life_left: "Is {name} still with you?", "¿Sigue {name} en su casa?";
     life_left_hint: "Until you answer, every reminder and alarm stays on.", "Hasta que responda, siguen todos los recordatorios y avisos.";
     life_left_yes: "No, it is somewhere else", "No, está en otro sitio";

@@ -4,6 +4,7 @@
 //!
 //! **Left out:** judgement: what an entry means for the chick is asked further up.
 
+pub mod carers;
 pub mod chick;
 pub mod demo;
 pub mod entries;

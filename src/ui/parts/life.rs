@@ -17,6 +17,7 @@ use crate::ui::clock;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::level_mark::LevelMark;
+use crate::ui::parts::role_asked::role_asked;
 use crate::ui::parts::when::{When, WhenText};
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -66,6 +67,7 @@ pub fn with_me(state: AppState) -> Memo<WithMe> {
 /// A question that is asked on the first screen until it is answered.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Question {
+    Role,
     Home,
     Left,
     Back,
@@ -85,6 +87,7 @@ pub fn LifeQuestions(
     move || {
         let (id, question) = asked.get()?;
         Some(match question {
+            Question::Role => role_asked(state, id).into_any(),
             Question::Home => home(state, id).into_any(),
             Question::Left => left(state, id).into_any(),
             Question::Back => back(state, id).into_any(),
@@ -110,7 +113,9 @@ fn asked(state: AppState, with_me: WithMe) -> Option<(ChickId, Question)> {
             let is_home_asked = chick.arrived.is_none()
                 && is_due(Setting::AskHome)
                 && outlook.stage.reminds(Reminder::Homecoming);
-            if is_home_asked {
+            if is_due(Setting::AskRole) {
+                Question::Role
+            } else if is_home_asked {
                 Question::Home
             } else if handed(state, &outlook).is_some() {
                 Question::Left

@@ -25,6 +25,7 @@ pub mod other_chicks;
 pub mod page;
 pub mod plan_checks;
 pub mod questions;
+pub mod role_asked;
 pub mod ruler;
 pub mod shell;
 pub mod to_do;

@@ -32,6 +32,7 @@ use crate::ui::parts::questions::same_food;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::screens::backup::Backup;
+use crate::ui::screens::two_carers::two_carers;
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
 
@@ -60,6 +61,7 @@ pub fn HandoverScreen() -> impl IntoView {
         </p>
         {doubles}
         {of_chick}
+        {move || two_carers(state)}
         <Placed />
         <Backup />
     }

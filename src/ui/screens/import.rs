@@ -6,6 +6,7 @@ use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{Change, ChickId, Entry};
 use crate::domain::journal::incoming::{Incoming, incoming};
 use crate::share::import::{Imported, read_text};
+use crate::store::setting::Setting;
 use crate::ui::clock;
 use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::parts::file_field::FileField;
@@ -258,8 +259,11 @@ fn take_in(state: AppState, entries: &[Entry], found: &[Incoming], is_card: bool
     for one in found.iter().filter(|one| one.old.is_none()) {
         if is_card {
             state.card_taken(one.chick);
-        } else if !is_typed(state, one.chick) {
-            state.ask_home(one.chick);
+        } else {
+            state.set_of_phone(Setting::AskRole, one.chick, Some(clock::now()));
+            if !is_typed(state, one.chick) {
+                state.ask_home(one.chick);
+            }
         }
     }
     // A report is about its own chick, whichever was on screen.

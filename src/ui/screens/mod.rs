@@ -14,6 +14,7 @@ pub mod observation;
 pub mod plan_form;
 pub mod settings;
 pub mod sources;
+pub mod two_carers;
 pub mod weaning;
 pub mod weigh;
 pub mod weigh_result;
