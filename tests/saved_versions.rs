@@ -18,6 +18,7 @@ use perchlight::domain::journal::entries::{
     Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId, Paper,
     Response, SameFoodAnswer, SolidsEaten, WhyPassedOver,
 };
+use perchlight::domain::journal::photo::{Photo, PhotoHash, PhotoOf};
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::plan::care_plan::{
     CarePlan, ClockShift, Contact, Journey, PlanField, PlannedFeed, PowderLabel, Reference, Role,
@@ -259,6 +260,18 @@ fn expected_v1() -> Vec<Entry> {
             paper: Paper::Day,
             count: 18,
         },
+        Change::PhotoTaken(Photo {
+            of: PhotoOf::Droppings,
+            // of the three bytes "abc": FIPS 180-4, the example of SHA-256
+            hash: PhotoHash::from_hex(
+                "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad",
+            )
+            .unwrap(),
+            bytes: 143_210,
+        }),
+        Change::VisitReason {
+            text: text("food left this morning"),
+        },
     ];
     let later = (4..)
         .zip(later)
@@ -356,6 +369,14 @@ fn the_words_for_what_was_seen_never_change() {
         "/paper",
         Paper::ALL
             .map(|paper| Change::DroppingsCounted { paper, count: 3 })
+            .into(),
+    );
+    let hash = PhotoHash([0; 32]);
+    assert_words(
+        "photo of",
+        "/of",
+        PhotoOf::ALL
+            .map(|of| Change::PhotoTaken(Photo { of, hash, bytes: 1 }))
             .into(),
     );
     let eaten = [SolidsEaten::Played, SolidsEaten::Little, SolidsEaten::Meal];

@@ -4,6 +4,7 @@ use crate::domain::journal::entries::{
     Carer, CropAtWeighing, CropFeel, CropState, Droppings, Paper, Response, SameFoodAnswer,
     SolidsEaten, WhyPassedOver,
 };
+use crate::domain::journal::photo::PhotoOf;
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{ClockShift, PlanField, Role, Slot, Tool};
 use crate::domain::plan::parts::{PartKind, Side};
@@ -109,6 +110,12 @@ numbers! { Droppings {
     WetAfterFruit = 9,
     RedAfterFood = 10,
     LiquidStool = 11,
+} }
+
+numbers! { PhotoOf {
+    Droppings = 0,
+    Crop = 1,
+    Skin = 2,
 } }
 
 numbers! { Paper {

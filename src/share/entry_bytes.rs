@@ -6,6 +6,7 @@
 use crate::domain::journal::entries::{
     Change, ChickId, CropAtWeighing, Entry, EntryId, Journal, check_change,
 };
+use crate::domain::journal::photo::{Photo, PhotoHash};
 use crate::domain::plan::care_plan::{CarePlan, Slot};
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
 use crate::domain::time::moment::{Day, Moment, Offset};
@@ -179,6 +180,8 @@ const fn kind(change: &Change) -> u8 {
         Change::CropSeen { .. } => 4,
         Change::DroppingsSeen { .. } => 5,
         Change::DroppingsCounted { .. } => 32,
+        Change::PhotoTaken(_) => 33,
+        Change::VisitReason { .. } => 34,
         Change::SolidsSeen { .. } => 6,
         Change::SignSeen { .. } => 7,
         Change::SignGone { .. } => 8,
@@ -311,7 +314,12 @@ fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
             }
         }
         Change::RoomSeen { room } => writer.signed(room.tenths()),
-        Change::Noted { text } => write_text(writer, text),
+        Change::PhotoTaken(photo) => {
+            write_choice(writer, photo.of);
+            writer.raw(&photo.hash.0);
+            writer.unsigned(photo.bytes);
+        }
+        Change::Noted { text } | Change::VisitReason { text } => write_text(writer, text),
         Change::Retracted { id } => writer.raw(&id.0),
         Change::ChickAdded(plan) => write_plan(writer, plan),
         Change::PartSet {
@@ -383,6 +391,14 @@ fn read_change(
         32 => Change::DroppingsCounted {
             paper: read_choice(reader)?,
             count: reader.unsigned(0..=u8::MAX)?,
+        },
+        33 => Change::PhotoTaken(Photo {
+            of: read_choice(reader)?,
+            hash: PhotoHash(read_hash(reader)?),
+            bytes: reader.unsigned(0..=u32::MAX)?,
+        }),
+        34 => Change::VisitReason {
+            text: read_text(reader)?,
         },
         6 => Change::SolidsSeen {
             what: read_text(reader)?,
@@ -470,6 +486,11 @@ fn read_change(
         },
         code => return Err(UnpackError::UnknownChoice { code }),
     })
+}
+
+fn read_hash(reader: &mut ByteReader<'_>) -> Result<[u8; 32], UnpackError> {
+    let bytes = reader.raw(32)?;
+    bytes.first_chunk().copied().ok_or(UnpackError::OutOfPlace)
 }
 
 fn write_ids(writer: &mut ByteWriter, ids: &[EntryId]) {

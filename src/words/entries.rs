@@ -2,6 +2,7 @@
 
 use crate::domain::journal::chick::{Advice, DroppingsCount};
 use crate::domain::journal::entries::{Carer, Change, CropFeel};
+use crate::domain::journal::photo::{Photo, PhotoOf};
 use crate::domain::plan::care_plan::Slot;
 use crate::domain::plan::parts::Side;
 use crate::words::Language;
@@ -170,9 +171,17 @@ impl Writing {
                 labelled(to, name)
             }
             Change::SameChick { .. } => say.entry_same_chick().to_owned(),
+            Change::PhotoTaken(photo) => self.photo(*photo),
+            Change::VisitReason { text } => labelled(say.entry_visit_reason(), text),
             Change::Noted { text } => text.clone(),
             Change::Retracted { .. } => say.journal_retracted().to_owned(),
         }
+    }
+
+    /// What a photo shows and how large it is.
+    pub fn photo(self, photo: Photo) -> String {
+        let of = self.language.photo_of(photo.of);
+        format!("{of}, {}", self.kilobytes(photo.bytes))
     }
 
     fn part_of(self, taken: &str, offered: &str) -> String {
@@ -184,6 +193,15 @@ impl Writing {
 }
 
 impl Language {
+    /// What a photo shows.
+    pub const fn photo_of(self, of: PhotoOf) -> &'static str {
+        match of {
+            PhotoOf::Droppings => self.pick("Photo of the droppings", "Foto de las heces"),
+            PhotoOf::Crop => self.pick("Photo of the crop", "Foto del buche"),
+            PhotoOf::Skin => self.pick("Photo of skin or feathers", "Foto de la piel o las plumas"),
+        }
+    }
+
     /// Who cares for the chick from here on.
     pub const fn handed_to(self, to: Carer) -> &'static str {
         match to {
@@ -218,5 +236,6 @@ texts! {
     entry_fat: "fat supplement", "de suplemento graso";
     entry_stock: "Powder", "Papilla en polvo";
     entry_rang: "Called:", "Llamada:";
+    entry_visit_reason: "Reason for the visit", "Motivo de la consulta";
     entry_room: "Room", "Habitación";
 }

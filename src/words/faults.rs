@@ -105,6 +105,10 @@ impl Language {
                 "Check the two numbers: it cannot take more than you offered.",
                 "Revise los dos números: no puede tomar más de lo que le ofreció.",
             ),
+            Refusal::PhotoSize => self.pick(
+                "This picture is empty or too large.",
+                "Esta imagen está vacía o es demasiado grande.",
+            ),
             Refusal::TextTooLong => self.pick(
                 "Shorten the text: at most 1000 characters.",
                 "Acorte el texto: como máximo 1000 caracteres.",

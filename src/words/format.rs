@@ -180,6 +180,11 @@ impl Writing {
         format!("{}\u{a0}ml", self.tenths(volume.tenths()))
     }
 
+    /// A size of data: `143 kB`, whole kilobytes of 1,000 bytes, rounded up.
+    pub fn kilobytes(self, bytes: u32) -> String {
+        format!("{}\u{a0}kB", bytes.div_ceil(1_000))
+    }
+
     /// A temperature in the chosen unit: `40.0 °C`, `104.0 °F`.
     pub fn temperature(self, temperature: Celsius) -> String {
         format!(

@@ -8,6 +8,7 @@ use perchlight::domain::journal::entries::{
     Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId, Paper,
     Response, SameFoodAnswer, SolidsEaten, WhyPassedOver,
 };
+use perchlight::domain::journal::photo::{MOST_PHOTO_BYTES, Photo, PhotoHash, PhotoOf};
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::plan::care_plan::{
     CarePlan, ClockShift, Contact, Journey, PlanField, PlannedFeed, PowderLabel, Reference, Role,
@@ -24,7 +25,7 @@ use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 
 /// How many kinds of change there are.
-pub(crate) const KINDS: usize = 30;
+pub(crate) const KINDS: usize = 32;
 
 /// The number of a change's kind, 0 to `KINDS - 1`; a new kind must be added here and to the fixtures.
 pub(crate) fn kind(change: &Change) -> usize {
@@ -34,6 +35,8 @@ pub(crate) fn kind(change: &Change) -> usize {
         Change::PartTaken { .. } => 27,
         Change::PartAgreed { .. } => 28,
         Change::DroppingsCounted { .. } => 29,
+        Change::PhotoTaken(_) => 30,
+        Change::VisitReason { .. } => 31,
         Change::Arrived => 2,
         Change::Weighed { .. } => 3,
         Change::Fed { .. } => 4,
@@ -168,6 +171,15 @@ fn seeing() -> impl Strategy<Value = Change> {
         select(&Sign::ALL).prop_map(|sign| Change::SignSeen { sign }),
         select(&Sign::ALL).prop_map(|sign| Change::SignGone { sign }),
         celsius().prop_map(|room| Change::RoomSeen { room }),
+        (
+            select(&PhotoOf::ALL),
+            any::<[u8; 32]>(),
+            1..=MOST_PHOTO_BYTES
+        )
+            .prop_map(|(of, hash, bytes)| {
+                let hash = PhotoHash(hash);
+                Change::PhotoTaken(Photo { of, hash, bytes })
+            }),
     ]
 }
 
@@ -192,6 +204,7 @@ fn deciding() -> impl Strategy<Value = Change> {
                 until,
             }),
         text(1_000).prop_map(|text| Change::Noted { text }),
+        text(1_000).prop_map(|text| Change::VisitReason { text }),
         any::<[u8; 12]>().prop_map(|id| Change::Retracted { id: EntryId(id) }),
         Just(Change::Grown),
         Just(Change::Died),

@@ -90,7 +90,11 @@ pub(crate) fn may_touch(change: &Change) -> &'static [Field] {
         }
         // A call to the vet answers the question for the first visit.
         Change::Called { .. } => &[Findings],
-        Change::MixMade { .. } | Change::StockOpened { .. } | Change::Noted { .. } => &[],
+        Change::MixMade { .. }
+        | Change::StockOpened { .. }
+        | Change::PhotoTaken(_)
+        | Change::VisitReason { .. }
+        | Change::Noted { .. } => &[],
     }
 }
 

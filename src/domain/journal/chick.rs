@@ -6,6 +6,7 @@ use crate::domain::journal::entries::{
     Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId,
     Journal, Paper, Response, SameFoodAnswer, SolidsEaten, WhyPassedOver,
 };
+use crate::domain::journal::photo::Photo;
 use crate::domain::journal::plan_record::{PlanRecord, Proposal};
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{CarePlan, PlannedFeed, Role, Slot};
@@ -245,6 +246,10 @@ pub struct Chick {
     pub handed_over: Vec<Noted<HandedOver>>,
     /// What was said about feeding.
     pub advice: Vec<Noted<Advice>>,
+    /// Photos taken.
+    pub photos: Vec<Noted<Photo>>,
+    /// Why a vet is to see it, as last written.
+    pub visit_reason: Option<Noted<String>>,
 }
 
 impl Chick {
@@ -306,6 +311,8 @@ impl Chick {
             died: None,
             handed_over: Vec::new(),
             advice: Vec::new(),
+            photos: Vec::new(),
+            visit_reason: None,
         }
     }
 
@@ -318,6 +325,11 @@ impl Chick {
             | Change::SameChick { .. }
             | Change::Noted { .. }
             | Change::Retracted { .. } => {}
+            Change::PhotoTaken(photo) => self.photos.push(noted(entry, *photo)),
+            Change::VisitReason { text } => {
+                let reason = (!text.is_empty()).then(|| noted(entry, text.clone()));
+                self.visit_reason = reason;
+            }
             Change::DrinkingSeen => self.drinking.push(noted(entry, ())),
             Change::Grown => self.grown = Some(noted(entry, ())),
             Change::Died => self.died = Some(noted(entry, ())),

@@ -5,6 +5,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::domain::journal::photo::{MOST_PHOTO_BYTES, Photo};
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{CarePlan, PlanFault, Role, Slot};
 use crate::domain::plan::parts::{Part, Side};
@@ -439,6 +440,13 @@ pub enum Change {
         /// The chick of the card, under whose id all is told.
         card: ChickId,
     },
+    /// A photo was taken. The picture is kept by its hash and is no part of the entry.
+    PhotoTaken(Photo),
+    /// Why a vet is to see it, in the words of whoever cares for it; the latest holds.
+    VisitReason {
+        /// The text; empty when there is no reason any more.
+        text: String,
+    },
     /// A remark.
     Noted {
         /// The text.
@@ -499,6 +507,7 @@ impl Change {
             | Self::DrinkingSeen
             | Self::Grown
             | Self::Died
+            | Self::PhotoTaken(_)
             | Self::SameFood { .. } => true,
             Self::ChickAdded(_)
             | Self::PartSet { .. }
@@ -510,6 +519,7 @@ impl Change {
             | Self::AdviceNoted { .. }
             | Self::HandedOver { .. }
             | Self::SameChick { .. }
+            | Self::VisitReason { .. }
             | Self::Noted { .. }
             | Self::Retracted { .. } => false,
         }
@@ -578,6 +588,8 @@ pub enum Refusal {
     VolumeOutOfRange,
     /// More was taken than was offered.
     MoreTakenThanOffered,
+    /// A photo without bytes, or with more than [`MOST_PHOTO_BYTES`].
+    PhotoSize,
     /// A text over [`CarePlan::LONG_TEXT`] characters.
     TextTooLong,
     /// The plan has faults.
@@ -917,7 +929,11 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
         Change::AdviceNoted { ml: Some(ml), .. } if *ml > MOST_VOLUME => {
             Err(Refusal::VolumeOutOfRange)
         }
+        Change::PhotoTaken(photo) if !(1..=MOST_PHOTO_BYTES).contains(&photo.bytes) => {
+            Err(Refusal::PhotoSize)
+        }
         Change::Noted { text }
+        | Change::VisitReason { text }
         | Change::AdviceNoted { about: text, .. }
         | Change::Called { agreed: text, .. }
         | Change::SolidsSeen { what: text, .. }
@@ -953,6 +969,8 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
         | Change::Died
         | Change::HandedOver { .. }
         | Change::SameChick { .. }
+        | Change::PhotoTaken(_)
+        | Change::VisitReason { .. }
         | Change::Noted { .. }
         | Change::Retracted { .. } => Ok(()),
     }

@@ -9,6 +9,7 @@ pub mod chick;
 pub mod demo;
 pub mod entries;
 pub mod incoming;
+pub mod photo;
 pub mod plan_record;
 pub mod scenario;
 pub mod signs;

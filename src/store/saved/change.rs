@@ -1,6 +1,7 @@
 //! What happened, in an entry's own object: the word under `did`, then the fields of that word.
 
 use crate::domain::journal::entries::{Change, ChickId, EntryId};
+use crate::domain::journal::photo::{Photo, PhotoHash};
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
 use crate::store::id_text::id_to_text;
@@ -176,6 +177,16 @@ pub(crate) fn write_change(object: &mut ObjectText, change: &Change) {
             object.text("typed", &id_to_text(typed.0));
             object.text("card", &id_to_text(card.0));
         }
+        Change::PhotoTaken(photo) => {
+            object.text("did", "photo-taken");
+            object.tag("of", photo.of);
+            object.text("sha256", &photo.hash.to_hex());
+            object.number("bytes", i64::from(photo.bytes));
+        }
+        Change::VisitReason { text } => {
+            object.text("did", "visit-reason");
+            object.text("text", text);
+        }
         Change::Noted { text } => {
             object.text("did", "noted");
             object.text("text", text);
@@ -309,6 +320,14 @@ pub(crate) fn read_change(fields: &mut Fields<'_>) -> Result<Change, SavedError>
             typed: ChickId(fields.id("typed")?),
             card: ChickId(fields.id("card")?),
         },
+        "photo-taken" => Change::PhotoTaken(Photo {
+            of: fields.tag("of")?,
+            hash: photo_hash(fields)?,
+            bytes: fields.small("bytes")?,
+        }),
+        "visit-reason" => Change::VisitReason {
+            text: fields.text("text")?,
+        },
         "noted" => Change::Noted {
             text: fields.text("text")?,
         },
@@ -322,6 +341,11 @@ pub(crate) fn read_change(fields: &mut Fields<'_>) -> Result<Change, SavedError>
             });
         }
     })
+}
+
+fn photo_hash(fields: &mut Fields<'_>) -> Result<PhotoHash, SavedError> {
+    let field = "sha256";
+    PhotoHash::from_hex(&fields.text(field)?).ok_or(SavedError::BadText { field })
 }
 
 fn celsius(fields: &mut Fields<'_>, field: &'static str) -> Result<Celsius, SavedError> {
