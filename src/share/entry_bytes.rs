@@ -182,6 +182,7 @@ const fn kind(change: &Change) -> u8 {
         Change::DroppingsCounted { .. } => 32,
         Change::PhotoTaken(_) => 33,
         Change::VisitReason { .. } => 34,
+        Change::WeightStands { .. } => 35,
         Change::SolidsSeen { .. } => 6,
         Change::SignSeen { .. } => 7,
         Change::SignGone { .. } => 8,
@@ -320,7 +321,7 @@ fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
             writer.unsigned(photo.bytes);
         }
         Change::Noted { text } | Change::VisitReason { text } => write_text(writer, text),
-        Change::Retracted { id } => writer.raw(&id.0),
+        Change::Retracted { id } | Change::WeightStands { id } => writer.raw(&id.0),
         Change::ChickAdded(plan) => write_plan(writer, plan),
         Change::PartSet {
             part,
@@ -451,6 +452,9 @@ fn read_change(
         },
         15 => Change::Noted {
             text: read_text(reader)?,
+        },
+        35 => Change::WeightStands {
+            id: EntryId(read_id(reader)?),
         },
         16 => Change::Retracted {
             id: EntryId(read_id(reader)?),

@@ -171,6 +171,7 @@ impl Writing {
                 labelled(to, name)
             }
             Change::SameChick { .. } => say.entry_same_chick().to_owned(),
+            Change::WeightStands { .. } => say.entry_weight_stands().to_owned(),
             Change::PhotoTaken(photo) => self.photo(*photo),
             Change::VisitReason { text } => labelled(say.entry_visit_reason(), text),
             Change::Noted { text } => text.clone(),
@@ -236,6 +237,7 @@ texts! {
     entry_fat: "fat supplement", "de suplemento graso";
     entry_stock: "Powder", "Papilla en polvo";
     entry_rang: "Called:", "Llamada:";
+    entry_weight_stands: "Not weighed again: the weight counts as it is", "Sin pesar otra vez: el peso vale como está";
     entry_visit_reason: "Reason for the visit", "Motivo de la consulta";
     entry_room: "Room", "Habitación";
 }

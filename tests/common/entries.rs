@@ -25,7 +25,7 @@ use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 
 /// How many kinds of change there are.
-pub(crate) const KINDS: usize = 32;
+pub(crate) const KINDS: usize = 33;
 
 /// The number of a change's kind, 0 to `KINDS - 1`; a new kind must be added here and to the fixtures.
 pub(crate) fn kind(change: &Change) -> usize {
@@ -39,6 +39,7 @@ pub(crate) fn kind(change: &Change) -> usize {
         Change::VisitReason { .. } => 31,
         Change::Arrived => 2,
         Change::Weighed { .. } => 3,
+        Change::WeightStands { .. } => 32,
         Change::Fed { .. } => 4,
         Change::FeedRefused { .. } => 5,
         Change::FeedPassedOver { .. } => 6,
@@ -206,6 +207,7 @@ fn deciding() -> impl Strategy<Value = Change> {
         text(1_000).prop_map(|text| Change::Noted { text }),
         text(1_000).prop_map(|text| Change::VisitReason { text }),
         any::<[u8; 12]>().prop_map(|id| Change::Retracted { id: EntryId(id) }),
+        any::<[u8; 12]>().prop_map(|id| Change::WeightStands { id: EntryId(id) }),
         Just(Change::Grown),
         Just(Change::Died),
         (carer(), text(60)).prop_map(|(to, name)| Change::HandedOver { to, name }),

@@ -74,7 +74,7 @@ pub(crate) fn may_touch(change: &Change) -> &'static [Field] {
         Change::AdviceNoted { .. } | Change::HandedOver { .. } => &[],
         // The first feed at home follows from the arrival, and loss over the journey with it.
         Change::Arrived => &[Feeds, Findings, Weaning],
-        Change::Weighed { .. } => &[Weight, Findings, Weaning],
+        Change::Weighed { .. } | Change::WeightStands { .. } => &[Weight, Findings, Weaning],
         // A weight after a feed is reduced by what was fed.
         Change::Fed { .. } => &[Feeds, Weight, Findings, Weaning],
         Change::FeedRefused { .. } | Change::FeedPassedOver { .. } => &[Feeds, Findings, Weaning],

@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use std::collections::BTreeSet;
+
 use crate::domain::journal::entries::{
     Carer, Change, ChickId, CropAtWeighing, CropFeel, CropState, Droppings, Entry, EntryId,
     Journal, Paper, Response, SameFoodAnswer, SolidsEaten, WhyPassedOver,
@@ -246,6 +248,8 @@ pub struct Chick {
     pub handed_over: Vec<Noted<HandedOver>>,
     /// What was said about feeding.
     pub advice: Vec<Noted<Advice>>,
+    /// Weighings that count as they are, though a second one was asked for.
+    pub standing: BTreeSet<EntryId>,
     /// Photos taken.
     pub photos: Vec<Noted<Photo>>,
     /// Why a vet is to see it, as last written.
@@ -311,6 +315,7 @@ impl Chick {
             died: None,
             handed_over: Vec::new(),
             advice: Vec::new(),
+            standing: BTreeSet::new(),
             photos: Vec::new(),
             visit_reason: None,
         }
@@ -325,6 +330,9 @@ impl Chick {
             | Change::SameChick { .. }
             | Change::Noted { .. }
             | Change::Retracted { .. } => {}
+            Change::WeightStands { id } => {
+                self.standing.insert(*id);
+            }
             Change::PhotoTaken(photo) => self.photos.push(noted(entry, *photo)),
             Change::VisitReason { text } => {
                 let reason = (!text.is_empty()).then(|| noted(entry, text.clone()));

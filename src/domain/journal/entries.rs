@@ -440,6 +440,11 @@ pub enum Change {
         /// The chick of the card, under whose id all is told.
         card: ChickId,
     },
+    /// A weight that is to be weighed again counts as it is: nobody weighs it again now.
+    WeightStands {
+        /// The weighing.
+        id: EntryId,
+    },
     /// A photo was taken. The picture is kept by its hash and is no part of the entry.
     PhotoTaken(Photo),
     /// Why a vet is to see it, in the words of whoever cares for it; the latest holds.
@@ -507,6 +512,7 @@ impl Change {
             | Self::DrinkingSeen
             | Self::Grown
             | Self::Died
+            | Self::WeightStands { .. }
             | Self::PhotoTaken(_)
             | Self::SameFood { .. } => true,
             Self::ChickAdded(_)
@@ -969,6 +975,7 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
         | Change::Died
         | Change::HandedOver { .. }
         | Change::SameChick { .. }
+        | Change::WeightStands { .. }
         | Change::PhotoTaken(_)
         | Change::VisitReason { .. }
         | Change::Noted { .. }

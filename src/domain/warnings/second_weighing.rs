@@ -1,7 +1,7 @@
 //! A second weighing: no call rests on one reading that nobody confirmed.
 //!
-//! A call for the breeder that the latest reading alone would make is at watch until it was weighed again or
-//! [`SITTING_MINUTES`](crate::domain::weight::noise::SITTING_MINUTES) are over. The vet's levels never wait.
+//! A call for the breeder that the latest reading alone would make is at watch until it was weighed again, somebody
+//! said that it counts as it is, or [`SITTING_MINUTES`](crate::domain::weight::noise::SITTING_MINUTES) are over. The vet's levels never wait.
 //! Asked for is it as well when the reading lies far below the expected one, and while the weight is watched as falling.
 
 use crate::domain::quantity::order::sorted_by;
@@ -143,6 +143,18 @@ mod tests {
         assert_eq!(at(&script, 6, 46), (Some(Level::Watch), Some(1)));
         assert_eq!(at(&script, 7, 14), (Some(Level::Watch), Some(1)));
         assert_eq!(at(&script, 7, 15), (Some(Level::CallBreeder), None));
+    }
+
+    #[test]
+    fn a_weight_that_nobody_wants_to_weigh_again_calls_at_once() {
+        let mut script = steady();
+        script.weigh(6, 895);
+        let journal = script.journal();
+        let id = journal.entries().iter().max_by_key(|entry| entry.at);
+        let id = id.expect("it was weighed").id;
+        assert_eq!(at(&script, 6, 47), (Some(Level::Watch), Some(1)));
+        script.note(6, 6, 46, Change::WeightStands { id });
+        assert_eq!(at(&script, 6, 47), (Some(Level::CallBreeder), None));
     }
 
     #[test]

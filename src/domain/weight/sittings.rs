@@ -28,6 +28,8 @@ pub struct Sitting {
     pub weighings: u32,
     /// How far the furthest two lie apart, g.
     pub apart_g: f64,
+    /// Whether somebody said that the last of them counts as it is.
+    pub stands: bool,
 }
 
 impl Sitting {
@@ -59,8 +61,8 @@ impl Sitting {
         self.at.plus_minutes(SITTING_MINUTES)
     }
 
-    /// Whether it counts at `now`: weighed again, and no further apart than the scale can be; or nobody did
-    /// in [`SITTING_MINUTES`].
+    /// Whether it counts at `now`: weighed again, and no further apart than the scale can be; or nobody
+    /// wants to, or did in [`SITTING_MINUTES`].
     pub fn is_confirmed(&self, now: Moment, noise: Noise) -> bool {
         let allowed = MOST_APART_SD * 2.0_f64.sqrt() * noise.scale_sd_g(self.grams);
         let is_agreed = match self.weighings {
@@ -68,7 +70,7 @@ impl Sitting {
             2 => self.apart_g <= allowed,
             3.. => true,
         };
-        is_agreed || self.waits_until() <= now
+        is_agreed || self.stands || self.waits_until() <= now
     }
 }
 
@@ -81,7 +83,7 @@ pub fn sittings(now: Moment, chick: &Chick) -> Vec<Sitting> {
     let empty: Vec<&Noted<Weighing>> = known.iter().filter(|weighing| is_empty(weighing)).collect();
     empty
         .chunk_by(|before, after| after.at.minutes_since(before.at) <= SITTING_MINUTES)
-        .filter_map(joined)
+        .filter_map(|together| joined(chick, together))
         .collect()
 }
 
@@ -105,14 +107,14 @@ pub fn latest(now: Moment, chick: &Chick) -> Option<Sitting> {
         }
         together.insert(0, weighing);
     }
-    joined(&together)
+    joined(chick, &together)
 }
 
 fn is_empty(weighing: &Noted<Weighing>) -> bool {
     weighing.what.crop == CropAtWeighing::Empty
 }
 
-fn joined(together: &[&Noted<Weighing>]) -> Option<Sitting> {
+fn joined(chick: &Chick, together: &[&Noted<Weighing>]) -> Option<Sitting> {
     let last = together.last()?;
     let grams: Vec<f64> = together
         .iter()
@@ -128,5 +130,6 @@ fn joined(together: &[&Noted<Weighing>]) -> Option<Sitting> {
         grams: robust::median(&grams)?,
         weighings: u32::try_from(grams.len()).unwrap_or(u32::MAX),
         apart_g: high - low,
+        stands: chick.standing.contains(&last.id),
     })
 }

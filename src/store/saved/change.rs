@@ -177,6 +177,10 @@ pub(crate) fn write_change(object: &mut ObjectText, change: &Change) {
             object.text("typed", &id_to_text(typed.0));
             object.text("card", &id_to_text(card.0));
         }
+        Change::WeightStands { id } => {
+            object.text("did", "weight-stands");
+            object.text("entry", &id_to_text(id.0));
+        }
         Change::PhotoTaken(photo) => {
             object.text("did", "photo-taken");
             object.tag("of", photo.of);
@@ -330,6 +334,9 @@ pub(crate) fn read_change(fields: &mut Fields<'_>) -> Result<Change, SavedError>
         },
         "noted" => Change::Noted {
             text: fields.text("text")?,
+        },
+        "weight-stands" => Change::WeightStands {
+            id: EntryId(fields.id("entry")?),
         },
         "retracted" => Change::Retracted {
             id: EntryId(fields.id("entry")?),

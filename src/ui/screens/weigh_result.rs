@@ -9,6 +9,7 @@ use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::{Lived, Moment};
 use crate::domain::warnings::level::Level;
 use crate::domain::weight::doubt::is_high;
+use crate::ui::clock;
 use crate::ui::parts::call_card::call_buttons;
 use crate::ui::parts::correct::correct;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
@@ -188,7 +189,9 @@ fn Next(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
         return view! { <Told shown /> }.into_any();
     }
     match shown.again {
-        Again::Low | Again::Apart => view! { <OnceMore again=shown.again outcome /> }.into_any(),
+        Again::Low | Again::Apart => {
+            view! { <OnceMore again=shown.again id=shown.id outcome /> }.into_any()
+        }
         Again::High => {
             let full = move |_| was_full(state, &shown, outcome);
             let say = state.language();
@@ -233,7 +236,7 @@ fn was_full(state: AppState, shown: &Outcome, outcome: RwSignal<Option<Outcome>>
 
 /// A second or third weighing at once, one tap away.
 #[component]
-fn OnceMore(again: Again, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
+fn OnceMore(again: Again, id: EntryId, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let (title, text) = if again == Again::Apart {
@@ -245,6 +248,11 @@ fn OnceMore(again: Again, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
         outcome.set(None);
         request_animation_frame(platform::focus_heading);
     };
+    // It counts as it is, and may call at once.
+    let not_now = move |_| match state.dispatch_at(clock::now(), Change::WeightStands { id }) {
+        Ok(_) => go_on(state),
+        Err(refusal) => state.say_refusal(&refusal),
+    };
     view! {
         <section class="group" role="status">
             <h2>{title}</h2>
@@ -252,7 +260,7 @@ fn OnceMore(again: Again, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
         </section>
         <p class="hint">{say.weigh_again_help()}</p>
         <div class="dock">
-            <button type="button" class="button" on:click=move |_| go_on(state)>{say.weigh_not_now()}</button>
+            <button type="button" class="button" on:click=not_now>{say.weigh_not_now()}</button>
             <button type="button" class="button button--main" on:click=once_more>{say.weigh_again()}</button>
         </div>
     }
