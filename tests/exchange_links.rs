@@ -284,6 +284,58 @@ fn each_reason_for_a_refusal_is_told_apart() {
     );
 }
 
+/// How mail programs show the text that somebody answers to: a mark before each line, lines broken at 72,
+/// marks that are not seen where a word may be broken.
+#[test]
+fn a_link_in_an_answered_mail_is_understood() {
+    let entries = added(CHICK, typical_plan());
+    let link = format!(
+        "https://example.org/perchlight/#{}",
+        card_to_link_text(&entries)
+    );
+    let broken = |mark: &str, width: usize, end: &str| {
+        let lines = link.as_bytes().chunks(width);
+        let lines = lines.map(|line| format!("{mark}{}", str::from_utf8(line).unwrap()));
+        let lines = lines.collect::<Vec<_>>().join(end);
+        format!(
+            "On Tue, 3 Nov, Ana wrote:\r\n{mark}The card:\r\n{lines}\r\n{mark}See you\r\n\r\nThanks!"
+        )
+    };
+    let marked = link
+        .replace("pl1c.", "pl1c.\u{ad}")
+        .replacen("AA", "A\u{ad}A\u{200b}", 1);
+    for text in [
+        broken("> ", 72, "\r\n"),
+        broken(">> ", 72, "\n"),
+        broken("> > >", 40, "\n"),
+        broken("\u{a0}> ", 72, "\r\n"),
+        // Broken within the few letters that say what it is: 34 + 3 characters before the version.
+        broken("> ", 35, "\n"),
+        broken("", 35, "\r\n"),
+        // Quoted-printable ends a line that goes on with `=`.
+        broken("", 75, "=\r\n"),
+        format!("<{link}>"),
+        format!("\u{2068}{link}\u{2069} \u{2190} the card"),
+        marked,
+    ] {
+        assert_eq!(
+            read_text(&text),
+            Ok(Imported::Card(entries.clone())),
+            "{text}"
+        );
+    }
+    // What is missing stays missing, whatever stands before the lines.
+    let cut = broken("> ", 72, "\n")
+        .split_once("\r\n> See")
+        .unwrap()
+        .0
+        .to_owned();
+    assert_eq!(
+        read_text(&cut[..cut.len() - 3]),
+        Err(ImportError::Truncated)
+    );
+}
+
 #[test]
 fn many_beginnings_of_a_link_take_no_time() {
     let text = "pl1".repeat(1 << 20);

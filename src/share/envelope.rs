@@ -22,16 +22,19 @@ const DIGITS: char = 'q';
 pub(crate) enum Kind {
     /// A handover card.
     Card,
+    /// The parts of a handover card that fit into a QR code.
+    ShortCard,
     /// Entries of a journal.
     Entries,
 }
 
 impl Kind {
-    const ALL: [Self; 2] = [Self::Card, Self::Entries];
+    const ALL: [Self; 3] = [Self::Card, Self::ShortCard, Self::Entries];
 
     const fn letter(self) -> char {
         match self {
             Self::Card => 'c',
+            Self::ShortCard => 's',
             Self::Entries => 'e',
         }
     }
@@ -39,6 +42,7 @@ impl Kind {
     const fn code(self) -> u8 {
         match self {
             Self::Card => 1,
+            Self::ShortCard => 4,
             Self::Entries => 3,
         }
     }
@@ -48,6 +52,11 @@ impl Kind {
 pub(crate) fn seal(kind: Kind, content: &[u8]) -> String {
     let text = base64url::encode(&sealed(kind, content));
     format!("pl{VERSION}{}.{text}", kind.letter())
+}
+
+/// Bytes that content takes in its envelope.
+pub(crate) fn sealed_bytes(kind: Kind, content: &[u8]) -> usize {
+    sealed(kind, content).len()
 }
 
 /// Content as digits, for the end of a QR code's text.
@@ -69,10 +78,11 @@ fn sealed(kind: Kind, content: &[u8]) -> Vec<u8> {
 
 /// The kind and content of the first link in a text; `None` when there is none.
 ///
-/// White space within the link is passed over, as messengers break long lines; words after the link
-/// do not matter.
+/// White space within the link is passed over, as messengers break long lines, and so is what mail
+/// programs put into a text that is answered or forwarded; words after the link do not matter.
 pub(crate) fn open(text: &str) -> Option<Result<(Kind, Vec<u8>), ImportError>> {
-    let prefix = text.match_indices("pl").find_map(|(at, _)| {
+    let text = without_marks(text);
+    let prefix = text.match_indices('p').find_map(|(at, _)| {
         let (before, rest) = text.split_at_checked(at)?;
         let is_start = before
             .chars()
@@ -84,6 +94,28 @@ pub(crate) fn open(text: &str) -> Option<Result<(Kind, Vec<u8>), ImportError>> {
     Some(prefix.open())
 }
 
+/// A text without the marks of mail programs and messengers: `>` before a line, `=` at its end, and
+/// characters that are not seen.
+///
+/// Source: RFC 3676, 4.5 (quoted lines); RFC 2045, 6.7 (soft line breaks).
+fn without_marks(text: &str) -> String {
+    let mut bare = String::with_capacity(text.len());
+    for line in text.lines() {
+        let line = line.trim_start_matches(|c: char| c == '>' || c.is_whitespace());
+        let line = line.trim_end();
+        let line = line.strip_suffix('=').unwrap_or(line);
+        bare.extend(line.chars().filter(|c| !is_unseen(*c)));
+        bare.push('\n');
+    }
+    bare
+}
+
+/// Whether a character only says where a word may be broken or in which direction it is read.
+const fn is_unseen(character: char) -> bool {
+    matches!(character,
+        '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
+}
+
 struct Prefix<'a> {
     version: u32,
     letter: char,
@@ -92,10 +124,12 @@ struct Prefix<'a> {
 
 impl<'a> Prefix<'a> {
     fn read(text: &'a str) -> Option<Self> {
-        let text = text.strip_prefix("pl")?;
-        // No further than the longest prefix: a text may hold many beginnings.
-        let point = text.bytes().take(6).position(|byte| byte == b'.')?;
+        // No further than the longest prefix, which may be broken into lines: a text may hold many
+        // beginnings.
+        let point = text.bytes().take(12).position(|byte| byte == b'.')?;
         let (head, rest) = (text.get(..point)?, text.get(point + 1..)?);
+        let head = head.replace('\n', "");
+        let head = head.strip_prefix("pl")?;
         let letter = head.chars().next_back().filter(char::is_ascii_lowercase)?;
         let number = head.strip_suffix(letter)?;
         let is_number = number.bytes().all(|byte| byte.is_ascii_digit());

@@ -4,7 +4,7 @@
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::Entry;
 use crate::domain::outlook::Outlook;
-use crate::share::card::{card_to_link_text, card_to_qr_text};
+use crate::share::card::{card_to_link_text, qr_card};
 use crate::share::data_block;
 use crate::share::page::{Page, Paper};
 use crate::share::qr;
@@ -78,12 +78,18 @@ pub fn card_html(writing: Writing, app: &str, chick: &Chick, entries: &[Entry]) 
         "" => text.to_owned(),
         app => format!("{app}#{text}"),
     };
-    match qr::picture(&address(&card_to_qr_text(entries)), say.card_code()) {
-        Ok(picture) => {
-            page.picture("code", say.card_code(), &picture.svg);
-            page.paragraph("small", say.card_scan());
+    let code = qr_card(entries).and_then(|card| {
+        let picture = qr::picture(&address(&card.text()), say.card_code()).ok()?;
+        Some((picture.svg, card.is_whole))
+    });
+    if let Some((svg, is_whole)) = code {
+        page.picture("code", say.card_code(), &svg);
+        page.paragraph("small", say.card_scan());
+        if !is_whole {
+            page.paragraph("small", say.card_short_hint());
         }
-        Err(qr::QrError::TooLong { .. }) => page.paragraph("small", say.card_too_long()),
+    } else {
+        page.paragraph("small", say.card_too_long());
     }
     put_plan_version(&mut page, writing, chick);
     page.pairs(&writing.plan_lines(plan));

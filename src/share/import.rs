@@ -17,6 +17,8 @@ use crate::store::saved_error::SavedError;
 pub enum Imported {
     /// A handover card: the entries that make the plan of one chick.
     Card(Vec<Entry>),
+    /// The parts of a card that fit into a QR code; the whole card adds the others.
+    ShortCard(Vec<Entry>),
     /// Entries of a journal: a report, a backup, another carer's notes.
     Entries(Vec<Entry>),
 }
@@ -24,7 +26,8 @@ pub enum Imported {
 /// What a pasted text, a whole link or the text of a file holds.
 ///
 /// A page of ours is known by its data block, a plain backup by its brace, everything that a browser
-/// held by its first line, anything else by the prefix of a link; words around a link and line breaks within it do no harm. Size is looked at
+/// held by its first line, anything else by the prefix of a link; words around a link, line breaks within it
+/// and the marks of an answered mail do no harm. Size is looked at
 /// before anything is made of the text, and every value goes through the checks of the domain.
 ///
 /// # Errors
@@ -119,6 +122,7 @@ fn read_link(text: &str) -> Result<Imported, ImportError> {
     let (kind, bytes) = envelope::open(text).unwrap_or(Err(ImportError::NotOurs))?;
     let taken = match kind {
         Kind::Card => card_of_bytes(&bytes).map(Imported::Card),
+        Kind::ShortCard => card_of_bytes(&bytes).map(Imported::ShortCard),
         Kind::Entries => entries_of_bytes(&bytes).map(Imported::Entries),
     };
     taken.or(Err(ImportError::Damaged))

@@ -21,6 +21,7 @@ macro_rules! texts {
 pub mod advice;
 pub mod call;
 pub mod carers;
+pub mod card;
 pub mod demo;
 pub mod entries;
 pub mod exchange;

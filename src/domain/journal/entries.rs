@@ -9,7 +9,7 @@ use crate::domain::journal::photo::{MOST_PHOTO_BYTES, Photo};
 use crate::domain::journal::signs::Sign;
 use crate::domain::plan::care_plan::{CarePlan, PlanFault, Role, Slot};
 use crate::domain::plan::parts::{Part, Side};
-use crate::domain::quantity::order::sorted;
+use crate::domain::quantity::order::{set_of, sorted};
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
 use crate::domain::time::moment::{CARE_DAY_STARTS, Day, Lived, Moment, Offset, WallTime};
 
@@ -531,6 +531,44 @@ impl Change {
         }
     }
 
+    /// One change of two that tell the same act, of which each may leave parts of a plan out, or sets that
+    /// it was written after; `None` for two acts.
+    fn together(&self, other: &Self) -> Option<Self> {
+        if let (Self::ChickAdded(plan), Self::ChickAdded(more)) = (self, other) {
+            return plan.together(more).map(Box::new).map(Self::ChickAdded);
+        }
+        let (
+            Self::PartSet {
+                part,
+                replaces,
+                side,
+                is_carer,
+            },
+            Self::PartSet {
+                part: more,
+                replaces: others,
+                side: other_side,
+                is_carer: is_other_carer,
+            },
+        ) = (self, other)
+        else {
+            return None;
+        };
+        if part.kind() != more.kind() || (side, is_carer) != (other_side, is_other_carer) {
+            return None;
+        }
+        let of = |part: &Part| CarePlan::of_part(part.clone());
+        let both = of(part).together(&of(more))?.part(part.kind());
+        Some(Self::PartSet {
+            part: Box::new(both),
+            replaces: set_of(replaces.iter().chain(others).copied())
+                .into_iter()
+                .collect(),
+            side: *side,
+            is_carer: *is_carer,
+        })
+    }
+
     /// The entry that this change takes back.
     pub fn retracts(&self) -> Option<EntryId> {
         if let Self::Retracted { id } = self {
@@ -564,6 +602,30 @@ impl Entry {
     /// The day and wall time at which it happened, as it was lived then.
     pub fn lived(&self) -> Lived {
         self.at.lived(self.offset)
+    }
+
+    /// This entry and `other` as one: the same entry, or the same act of which one of the two, or both,
+    /// leave parts out ([`CarePlan::together`]). `None` for two entries.
+    pub fn together(&self, other: &Self) -> Option<Self> {
+        if self == other {
+            return Some(self.clone());
+        }
+        let act = |entry: &Self| {
+            (
+                entry.at,
+                entry.id,
+                entry.chick,
+                entry.noted_at,
+                entry.offset,
+            )
+        };
+        if act(self) != act(other) || self.by != other.by {
+            return None;
+        }
+        Some(Self {
+            change: self.change.together(&other.change)?,
+            ..self.clone()
+        })
     }
 }
 
@@ -614,9 +676,9 @@ impl Journal {
 
     /// A journal of these entries, in order, each once.
     pub fn from_entries(entries: Vec<Entry>) -> Self {
-        let mut entries = sorted(entries);
-        entries.dedup();
-        Self { entries }
+        Self {
+            entries: each_once(entries),
+        }
     }
 
     /// Every entry in order, retracted ones too.
@@ -624,9 +686,21 @@ impl Journal {
         &self.entries
     }
 
-    /// Whether this very entry is here.
+    /// Whether everything that this entry says is here.
     pub fn holds(&self, entry: &Entry) -> bool {
-        self.entries.binary_search(entry).is_ok()
+        match self.entries.binary_search(entry) {
+            Ok(_) => true,
+            Err(place) => self
+                .beside(place)
+                .any(|here| here.together(entry).as_ref() == Some(here)),
+        }
+    }
+
+    /// The entries before and after a place where one would stand.
+    fn beside(&self, place: usize) -> impl Iterator<Item = &Entry> {
+        let before = place.checked_sub(1);
+        let places = before.into_iter().chain([place]);
+        places.filter_map(|place| self.entries.get(place))
     }
 
     /// Whether nothing was ever noted.
@@ -654,17 +728,24 @@ impl Journal {
     /// Adds an entry that was checked when it was first noted.
     pub fn insert(&mut self, entry: Entry) {
         if let Err(place) = self.entries.binary_search(&entry) {
-            self.entries.insert(place, entry);
+            if self.beside(place).any(|here| here.id == entry.id) {
+                self.entries.push(entry);
+                self.entries = each_once(std::mem::take(&mut self.entries));
+            } else {
+                self.entries.insert(place, entry);
+            }
         }
     }
 
-    /// Takes every entry of `other` that is not here yet; returns how many there were.
+    /// Takes every entry of `other` that is not here yet, or not with all its parts; returns how many there
+    /// were.
     pub fn join(&mut self, other: &Self) -> usize {
-        let before = self.entries.len();
-        self.entries.extend(other.entries.iter().cloned());
-        self.entries = sorted(std::mem::take(&mut self.entries));
-        self.entries.dedup();
-        self.entries.len() - before
+        let is_new = |entry: &&Entry| !self.holds(entry);
+        let new: Vec<Entry> = other.entries.iter().filter(is_new).cloned().collect();
+        let count = new.len();
+        self.entries.extend(new);
+        self.entries = each_once(std::mem::take(&mut self.entries));
+        count
     }
 
     /// The ids of all entries that a retraction in force takes back.
@@ -901,6 +982,20 @@ impl Journal {
             Ok(())
         }
     }
+}
+
+/// Entries in the order of a journal, each once.
+fn each_once(entries: Vec<Entry>) -> Vec<Entry> {
+    let mut entries = sorted(entries);
+    entries.dedup_by(|next, kept| {
+        let both = (next.id == kept.id).then(|| kept.together(next)).flatten();
+        let is_one = both.is_some();
+        if let Some(both) = both {
+            *kept = both;
+        }
+        is_one
+    });
+    entries
 }
 
 /// Lowest weight taken for a chick. Ours: below any part-weaned chick of the table.

@@ -3,6 +3,7 @@
 use crate::domain::journal::entries::{Change, ChickId, Entry, EntryId, Journal};
 use crate::domain::journal::plan_record::{PlanRecord, PlanVersion};
 use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::plan::parts::{PartKind, Side};
 use crate::domain::plan::plan_line::{PlanLine, plan_difference};
 use crate::domain::time::moment::{Lived, Moment, Offset};
 
@@ -90,7 +91,7 @@ pub fn incoming(
         };
         let proposals = after.proposals();
         let version = here.as_ref().unwrap_or(&after).version();
-        let theirs = sent.plans(chick).map(|plans| plans.version());
+        let theirs = sent.plans(chick);
         Some(Incoming {
             chick,
             new: new.clone(),
@@ -100,15 +101,28 @@ pub fn incoming(
                 .filter(|proposal| is_new(&proposal.id))
                 .count(),
             taken,
-            is_older: old.is_some()
-                && theirs.is_some_and(|theirs| {
-                    (theirs.number, theirs.lived) != (version.number, version.lived)
-                }),
+            is_older: here
+                .zip(theirs)
+                .is_some_and(|(here, theirs)| is_older(&theirs, &here)),
             old,
             version,
         })
     };
     chicks.into_iter().filter_map(of_chick).collect()
+}
+
+/// Whether a part of the breeder's is here as it was written after what `theirs` holds of it. What the
+/// owner alone writes is in no card of the breeder's, and what a short card leaves out is not asked for.
+fn is_older(theirs: &PlanRecord, here: &PlanRecord) -> bool {
+    let is_short = theirs.added().change != here.added().change;
+    let left_out = |kind| is_short && theirs.now().is_none_or(|(_, plan)| !plan.holds(kind));
+    let mut kinds = PartKind::ALL.into_iter();
+    kinds.any(|kind| match (theirs.in_force(kind), here.in_force(kind)) {
+        _ if kind.side() == Side::Owner => false,
+        (_, None) => false,
+        (None, Some(_)) => !left_out(kind),
+        (Some(theirs), Some(here)) => here.replaces.contains(&theirs.id),
+    })
 }
 
 /// The entry that would say so.

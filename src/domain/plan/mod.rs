@@ -7,6 +7,7 @@
 
 pub mod ask_first;
 pub mod care_plan;
+pub mod partial;
 pub mod parts;
 pub mod plan_line;
 pub mod set_tree;

@@ -63,7 +63,7 @@ pub fn Backup() -> impl IntoView {
                     checked_at.set(state.copies.last_backup());
                 }
             }
-            Ok(Imported::Card(_)) => {
+            Ok(Imported::Card(_) | Imported::ShortCard(_)) => {
                 answer.set(say.backup_is_card().to_owned());
             }
             Err(error) => answer.set(say.import_error(&error).to_owned()),

@@ -14,7 +14,7 @@ use crate::domain::time::moment::Moment;
 use crate::domain::time::zone::Zone;
 use crate::domain::warnings::plan_checks::{Stop, stops};
 use crate::share::calendar_of::{calendar_removal_text, calendar_text};
-use crate::share::card::{card_to_link_text, card_to_qr_text};
+use crate::share::card::{card_to_link_text, qr_card};
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::html_file::{card_html, report_html};
 use crate::share::link::{entries_since, entries_to_link_text};
@@ -231,12 +231,16 @@ fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
             .journal
             .with_untracked(|journal| journal.entries_of_plan(id))
     };
-    let picture = qr::picture(&link_to(&card_to_qr_text(&card())), say.exchange_card())
-        .map(|picture| picture.svg)
-        .ok();
+    let picture = qr_card(&card()).and_then(|card| {
+        let picture = qr::picture(&link_to(&card.text()), say.exchange_card()).ok()?;
+        Some((picture.svg, card.is_whole))
+    });
     let picture = picture.map_or_else(
         || view! { <p>{say.exchange_too_long()}</p> }.into_any(),
-        |svg| view! { <div class="qr" inner_html=svg></div> }.into_any(),
+        |(svg, is_whole)| {
+            let short = (!is_whole).then(|| view! { <p class="hint">{say.card_short_hint()}</p> });
+            view! { <div class="qr" inner_html=svg></div> {short} }.into_any()
+        },
     );
     let delivery = FileDelivery::new(say);
     let stops = stops(plan);

@@ -142,7 +142,7 @@ fn preview_of(taken: Imported) -> AnyView {
     let writing = state.writing_now();
     let say = writing.language;
     let (entries, is_card) = match taken {
-        Imported::Card(entries) => (entries, true),
+        Imported::Card(entries) | Imported::ShortCard(entries) => (entries, true),
         Imported::Entries(entries) => (entries, false),
     };
     let found = state

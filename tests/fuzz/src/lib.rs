@@ -6,8 +6,6 @@
 
 pub mod seeds;
 
-use std::collections::BTreeSet;
-
 use perchlight::checksum::crc32;
 use perchlight::domain::formula::serving_heat::TemperatureUnit;
 use perchlight::domain::journal::entries::{Change, Entry, Journal};
@@ -88,9 +86,8 @@ fn sealed_link(kind: u8, content: &[u8]) -> String {
 fn read_and_show(text: &str) {
     match read_text(text) {
         Err(_) => {}
-        Ok(Imported::Card(entries)) => {
-            let settled: BTreeSet<&Entry> = entries.iter().collect();
-            let settled: Vec<Entry> = settled.into_iter().cloned().collect();
+        Ok(Imported::Card(entries) | Imported::ShortCard(entries)) => {
+            let settled = Journal::from_entries(entries.clone()).entries().to_vec();
             assert_eq!(
                 read_text(&card_to_link_text(&entries)),
                 Ok(Imported::Card(settled.clone()))
@@ -106,8 +103,7 @@ fn read_and_show(text: &str) {
             assert_eq!(again.as_ref(), Ok(&entries));
             if let Some(link) = entries_to_link_text(&entries) {
                 // In a link the entries stand in the journal's order, each once.
-                let settled: BTreeSet<&Entry> = entries.iter().collect();
-                let settled = settled.into_iter().cloned().collect();
+                let settled = Journal::from_entries(entries.clone()).entries().to_vec();
                 assert_eq!(read_text(&link), Ok(Imported::Entries(settled)));
             }
             show_entries(&entries);
