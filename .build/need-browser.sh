@@ -7,4 +7,16 @@ if [ -z "$(find_chromium)" ]; then
   step "Installing Chromium" "1 to 2 min" apt_install chromium fonts-liberation
 fi
 
+# need_engine NAME PROGRAM PACKAGE...: the tests of an engine that cannot be had say so and are left out.
+need_engine() {
+  local name="$1" program="$2"
+  shift 2
+  if ! has "$program" && ! { can_use_apt && step "Installing $name" "1 to 2 min" apt_install "$@"; }; then
+    printf '\n%s\n' "NOT TESTED HERE: $name cannot be installed. By hand: the package $1 of Debian. The other browsers are tested."
+  fi
+}
+need_engine Firefox firefox-esr firefox-esr
+need_engine WebKitGTK WebKitWebDriver webkit2gtk-driver
+need_engine "a screen for WebKitGTK" Xvfb xvfb
+
 step "Packages of the browser tests" "5 s, nothing when they are there" npm_ci tests/browser

@@ -7,6 +7,7 @@ import { table, writeBetween } from './page.mjs';
 const FAULTS = [
   'browser killed 100 ms after "Kept."',
   'browser killed while it says "Keeping…"',
+  'Firefox killed at once after "Kept."',
   'write N of a scripted week fails, each N',
   'stopped after write N, each N',
   'a write torn at each length',

@@ -200,9 +200,10 @@ class Site {
 
 // A browser process of its own that can be killed like a phone's, and opened again on the same profile.
 class Killable {
-  constructor(profile, watch) {
+  constructor(profile, watch, env) {
     this.profile = profile;
     this.watch = watch;
+    this.env = { ...process.env, ...env };
     this.child = null;
     this.browser = null;
   }
@@ -212,7 +213,7 @@ class Killable {
     rmSync(portFile, { force: true });
     const size = `--window-size=${PHONE.width},${PHONE.height}`;
     const args = [...FLAGS, '--headless=new', size, '--remote-debugging-port=0', `--user-data-dir=${this.profile}`, 'about:blank'];
-    this.child = spawn(browserPath(), args, { detached: true, stdio: 'ignore' });
+    this.child = spawn(browserPath(), args, { detached: true, stdio: 'ignore', env: this.env });
     await until('the browser listens', () => existsSync(portFile) && readFileSync(portFile, 'utf8').includes('\n'), 30_000);
     const [port] = readFileSync(portFile, 'utf8').split('\n');
     this.browser = await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
@@ -320,8 +321,8 @@ export class Bench {
   }
 
   // What goes wrong on it fails the test, as on a phone.
-  killable(site) {
-    const killable = new Killable(this.folder(), (context) => this.watch(context, site));
+  killable(site, env = {}) {
+    const killable = new Killable(this.folder(), (context) => this.watch(context, site), env);
     this.closers.unshift(() => killable.kill());
     return killable;
   }
