@@ -20,8 +20,8 @@ macro_rules! texts {
 
 pub mod advice;
 pub mod call;
-pub mod carers;
 pub mod card;
+pub mod carers;
 pub mod demo;
 pub mod entries;
 pub mod exchange;
