@@ -21,7 +21,7 @@ use std::num::NonZeroU32;
 
 use chrono::{Datelike, Days, NaiveDateTime, NaiveTime, Timelike};
 use perchlight::share::icalendar::{
-    CalendarError, CalendarTime, Event, Purpose, Repeat, calendar_file, escape, fold,
+    CalendarError, CalendarTime, Event, Purpose, Repeat, Status, calendar_file, escape, fold,
 };
 use serde_json::Value;
 
@@ -52,6 +52,7 @@ fn event(start: NaiveDateTime, repeat: Repeat) -> Event {
         start: time(start),
         duration_minutes: 30,
         repeat,
+        status: Status::Confirmed,
         summary: "Feed Pip, 45 ml at 40 °C".to_owned(),
         description: "Crop empty first;\nstop when the head turns away".to_owned(),
         alarm_minutes_before: Some(5),
@@ -252,6 +253,26 @@ fn a_removal_cancels_the_event_and_rings_no_more() {
     assert_eq!(read.value("STATUS"), "CANCELLED");
     assert_eq!(read.text("UID"), event.uid);
     assert!(read.has("SEQUENCE") && read.has("DTSTAMP") && read.parts.is_empty());
+}
+
+/// RFC 5545, section 3.8.1.11: "CANCELLED" says that the event was cancelled; among events that are not, without a
+/// method for the whole file.
+#[test]
+fn one_event_can_be_cancelled_among_others_and_rings_no_more() {
+    let kept = event(wall("2026-11-26T07:00"), Repeat::Once);
+    let cancelled = Event {
+        uid: "slot-2@perchlight".to_owned(),
+        status: Status::Cancelled,
+        ..kept.clone()
+    };
+    let file = calendar(&calendar_file(&[kept, cancelled], Purpose::Add).unwrap());
+    assert!(!file.has("METHOD"));
+    let said: Vec<(&str, usize)> = file
+        .parts
+        .iter()
+        .map(|event| (event.value("STATUS"), event.parts.len()))
+        .collect();
+    assert_eq!(said, [("CONFIRMED", 1), ("CANCELLED", 0)]);
 }
 
 #[test]

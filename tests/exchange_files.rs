@@ -15,27 +15,29 @@ use std::collections::BTreeSet;
 use std::num::NonZeroU32;
 
 use perchlight::domain::journal::entries::{
-    Change, ChickId, Droppings, Entry, Journal, Paper, SolidsEaten,
+    Carer, Change, ChickId, Droppings, Entry, Journal, Paper, SolidsEaten,
 };
+use perchlight::domain::journal::photo::{Photo, PhotoHash, PhotoOf};
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::outlook::{Outlook, outlook};
 use perchlight::domain::plan::care_plan::{CarePlan, Contact, Reference, Role, Slot};
 use perchlight::domain::plan::species::Species;
-use perchlight::domain::quantity::units::Grams;
+use perchlight::domain::quantity::units::{Grams, Millilitres};
 use perchlight::domain::time::moment::{Day, Offset};
 use perchlight::share::calendar_of::{calendar_removal_text, calendar_text};
-use perchlight::share::html_file::{card_html, report_html};
+use perchlight::share::html_file::{card_html, report_html, report_with_photos_html};
 use perchlight::share::import::{Imported, read_text};
 use perchlight::share::link::entries_to_link_text;
+use perchlight::share::photos::Pictures;
 use perchlight::share::table_of::{droppings_csv, feeds_csv, weights_csv};
-use perchlight::share::vet_page::vet_page_html;
+use perchlight::share::vet_page::{vet_page_html, vet_page_with_photos_html};
 use perchlight::share::weight_picture::weight_picture;
 use perchlight::store::import_error::ImportError;
 use perchlight::words::Language;
 use perchlight::words::format::Writing;
 
-use readers::calendar::calendar;
+use readers::calendar::{Component, calendar};
 use readers::csv_records;
 use readers::page::{Element, elements};
 
@@ -112,11 +114,50 @@ fn seen(script: &Scenario) -> Outlook {
 }
 
 /// Elements that the pages use; nothing that loads or runs.
-const KNOWN: [&str; 40] = [
-    "html", "head", "meta", "title", "style", "body", "header", "h1", "h2", "p", "ul", "li", "dl",
-    "dt", "dd", "table", "caption", "thead", "tbody", "tr", "th", "td", "bdi", "a", "figure",
-    "script", "svg", "path", "rect", "circle", "line", "polyline", "polygon", "text", "g",
-    "ellipse", "desc", "defs", "clipPath", "tspan",
+const KNOWN: [&str; 43] = [
+    "html",
+    "head",
+    "meta",
+    "title",
+    "style",
+    "body",
+    "header",
+    "h1",
+    "h2",
+    "p",
+    "ul",
+    "li",
+    "dl",
+    "dt",
+    "dd",
+    "table",
+    "caption",
+    "thead",
+    "tbody",
+    "tr",
+    "th",
+    "td",
+    "bdi",
+    "a",
+    "figure",
+    "script",
+    "svg",
+    "path",
+    "rect",
+    "circle",
+    "line",
+    "polyline",
+    "polygon",
+    "text",
+    "g",
+    "ellipse",
+    "desc",
+    "defs",
+    "clipPath",
+    "tspan",
+    "div",
+    "img",
+    "figcaption",
 ];
 
 fn check_page(page: &str, text: &str, times: usize) -> Vec<Element> {
@@ -126,7 +167,8 @@ fn check_page(page: &str, text: &str, times: usize) -> Vec<Element> {
         for (name, value) in &element.attributes {
             assert!(!name.starts_with("on"), "{name}");
             if name == "href" || name == "src" || name == "xlink:href" {
-                let is_safe = value.starts_with("tel:+") || value.starts_with(APP);
+                let is_photo = name == "src" && value.starts_with("data:image/jpeg;base64,");
+                let is_safe = value.starts_with("tel:+") || value.starts_with(APP) || is_photo;
                 assert!(is_safe, "{value}");
             }
         }
@@ -310,18 +352,23 @@ fn the_vet_page_keeps_the_order_of_the_questions() {
     let elements = check_page(&page, "Pip", 3);
     let headings = elements.iter().filter(|element| element.name == "h2");
     let headings: Vec<&str> = headings.map(|element| element.text.as_str()).collect();
-    let expected = [
-        "What is seen",
-        "Weight",
-        "Feeding and formula",
-        "Crop",
-        "Droppings",
-        "Signs",
-        "Environment and calls",
-        "Who to call",
-    ];
+    let expected = ["Reason for the visit", "Diet", "Surroundings", "Not known"];
     assert_eq!(headings, expected);
-    assert!(page.contains("Ara chloropterus"));
+    let texts = |name: &'static str| {
+        let named = elements.iter().filter(move |element| element.name == name);
+        named.map(move |element| element.text.replace('\u{a0}', " "))
+    };
+    assert!(texts("dd").any(|text| text.ends_with("(Ara chloropterus)")));
+    // 1,040 − 6 × 25 = 890 g, 150 g or 14.4 % below handover; 60 of the three feeds of 8 % of 1,200 g, held to
+    // 95 ml: the morning's 60 of 95 ml so far.
+    let row: Vec<String> = texts("td").take(7).collect();
+    assert_eq!(row[..3], ["Sat 7 Nov", "890", "\u{2212}14.4"]);
+    assert!(
+        row[6].starts_with("fluffed up, lethargic; Called: Breeder"),
+        "{}",
+        row[6]
+    );
+    assert!(texts("p").any(|text| text.contains("crop this morning; droppings in the last 24 h")));
     assert!(!page.contains("<script"), "the vet page carries no data");
 }
 
@@ -331,15 +378,12 @@ fn a_sign_seen_again_after_it_was_gone_is_not_called_gone() {
     let sign = Sign::Dull;
     let gone_lines = |script: &Scenario| {
         let page = vet_page_html(Writing::metric(Language::English), &seen(script));
-        page.matches("(no longer seen)").count()
+        page.matches("lethargic (gone)").count()
     };
     script.note(6, 9, 20, Change::SignGone { sign });
     assert_eq!(gone_lines(&script), 1);
     script.note(6, 9, 30, Change::SignSeen { sign });
-    assert_eq!(gone_lines(&script), 1);
-    let page = vet_page_html(Writing::metric(Language::English), &seen(&script));
-    let again = page.split("09:30").nth(1).unwrap();
-    assert!(!again.split("</li>").next().unwrap().contains("no longer"));
+    assert_eq!(gone_lines(&script), 0);
 }
 
 #[test]
@@ -452,6 +496,74 @@ fn the_vet_page_tells_what_number_of_droppings_is_usual() {
     assert!(page.contains("9 (the day&#39;s paper)"), "{page}");
 }
 
+#[test]
+fn the_reason_for_the_visit_stands_on_the_vet_page_as_last_written() {
+    let mut script = script("Pip");
+    let reason = |script: &Scenario, language| {
+        let page = vet_page_html(Writing::metric(language), &seen(script));
+        let elements = check_page(&page, "Pip", 3);
+        let mut asked = elements
+            .into_iter()
+            .filter(|element| element.value("class") == Some("asked"));
+        asked.next().unwrap().text.replace('\u{a0}', " ")
+    };
+    assert_eq!(reason(&script, Language::English), "Not written.");
+    assert_eq!(reason(&script, Language::Spanish), "Sin escribir.");
+    for (minute, text) in [
+        (20, "limp since dawn"),
+        (40, "half of the bedtime feed left"),
+        (50, ""),
+    ] {
+        let text = text.to_owned();
+        script.note(6, 9, minute, Change::VisitReason { text });
+        if minute == 40 {
+            let expected = "half of the bedtime feed left (Sat 7 Nov, 09:40)";
+            assert_eq!(reason(&script, Language::English), expected);
+        }
+    }
+    assert_eq!(reason(&script, Language::English), "Not written.");
+}
+
+/// The smallest bytes that begin and end as a JPEG does: ISO/IEC 10918-1, table B.1, SOI and EOI.
+const JPEG: [u8; 4] = [0xff, 0xd8, 0xff, 0xd9];
+
+#[test]
+fn photos_stand_on_pages_as_pictures_and_no_link_carries_one() {
+    let mut script = script("Pip");
+    let [here, away] = [[1; 32], [2; 32]].map(PhotoHash);
+    let photo = |of, hash| Change::PhotoTaken(Photo { of, hash, bytes: 4 });
+    script.note(6, 9, 20, photo(PhotoOf::Droppings, here));
+    script.note(6, 9, 30, photo(PhotoOf::Crop, away));
+    let (outlook, entries) = (seen(&script), entries(&script, ""));
+    let pictures = Pictures::from([(here, JPEG.to_vec())]);
+    let writing = Writing::metric(Language::English);
+    for page in [
+        vet_page_with_photos_html(writing, &outlook, &pictures),
+        report_with_photos_html(writing, &outlook, &entries, &pictures),
+    ] {
+        let elements = check_page(&page, "Pip", 3);
+        let shown: Vec<&Element> = elements.iter().filter(|one| one.name == "img").collect();
+        assert_eq!(shown.len(), 1);
+        // RFC 4648, section 4: the 32 bits ff d8 ff d9 in groups of six are / 9 j / 2 and Q, with two of padding.
+        assert_eq!(
+            shown[0].value("src"),
+            Some("data:image/jpeg;base64,/9j/2Q==")
+        );
+        let caption = "Photo of the droppings, Sat 7 Nov, 09:20";
+        assert_eq!(shown[0].value("alt"), Some(caption));
+        let not_here =
+            "not on this phone (a backup file brings them): Photo of the crop, Sat 7 Nov, 09:30.";
+        assert!(
+            elements
+                .iter()
+                .any(|one| one.name == "p" && one.text.ends_with(not_here))
+        );
+    }
+    // The entry goes by link: what it shows, 32 bytes of hash and a size beside the 12 of its id.
+    let link = entries_to_link_text(&entries).unwrap();
+    assert_eq!(read_text(&link), Ok(Imported::Entries(entries)));
+}
+
 fn days(count: u32) -> NonZeroU32 {
     NonZeroU32::new(count).unwrap()
 }
@@ -465,78 +577,211 @@ fn a_calendar_stays_one_event_a_feed_whatever_was_typed() {
             let writing = Writing::metric(language);
             let file = calendar_text(writing, &outlook, &script.zone(), days(14)).unwrap();
             let calendar = calendar(&file);
-            assert_eq!(calendar.parts.len(), outlook.chick.plan.feeds.len());
+            // Its feeds, and the weighing.
+            assert_eq!(calendar.parts.len(), outlook.chick.plan.feeds.len() + 1);
             for event in &calendar.parts {
                 assert_eq!(event.name, "VEVENT");
                 assert_eq!(event.value("RRULE"), "FREQ=DAILY;COUNT=14");
                 assert_eq!(event.parts.len(), 1);
                 assert_eq!(event.parts[0].name, "VALARM");
+                // It is dull: the vet is asked before any feed.
+                let title = event.text("SUMMARY");
+                let is_held = title.contains("Perchlight");
                 assert!(
-                    event.text("SUMMARY").ends_with("39.0–40.5\u{a0}°C")
-                        || event.text("SUMMARY").ends_with("39,0–40,5\u{a0}°C")
+                    is_held != event.value("UID").ends_with("-weighing@perchlight"),
+                    "{title}"
                 );
             }
         }
     }
 }
 
-#[test]
-fn calendar_events_float_start_ahead_and_replace_each_other() {
-    let mut script = script("Saffron");
-    let file = calendar_text(
-        Writing::metric(Language::English),
-        &seen(&script),
-        &script.zone(),
-        days(7),
-    )
-    .unwrap();
-    let first = calendar(&file);
-    let starts: Vec<&str> = first
-        .parts
+/// A chick that is well: weighed at 06:45, fed at 07:00, 14:00 and 21:00 from 2 to 6 November, at 07:00 on the 7th.
+fn calm() -> Scenario {
+    let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+    let day = Day::from_date(2026, 11, 1).unwrap();
+    "Saffron".clone_into(&mut plan.name);
+    plan.hatched = Some(day.plus(-90));
+    let weight = Grams::whole(1_040);
+    plan.reference = Some(Reference { weight, day });
+    for feed in &mut plan.feeds {
+        feed.volume = Millilitres::whole(60);
+    }
+    let mut script = Scenario::new(CHICK, plan, day, Offset::from_minutes(-300));
+    script.note(0, 12, 0, Change::Arrived);
+    for day in 1..=6 {
+        script.weigh(day, 1_040).feed(day, 7, 0, Slot::Morning, 60);
+        if day < 6 {
+            script.feed(day, 14, 0, Slot::Midday, 60);
+            script.feed(day, 21, 0, Slot::Bedtime, 60);
+        }
+    }
+    script
+}
+
+/// The events of a calendar made at a moment, for so many days.
+fn events(script: &Scenario, day: i32, hour: i32, minute: i32, count: u32) -> Vec<Component> {
+    let now = script.at(day, hour, minute);
+    let seen = outlook(now, &script.journal(), CHICK, &script.zone()).unwrap();
+    let writing = Writing::metric(Language::English);
+    let file = calendar_text(writing, &seen, &script.zone(), days(count)).unwrap();
+    let events = calendar(&file).parts;
+    let names: BTreeSet<&str> = events.iter().map(|event| event.value("UID")).collect();
+    assert_eq!(names.len(), events.len(), "a name stands twice");
+    events
+}
+
+/// Start and title of each event that takes place, by its start, with plain spaces.
+fn told(events: &[Component]) -> Vec<(String, String)> {
+    let kept = events
         .iter()
-        .map(|event| event.value("DTSTART"))
+        .filter(|event| event.value("STATUS") == "CONFIRMED");
+    let mut told: Vec<(String, String)> = kept
+        .map(|event| {
+            let title = event.text("SUMMARY").replace('\u{a0}', " ");
+            (event.value("DTSTART").to_owned(), title)
+        })
         .collect();
-    // It is 10:00 on 7 November: the morning feed is given, the others are still to come.
+    told.sort();
+    told
+}
+
+fn sequence(event: &Component) -> u32 {
+    event.value("SEQUENCE").parse().unwrap()
+}
+
+#[test]
+fn calendar_events_float_start_ahead_and_follow_the_plan() {
+    let mut script = calm();
+    let first = events(&script, 6, 10, 0, 7);
+    // It is 10:00 on 7 November: the morning feed is given and the weight taken, the others are still to come.
+    let feed = "Feed Saffron: 60 ml at 39.0–40.5 °C".to_owned();
+    let weigh = "Saffron: feel the crop and weigh".to_owned();
+    let expected = [
+        ("20261107T140000".to_owned(), feed.clone()),
+        ("20261107T210000".to_owned(), feed.clone()),
+        ("20261108T063000".to_owned(), weigh),
+        ("20261108T070000".to_owned(), feed),
+    ];
+    assert_eq!(told(&first), expected);
+    let (slot, by_breeder) = (Slot::Midday, true);
+    script.note(6, 10, 20, Change::FeedDropped { slot, by_breeder });
+    let second = events(&script, 6, 10, 30, 7);
+    let starts: Vec<String> = told(&second).into_iter().map(|(start, _)| start).collect();
     assert_eq!(
         starts,
-        ["20261108T070000", "20261107T140000", "20261107T210000"]
+        ["20261107T210000", "20261108T063000", "20261108T070000"]
     );
-    assert!(first.parts[2].text("SUMMARY").starts_with("Feed Saffron: "));
-    let sequence =
-        |event: &readers::calendar::Component| -> u32 { event.value("SEQUENCE").parse().unwrap() };
-    let slot = Slot::Midday;
-    let by_breeder = true;
-    script.note(6, 10, 20, Change::FeedDropped { slot, by_breeder });
-    let now = script.at(6, 10, 30);
-    let later = outlook(now, &script.journal(), CHICK, &script.zone()).unwrap();
-    let file = calendar_text(
-        Writing::metric(Language::English),
-        &later,
-        &script.zone(),
-        days(7),
-    )
-    .unwrap();
-    let second = calendar(&file);
-    assert_eq!(second.parts.len(), 2);
-    assert_eq!(second.parts[1].value("UID"), first.parts[2].value("UID"));
-    assert!(sequence(&second.parts[1]) > sequence(&first.parts[2]));
-    let file = calendar_removal_text(Writing::metric(Language::English), &later).unwrap();
-    let removal = calendar(&file);
-    let removed: BTreeSet<&str> = removal
-        .parts
+    // What was dropped is cancelled under its own name by a later sequence, without a word of feeding, and rings
+    // no more.
+    let gone: Vec<&Component> = second
         .iter()
-        .map(|event| event.value("UID"))
+        .filter(|event| event.value("STATUS") == "CANCELLED")
         .collect();
-    assert_eq!(removed.len(), Slot::ALL.len());
+    assert_eq!(gone.len(), 1);
+    let midday = first
+        .iter()
+        .find(|event| event.value("DTSTART") == "20261107T140000");
+    assert_eq!(gone[0].value("UID"), midday.unwrap().value("UID"));
+    assert!(sequence(gone[0]) > sequence(midday.unwrap()));
+    assert_eq!(gone[0].text("SUMMARY"), "No longer given: midday");
+    assert!(gone[0].parts.is_empty());
+    // Brought back, it takes place again.
+    script.note(6, 11, 0, Change::FeedBroughtBack { slot });
+    assert_eq!(told(&events(&script, 6, 11, 10, 7)), expected);
+    let now = script.at(6, 12, 0);
+    let later = outlook(now, &script.journal(), CHICK, &script.zone()).unwrap();
+    let file = calendar_removal_text(Writing::metric(Language::English), &later).unwrap();
+    let removal = calendar(&file).parts;
+    let removed: BTreeSet<&str> = removal.iter().map(|event| event.value("UID")).collect();
+    assert_eq!(removed.len(), removal.len(), "a name stands twice");
     assert!(
         first
-            .parts
             .iter()
             .all(|event| removed.contains(event.value("UID")))
     );
     assert!(
         removal
-            .parts
+            .iter()
+            .all(|event| event.value("STATUS") == "CANCELLED")
+    );
+}
+
+#[test]
+fn while_food_is_kept_back_no_title_asks_for_a_feed() {
+    let mut script = calm();
+    let sign = Sign::Dull;
+    script.note(6, 10, 20, Change::SignSeen { sign });
+    for (_, title) in told(&events(&script, 6, 10, 30, 14)) {
+        let is_weighing = title == "Saffron: feel the crop and weigh";
+        let is_held = title.starts_with(
+            "Saffron: nothing to eat before you look in Perchlight. As of 7 Nov 2026, 10:30: ",
+        );
+        assert!(is_weighing || is_held, "{title}");
+    }
+}
+
+#[test]
+fn what_the_vet_allows_until_a_time_is_told_until_then() {
+    let mut script = calm();
+    let advice = |may_feed, ml: Option<i32>, until| Change::AdviceNoted {
+        who: Role::AvianVet,
+        about: String::new(),
+        may_feed,
+        ml: ml.map(Millilitres::whole),
+        until,
+    };
+    // Until noon of 8 November 30 ml a feed: bedtime of the 7th and the morning after; midday of the 8th is the
+    // plan's again, and so are the others from the 9th and the 8th on.
+    let noon = Some(script.at(7, 12, 0));
+    script.note(6, 15, 0, advice(true, Some(30), noon));
+    script.feed(6, 14, 0, Slot::Midday, 60);
+    let found = told(&events(&script, 6, 15, 10, 7));
+    let of = |ml: i32| format!("Feed Saffron: {ml} ml at 39.0–40.5 °C");
+    let feeds: Vec<(&str, &str)> = found
+        .iter()
+        .filter(|(_, title)| title.starts_with("Feed"))
+        .map(|(start, title)| (start.as_str(), title.as_str()))
+        .collect();
+    assert_eq!(
+        feeds,
+        [
+            ("20261107T210000", &*of(30)),
+            ("20261108T070000", &*of(30)),
+            ("20261108T140000", &*of(60)),
+            ("20261108T210000", &*of(60)),
+            ("20261109T070000", &*of(60)),
+        ]
+    );
+    // No food until then: the same times, and nothing that asks for a feed before.
+    script.note(6, 15, 20, advice(false, None, noon));
+    let found = told(&events(&script, 6, 15, 30, 7));
+    let early: Vec<&str> = found
+        .iter()
+        .filter(|(start, _)| start.as_str() < "20261108T120000")
+        .map(|(_, title)| title.as_str())
+        .collect();
+    assert_eq!(early.len(), 3, "{found:?}");
+    assert!(
+        early.iter().all(|title| !title.starts_with("Feed")),
+        "{early:?}"
+    );
+    assert_eq!(
+        found.iter().filter(|(_, title)| *title == of(60)).count(),
+        3
+    );
+}
+
+#[test]
+fn a_chick_at_the_clinic_is_neither_fed_nor_weighed_by_the_calendar() {
+    let mut script = calm();
+    let (to, name) = (Carer::Clinic, String::new());
+    script.note(6, 10, 20, Change::HandedOver { to, name });
+    let found = events(&script, 6, 10, 30, 7);
+    // Three feeds and the weighing.
+    assert_eq!(found.len(), 4);
+    assert!(
+        found
             .iter()
             .all(|event| event.value("STATUS") == "CANCELLED")
     );
@@ -573,10 +818,27 @@ fn alarms_do_not_ring_before_the_chick_is_there() {
         .iter()
         .map(|event| event.value("DTSTART"))
         .collect();
-    assert_eq!(
-        starts,
-        ["20261105T070000", "20261105T140000", "20261104T210000"]
+    // The first feed at home, at 21:00 of the 4th, is a smaller one and stands for itself: 8 % of 450 g are 36 ml,
+    // rounded down to 35, and three quarters of it at most.
+    let mut titles = calendar
+        .parts
+        .iter()
+        .filter(|event| event.value("DTSTART") == "20261104T210000");
+    let title = titles.next().unwrap().text("SUMMARY");
+    assert!(
+        !title.contains("35\u{a0}ml") && title.contains("ml at"),
+        "{title}"
     );
+    let expected = [
+        "20261104T210000",
+        "20261105T063000",
+        "20261105T070000",
+        "20261105T140000",
+        "20261105T210000",
+    ];
+    let mut starts = starts;
+    starts.sort_unstable();
+    assert_eq!(starts, expected);
 }
 
 /// From New York to Los Angeles, 3 h behind, an hour a day: a feed of 07:00 falls on 05:00 on the first
@@ -604,7 +866,7 @@ fn the_days_in_which_feeds_move_to_the_new_clock_ring_at_their_own_times() {
     let writing = Writing::metric(Language::English);
     let file = calendar_text(writing, &seen, &script.zone(), days(7)).unwrap();
     let added = calendar(&file);
-    let told: Vec<(&str, Option<&str>)> = added
+    let mut told: Vec<(&str, Option<&str>)> = added
         .parts
         .iter()
         .map(|event| {
@@ -615,11 +877,13 @@ fn the_days_in_which_feeds_move_to_the_new_clock_ring_at_their_own_times() {
     // On the 24th bedtime is still the breeder's, 21:00 there and 18:00 here, as it arrives; the week
     // begins for each feed with the first one at home.
     let count = |count: &str| format!("FREQ=DAILY;COUNT={count}");
-    let (bedtime, others) = (count("4"), count("5"));
+    let (bedtime, others, weighing) = (count("4"), count("5"), count("7"));
+    told.sort_unstable();
     assert_eq!(
         told,
         [
             ("20261125T050000", None),
+            ("20261125T063000", Some(&*weighing)),
             ("20261125T120000", None),
             ("20261125T190000", None),
             ("20261126T060000", None),

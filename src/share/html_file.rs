@@ -7,6 +7,7 @@ use crate::domain::outlook::Outlook;
 use crate::share::card::{card_to_link_text, qr_card};
 use crate::share::data_block;
 use crate::share::page::{Page, Paper};
+use crate::share::photos::{MOST_IN_REPORT, Pictures, latest_photos, put_photos};
 use crate::share::qr;
 use crate::share::report_parts::{
     put_chart, put_contacts, put_feeds, put_findings, put_notes, put_plan_version, put_weighings,
@@ -18,10 +19,22 @@ use crate::words::format::Writing;
 use crate::words::rules::call_first;
 use crate::words::sources::source_line;
 
-/// The report of one chick at the outlook's moment.
+/// The report of one chick at the outlook's moment, without pictures of photos.
 ///
 /// It shows this chick; `entries` is what the app takes in from it, of as many chicks as they are.
 pub fn report_html(writing: Writing, outlook: &Outlook, entries: &[Entry]) -> String {
+    report_with_photos_html(writing, outlook, entries, &Pictures::new())
+}
+
+/// The report of one chick at the outlook's moment.
+///
+/// It shows this chick with the latest photos whose pictures are at hand; `entries` is what the app takes in from it, of as many chicks as they are.
+pub fn report_with_photos_html(
+    writing: Writing,
+    outlook: &Outlook,
+    entries: &[Entry],
+    pictures: &Pictures,
+) -> String {
     let say = writing.language;
     let chick = &outlook.chick;
     let mut page = Page::new(say, &writing.name_of(chick), Paper::A4);
@@ -37,6 +50,8 @@ pub fn report_html(writing: Writing, outlook: &Outlook, entries: &[Entry]) -> St
     put_weighings(&mut page, writing, chick, usize::MAX);
     put_feeds(&mut page, writing, outlook, usize::MAX);
     put_notes(&mut page, writing, chick, entries);
+    let photos = latest_photos(outlook.now, chick, MOST_IN_REPORT);
+    put_photos(&mut page, writing, &photos, pictures);
     page.heading(say.plan_title());
     put_plan_version(&mut page, writing, chick);
     page.pairs(&writing.plan_lines(&chick.plan));

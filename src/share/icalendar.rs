@@ -140,6 +140,15 @@ pub enum Purpose {
     Remove,
 }
 
+/// Whether an event is to be there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Status {
+    /// It takes place.
+    Confirmed,
+    /// It no longer does: a calendar that has it under this name takes it out, and it rings no more.
+    Cancelled,
+}
+
 /// One event, at a wall-clock time wherever the telephone is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Event {
@@ -159,6 +168,8 @@ pub struct Event {
     pub summary: String,
     /// More words; may be empty.
     pub description: String,
+    /// Whether it takes place.
+    pub status: Status,
     /// How long before the start the alarm rings; none for no alarm.
     pub alarm_minutes_before: Option<u32>,
 }
@@ -222,14 +233,17 @@ fn push_event(file: &mut String, event: &Event, purpose: Purpose) -> Result<(), 
         push_text(file, "DESCRIPTION", &event.description);
     }
     push_line(file, "TRANSP:TRANSPARENT");
-    match purpose {
-        Purpose::Add => {
+    match (purpose, event.status) {
+        (Purpose::Add, Status::Confirmed) => {
             push_line(file, "STATUS:CONFIRMED");
             if let Some(before) = event.alarm_minutes_before {
                 push_alarm(file, &event.summary, before);
             }
         }
-        Purpose::Remove => push_line(file, "STATUS:CANCELLED"),
+        (Purpose::Remove, Status::Confirmed | Status::Cancelled)
+        | (Purpose::Add, Status::Cancelled) => {
+            push_line(file, "STATUS:CANCELLED");
+        }
     }
     push_line(file, "END:VEVENT");
     Ok(())

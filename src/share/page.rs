@@ -3,16 +3,18 @@
 //! **Invariants.** Every text that goes in is escaped here; callers pass plain text. A page loads
 //! nothing, runs nothing and sends nothing: its policy forbids it, and nothing in it asks for it.
 
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD;
+
 use crate::share::data_block::MARK;
 use crate::share::markup::escape;
 use crate::share::phone::call_link;
 use crate::words::Language;
 
-/// Nothing but the page's own style. A `script` element of data is not a script.
+/// Nothing but the page's own style and the photos in it. A `script` element of data is not a script.
 ///
 /// Source: Content Security Policy Level 3, section 6; HTML, "data blocks".
-const POLICY: &str =
-    "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+const POLICY: &str = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 const STYLE: &str = "\
 :root{color-scheme:light}\
@@ -28,6 +30,7 @@ dt{color:#55636a}dd{margin:0;white-space:pre-wrap;overflow-wrap:anywhere}\
 .level{font-size:1.2rem;font-weight:600}.small{font-size:.85rem;color:#55636a}\
 @media (max-width:32rem){table{font-size:.8rem}}\
 .link{overflow-wrap:anywhere;font-size:.75rem}.code{max-width:20rem}\
+.photos{display:flex;flex-wrap:wrap;gap:.5rem}.photo{max-width:20rem}.photo img{max-width:100%}\
 @media print{:root{font-size:10pt}body{max-width:none;padding:0}h2{break-after:avoid}tr,figure{break-inside:avoid}a{color:inherit}}";
 
 /// Paper that a page is laid out for.
@@ -47,11 +50,19 @@ impl Paper {
             Self::A4 => "@page{size:A4;margin:14mm}",
             Self::OneA4 => {
                 "@page{size:A4;margin:10mm}\
-                 @media print{:root{font-size:8pt}body{line-height:1.25;columns:2;column-gap:8mm}\
-                 header{column-span:all}h2{margin:.5em 0 .1em}\
-                 p,ul,dl{margin:.1em 0}caption{padding-top:.2em}td,th{padding:0 .4em 0 0}\
-                 dl{grid-template-columns:2fr 3fr;gap:0 .5em}\
-                 .chart svg{display:block;width:100%;max-height:45mm}}"
+                 .people p{margin:0}.reason{border:2px solid;border-radius:8px;padding:.4rem .8rem;margin:.5rem 0}\
+                 .reason h2{border:0;margin:0}.asked{font-size:1.15rem}\
+                 .days{font-size:.85rem}.days td:nth-child(-n+4){white-space:nowrap}\
+                 .days td:nth-child(2),.days td:nth-child(3),.days td:nth-child(4){text-align:right}\
+                 .days tbody tr:first-child td{font-weight:600}.chart svg{display:block;max-width:24rem}\
+                 @media (max-width:40rem){.days{display:block;overflow-x:auto}}\
+                 @media print,(min-width:40rem){.two{display:grid;grid-template-columns:1fr 1fr;gap:0 1.2rem;align-items:start}}\
+                 @media print{:root{font-size:8.5pt}body{line-height:1.25}.days{display:table}\
+                 .top{display:flex;justify-content:space-between;align-items:end;border-bottom:2px solid}.people{text-align:right}\
+                 .two{grid-template-columns:9fr 10fr}h2{margin:.5em 0 .1em}p,ul,dl{margin:.1em 0}\
+                 caption{padding-top:.4em}td,th{padding:.1em .6em .1em 0}.reason{margin:.4em 0;padding:.2em .8em}\
+                 dl{grid-template-columns:minmax(0,2fr) 5fr;gap:0 .6em}\
+                 .chart svg{max-height:58mm;max-width:100%}.photos{flex-wrap:nowrap}.photo{max-width:45mm}.photo img{max-height:30mm}}"
             }
             Self::A5 => {
                 "@page{size:A5;margin:8mm}\
@@ -156,6 +167,30 @@ impl Page {
         let (class, meaning) = (escape(class), escape(meaning));
         let opening = format!("<figure class=\"{class}\" role=\"img\" aria-label=\"{meaning}\">");
         self.html.extend([opening.as_str(), svg, "</figure>\n"]);
+    }
+
+    /// Begins a part of the page that [`Page::close`] ends.
+    pub(crate) fn open(&mut self, class: &str) {
+        self.html.extend(["<div class=\"", &escape(class), "\">\n"]);
+    }
+
+    /// Ends the part that was begun last.
+    pub(crate) fn close(&mut self) {
+        self.html.push_str("</div>\n");
+    }
+
+    /// A photo with its caption, as part of the page.
+    pub(crate) fn photo(&mut self, jpeg: &[u8], caption: &str) {
+        let (data, caption) = (STANDARD.encode(jpeg), escape(caption));
+        self.html.extend([
+            "<figure class=\"photo\"><img alt=\"",
+            &caption,
+            "\" src=\"data:image/jpeg;base64,",
+            &data,
+            "\"><figcaption class=\"small\"><bdi>",
+            &caption,
+            "</bdi></figcaption></figure>\n",
+        ]);
     }
 
     /// A person with a link that calls; the number as text when it cannot be rung.

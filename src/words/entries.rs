@@ -238,6 +238,7 @@ texts! {
     entry_stock: "Powder", "Papilla en polvo";
     entry_rang: "Called:", "Llamada:";
     entry_weight_stands: "Not weighed again: the weight counts as it is", "Sin pesar otra vez: el peso vale como está";
+    photo_elsewhere: "Photos that are not on this phone (a backup file brings them):", "Fotos que no están en este teléfono (las trae una copia de seguridad):";
     entry_visit_reason: "Reason for the visit", "Motivo de la consulta";
     entry_room: "Room", "Habitación";
 }

@@ -22,6 +22,7 @@ pub mod advice;
 pub mod call;
 pub mod card;
 pub mod carers;
+pub mod clinical;
 pub mod demo;
 pub mod entries;
 pub mod exchange;

@@ -2,7 +2,8 @@
 
 use crate::domain::journal::chick::Chick;
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::plan::care_plan::{CarePlan, Slot};
+use crate::domain::plan::topic::Topic;
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::Millilitres;
 use crate::domain::time::moment::{Lived, Moment};
@@ -97,6 +98,10 @@ impl Writing {
                 plan.hatched.map(|day| self.date(day)),
             ),
             (
+                say.vet_sex(),
+                Some(plan.said(Topic::Sex).to_owned()).filter(|sex| !sex.is_empty()),
+            ),
+            (
                 say.plan_ring(),
                 Some(plan.ring.clone()).filter(|ring| !ring.is_empty()),
             ),
@@ -106,13 +111,55 @@ impl Writing {
             ),
             (
                 say.vet_home_since(),
-                home.map(|arrived| self.date(arrived.lived().day)),
+                home.map(|arrived| self.home_since_day(arrived.lived().day, outlook.lived.day)),
             ),
+            (say.vet_called(), self.vet_called(&outlook.chick)),
         ];
         let there = pairs
             .into_iter()
             .filter_map(|(label, value)| Some((label.to_owned(), value?)));
         there.collect()
+    }
+
+    /// What stands for a feed in the calendar while food is kept back, with when it was so.
+    pub fn held_feed_title(self, outlook: &Outlook) -> String {
+        let name = self.calendar_name(&outlook.chick.plan);
+        let as_of = self.as_of(outlook.lived);
+        let title = self.instruction_title(outlook).unwrap_or_default();
+        match self.language {
+            Language::English => {
+                format!("{name}: nothing to eat before you look in Perchlight. {as_of}: {title}")
+            }
+            Language::Spanish => {
+                format!("{name}: nada de comer antes de mirar en Perchlight. {as_of}: {title}")
+            }
+        }
+    }
+
+    /// The title of the weighing in the calendar.
+    pub fn weighing_title(self, plan: &CarePlan) -> String {
+        let name = self.calendar_name(plan);
+        match self.language {
+            Language::English => format!("{name}: feel the crop and weigh"),
+            Language::Spanish => format!("{name}: palpar el buche y pesar"),
+        }
+    }
+
+    /// The title of a feed that is no longer given, for calendars that go on showing it.
+    pub fn cancelled_title(self, slot: Slot) -> String {
+        let slot = self.language.slot(slot);
+        match self.language {
+            Language::English => format!("No longer given: {slot}"),
+            Language::Spanish => format!("Ya no se da: {slot}"),
+        }
+    }
+
+    fn calendar_name(self, plan: &CarePlan) -> &str {
+        if plan.name.is_empty() {
+            self.language.pick("The chick", "El polluelo")
+        } else {
+            &plan.name
+        }
     }
 
     /// The title of a feed in the telephone's own calendar, with all that matters.
@@ -151,18 +198,8 @@ texts! {
     card_scan: "Scan with the phone's camera, or open this file in Perchlight.", "Escanee con la cámara del teléfono o abra este archivo en Perchlight.";
     card_too_long: "Send the link or this file: the card holds too much for a QR code.", "Envíe el enlace o este archivo: la ficha lleva demasiado para un código QR.";
     card_anyone: "Anyone with this card or its link can read what it says.", "Quien tenga esta ficha o su enlace puede leer lo que dice.";
-    vet_reason: "What is seen", "Qué se observa";
-    vet_feeding: "Feeding and formula", "Alimentación y papilla";
-    vet_emptying: "Usual time to empty", "Tiempo habitual de vaciado";
-    vet_usual_droppings: "Usual number in a day, waking hours", "Número habitual al día, horas despierto";
-    vet_signs: "Signs", "Señales";
-    vet_none: "Nothing noted.", "Nada anotado.";
-    vet_gone: " (no longer seen)", " (ya no lo tiene)";
-    vet_environment: "Environment and calls", "Entorno y llamadas";
-    vet_age: "Age", "Edad";
-    vet_rearing: "Reared", "Cría";
-    vet_home_since: "In this home since", "En este hogar desde";
     calendar_note: "Look first: is the crop empty? If not, or if the chick is not well, do not feed: open Perchlight. Check that the alert of this event is on.", "Mire primero: ¿está vacío el buche? Si no, o si el polluelo no está bien, no le dé de comer: abra Perchlight. Compruebe que el aviso de este evento está activo.";
+    calendar_weigh_note: "Before the first food of the day, crop empty, on the same scale. Food left in the crop? Nothing to eat: open Perchlight.", "Antes de la primera comida del día, con el buche vacío y en la misma báscula. ¿Queda comida en el buche? Nada de comer: abra Perchlight.";
     table_chick: "chick", "polluelo";
     table_date: "date", "fecha";
     table_time: "time", "hora";

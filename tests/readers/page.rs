@@ -47,7 +47,7 @@ pub fn elements(page: &str) -> Vec<Element> {
         }
         let (element, is_closed, after) = opening(tag);
         rest = after;
-        if is_closed || element.name == "meta" {
+        if is_closed || ["meta", "img"].contains(&element.name.as_str()) {
             done.push(element);
         } else if element.name == "script" || element.name == "style" {
             let end = format!("</{}", element.name);

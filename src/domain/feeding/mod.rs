@@ -6,6 +6,7 @@
 
 pub mod counted;
 pub mod crop;
+pub mod day_food;
 pub mod feeding_streak;
 pub mod food;
 pub mod lived_zone;
