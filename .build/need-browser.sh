@@ -19,4 +19,14 @@ need_engine Firefox firefox-esr firefox-esr
 need_engine WebKitGTK WebKitWebDriver webkit2gtk-driver
 need_engine "a screen for WebKitGTK" Xvfb xvfb
 
+# Taken apart into .tools, since the installed package would start a server for everybody.
+fetch_nginx() {
+  mkdir -p "$TOOLS/nginx"
+  as_root apt-get update -qq
+  (cd "$TOOLS/nginx" && apt-get download nginx nginx-common libnginx-mod-http-brotli-static && for file in *.deb; do dpkg-deb -x "$file" .; done)
+}
+if [ ! -x "$TOOLS/nginx/usr/sbin/nginx" ] && ! { can_use_apt && step "Fetching nginx into .tools" "10 s" fetch_nginx; }; then
+  printf '\n%s\n' "NOT TESTED HERE: nginx cannot be fetched with apt, so .build/nginx.conf is not tried."
+fi
+
 step "Packages of the browser tests" "5 s, nothing when they are there" npm_ci tests/browser

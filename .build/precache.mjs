@@ -1,10 +1,17 @@
-// The last steps of a build: joining the style sheets to one file, and the offline worker's list.
+// The last steps of a build: joining the style sheets to one file, the offline worker's list, and packed files.
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join, relative, sep } from 'node:path';
+import { extname, join, relative, sep } from 'node:path';
+import { brotliCompressSync, gzipSync } from 'node:zlib';
 
 const TEMPLATE = new URL('../public/sw.js', import.meta.url);
 const WORKER = 'sw.js';
+// Beside a file, for hosts that send packed files as they are; a browser never asks for them by name.
+const PACKED = { '.br': brotliCompressSync, '.gz': gzipSync };
+const SHRINKS = ['.css', '.html', '.js', '.svg', '.wasm', '.webmanifest'];
+
+// Whether a file of a build is another one, packed.
+export const isPacked = (path) => extname(path) in PACKED;
 
 const sha256 = (bytes, form) => createHash('sha256').update(bytes).digest(form);
 
@@ -38,7 +45,7 @@ export const joinSheets = (folder) => {
 export const writeWorker = (folder) => {
   const files = filesBelow(folder)
     .map((path) => relative(folder, path).split(sep).join('/'))
-    .filter((path) => path !== WORKER && !path.startsWith('.'))
+    .filter((path) => path !== WORKER && !path.startsWith('.') && !isPacked(path))
     .sort()
     .map((path) => {
       const integrity = `sha256-${sha256(readFileSync(join(folder, path)), 'base64')}`;
@@ -54,4 +61,12 @@ export const writeWorker = (folder) => {
   }
   writeFileSync(join(folder, WORKER), worker);
   return { version, count: files.length };
+};
+
+// Packs every file that shrinks, beside itself.
+export const packFiles = (folder) => {
+  for (const path of filesBelow(folder).filter((path) => SHRINKS.includes(extname(path)))) {
+    const bytes = readFileSync(path);
+    Object.entries(PACKED).forEach(([ending, pack]) => writeFileSync(path + ending, pack(bytes)));
+  }
 };

@@ -5,7 +5,7 @@ import { started, tell, until } from './harness.mjs';
 import {
   CHICK, countInSecond, go, journalWords, kept, keptState, logNextFeed, missing, note, noteDown, openApp, storageNotice, typeInChick,
 } from './owner.mjs';
-import { idText } from './script.mjs';
+import { newerLine } from './script.mjs';
 
 const SECONDS_WITH_TWO_TABS = Number(process.env.TAB_SECONDS ?? 5);
 const ADDED = `Chick added: ${CHICK.name}`;
@@ -313,26 +313,6 @@ test(`two tabs that write at the same time for ${SECONDS_WITH_TWO_TABS} s lose n
   lost.push(...(await missing(page, noted)));
   tell({ fault: 'two tabs writing at the same time', trials: noted.length, lost, said: said.replace(/^.*\. /, '') });
 });
-
-// Record lines as a later build might write them: whole, but of version 2.
-const newerLine = (page, number) =>
-  page.evaluate(
-    ([id, chick]) => {
-      const crc32 = (text) => {
-        let sum = ~0;
-        for (const byte of new TextEncoder().encode(text)) {
-          sum ^= byte;
-          for (let bit = 0; bit < 8; bit += 1) {
-            sum = (sum >>> 1) ^ (sum & 1 ? 0xedb88320 : 0);
-          }
-        }
-        return (~sum >>> 0).toString(16).padStart(8, '0');
-      };
-      const payload = JSON.stringify({ v: 2, id, chick, at: 1_793_577_600, did: 'something-new' });
-      return { name: `${id}.${crc32(payload)}`, line: `${crc32(payload)}|${payload.length}|${payload}` };
-    },
-    [idText(number), idText(1)],
-  );
 
 const everything = (page) =>
   page.evaluate(async () => {

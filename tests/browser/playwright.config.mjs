@@ -9,7 +9,7 @@ if (!existsSync(join(DIST, 'sw.js'))) {
 }
 
 // They kill browsers, wait by the real clock or ask what a profile on disk keeps; never two of them at a time.
-const ALONE = /(faults_kill|faults_storage|faults_time|install|keeping|offline|pieces|start|update)\.test\.mjs$/;
+const ALONE = /(faults_kill|faults_storage|faults_time|install|keeping|hosting|offline|pieces|start|update)\.test\.mjs$/;
 
 export default defineConfig({
   testMatch: '*.test.mjs',

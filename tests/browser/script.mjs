@@ -121,3 +121,23 @@ export const weaningAnswer = async (page) => {
   await answer.waitFor();
   return (await answer.innerText()).replaceAll('\u00a0', ' ');
 };
+
+// Record lines as a later build might write them: whole, but of version 2.
+export const newerLine = (page, number) =>
+  page.evaluate(
+    ([id, chick]) => {
+      const crc32 = (text) => {
+        let sum = ~0;
+        for (const byte of new TextEncoder().encode(text)) {
+          sum ^= byte;
+          for (let bit = 0; bit < 8; bit += 1) {
+            sum = (sum >>> 1) ^ (sum & 1 ? 0xedb88320 : 0);
+          }
+        }
+        return (~sum >>> 0).toString(16).padStart(8, '0');
+      };
+      const payload = JSON.stringify({ v: 2, id, chick, at: 1_793_577_600, did: 'something-new' });
+      return { name: `${id}.${crc32(payload)}`, line: `${crc32(payload)}|${payload.length}|${payload}` };
+    },
+    [idText(number), idText(1)],
+  );
