@@ -1,8 +1,9 @@
 //! What the pages made of a record say, against what the owner's phone says at the same moment.
 
+use perchlight::domain::homecoming::life_stage::Reminder;
 use perchlight::domain::homecoming::reports::last_heard;
 use perchlight::domain::journal::entries::Journal;
-use perchlight::domain::outlook::outlook;
+use perchlight::domain::outlook::{Outlook, outlook};
 use perchlight::domain::time::moment::Moment;
 use perchlight::domain::warnings::level::Level;
 use perchlight::domain::warnings::placed_state::PlacedState;
@@ -10,6 +11,7 @@ use perchlight::share::html_file::report_html;
 use perchlight::share::import::{Imported, read_text};
 use perchlight::share::placed::{Placed, PlacedRow, placed_state, rows};
 use perchlight::share::vet_page::vet_page_html;
+use perchlight::share::weight_picture::chart_drawn;
 use perchlight::words::Language;
 use perchlight::words::format::Writing;
 
@@ -92,6 +94,8 @@ pub(crate) fn every_page_says_the_same(home: &Home, language: Language) {
             format!("a page does not say a loss of {loss:?} per cent")
         });
     }
+    let pages = [report.as_str(), vet_page.as_str()];
+    the_weight_is_told_alike(writing, &outlook, pages);
     let plan = writing.plan_version(outlook.chick.plans.version());
     law(14, report.contains(&plan), || {
         format!("the report does not say {plan}")
@@ -103,5 +107,32 @@ pub(crate) fn every_page_says_the_same(home: &Home, language: Language) {
     let far = row(home, &taken_in);
     law(14, far == own, || {
         format!("who takes the report in reads {far:?}, here it is {own:?}")
+    });
+}
+
+/// Law 14, of the weight: the same figures on report and vet page, and one weight to call at, in the sentences of
+/// Now and Weight as on the chart of both pages.
+fn the_weight_is_told_alike(writing: Writing, outlook: &Outlook, pages: [&str; 2]) {
+    for (label, value) in writing.figures(outlook) {
+        law(14, pages.iter().all(|page| page.contains(&value)), || {
+            format!("a page does not say {label}: {value}")
+        });
+    }
+    let Some(call_at) = outlook.weight.call_at else {
+        return;
+    };
+    let (named, limit) = (writing.call_name(call_at.as_g()), writing.mass(call_at));
+    let is_drawn = chart_drawn(writing, outlook).is_some();
+    let is_named = pages.iter().all(|page| page.contains(&named));
+    law(14, !is_drawn || is_named, || {
+        format!("a chart does not say {named}")
+    });
+    let state = writing.weight_state(outlook);
+    let is_said = state.is_none_or(|state| state.means.contains(&limit));
+    law(14, is_said, || format!("Weight does not say {limit}"));
+    let is_now = outlook.stage.reminds(Reminder::Weighing) && outlook.weight.latest.is_some();
+    let today = writing.weight_today(outlook);
+    law(14, !is_now || today.contains(&limit), || {
+        format!("Now says {today:?}, the weight to call at is {limit}")
     });
 }
