@@ -3,6 +3,7 @@
 //! Worked out from what was noted, never set. Whether a phone has given the chick away for some days is
 //! a matter of that phone, not of the chick's life.
 
+use crate::domain::homecoming::departure::has_not_left;
 use crate::domain::homecoming::transit::TOLD_MINUTES;
 use crate::domain::journal::chick::{Chick, WeaningStep};
 use crate::domain::time::moment::{Day, Moment};
@@ -120,6 +121,8 @@ pub fn life_stage(now: Moment, chick: &Chick, zone: &Zone) -> LifeStage {
         if now.minutes_since(journey.expected) <= TOLD_MINUTES {
             return LifeStage::OnTheWay;
         }
+    } else if has_not_left(chick) {
+        return LifeStage::WithBreeder;
     }
     let fed_at = chick.last_given(now).map(|feed| feed.at);
     let grown_at = chick.grown.as_ref().map(|grown| grown.at);

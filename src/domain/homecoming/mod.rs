@@ -4,9 +4,12 @@
 //!
 //! **Left out:** how feeds of an ordinary day are due.
 
+pub mod clutch;
+pub mod departure;
 pub mod first_days;
 pub mod first_weeks;
 pub mod journey;
 pub mod life_stage;
+pub mod placement;
 pub mod reports;
 pub mod transit;

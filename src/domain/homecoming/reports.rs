@@ -4,6 +4,7 @@
 //! **Invariants.** Only what whoever is with the chick can note counts as news: neither a change of its
 //! plan nor a remark. Silence is a state of its own and never a calm one.
 
+use crate::domain::homecoming::departure::reports_from;
 use crate::domain::homecoming::life_stage::{LifeStage, Reminder};
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{ChickId, Entry, Journal};
@@ -38,9 +39,9 @@ pub fn report_due(chick: &Chick, stage: LifeStage, heard: Option<Moment>) -> Opt
     if !stage.reminds(Reminder::Report) {
         return None;
     }
-    let handed = chick.handed_over.last().map(|handed| handed.at);
-    let home = chick.home_since().max(handed.unwrap_or(Moment::EARLIEST));
+    let home = reports_from(chick);
     let from = heard.map_or(home, |heard| heard.max(home));
+    let wanted = chick.plan.report_days.filter(|days| 0 < *days);
     let days = match stage {
         LifeStage::Weaned => DAYS_ONCE_WEANED,
         LifeStage::WithBreeder
@@ -56,6 +57,7 @@ pub fn report_due(chick: &Chick, stage: LifeStage, heard: Option<Moment>) -> Opt
             }
         }
     };
+    let days = wanted.map_or(days, i64::from);
     Some(from.plus_minutes(days * 1_440))
 }
 
@@ -71,7 +73,7 @@ mod tests {
     use crate::domain::journal::scenario::Scenario;
     use crate::domain::plan::parts::Author;
     use crate::domain::quantity::units::Percent;
-    use crate::domain::warnings::rules::trial::{macaw, plan};
+    use crate::domain::warnings::rules::trial::{macaw, plan, with_plan};
 
     fn heard(script: &Scenario, day: i32) -> Option<Moment> {
         let journal = script.journal();
@@ -110,6 +112,19 @@ mod tests {
         assert_eq!(due(6, LifeStage::SettlingIn), 24);
         assert_eq!(due(7, LifeStage::Weaning), 72);
         assert_eq!(due(60, LifeStage::Weaned), 168);
+    }
+
+    #[test]
+    fn the_breeder_s_own_days_between_reports_hold_in_every_stage() {
+        let mut wanted = plan();
+        wanted.report_days = Some(2);
+        let mut script = with_plan(wanted);
+        script.weigh(9, 1_000);
+        let (chick, heard) = (script.chick().unwrap(), heard(&script, 9));
+        for stage in [LifeStage::SettlingIn, LifeStage::Weaning, LifeStage::Weaned] {
+            let due = report_due(&chick, stage, heard);
+            assert_eq!(due, Some(script.at(11, 6, 45)), "{stage:?}");
+        }
     }
 
     #[test]

@@ -160,6 +160,16 @@ impl PlanRecord {
         self.taken_over.unwrap_or(self.added.at)
     }
 
+    /// When a carer first took the chick's card; `None` while nobody did.
+    pub const fn taken_over(&self) -> Option<Moment> {
+        self.taken_over
+    }
+
+    /// Whether its breeder typed the chick in and nobody has taken its card.
+    pub fn is_with_its_breeder(&self) -> bool {
+        self.agreed.contains(&self.added.id) && self.taken_over.is_none()
+    }
+
     /// The plan in force, and since when it is.
     pub fn now(&self) -> Option<(Moment, &CarePlan)> {
         self.turns.last().map(|(from, plan)| (*from, plan))

@@ -56,8 +56,28 @@ pub fn less_eaten(chick: &Chick, today: Day, offset: Offset, days: i32) -> Vec<L
     .collect()
 }
 
-/// The share of the planned food that was taken on a day; `None` when it is not known.
-fn share(chick: &Chick, day: Day, offset: Offset) -> Option<f64> {
+/// Days over which the share of the plan is told. Ours: one bad day does not hide in them, and one feed more or
+/// less is no news.
+pub const TOLD_DAYS: i32 = 3;
+
+/// What was taken of the planned food on the last [`TOLD_DAYS`] whole days before `today`, per cent; `None` when no
+/// day of them has a note for every planned feed. Formula alone: solids are not weighed.
+pub fn eaten_pct(chick: &Chick, today: Day, offset: Offset) -> Option<f64> {
+    let days = (1..=TOLD_DAYS).filter_map(|ago| of_day(chick, today.plus(-ago), offset));
+    let (taken, asked) = days.fold((0, 0), |sum, food| (sum.0 + food.taken, sum.1 + food.asked));
+    (0 < asked).then(|| f64::from(taken) * 100.0 / f64::from(asked))
+}
+
+/// Food of a day, tenths of a millilitre.
+struct DayFood {
+    start: Moment,
+    end: Moment,
+    taken: i32,
+    asked: i32,
+}
+
+/// The food of a day; `None` unless every planned feed has a note of food or of a refusal.
+fn of_day(chick: &Chick, day: Day, offset: Offset) -> Option<DayFood> {
     let start = Moment::from_seconds(i64::from(day.number()) * 86_400)
         .plus_minutes(-i64::from(offset.minutes()));
     let end = start.plus_minutes(24 * 60);
@@ -66,16 +86,24 @@ fn share(chick: &Chick, day: Day, offset: Offset) -> Option<f64> {
     let from = chick.feeds.partition_point(|feed| feed.at < start);
     let until = chick.feeds.partition_point(|feed| feed.at < end);
     let notes = chick.feeds.get(from..until)?;
-    let taken: i32 = notes
-        .iter()
-        .map(|feed| feed.what.outcome.taken().tenths())
-        .sum();
+    let taken = notes.iter().map(|feed| feed.what.outcome.taken().tenths());
+    let food = DayFood {
+        start,
+        end,
+        taken: taken.sum(),
+        asked,
+    };
+    (0 < asked && planned.len() <= notes.len()).then_some(food)
+}
+
+/// The share of the planned food that was taken on a day without solids; `None` when it is not known.
+fn share(chick: &Chick, day: Day, offset: Offset) -> Option<f64> {
+    let food = of_day(chick, day, offset)?;
     let has_solids = chick
         .solids
         .iter()
-        .any(|look| (start..end).contains(&look.at) && look.what.eaten.is_swallowed());
-    let is_known = !has_solids && 0 < asked && planned.len() <= notes.len();
-    is_known.then(|| f64::from(taken) / f64::from(asked))
+        .any(|look| (food.start..food.end).contains(&look.at) && look.what.eaten.is_swallowed());
+    (!has_solids).then(|| f64::from(food.taken) / f64::from(food.asked))
 }
 
 #[cfg(test)]
@@ -90,6 +118,12 @@ mod tests {
 
     /// Three feeds of 80 ml; on each day so many ml of each are taken.
     fn eaten(days: &[i32]) -> Vec<LessEaten> {
+        let (chick, today) = fed(days);
+        less_eaten(&chick, today, Offset::UTC, 14)
+    }
+
+    /// The chick, and the day after the last of these.
+    fn fed(days: &[i32]) -> (Chick, Day) {
         let start = Day::from_date(2026, 11, 2).unwrap();
         let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
         for feed in &mut plan.feeds {
@@ -110,7 +144,23 @@ mod tests {
             }
         }
         let today = start.plus(i32::try_from(days.len()).unwrap());
-        less_eaten(&script.chick().unwrap(), today, Offset::UTC, 14)
+        (script.chick().unwrap(), today)
+    }
+
+    #[test]
+    fn the_share_of_the_plan_is_told_over_the_last_three_days_that_are_known() {
+        let pct = |days: &[i32]| {
+            let (chick, today) = fed(days);
+            eaten_pct(&chick, today, Offset::UTC)
+        };
+        // 80 + 60 + 40 of 3 × 80 ml at each of three feeds: 540 / 720 = 75 %; the day before them is too old.
+        assert_eq!(pct(&[10, 80, 60, 40]), Some(75.0));
+        assert_eq!(pct(&[60]), Some(75.0), "one day is known");
+        assert_eq!(pct(&[]), None);
+        let (chick, today) = fed(&[80, 80]);
+        // Two days later only the second of them lies within three days; five days later none.
+        assert_eq!(eaten_pct(&chick, today.plus(2), Offset::UTC), Some(100.0));
+        assert_eq!(eaten_pct(&chick, today.plus(3), Offset::UTC), None);
     }
 
     #[test]

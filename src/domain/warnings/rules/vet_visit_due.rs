@@ -10,6 +10,7 @@
 //!
 //! *Wrong when* the visit took place and was not noted.
 
+use crate::domain::journal::chick::Chick;
 use crate::domain::plan::care_plan::Role;
 use crate::domain::quantity::evidence::Standing;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
@@ -32,19 +33,22 @@ pub const RULE: Rule = Rule {
     check,
 };
 
-fn check(facts: &Facts<'_>) -> Vec<Finding> {
-    let Some(arrived) = &facts.chick.arrived else {
-        return Vec::new();
-    };
+/// Whether a vet was called or seen since the arrival; `None` while nobody noted that it arrived.
+pub fn is_vet_seen(chick: &Chick) -> Option<bool> {
+    let arrived = chick.arrived.as_ref()?;
     let is_vet = |whom: Role| match whom {
         Role::AvianVet | Role::EmergencyVet => true,
         Role::Breeder => false,
     };
-    let is_seen = facts
-        .chick
-        .calls
-        .iter()
-        .any(|call| call.at >= arrived.at && is_vet(call.what.whom));
+    let mut calls = chick.calls.iter();
+    Some(calls.any(|call| call.at >= arrived.at && is_vet(call.what.whom)))
+}
+
+fn check(facts: &Facts<'_>) -> Vec<Finding> {
+    let Some(arrived) = &facts.chick.arrived else {
+        return Vec::new();
+    };
+    let is_seen = is_vet_seen(facts.chick) == Some(true);
     let minutes = facts.now.minutes_since(arrived.at);
     if is_seen || !(DUE_MINUTES..=SHOWN_MINUTES).contains(&minutes) {
         return Vec::new();
