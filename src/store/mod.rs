@@ -9,6 +9,7 @@
 //! at once; `second_copy` (feature `ui`) is the second; [`save_state`] tells what may be shown as kept.
 
 pub mod backup_due;
+pub mod breeder_text;
 #[cfg(feature = "ui")]
 pub mod browser;
 pub mod chick_times;

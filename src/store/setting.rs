@@ -29,6 +29,12 @@ pub enum Setting {
     Glance,
     /// The chicks whose breeder holds this device.
     BredHere,
+    /// What a breeder says once for every chick; there is none on an owner's device.
+    Breeder,
+    /// A breeder's templates, one a species, the last used first.
+    Templates,
+    /// Chicks put away by who follows them: no report is asked for any more.
+    PutAway,
     /// Chicks that this device follows and does not care for.
     Followed,
     /// Chicks removed from this device; their records are still there.
@@ -48,7 +54,8 @@ pub enum Setting {
 }
 
 /// The settings that are a list of chicks; none of them is ever sent or joined.
-pub const OF_CHICKS: [Setting; 8] = [
+pub const OF_CHICKS: [Setting; 9] = [
+    Setting::PutAway,
     Setting::Followed,
     Setting::Removed,
     Setting::Away,
@@ -74,6 +81,9 @@ impl Setting {
             Self::CautionAccepted => "caution-accepted",
             Self::Glance => "glance",
             Self::BredHere => "bred-here",
+            Self::Breeder => "breeder",
+            Self::Templates => "templates",
+            Self::PutAway => "put-away",
             Self::Followed => "followed",
             Self::Removed => "removed",
             Self::Away => "away",
