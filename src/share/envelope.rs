@@ -82,16 +82,31 @@ fn sealed(kind: Kind, content: &[u8]) -> Vec<u8> {
 /// programs put into a text that is answered or forwarded; words after the link do not matter.
 pub(crate) fn open(text: &str) -> Option<Result<(Kind, Vec<u8>), ImportError>> {
     let text = without_marks(text);
-    let prefix = text.match_indices('p').find_map(|(at, _)| {
+    let mut prefixes = prefixes(&text);
+    prefixes.next().map(|(_, prefix)| prefix.open())
+}
+
+/// The text of each link in a text, from its beginning up to the next one.
+pub(crate) fn each(text: &str) -> Vec<&str> {
+    let starts: Vec<usize> = prefixes(text).map(|(at, _)| at).collect();
+    let ends = starts.iter().copied().skip(1).chain([text.len()]);
+    let links = starts.iter().zip(ends);
+    links
+        .filter_map(|(start, end)| text.get(*start..end))
+        .collect()
+}
+
+/// Where links begin, and with what.
+fn prefixes(text: &str) -> impl Iterator<Item = (usize, Prefix<'_>)> {
+    text.match_indices("pl").filter_map(|(at, _)| {
         let (before, rest) = text.split_at_checked(at)?;
         let is_start = before
             .chars()
             .next_back()
             .is_none_or(|before| !before.is_ascii_alphanumeric());
         let found = Prefix::read(rest)?;
-        is_start.then_some(found)
-    })?;
-    Some(prefix.open())
+        is_start.then_some((at, found))
+    })
 }
 
 /// A text without the marks of mail programs and messengers: `>` before a line, `=` at its end, and

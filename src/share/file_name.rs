@@ -24,6 +24,8 @@ pub enum FileKind {
     Feeds,
     /// The table of droppings.
     Droppings,
+    /// The table of all chicks.
+    Chicks,
     /// The weight chart as a picture.
     WeightPicture,
     /// Every entry on the phone.
@@ -41,6 +43,7 @@ impl FileKind {
             Self::Weights => ("weights", "csv"),
             Self::Feeds => ("feeds", "csv"),
             Self::Droppings => ("droppings", "csv"),
+            Self::Chicks => ("chicks", "csv"),
             Self::WeightPicture => ("weight", "png"),
             Self::Backup => ("backup", "json"),
         }
@@ -52,7 +55,7 @@ impl FileKind {
         match self {
             Self::Card | Self::Report | Self::VetPage => "text/html",
             Self::Calendar | Self::CalendarRemoval => "text/calendar",
-            Self::Weights | Self::Feeds | Self::Droppings => "text/csv",
+            Self::Weights | Self::Feeds | Self::Droppings | Self::Chicks => "text/csv",
             Self::WeightPicture => "image/png",
             Self::Backup => "application/json",
         }
@@ -67,6 +70,7 @@ impl FileKind {
             | Self::VetPage
             | Self::Weights
             | Self::Droppings
+            | Self::Chicks
             | Self::Feeds
             | Self::WeightPicture
             | Self::Backup => true,

@@ -66,6 +66,32 @@ pub fn read_text(text: &str) -> Result<Imported, ImportError> {
     }
 }
 
+/// Most links that are read out of one pasted text. Ours: a season of reports.
+const MOST_LINKS: usize = 200;
+
+/// What a pasted text holds when it may hold several links: each of them, in their order, the same one once.
+///
+/// A text that is a page, a backup or everything that a browser held is one; so is one without any link, which
+/// then says that it is not ours.
+pub fn read_texts(text: &str) -> Vec<Result<Imported, ImportError>> {
+    let is_one = text.trim_start_matches('\u{feff}').trim_start();
+    let is_one = is_one.starts_with('{') || is_one.starts_with(EVERYTHING);
+    if is_one || Limits::FILE.bytes < text.len() || data_block::find(text).is_some() {
+        return vec![read_text(text)];
+    }
+    let mut found = Vec::new();
+    for link in envelope::each(text).into_iter().take(MOST_LINKS) {
+        let read = read_link(link);
+        if !found.contains(&read) {
+            found.push(read);
+        }
+    }
+    if found.is_empty() {
+        found.push(read_text(text));
+    }
+    found
+}
+
 /// The whole entries in a text of everything that a browser held, which may be damaged in parts.
 fn read_everything(text: &str) -> Result<Imported, ImportError> {
     let entries = entries_in(text);

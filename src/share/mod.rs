@@ -1,9 +1,11 @@
 //! What leaves the phone and comes back: links, files, pictures, calendar and table.
 
 pub mod base64url;
+pub mod breeder_table;
 pub mod calendar_of;
 pub mod card;
 pub mod chart_of;
+pub mod chicks_csv;
 mod code;
 pub mod csv;
 pub mod data_block;
@@ -25,6 +27,7 @@ pub mod placed;
 mod plan_bytes;
 pub mod qr;
 mod report_parts;
+pub mod small_curve;
 pub mod table_of;
 mod unpack;
 pub mod varint;

@@ -1,5 +1,6 @@
 //! The breeder's table: every chick that was placed, the most worrying first.
 
+use crate::domain::homecoming::departure::reports_from;
 use crate::domain::homecoming::reports::{is_silent, report_due};
 use crate::domain::journal::chick::Noted;
 use crate::domain::journal::entries::ChickId;
@@ -34,7 +35,7 @@ pub fn placed_state(now: Moment, placed: &Placed) -> PlacedState {
     let due = report_due(&outlook.chick, outlook.stage, heard);
     let last = heard.map(|heard| (outlook.level, heard.lived(outlook.offset)));
     if is_silent(now, due) {
-        let since = heard.unwrap_or_else(|| outlook.chick.home_since());
+        let since = heard.unwrap_or_else(|| reports_from(&outlook.chick));
         let days = now.minutes_since(since).max(0) / 1_440;
         return PlacedState::Silent { last, days };
     }

@@ -158,7 +158,8 @@ const fn without_numbers(outcome: String) -> [String; 5] {
     ]
 }
 
-fn started(headings: &[&str]) -> String {
+/// A table with its headings, after the byte order mark.
+pub(crate) fn started(headings: &[&str]) -> String {
     let mut table = String::from(BYTE_ORDER_MARK);
     let cells: Vec<Cell<'_>> = headings.iter().map(|text| Cell::Exact(text)).collect();
     push_row(&mut table, &cells);
@@ -170,7 +171,7 @@ fn date_and_time(lived: Lived) -> (String, String) {
 }
 
 /// Tenths with a point: `1012`, `84.5`, `-2.7`.
-fn plain(tenths: i32) -> String {
+pub(crate) fn plain(tenths: i32) -> String {
     let sign = if tenths < 0 { "-" } else { "" };
     let (whole, tenth) = (tenths.unsigned_abs() / 10, tenths.unsigned_abs() % 10);
     match tenth {

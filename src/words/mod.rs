@@ -19,6 +19,7 @@ macro_rules! texts {
 }
 
 pub mod advice;
+pub mod breeder;
 pub mod call;
 pub mod card;
 pub mod carers;
@@ -38,6 +39,7 @@ pub mod journey;
 pub mod life;
 pub mod manual;
 pub mod mixing;
+pub mod names;
 pub mod now;
 pub mod plan_change;
 pub mod plan_checks;

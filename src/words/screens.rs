@@ -57,6 +57,9 @@ texts! {
     start_backup: "Open a backup", "Abrir una copia de seguridad";
     start_backup_hint: "From another phone, or an older one of this phone.", "De otro teléfono, o una anterior de este.";
 
+    start_breeder: "I am a breeder", "Soy criador";
+    start_breeder_hint: "Your chicks, the next card, reports from owners.", "Sus polluelos, la próxima ficha, informes de los dueños.";
+
     start_weeks_hint: "Short cards to read before it comes.", "Fichas cortas para leer antes de que llegue.";
 
     plan_title: "The breeder's numbers", "Los números del criador";
