@@ -9,8 +9,10 @@ use crate::domain::formula::heat_balance::CupStuff;
 use crate::domain::formula::serving_heat::TemperatureUnit;
 use crate::domain::instruction::feed_session::FeedSession;
 use crate::domain::journal::entries::{ChickId, Entry, Journal};
+use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::Moment;
+use crate::store::breeder_text::{plans_from_text, plans_to_text};
 use crate::store::browser::LocalKeyValue;
 use crate::store::chick_times::{times_from_text, times_to_text};
 use crate::store::cup_text::{cup_from_text, cup_to_text};
@@ -221,11 +223,7 @@ impl Copies {
 
     /// Remembers what the person who notes is called, 60 characters at most.
     pub fn remember_carer(self, name: &str) {
-        let short: String = name
-            .trim()
-            .chars()
-            .take(crate::domain::plan::care_plan::CarePlan::SHORT_TEXT)
-            .collect();
+        let short: String = name.trim().chars().take(CarePlan::SHORT_TEXT).collect();
         self.remember(Setting::Carer, &short);
     }
 
@@ -249,6 +247,35 @@ impl Copies {
     pub fn remember_bred_here(self, id: ChickId) {
         let ids = self.setting(Setting::BredHere).unwrap_or_default();
         self.remember(Setting::BredHere, &format!("{ids} {}", id_to_text(id.0)));
+    }
+
+    /// Whether a breeder holds this device, who has typed her own details.
+    pub fn is_breeder(self) -> bool {
+        self.setting(Setting::Breeder)
+            .is_some_and(|text| !text.is_empty())
+    }
+
+    /// What a breeder says once for every chick; `None` on an owner's device.
+    pub fn own_words(self) -> Option<CarePlan> {
+        plans_from_text(&self.setting(Setting::Breeder)?).pop()
+    }
+
+    /// Remembers what a breeder says once for every chick.
+    pub fn remember_own_words(self, own: &CarePlan) {
+        self.remember(Setting::Breeder, &plans_to_text(std::slice::from_ref(own)));
+    }
+
+    /// The breeder's templates, the last used first.
+    pub fn templates(self) -> Vec<CarePlan> {
+        plans_from_text(&self.setting(Setting::Templates).unwrap_or_default())
+    }
+
+    /// Puts a template first, in place of that of its species.
+    pub fn remember_template(self, template: &CarePlan) {
+        let mut templates = self.templates();
+        templates.retain(|known| known.species != template.species);
+        templates.insert(0, template.clone());
+        self.remember(Setting::Templates, &plans_to_text(&templates));
     }
 
     /// Language and units: the remembered ones, else the browser's language with grams and Celsius,

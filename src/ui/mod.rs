@@ -262,14 +262,17 @@ fn beside(state: AppState) -> impl IntoView {
 
 /// Whether the five places are shown: not where one thing is to be done to its end.
 fn has_places(state: AppState) -> bool {
-    state.chick.get().is_some() && !state.route.get().stands_alone()
+    let has_any = state.chick.get().is_some() || state.is_breeders_view();
+    has_any && !state.route.get().stands_alone()
 }
 
 /// The route on screen: the one of the address, unless it needs a chick and there is none.
 fn shown(state: AppState) -> Route {
     let route = state.route.get();
     let has_chick = state.chick.get().is_some();
-    if has_chick || route.needs_no_chick() {
+    if route == Route::Now && state.is_breeders_view() {
+        Route::Chicks
+    } else if has_chick || route.needs_no_chick() {
         route
     } else {
         Route::Start

@@ -37,6 +37,11 @@ impl OfPhone {
         untrack(|| self.at(setting, chick))
     }
 
+    /// Follows every list.
+    pub fn track(self) {
+        self.times.track();
+    }
+
     /// The chicks of a list; follows.
     pub fn chicks(self, setting: Setting) -> Vec<ChickId> {
         self.times.with(|times| {

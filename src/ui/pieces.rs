@@ -13,6 +13,11 @@ use crate::domain::outlook::outlook;
 use crate::ui::parts::later::{Part, ReportPart};
 use crate::ui::platform;
 use crate::ui::route::Route;
+use crate::ui::screens::breeder::chick::ChickScreen;
+use crate::ui::screens::breeder::chicks::ChicksScreen;
+use crate::ui::screens::breeder::details::DetailsScreen;
+use crate::ui::screens::breeder::new_card::NewCardScreen;
+use crate::ui::screens::breeder::reports::ReportsScreen;
 use crate::ui::screens::first_weeks::FirstWeeksScreen;
 use crate::ui::screens::guide::GuideScreen;
 use crate::ui::screens::handover::{HandoverScreen, ReportButton};
@@ -209,6 +214,11 @@ fn draw_rest(route: Route) -> AnyView {
         Route::Wrong => view! { <WrongScreen /> }.into_any(),
         Route::Settings => view! { <SettingsScreen /> }.into_any(),
         Route::TypeIn => view! { <TypeInScreen /> }.into_any(),
+        Route::Chicks => view! { <ChicksScreen /> }.into_any(),
+        Route::Chick => view! { <ChickScreen /> }.into_any(),
+        Route::NewCard => view! { <NewCardScreen /> }.into_any(),
+        Route::Breeder => view! { <DetailsScreen /> }.into_any(),
+        Route::Reports => view! { <ReportsScreen /> }.into_any(),
         Route::Import => view! { <ImportScreen /> }.into_any(),
         Route::Handover => view! { <HandoverScreen /> }.into_any(),
         Route::Weight => view! { <WeightScreen /> }.into_any(),

@@ -227,6 +227,12 @@ pub fn is_wide() -> bool {
     query.is_some_and(|query| query.matches())
 }
 
+/// Whether the window has room for a table beside the chosen row: from 1,100 CSS pixels on.
+pub fn is_wide_for_table() -> bool {
+    let query = window().match_media("(min-width: 1100px)").ok().flatten();
+    query.is_some_and(|query| query.matches())
+}
+
 /// Whether the focus is in a part of the page.
 pub fn has_focus(selector: &str) -> bool {
     let focused = document().query_selector(&format!("{selector}:focus-within"));

@@ -42,6 +42,16 @@ pub enum Route {
     Start,
     /// A new chick, typed in.
     TypeIn,
+    /// A breeder's chicks.
+    Chicks,
+    /// One of them.
+    Chick,
+    /// The next card from a template.
+    NewCard,
+    /// A breeder's own details.
+    Breeder,
+    /// Several reports at once.
+    Reports,
     /// Take in a pasted text or a file.
     Import,
     /// Where the numbers come from, opened at the rule of this place or at its beginning.
@@ -49,7 +59,7 @@ pub enum Route {
 }
 
 /// Routes with a fixed name.
-const NAMED: [(&str, Route); 20] = [
+const NAMED: [(&str, Route); 25] = [
     ("now", Route::Now),
     ("weight", Route::Weight),
     ("weaning", Route::Weaning),
@@ -68,6 +78,11 @@ const NAMED: [(&str, Route); 20] = [
     ("plan", Route::Plan),
     ("start", Route::Start),
     ("type-in", Route::TypeIn),
+    ("chicks", Route::Chicks),
+    ("chick", Route::Chick),
+    ("new-card", Route::NewCard),
+    ("my-details", Route::Breeder),
+    ("reports", Route::Reports),
     ("take-in", Route::Import),
     ("sources", Route::Sources(None)),
 ];
@@ -152,8 +167,20 @@ impl Route {
                 | Self::Import
                 | Self::Start
                 | Self::Handover
+                | Self::Chicks
+                | Self::NewCard
+                | Self::Breeder
+                | Self::Reports
                 | Self::Sources(_)
                 | Self::FirstWeeks(_)
+        )
+    }
+
+    /// Whether it is of all chicks and not of the one on screen.
+    pub const fn is_of_all_chicks(self) -> bool {
+        matches!(
+            self,
+            Self::Chicks | Self::NewCard | Self::Breeder | Self::Reports
         )
     }
 
@@ -161,7 +188,14 @@ impl Route {
     pub const fn stands_alone(self) -> bool {
         matches!(
             self,
-            Self::Guide | Self::Wrong | Self::TypeIn | Self::Import | Self::Start
+            Self::Guide
+                | Self::Wrong
+                | Self::TypeIn
+                | Self::Import
+                | Self::Start
+                | Self::NewCard
+                | Self::Breeder
+                | Self::Reports
         )
     }
 
@@ -178,6 +212,10 @@ impl Route {
             | Self::Plan
             | Self::TypeIn
             | Self::Import
+            | Self::Chick
+            | Self::NewCard
+            | Self::Breeder
+            | Self::Reports
             | Self::Journal => true,
             Self::Now
             | Self::Weight
@@ -185,6 +223,7 @@ impl Route {
             | Self::Handover
             | Self::Wrong
             | Self::Settings
+            | Self::Chicks
             | Self::Sources(_)
             | Self::FirstWeeks(_)
             | Self::Start => false,

@@ -5,6 +5,7 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
+use crate::domain::homecoming::departure::is_gone;
 use crate::domain::homecoming::reports::last_heard;
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{Carer, Change, ChickId, Entry, EntryId, Journal, Refusal};
@@ -62,6 +63,8 @@ pub struct AppState {
     pub writing: RwSignal<Writing>,
     /// Whether the made-up chick is shown, which is never kept.
     pub is_demo: RwSignal<bool>,
+    /// Whether a breeder holds this phone, who has typed her own details.
+    pub is_breeder: RwSignal<bool>,
     /// Whether a new version of the app waits.
     pub is_update_ready: RwSignal<bool>,
     /// A text of ours that the app was opened with, until the take-in screen fetches it.
@@ -115,6 +118,7 @@ impl AppState {
             route: RwSignal::new(Route::from_hash(&platform::hash())),
             writing: RwSignal::new(copies.writing()),
             is_demo: RwSignal::new(false),
+            is_breeder: RwSignal::new(copies.is_breeder()),
             is_update_ready: RwSignal::new(false),
             link: RwSignal::new(None),
             template: RwSignal::new(None),
@@ -251,6 +255,29 @@ impl AppState {
         is_placed && is_in(Setting::Followed) && !is_in(Setting::Card)
     }
 
+    /// Whether this phone shows a breeder's list in place of what is due: she cares for no chick on screen but those
+    /// she bred herself, which ask for no feeds here. Follows.
+    pub fn is_breeders_view(self) -> bool {
+        let is_carer = |id: ChickId| self.is_with_me(id) && !self.copies.is_bred_here(id);
+        self.is_breeder.get() && !self.is_demo.get() && !self.chick.get().is_some_and(is_carer)
+    }
+
+    /// A breeder's phone follows every chick of hers that has left: its feeds and alarms are on the phone of whoever
+    /// has it.
+    pub fn follow_what_left(self) {
+        let now = clock::now();
+        for id in untrack(|| self.chicks()) {
+            if !self.copies.is_bred_here(id) || !self.is_with_me(id) {
+                continue;
+            }
+            let journal = self.journal;
+            let chick = journal.with_untracked(|journal| Chick::from_journal(journal, id));
+            if chick.is_some_and(|chick| is_gone(now, &chick)) {
+                self.set_of_phone(Setting::Followed, id, Some(now));
+            }
+        }
+    }
+
     /// Erases the whole record of a removed chick from both copies of this phone. It stays on the list of
     /// removed chicks, so that what comes back of it stays hidden.
     pub fn erase_chick(self, id: ChickId) {
@@ -306,6 +333,10 @@ impl AppState {
             self.copies.remember_bred_here(chick);
             let (sets, said_by) = (vec![added], String::new());
             named.push((new_id(), now, Change::PartAgreed { sets, said_by }));
+        }
+        if is_breeder && self.is_breeder.get_untracked() {
+            let (to, name) = (Carer::Breeder, self.copies.carer());
+            named.push((new_id(), now, Change::HandedOver { to, name }));
         }
         self.dispatch_named(chick, named)
     }

@@ -147,7 +147,7 @@ fn Reached(
 }
 
 /// A `tel:` address: digits and a leading plus only, so that nothing else can hide in it (RFC 3966).
-fn tel_link(number: &str) -> String {
+pub fn tel_link(number: &str) -> String {
     let plus = if number.trim_start().starts_with('+') {
         "+"
     } else {

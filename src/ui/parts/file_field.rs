@@ -19,22 +19,28 @@ pub fn FileField(
     label: &'static str,
     /// Takes the text of each chosen file; `None` when it cannot be read.
     read: Callback<Option<String>>,
+    /// Whether several can be chosen at once.
+    #[prop(optional)]
+    multiple: bool,
 ) -> impl IntoView {
     let choose = move |event: web_sys::Event| {
         let input: Option<HtmlInputElement> =
             event.target().and_then(|target| target.dyn_into().ok());
         let Some(input) = input else { return };
-        let Some(file) = input.files().and_then(|files| files.get(0)) else {
-            return;
-        };
+        let Some(list) = input.files() else { return };
+        let files: Vec<_> = (0..list.length()).filter_map(|at| list.get(at)).collect();
         // The same file chosen again, perhaps changed since, is read again.
         input.set_value("");
-        spawn_local(async move { read.run(platform::read_file(file).await) });
+        spawn_local(async move {
+            for file in files {
+                read.run(platform::read_file(file).await);
+            }
+        });
     };
     view! {
         <div class="field">
             <label for=id>{label}</label>
-            <input id=id type="file" accept=OURS on:change=choose />
+            <input id=id type="file" accept=OURS multiple=multiple on:change=choose />
         </div>
     }
 }

@@ -6,6 +6,7 @@ pub mod bird;
 pub mod call_card;
 pub mod card_drawing;
 pub mod chart_card;
+pub mod chick_name;
 pub mod choice;
 pub mod copy_button;
 pub mod correct;

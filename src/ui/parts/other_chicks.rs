@@ -4,15 +4,18 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
+use crate::domain::homecoming::departure::left_at;
 use crate::domain::homecoming::reports::last_heard;
 use crate::domain::journal::entries::ChickId;
 use crate::domain::outlook::{Outlook, outlook};
 use crate::domain::time::moment::Moment;
 use crate::share::placed::{Placed, PlacedRow, rows};
 use crate::store::setting::Setting;
+use crate::ui::parts::chick_name::{beside_name, named_chicks};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
+use crate::words::names::harmless;
 
 /// The chicks of this phone that `is_wanted`: those it cares for as they are now, those it follows as
 /// they were last heard of. Chicks that are away for some days are with another phone.
@@ -28,10 +31,17 @@ pub fn judged_chicks(
         let judged = wanted
             .filter(|id| !is_of(Setting::Away, *id))
             .filter_map(|id| {
-                let followed = is_of(Setting::Followed, id).then(|| last_heard(now, journal, id));
-                let at = followed.flatten().unwrap_or(now);
                 let zone = state.zone;
-                let outlook = zone.with_untracked(|zone| outlook(at, journal, id, zone))?;
+                let judge = |at| zone.with_untracked(|zone| outlook(at, journal, id, zone));
+                let heard = is_of(Setting::Followed, id).then(|| last_heard(now, journal, id));
+                let outlook = judge(heard.flatten().unwrap_or(now))?;
+                // What was noted before it left is no news of its new home.
+                let left = left_at(&outlook.chick).unwrap_or(Moment::EARLIEST);
+                if heard.flatten().is_some_and(|heard| heard < left) {
+                    let (outlook, followed) = (judge(now)?, Some(None));
+                    return Some(Placed { outlook, followed });
+                }
+                let followed = heard;
                 Some(Placed { outlook, followed })
             });
         judged.collect()
@@ -58,9 +68,15 @@ pub fn other_chicks(shown: &Outlook) -> impl IntoView + use<> {
         set_timeout(judge, Duration::ZERO);
     }
     move || {
+        let named = if found.with(Vec::is_empty) {
+            Vec::new()
+        } else {
+            named_chicks(state)
+        };
         let lines = found.get().into_iter().map(|row| {
             let (id, placed) = (row.chick, row.state);
             let level = placed.level_now();
+            let beside = beside_name(&named, id);
             let show = move |_| {
                 state.show_chick(id);
                 state.go(Route::Now);
@@ -68,7 +84,7 @@ pub fn other_chicks(shown: &Outlook) -> impl IntoView + use<> {
             view! {
                 <button type="button" class="sign" data-level=level.map(level_name) data-other="true" on:click=show>
                     {level.map(|level| view! { <LevelMark level /> })}
-                    <span><strong>{row.name}</strong> ": " {writing.placed_state(placed)}</span>
+                    <span><strong><bdi>{harmless(&row.name)}</bdi></strong> {beside} ": " {writing.placed_state(placed)}</span>
                 </button>
             }
         });

@@ -8,6 +8,7 @@ use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
+use crate::words::names::harmless;
 
 /// The chick with its age, which opens chicks and settings, and Help, on every screen.
 #[component]
@@ -18,13 +19,16 @@ pub fn TopBar(
     let state = AppState::here();
     let chick = move || {
         let outlook = state.outlook.get()?;
+        if shown.get().is_of_all_chicks() {
+            return None;
+        }
         let writing = state.writing_now();
         let age = outlook.age.map(|age| writing.age(age));
         Some(view! {
             <div class="top-bar">
                 <a class="top-bar__chick" href=Route::Settings.to_hash()>
                     <span class="top-bar__name">
-                        {outlook.chick.plan.name.clone()}
+                        <bdi>{harmless(&outlook.chick.plan.name)}</bdi>
                         <svg class="icon" viewBox="0 0 24 24" aria-hidden="true">
                             <path d="M4 9L12 17L20 9"></path>
                         </svg>
@@ -230,12 +234,52 @@ fn ended(mut text: String) -> String {
     text
 }
 
-/// The five places.
+/// The five places of a carer, or the four of a breeder.
 #[component]
 pub fn BottomBar() -> impl IntoView {
     let state = AppState::here();
+    let is_breeders = Memo::new(move |_| state.is_breeders_view());
+    move || {
+        if is_breeders.get() {
+            bar(state, "breeder", breeders_places(state)).into_any()
+        } else {
+            bar(state, "carer", carers_places(state)).into_any()
+        }
+    }
+}
+
+/// A place of the bar: where it leads, its word and its drawing.
+type Place = (Route, &'static str, &'static str);
+
+fn breeders_places(state: AppState) -> Vec<Place> {
     let say = state.language();
-    let places = [
+    vec![
+        (
+            Route::Chicks,
+            say.breeder_chicks(),
+            "M4 8h16M16 4L20 8M20 16H4M8 20L4 16",
+        ),
+        (
+            Route::NewCard,
+            say.breeder_new_card(),
+            "M5 3h14v18H5zM9 8h6M9 12h6M9 16h4",
+        ),
+        (
+            Route::Breeder,
+            say.breeder_details(),
+            "M12 4a4 4 0 1 0 0 8a4 4 0 1 0 0-8zM4 21a8 8 0 0 1 16 0",
+        ),
+        (
+            Route::Settings,
+            say.breeder_settings(),
+            "M9 3h6l4 9H5zM12 12v8M8 20h8",
+        ),
+    ]
+}
+
+fn carers_places(state: AppState) -> Vec<Place> {
+    let say = state.language();
+    vec![
         (Route::Now, say.bar_now(), "M9 3h6l4 9H5zM12 12v8M8 20h8"),
         (
             Route::Weight,
@@ -253,13 +297,22 @@ pub fn BottomBar() -> impl IntoView {
             say.bar_handover(),
             "M4 8h16M16 4L20 8M20 16H4M8 20L4 16",
         ),
-    ];
-    let places = places.map(|(route, word, icon)| {
+    ]
+}
+
+fn bar(state: AppState, whose: &'static str, places: Vec<Place>) -> impl IntoView {
+    let say = state.language();
+    // A breeder's list stands in place of what is due.
+    let here = move || match state.route.get() {
+        Route::Now if whose == "breeder" => Route::Chicks,
+        route => route,
+    };
+    let places = places.into_iter().map(|(route, word, icon)| {
         view! {
             <a
                 class="bottom-bar__place"
                 href=route.to_hash()
-                aria-current=move || if state.route.get() == route { "page" } else { "false" }
+                aria-current=move || if here() == route { "page" } else { "false" }
             >
                 <svg class="icon" viewBox="0 0 24 24" aria-hidden="true">
                     <path d=icon></path>
@@ -268,5 +321,5 @@ pub fn BottomBar() -> impl IntoView {
             </a>
         }
     });
-    view! { <nav class="bottom-bar" aria-label=say.bar_label()>{places.collect_view()}</nav> }
+    view! { <nav class="bottom-bar" data-whose=whose aria-label=say.bar_label()>{places.collect_view()}</nav> }
 }

@@ -32,6 +32,10 @@ pub fn StartScreen() -> impl IntoView {
             <Caution />
             {ways.collect_view()}
             {templates(state)}
+            <a class="way" href=Route::Breeder.to_hash()>
+                <span class="way__title">{say.start_breeder()}</span>
+                <span class="way__hint">{say.start_breeder_hint()}</span>
+            </a>
             <button type="button" class="way" on:click=move |_| state.show_demo()>
                 <span class="way__title">{say.start_demo()}</span>
                 <span class="way__hint">{say.start_demo_hint()}</span>

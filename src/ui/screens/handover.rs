@@ -222,7 +222,7 @@ fn file_button(
 }
 
 /// The handover card of the chick on screen: link, picture, file.
-fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
+pub fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
     let writing = state.writing_now();
     let say = writing.language;
     let (id, plan) = (outlook.chick.id, &outlook.chick.plan);
@@ -278,7 +278,7 @@ fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
 }
 
 /// Other values for the plan that wait for an answer, field by field, with who wrote them when.
-fn proposals_of(state: AppState, outlook: &Outlook) -> Option<impl IntoView + use<>> {
+pub fn proposals_of(state: AppState, outlook: &Outlook) -> Option<impl IntoView + use<>> {
     let writing = state.writing_now();
     let say = writing.language;
     let chick = &outlook.chick;
@@ -356,7 +356,7 @@ fn yes_and_no(
 }
 
 /// What the owner changed in the breeder's parts without asking: her phone asks for her answer.
-fn told_of(state: AppState, outlook: &Outlook) -> Option<impl IntoView + use<>> {
+pub fn told_of(state: AppState, outlook: &Outlook) -> Option<impl IntoView + use<>> {
     let writing = state.writing_now();
     let say = writing.language;
     let chick = &outlook.chick;

@@ -8,6 +8,7 @@ use crate::domain::journal::incoming::{Incoming, incoming};
 use crate::share::import::{Imported, read_text};
 use crate::store::setting::Setting;
 use crate::ui::clock;
+use crate::ui::parts::chick_name::{beside_name, name_shown, named_chicks};
 use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::parts::file_field::FileField;
 use crate::ui::parts::page::Page;
@@ -16,6 +17,7 @@ use crate::ui::route::Route;
 use crate::ui::screens::first_start::Caution;
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
+use crate::words::names::Named;
 
 /// What was typed or sent, and what it would bring.
 #[derive(Debug, Clone, Copy)]
@@ -222,9 +224,22 @@ fn chick_preview(writing: Writing, one: &Incoming, is_card: bool) -> AnyView {
         .into_iter()
         .chain(stays)
         .map(|line| view! { <li>{line}</li> });
+    let named = named_chicks(AppState::here());
+    let own = (
+        one.chick,
+        Named {
+            name: one.new.name.clone(),
+            ring: one.new.ring.clone(),
+            species: one.new.species,
+            owner: one.new.owner_name.clone(),
+            hatched: one.new.hatched,
+        },
+    );
+    let others = named.into_iter().filter(|(id, _)| *id != one.chick);
+    let beside = beside_name(&others.chain([own]).collect::<Vec<_>>(), one.chick);
     let version = one.old.is_none().then(|| writing.plan_version(one.version));
     view! {
-        <p><strong>{one.new.name.clone()}</strong></p>
+        <p><strong>{name_shown(&one.new.name)}</strong> " " {beside}</p>
         <p class="hint">{version}</p>
         <ul class="plain-list">{lines.collect_view()}</ul>
         {nothing}

@@ -1,6 +1,7 @@
 //! The screens, one a file.
 
 pub mod backup;
+pub mod breeder;
 pub mod first_start;
 pub mod first_weeks;
 pub mod guide;

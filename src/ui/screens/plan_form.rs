@@ -161,7 +161,7 @@ impl Form {
             also: AlsoText::new(writing, plan),
             order: DropOrder::new(plan),
             said: SaidText::new(plan),
-            is_breeder: RwSignal::new(false),
+            is_breeder: RwSignal::new(state.is_breeder.get_untracked()),
             asking: AskingText::new(state),
             fault: RwSignal::new(String::new()),
         }
@@ -457,7 +457,7 @@ impl Form {
         let Some(plan) = self.plan() else {
             return self.fault.set(say.fault_look_above().to_owned());
         };
-        let (state, name) = (self.state, plan.name.clone());
+        let (state, name, template) = (self.state, plan.name.clone(), plan.as_template());
         let kept = if is_new {
             let chick = ChickId(platform::random_id());
             let kept = state.add_chick(chick, plan, self.is_breeder.get_untracked());
@@ -474,6 +474,11 @@ impl Form {
         match kept {
             Ok((chick, ids, told)) => {
                 state.show_chick(chick);
+                let is_breeder =
+                    state.is_breeder.get_untracked() && state.copies.is_bred_here(chick);
+                if is_new && is_breeder {
+                    state.copies.remember_template(&template);
+                }
                 let is_proposed = !ids.is_empty() && !state.author(chick).is_carer;
                 let said = if is_proposed {
                     say.plan_is_proposed().to_owned()
@@ -483,7 +488,11 @@ impl Form {
                     name
                 };
                 state.say(said, ids);
-                state.go(if is_new { Route::Now } else { Route::Settings });
+                state.go(match (is_new, is_breeder) {
+                    (true, false) => Route::Now,
+                    (false, false) => Route::Settings,
+                    (_, true) => Route::Chick,
+                });
             }
             Err(refusal) => self.fault.set(say.refusal(&refusal).to_owned()),
         }
@@ -493,9 +502,13 @@ impl Form {
 /// A new chick, typed in.
 #[component]
 pub fn TypeInScreen() -> impl IntoView {
-    let template = AppState::here().take_template();
+    let state = AppState::here();
+    let template = state.take_template();
     let is_blank = template.is_none();
-    let plan = template.unwrap_or_else(|| CarePlan::default_for(Species::GreenWingedMacaw));
+    let mut plan = template.unwrap_or_else(|| CarePlan::default_for(Species::GreenWingedMacaw));
+    if let Some(own) = state.copies.own_words() {
+        plan = plan.with_own_words(&own);
+    }
     view! { <PlanForm plan is_new=true is_blank /> }
 }
 

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::domain::formula::serving_heat::TemperatureUnit;
+use crate::ui::parts::chick_name::{beside_name, name_shown, named_chicks};
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::file_delivery::FileDelivery;
@@ -56,19 +57,26 @@ fn Chicks() -> impl IntoView {
         })
     };
     let buttons = move || {
+        let named = named_chicks(state);
         let buttons = names().into_iter().map(|(id, name)| {
+            let beside = beside_name(&named, id);
             let is_shown = state.chick.get() == Some(id);
             let show = move |_| {
                 state.show_chick(id);
                 state.go(Route::Now);
             };
             view! {
-                <button type="button" class="button" aria-pressed=is_shown.to_string() on:click=show>{name}</button>
+                <button type="button" class="button" aria-pressed=is_shown.to_string() on:click=show>{name_shown(&name)} {beside}</button>
             }
         });
         buttons.collect_view()
     };
     let has_chick = state.chick.get_untracked().is_some();
+    let breeder = if state.is_breeder.get_untracked() {
+        say.breeder_details()
+    } else {
+        say.start_breeder()
+    };
     view! {
         <section class="group">
             <h2>{say.settings_chicks()}</h2>
@@ -79,6 +87,7 @@ fn Chicks() -> impl IntoView {
                 })}
                 <a class="button" href=Route::Start.to_hash()>{say.settings_add()}</a>
                 <a class="button" href=Route::FirstWeeks(None).to_hash()>{say.weeks_title()}</a>
+                <a class="button" href=Route::Breeder.to_hash()>{breeder}</a>
             </div>
         </section>
     }

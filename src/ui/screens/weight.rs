@@ -188,7 +188,7 @@ fn lines(outlook: &Outlook, writing: Writing) -> Vec<Line> {
 }
 
 /// The chart with what is said of each of its points.
-fn chart(outlook: &Outlook, writing: Writing) -> Option<ChartShown> {
+pub fn chart(outlook: &Outlook, writing: Writing) -> Option<ChartShown> {
     let say = writing.language;
     let drawn = chart_drawn(writing, outlook)?;
     let mut before = None;
