@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{ChickId, Refusal};
 use crate::domain::plan::care_plan::{CarePlan, PlanFault, Reference, is_phone_number};
 use crate::domain::quantity::units::Grams;
@@ -172,6 +173,7 @@ fn from_template(state: AppState, templates: Vec<CarePlan>) -> impl IntoView {
                     unit=writing.mass_unit()
                 />
                 <TextField id="hatched" label=say.plan_hatched() text=of_chick.hatched kind=FieldKind::Day hint=say.optional() />
+                {hatched_near(state, of_chick.hatched)}
                 <section class="group">
                     <h2>{say.breeder_from_template()}</h2>
                     <ul class="plain-list">{lines}</ul>
@@ -188,4 +190,30 @@ fn from_template(state: AppState, templates: Vec<CarePlan>) -> impl IntoView {
             </form>
         </Page>
     }
+}
+
+/// Days before and after the last hatching that are offered with one tap. Ours: a clutch hatches within days.
+const NEAR_DAYS: std::ops::RangeInclusive<i32> = -3..=4;
+
+/// The days around the hatch day of the chick added last, each one tap; none is chosen by itself.
+fn hatched_near(state: AppState, hatched: Text) -> Option<impl IntoView> {
+    let writing = state.writing_now();
+    let now = clock::now();
+    let today = state.zone.with_untracked(|zone| zone.lived(now)).day;
+    let last = state.journal.with_untracked(|journal| {
+        let chicks = journal.chicks().into_iter().rev();
+        let mut days = chicks.filter_map(|id| Chick::from_journal(journal, id)?.plan.hatched);
+        days.next()
+    })?;
+    let days = NEAR_DAYS
+        .map(|near| last.plus(near))
+        .filter(|day| *day <= today);
+    let chips = days.map(|day| {
+        let is_on = move || (hatched.text.get() == day.iso()).to_string();
+        let choose = move |_| hatched.text.set(day.iso());
+        view! {
+            <button type="button" class="chip" aria-pressed=is_on on:click=choose>{writing.day_and_month(day)}</button>
+        }
+    });
+    Some(view! { <div class="chips" data-near="true">{chips.collect::<Vec<_>>()}</div> })
 }

@@ -1,0 +1,389 @@
+// A breeder's season: her door, the next card counted tap by tap, eight cards on her phone and two owners' phones,
+// late, old and missing reports, namesakes, text that runs the other way, the table, and one CSV.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { test } from './fixtures.mjs';
+import { axe, overflow, shot, started } from './harness.mjs';
+import { CHICK, copied, fillPlan, go, kept, openApp, plain, press, words } from './owner.mjs';
+import { Script, clockAt } from './script.mjs';
+
+const phone = async (bench, site, iso, options) => {
+  const { context, page } = await bench.phone(site, options);
+  await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: site.origin });
+  await clockAt(page, iso);
+  return page;
+};
+
+// Through the door to the list, with her own words typed once.
+const asBreeder = async (page, site) => {
+  await openApp(page, site);
+  await page.getByRole('link', { name: /I am a breeder/ }).click();
+  await page.locator('#own-name').fill('Ana');
+  await page.locator('#own-number').fill('+1 555 0100');
+  await page.locator('#own-hours').fill('8 to 22');
+  await page.locator('#second-name').fill('Bo');
+  await page.locator('#second-number').fill('+1 555 0101');
+  await page.locator('#after-refusal').fill('Wait an hour, then try again');
+  await page.locator('#ask-before-drop').check();
+  await page.locator('#own-note').fill('Wash your hands first.');
+  await press(page, 'Save');
+  await page.locator('.chicks').waitFor();
+};
+
+// The first card of a species, typed in full: it is the template of the next ones.
+const firstCard = async (page, chick) => {
+  await page.locator('.dock').getByRole('link', { name: 'New card' }).click();
+  await page.locator('main a.button--main').click();
+  assert.equal(await page.locator('#breeder-number').inputValue(), '+1 555 0100', 'her own number is there');
+  await fillPlan(page, { ...chick, breeder: ['Ana', '+1 555 0100'] });
+  await page.locator('summary', { hasText: 'More of the plan' }).click();
+  await page.locator('#ring').fill('GB 1');
+  await page.locator('#note-for-chick').fill('She likes to be held in a towel.');
+  await press(page, 'Start with these');
+  await page.locator('.chosen-chick').waitFor();
+};
+
+const nextCard = async (page, { name, ring, weight, hatched, owner, number }) => {
+  await go(page, '#/chicks');
+  await page.locator('.dock').getByRole('link', { name: 'New card' }).click();
+  await page.locator('#name').fill(name);
+  await page.locator('#ring').fill(ring);
+  await page.locator('#handover-weight').fill(String(weight));
+  await page.locator('#hatched').fill(hatched);
+  if (owner !== undefined) {
+    await page.locator('summary', { hasText: 'Who takes it?' }).click();
+    await page.locator('#owner').fill(owner);
+    await page.locator('#owner-number').fill(number);
+  }
+  await press(page, 'Make the card');
+  await page.locator('.chosen-chick').waitFor();
+};
+
+const cardLink = async (page) => {
+  await press(page, 'Send card');
+  const all = page.getByRole('button', { name: 'I know, send it so' });
+  if ((await all.count()) > 0) {
+    await all.click();
+  }
+  return copied(page, 'Copy card as link');
+};
+
+const row = (page, name) => page.locator(`[data-chick="${name}"]`);
+const openChick = async (page, name) => {
+  await go(page, '#/chicks');
+  await row(page, name).locator('button').first().click();
+  await page.locator('.chosen-chick').waitFor();
+};
+const state = async (page, name) => {
+  await go(page, '#/chicks');
+  return words(row(page, name).locator('[data-state]'));
+};
+
+// The ids of the chicks on a phone, by their names.
+const ids = (page) =>
+  page.evaluate(() => {
+    const found = {};
+    const lines = Object.values(localStorage).join('\n');
+    for (const [, chick, name] of lines.matchAll(/"chick":"([^"]+)"[^\n]*?"did":"chick-added"[^\n]*?"name":"([^"]*)","ring"/g)) {
+      found[name] = [...(found[name] ?? []), chick];
+    }
+    return found;
+  });
+
+const scripted = (number, chick) => {
+  const script = new Script(number);
+  script.chick = chick;
+  return script;
+};
+
+const day = (date) => `2026-${date}`;
+
+// Weighed and fed in full on each of these days of a month, as the plan of CHICK says.
+const wellFed = (script, month, from, to, grams = 1040) => {
+  for (let date = from; date <= to; date += 1) {
+    const at = day(`${month}-${String(date).padStart(2, '0')}`);
+    script.weighed(`${at}T06:45`, grams).fed(`${at}T07:05`, 'morning', 60).fed(`${at}T14:05`, 'midday', 40).fed(`${at}T21:05`, 'bedtime', 60);
+  }
+  return script;
+};
+
+const importFiles = async (page, scripts) => {
+  await go(page, '#/reports');
+  const files = scripts.map((script, place) => ({ name: `report-${place}.json`, mimeType: 'application/json', buffer: Buffer.from(script.backup()) }));
+  await page.locator('#files').setInputFiles(files);
+  await page.locator('main section.question').waitFor();
+  await press(page, 'Import them all');
+  await page.locator('.chicks').waitFor();
+  await kept(page);
+};
+
+// Before: 11 to 14 taps and 30 characters, counted by hand from the handover screen to the card's link.
+const MOST_TAPS = 6;
+const MOST_CHARACTERS = 25;
+
+test('the next card of a clutch takes six taps and 25 characters, and no word of the last chick', async ({ bench }) => {
+  const site = await bench.site();
+  const page = await phone(bench, site, '2026-11-24T15:00:00Z');
+  await asBreeder(page, site);
+  await shot(page, 'breeder-empty');
+  await firstCard(page, CHICK);
+  await go(page, '#/chicks');
+  await row(page, 'Ember').waitFor();
+
+  let [taps, characters] = [0, 0];
+  const tap = async (locator) => {
+    taps += 1;
+    await locator.tap();
+  };
+  const type = async (text) => {
+    characters += text.length;
+    await page.keyboard.type(text);
+  };
+  await tap(page.locator('.dock').getByRole('link', { name: 'New card' }));
+  await tap(page.locator('#name'));
+  await type('Flint');
+  await tap(page.locator('#ring'));
+  await type('GB 2');
+  await tap(page.locator('#handover-weight'));
+  await type('1015');
+  // The days around the last hatching are one tap each; none is chosen by itself.
+  assert.equal(await page.locator('#hatched').inputValue(), '');
+  await tap(page.locator('[data-near]').getByRole('button', { name: '26 Aug' }));
+  await shot(page, 'breeder-next-card');
+  assert.deepEqual(await axe(page), []);
+  await tap(page.getByRole('button', { name: 'Make the card' }));
+  const send = page.getByRole('button', { name: 'Send card' });
+  await send.waitFor();
+  assert.ok(await send.evaluate((button) => button.getBoundingClientRect().bottom <= window.innerHeight));
+  assert.ok(taps <= MOST_TAPS, `${taps} taps`);
+  assert.ok(characters <= MOST_CHARACTERS, `${characters} characters`);
+  await shot(page, 'breeder-card-made');
+
+  // An owner's phone shows what travelled: the amounts and the standing words, nothing of Ember.
+  const link = await cardLink(page);
+  await shot(page, 'breeder-card-open');
+  const owner = await phone(bench, site, '2026-11-24T15:05:00Z');
+  await owner.goto(link);
+  await started(owner);
+  await press(owner, 'Import this card');
+  await owner.locator('.top-bar', { hasText: 'Flint' }).waitFor();
+  await go(owner, '#/plan');
+  const value = (id) => owner.locator(id).inputValue();
+  assert.equal(await value('#ring'), 'GB 2');
+  assert.equal(await value('#hatched'), '2026-08-26');
+  assert.equal(await value('#handover-weight'), '1015');
+  assert.deepEqual([await value('#volume-2'), await value('#volume-6')], ['60', '60']);
+  assert.equal(await value('#note-for-chick'), '');
+  assert.equal(await value('#note'), 'Wash your hands first.');
+  assert.equal(await value('#breeder-number'), '+1 555 0100');
+  assert.equal(await value('#second-number'), '+1 555 0101');
+  assert.equal(await owner.locator('input[type=checkbox]').last().isChecked(), true);
+  assert.match(await owner.locator('main').evaluate((main) => [...main.querySelectorAll('input, textarea')].map((field) => field.value).join('\n')), /Wait an hour, then try again/);
+});
+
+test('a season of eight cards: late, old and missing reports, one weaned, two of one name, one table', async ({ bench }) => {
+  test.setTimeout(240_000);
+  const site = await bench.site();
+  const breeder = await phone(bench, site, '2026-10-01T08:00:00Z');
+  await asBreeder(breeder, site);
+  await firstCard(breeder, { ...CHICK, weighed: '2026-10-01' });
+  const cards = [
+    ['Flint', 'GB 2', '2026-08-26', 'Tom', '+1 555 0111'],
+    ['Gale', 'GB 3', '2026-08-28', 'Lea', '+1 555 0112'],
+    ['Haze', 'GB 4', '2026-07-01', 'Jon', '+1 555 0113'],
+    ['Ruby', 'GB 5', '2026-08-29', 'Ines', '+1 555 0114'],
+    ['Ruby', 'GB 6', '2026-08-30'],
+    ['\u202eOnyx', 'GB 7', '2026-09-20'],
+    ['\u05e8\u05d5\u05d1\u05d9', 'GB 8', '2026-09-21', 'Ben', '+1 555 0115'],
+  ];
+  for (const [name, ring, hatched, owner, number] of cards) {
+    await nextCard(breeder, { name, ring, weight: 1040, hatched, owner, number });
+  }
+  await kept(breeder);
+  await go(breeder, '#/chicks');
+  await shot(breeder, 'breeder-with-me');
+  const all = await words(breeder.locator('.chicks'));
+  assert.match(all, /All \(8\).*With me \(3\).*Reserved \(5\)/s);
+  // No countdown, no feed, no alarm for anybody, whichever chick is on screen.
+  await go(breeder, '#/now');
+  await breeder.locator('.chicks').waitFor();
+  assert.equal(await breeder.locator('.next-feed, .lamp-band, .small-acts, [data-lit="true"]').count(), 0);
+
+  // Mira takes Ember, Tom takes Flint.
+  await openChick(breeder, 'Ember');
+  const mira = await phone(bench, site, '2026-10-01T12:00:00Z');
+  const tom = await phone(bench, site, '2026-10-01T12:00:00Z');
+  const home = async (page, link) => {
+    await page.goto(link);
+    await started(page);
+    await press(page, 'Import this card');
+    await press(page, 'Yes, it is home');
+    await kept(page);
+  };
+  await home(mira, await cardLink(breeder));
+  await openChick(breeder, 'Flint');
+  await home(tom, await cardLink(breeder));
+  const report = async (page) => {
+    await go(page, '#/handover');
+    return copied(page, 'Copy report as link');
+  };
+  const weighed = async (page, iso, grams) => {
+    await clockAt(page, iso);
+    await go(page, '#/weigh');
+    await page.locator('#weight').fill(String(grams));
+    await page.getByRole('radio', { name: 'empty', exact: true }).check();
+    await press(page, 'Keep');
+    await kept(page);
+  };
+  await weighed(mira, '2026-10-02T06:45:00Z', 1041);
+  await weighed(tom, '2026-10-02T06:45:00Z', 1038);
+  const [first, old] = [await report(mira), await report(tom)];
+
+  // Both links in one text.
+  await clockAt(breeder, '2026-10-02T09:00:00Z');
+  await go(breeder, '#/reports');
+  await breeder.locator('#paste').fill(`Mira:\n${first}\nTom:\n${old}\n${first}`);
+  await press(breeder, 'Read them');
+  const preview = breeder.locator('main section.question');
+  await preview.waitFor();
+  assert.match(await words(preview), /2 texts read/);
+  await shot(breeder, 'breeder-reports');
+  await press(breeder, 'Import them all');
+  await breeder.locator('.chicks').waitFor();
+  assert.match(await state(breeder, 'Ember'), /^Settled\./);
+
+  // The others' owners report by files: Gale's fall silent on 12 November, Haze is weaned, a Ruby is well.
+  const known = await ids(breeder);
+  const arrived = (script) => script.note('2026-10-01T14:00', 'arrived');
+  const gale = wellFed(wellFed(arrived(scripted(21, known.Gale[0])), '10', 2, 31), '11', 1, 12);
+  const haze = wellFed(arrived(scripted(22, known.Haze[0])), '10', 2, 15);
+  for (const slot of ['midday', 'morning', 'bedtime']) {
+    haze.note('2026-10-16T08:00', 'feed-dropped', { slot });
+  }
+  haze.note('2026-10-17T09:00', 'drinking-seen');
+  for (let date = 16; date <= 31; date += 1) {
+    haze.weighed(`2026-10-${date}T06:45`, 1040);
+  }
+  for (let date = 1; date <= 19; date += 1) {
+    haze.weighed(`2026-11-${String(date).padStart(2, '0')}T06:45`, 1040);
+  }
+  const [ruby] = known.Ruby;
+  const well = wellFed(wellFed(arrived(scripted(23, ruby)), '10', 2, 31), '11', 1, 20);
+  await clockAt(breeder, '2026-11-20T22:00:00Z');
+  await importFiles(breeder, [gale, haze, well]);
+
+  // Ember's report is late: nothing was heard since 2 October.
+  assert.match(await state(breeder, 'Ember'), /^Not known\. No report for 49 days, the last on Fri 2 Oct$/);
+  assert.match(await state(breeder, 'Gale'), /^Not known\. No report for 8 days, the last on Thu 12 Nov$/);
+  assert.match(await state(breeder, 'Haze'), /^Settled/);
+  const groups = await breeder.locator('.chick-group h2').allInnerTexts();
+  assert.deepEqual(groups, ['Need a call', 'With me', 'Reserved', 'Placed', 'Weaned']);
+  const need = breeder.locator('.chick-group').first().locator('.chick-card');
+  assert.deepEqual(await need.evaluateAll((cards) => cards.map((card) => card.dataset.chick)), ['Ember', 'Flint', 'Gale']);
+  await shot(breeder, 'breeder-season-top');
+  await breeder.locator('.scroll').evaluate((list) => list.scrollTo(0, 600));
+  await shot(breeder, 'breeder-season-middle');
+  await breeder.locator('.scroll').evaluate((list) => list.scrollTo(0, 1400));
+  await shot(breeder, 'breeder-season-low');
+  assert.deepEqual(await axe(breeder), []);
+  assert.equal(await overflow(breeder), 0);
+
+  // The late report comes, and then Tom's new one before his old one.
+  await weighed(mira, '2026-11-20T06:45:00Z', 1050);
+  await weighed(tom, '2026-11-20T06:45:00Z', 1045);
+  const [late, fresh] = [await report(mira), await report(tom)];
+  await go(breeder, '#/reports');
+  await breeder.locator('#paste').fill(`${late}\n${fresh}`);
+  await press(breeder, 'Read them');
+  await press(breeder, 'Import them all');
+  await breeder.locator('.chicks').waitFor();
+  const ember = await state(breeder, 'Ember');
+  assert.doesNotMatch(ember, /Not known|No report/, ember);
+  const before = await words(row(breeder, 'Flint'));
+  assert.match(before, /1045.*g/);
+  await go(breeder, '#/reports');
+  await breeder.locator('#paste').fill(old);
+  await press(breeder, 'Read them');
+  assert.match(await words(breeder.locator('main section.question')), /Flint.*older than the last report you have/);
+  await press(breeder, 'Import them all');
+  await breeder.locator('.chicks').waitFor();
+  assert.equal(await words(row(breeder, 'Flint')), before, 'an old report changes nothing');
+
+  // Two of one name have their rings beside it; what turns text around is shown, and cannot.
+  const rubies = await breeder.locator('[data-chick="Ruby"] .beside-name').allInnerTexts();
+  assert.deepEqual(rubies.sort(), ['GB 5', 'GB 6']);
+  assert.equal(await row(breeder, 'Ember').locator('.beside-name:not(:empty)').count(), 0);
+  assert.equal(await breeder.locator('.chick-card__name', { hasText: 'Onyx' }).innerText(), '\ufffdOnyx');
+  assert.equal(await breeder.locator('.chick-card__name bdi', { hasText: '\u05e8' }).count(), 1);
+
+  // Filters: one group, one clutch.
+  await breeder.getByRole('button', { name: /^Weaned \(1\)$/ }).click();
+  assert.deepEqual(await breeder.locator('.chick-card').evaluateAll((cards) => cards.map((card) => card.dataset.chick)), ['Haze']);
+  await breeder.getByRole('button', { name: /^All \(8\)$/ }).click();
+  await breeder.locator('#filter-clutch').selectOption({ label: 'Green-winged macaw, 20 Sep to 21 Sep 2026' });
+  assert.equal(await breeder.locator('.chick-card').count(), 2);
+  await breeder.locator('#filter-clutch').selectOption({ label: 'All clutches' });
+
+  // A remark of her own stays with her.
+  await openChick(breeder, 'Ember');
+  await breeder.locator('#remark').fill('Call Mira about the cage.');
+  await press(breeder, 'Keep the remark');
+  await breeder.locator('[data-remarks] li', { hasText: 'Call Mira about the cage.' }).waitFor();
+  await shot(breeder, 'breeder-chick');
+  assert.deepEqual(await axe(breeder), []);
+  assert.equal(await breeder.locator('.next-feed, .lamp-band, .small-acts').count(), 0);
+  const card = await cardLinkOf(breeder);
+  await go(mira, '#/take-in');
+  await mira.locator('#paste').fill(card);
+  await press(mira, 'Next');
+  await mira.locator('.question').waitFor();
+  assert.doesNotMatch(await words(mira.locator('main')), /about the cage/);
+
+  // One table of all chicks, as a file.
+  await go(breeder, '#/chicks');
+  const downloading = breeder.waitForEvent('download');
+  await press(breeder, 'All chicks as a table (CSV)');
+  const csv = readFileSync(await (await downloading).path(), 'utf8');
+  assert.equal(csv.trim().split('\r\n').length, 9, csv);
+
+  // On a wide window a real table with the chosen chick and its chart beside it.
+  await breeder.setViewportSize({ width: 1440, height: 900 });
+  const table = breeder.locator('table.chick-table');
+  await table.waitFor();
+  assert.equal(await table.locator('tbody tr').count(), 8);
+  assert.match(plain(await table.locator('thead').innerText()), /Chick\s+Owner\s+Stage\s+Placed\s+Weight\s+Since handover\s+Eaten\s+Report\s+Plan held\s+Vet/);
+  await row(breeder, 'Flint').locator('button').first().click();
+  await breeder.locator('.chosen h2', { hasText: 'Flint' }).waitFor();
+  await breeder.locator('.chosen .chart').waitFor();
+  await shot(breeder, 'breeder-table-1440');
+  assert.deepEqual(await axe(breeder), []);
+  assert.equal(await overflow(breeder), 0);
+});
+
+const cardLinkOf = async (page) => {
+  await page.locator('.card-of summary').first().click();
+  return copied(page, 'Copy card as link');
+};
+
+for (const theme of ['dark', 'light']) {
+  test(`a breeder's screens fit 320 px with text at 200 %, and axe finds nothing, ${theme}`, async ({ bench }) => {
+    const site = await bench.site();
+    const page = await phone(bench, site, '2026-11-24T15:00:00Z', { viewport: { width: 320, height: 640 }, theme });
+    await asBreeder(page, site);
+    await firstCard(page, CHICK);
+    await nextCard(page, { name: 'Flint', ring: 'GB 2', weight: 1015, hatched: '2026-08-26', owner: 'Tom', number: '+1 555 0111' });
+    await page.evaluate(() => {
+      const sheet = new CSSStyleSheet();
+      sheet.replaceSync('html { font-size: 200%; }');
+      document.adoptedStyleSheets = [sheet];
+    });
+    for (const name of ['chicks', 'chick', 'new-card', 'my-details', 'reports']) {
+      await go(page, '#/droppings');
+      await go(page, `#/${name}`);
+      await page.locator('main h1').waitFor();
+      await shot(page, `breeder-${name}-320-200-${theme}`);
+      assert.equal(await overflow(page), 0, name);
+      assert.deepEqual(await axe(page), [], name);
+    }
+  });
+}
