@@ -10,8 +10,8 @@ const WORKER = 'sw.js';
 const PACKED = { '.br': brotliCompressSync, '.gz': gzipSync };
 const SHRINKS = ['.css', '.html', '.js', '.svg', '.wasm', '.webmanifest'];
 
-// Whether a file of a build is another one, packed.
-export const isPacked = (path) => extname(path) in PACKED;
+// What the app itself never asks for: its worker, packed files, and pictures that are shown before installing.
+const isBeside = (path) => path === WORKER || extname(path) in PACKED || /^(\.|screenshots\/)/.test(path);
 
 const sha256 = (bytes, form) => createHash('sha256').update(bytes).digest(form);
 
@@ -45,7 +45,7 @@ export const joinSheets = (folder) => {
 export const writeWorker = (folder) => {
   const files = filesBelow(folder)
     .map((path) => relative(folder, path).split(sep).join('/'))
-    .filter((path) => path !== WORKER && !path.startsWith('.') && !isPacked(path))
+    .filter((path) => !isBeside(path))
     .sort()
     .map((path) => {
       const integrity = `sha256-${sha256(readFileSync(join(folder, path)), 'base64')}`;

@@ -96,13 +96,13 @@ test('nginx sends every file with its type, packed when that is asked for, and w
     assert.equal(answer.headers.get('referrer-policy'), 'no-referrer');
     const isFixed = /^perchlight-[0-9a-f]{16}/.test(name);
     assert.equal(answer.headers.get('cache-control'), isFixed ? 'public, max-age=31536000, immutable' : 'no-cache', name);
-    assert.deepEqual(Buffer.from(await answer.arrayBuffer()), readFileSync(join(DIST, name)), name);
+    assert.ok(readFileSync(join(DIST, name)).equals(Buffer.from(await answer.arrayBuffer())), name);
     if (ending === 'png') {
       continue;
     }
     for (const [encoding, file, unpack] of [['br', `${name}.br`, brotliDecompressSync], ['gzip', `${name}.gz`, gunzipSync]]) {
       const packed = readFileSync(join(DIST, file));
-      assert.deepEqual(unpack(packed), readFileSync(join(DIST, name)), file);
+      assert.ok(unpack(packed).equals(readFileSync(join(DIST, name))), file);
       // By HEAD, since a body would come unpacked.
       const { headers } = await fetch(site.url + name, { method: 'HEAD', headers: { 'accept-encoding': encoding } });
       assert.equal(headers.get('content-encoding'), encoding, name);
