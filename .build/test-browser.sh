@@ -6,5 +6,5 @@
 CHROME_PATH="$(find_chromium)"
 export CHROME_PATH
 # Without `step`: the last line is the count of tests.
-printf '\n== Browser tests (usually 6 to 10 min)\n'
+printf '\n== Browser tests (usually 9 to 13 min)\n'
 browser_tests "$@"
