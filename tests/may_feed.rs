@@ -10,6 +10,7 @@ use proptest::prelude::*;
 use proptest::sample::select;
 
 use perchlight::domain::formula::serving_heat::Serving;
+use perchlight::domain::homecoming::life_stage::LifeStage;
 use perchlight::domain::instruction::answer::{Instruction, Nothing};
 use perchlight::domain::instruction::feed_session::{FeedSession, Step};
 use perchlight::domain::instruction::first::First;
@@ -20,7 +21,7 @@ use perchlight::domain::journal::entries::{
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::outlook::{Outlook, outlook};
-use perchlight::domain::plan::care_plan::{CarePlan, Role, Slot};
+use perchlight::domain::plan::care_plan::{CarePlan, PlanField, Role, Slot};
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres};
 use perchlight::domain::time::moment::{Day, Moment, Offset};
@@ -565,4 +566,32 @@ proptest! {
             prop_assert!(line.ends_with('.') && !line.contains(['{', '}']), "{line}");
         }
     }
+}
+
+#[test]
+fn feeds_that_nobody_named_are_asked_for_and_never_pass_for_weaned() {
+    let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+    plan.set_feeds(Vec::new());
+    assert!(plan.unconfirmed.contains(&PlanField::Feeds));
+    let day_zero = Day::from_date(2026, 11, 2).unwrap();
+    let mut script = Scenario::new(CHICK, plan.clone(), day_zero, Offset::UTC);
+    // Five weeks of the same weight, seen to drink: of a chick without feeds that would be weaned.
+    script.note(1, 8, 0, Change::DrinkingSeen);
+    for day in 1..=35 {
+        script.weigh(day, 1_000);
+    }
+    let seen = look(&script, 35, 12, 0);
+    assert_eq!(seen.instruction, Instruction::Nothing(Nothing::NotKnown));
+    assert_eq!(seen.stage, LifeStage::Weaning);
+
+    // Said by the breeder, the same plan without a feed is a weaned chick's.
+    plan.unconfirmed.remove(&PlanField::Feeds);
+    let mut script = Scenario::new(CHICK, plan, day_zero, Offset::UTC);
+    script.note(1, 8, 0, Change::DrinkingSeen);
+    for day in 1..=35 {
+        script.weigh(day, 1_000);
+    }
+    let seen = look(&script, 35, 12, 0);
+    assert_eq!(seen.instruction, Instruction::Nothing(Nothing::NoFeed));
+    assert_eq!(seen.stage, LifeStage::Weaned);
 }

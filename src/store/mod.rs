@@ -14,6 +14,7 @@ pub mod breeder_text;
 pub mod browser;
 pub mod chick_times;
 pub mod cup_text;
+pub mod draft_text;
 pub mod erase;
 pub mod fold;
 pub mod guide_text;

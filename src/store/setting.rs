@@ -35,6 +35,8 @@ pub enum Setting {
     Templates,
     /// Chicks put away by who follows them: no report is asked for any more.
     PutAway,
+    /// What was typed of a new chick before it was kept.
+    Draft,
     /// Chicks that this device follows and does not care for.
     Followed,
     /// Chicks removed from this device; their records are still there.
@@ -84,6 +86,7 @@ impl Setting {
             Self::Breeder => "breeder",
             Self::Templates => "templates",
             Self::PutAway => "put-away",
+            Self::Draft => "draft",
             Self::Followed => "followed",
             Self::Removed => "removed",
             Self::Away => "away",

@@ -399,6 +399,16 @@ impl Copies {
         }
     }
 
+    /// What was typed of a new chick before it was kept.
+    pub fn draft(self) -> String {
+        self.setting(Setting::Draft).unwrap_or_default()
+    }
+
+    /// Remembers what is typed of a new chick; nothing forgets it.
+    pub fn remember_draft(self, text: &str) {
+        self.remember(Setting::Draft, text);
+    }
+
     /// Remembers what the page shows before the app is there: a time and a few words.
     pub fn remember_glance(self, text: &str) {
         self.remember(Setting::Glance, text);

@@ -18,6 +18,7 @@ use crate::ui::screens::breeder::chicks::ChicksScreen;
 use crate::ui::screens::breeder::details::DetailsScreen;
 use crate::ui::screens::breeder::new_card::NewCardScreen;
 use crate::ui::screens::breeder::reports::ReportsScreen;
+use crate::ui::screens::first_groups::FirstGroupsScreen;
 use crate::ui::screens::first_weeks::FirstWeeksScreen;
 use crate::ui::screens::guide::GuideScreen;
 use crate::ui::screens::handover::{HandoverScreen, ReportButton};
@@ -213,12 +214,13 @@ fn draw_rest(route: Route) -> AnyView {
         Route::Now | Route::Start => ().into_any(),
         Route::Wrong => view! { <WrongScreen /> }.into_any(),
         Route::Settings => view! { <SettingsScreen /> }.into_any(),
-        Route::TypeIn => view! { <TypeInScreen /> }.into_any(),
         Route::Chicks => view! { <ChicksScreen /> }.into_any(),
         Route::Chick => view! { <ChickScreen /> }.into_any(),
         Route::NewCard => view! { <NewCardScreen /> }.into_any(),
         Route::Breeder => view! { <DetailsScreen /> }.into_any(),
         Route::Reports => view! { <ReportsScreen /> }.into_any(),
+        Route::TypeIn => view! { <FirstGroupsScreen /> }.into_any(),
+        Route::WholePlan => view! { <TypeInScreen /> }.into_any(),
         Route::Import => view! { <ImportScreen /> }.into_any(),
         Route::Handover => view! { <HandoverScreen /> }.into_any(),
         Route::Weight => view! { <WeightScreen /> }.into_any(),

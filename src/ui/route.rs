@@ -40,7 +40,7 @@ pub enum Route {
     Plan,
     /// A new chick.
     Start,
-    /// A new chick, typed in.
+    /// A new chick, typed in: one question group a screen.
     TypeIn,
     /// A breeder's chicks.
     Chicks,
@@ -52,6 +52,8 @@ pub enum Route {
     Breeder,
     /// Several reports at once.
     Reports,
+    /// A new chick, typed in: every field of the plan.
+    WholePlan,
     /// Take in a pasted text or a file.
     Import,
     /// Where the numbers come from, opened at the rule of this place or at its beginning.
@@ -59,7 +61,7 @@ pub enum Route {
 }
 
 /// Routes with a fixed name.
-const NAMED: [(&str, Route); 25] = [
+const NAMED: [(&str, Route); 26] = [
     ("now", Route::Now),
     ("weight", Route::Weight),
     ("weaning", Route::Weaning),
@@ -83,6 +85,7 @@ const NAMED: [(&str, Route); 25] = [
     ("new-card", Route::NewCard),
     ("my-details", Route::Breeder),
     ("reports", Route::Reports),
+    ("whole-plan", Route::WholePlan),
     ("take-in", Route::Import),
     ("sources", Route::Sources(None)),
 ];
@@ -164,6 +167,8 @@ impl Route {
             Self::Wrong
                 | Self::Settings
                 | Self::TypeIn
+                | Self::WholePlan
+                | Self::WholePlan
                 | Self::Import
                 | Self::Start
                 | Self::Handover
@@ -211,6 +216,7 @@ impl Route {
             | Self::Solids
             | Self::Plan
             | Self::TypeIn
+            | Self::WholePlan
             | Self::Import
             | Self::Chick
             | Self::NewCard

@@ -527,7 +527,7 @@ impl AppState {
     /// Opens the form of a new chick, filled from the card of another one.
     pub fn start_from(self, id: ChickId) {
         self.template.set(Some(id));
-        self.go(Route::TypeIn);
+        self.go(Route::WholePlan);
     }
 
     /// The plan that the form of a new chick starts from; once.

@@ -19,6 +19,8 @@ texts! {
     do_not_feed: "Do not feed", "No dé de comer";
     first_crop: "Look at the crop first", "Mire primero el buche";
     first_weigh: "Weigh it first", "Péselo primero";
+    now_not_known: "Ask when and how much it is fed. Call the breeder before its next feed.", "Pregunte a qué hora y cuánto se le da. Llame al criador antes de la siguiente toma.";
+    now_type_amounts: "Type in what the breeder says", "Escribir lo que diga el criador";
     held_away: "It is on the way: do not feed here.", "Está de camino: aquí no hay que darle nada.";
     held_others: "Also a reason not to feed", "También es motivo para no dar de comer";
     held_again: "Call again: it has had no food for longer than the longest gap of the plan.", "Llame otra vez: lleva sin comer más que el intervalo más largo del plan.";
@@ -247,6 +249,7 @@ impl Writing {
             Instruction::AskFirst { who, level, .. } => Some(title(Demand::Ask(who), level)),
             Instruction::DoNotFeed { level, .. } => Some(title(Demand::DoNotFeed, level)),
             Instruction::Nothing(Nothing::NoFeed) => Some(say.now_no_feed().to_owned()),
+            Instruction::Nothing(Nothing::NotKnown) => Some(say.now_not_known().to_owned()),
             Instruction::Nothing(Nothing::Away) => Some(say.held_away().to_owned()),
         }
     }

@@ -28,6 +28,7 @@ pub mod demo;
 pub mod entries;
 pub mod exchange;
 pub mod faults;
+pub mod first_start;
 pub mod first_weeks;
 pub mod format;
 pub mod growth;

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
 import { clock } from './harness.mjs';
-import { fillPlan, go, hasFault, journalWords, kept, openApp, typeInChick } from './owner.mjs';
+import { fillPlan, go, hasFault, journalWords, kept, openApp, openWholePlan, typeInChick } from './owner.mjs';
 
 const open = async (bench) => {
   const site = await bench.site();
@@ -70,7 +70,7 @@ test('a feed with no number, in the future or before the hatch day is refused', 
 // From the foot of a form that is many screens long.
 test('the first field at fault takes the focus, with its label and its sentence in view', async ({ bench }) => {
   const page = await open(bench);
-  await page.getByRole('link', { name: "I'll type it in" }).click();
+  await openWholePlan(page);
   await fillPlan(page);
   const sendOff = async () => {
     await page.getByRole('button', { name: 'Start with these' }).click();
@@ -104,7 +104,7 @@ test('the first field at fault takes the focus, with its label and its sentence 
 
 test('a plan with holes and slips says what is wrong at each field', async ({ bench }) => {
   const page = await open(bench);
-  await page.getByRole('link', { name: "I'll type it in" }).click();
+  await openWholePlan(page);
   await page.getByRole('button', { name: 'Start with these' }).click();
   for (const words of [/Choose the species/, /a name/, /at least one feed/]) {
     await hasFault(page, words);
@@ -124,7 +124,7 @@ test('a plan with holes and slips says what is wrong at each field', async ({ be
 
 test('feeds out of order are refused with a sentence', async ({ bench }) => {
   const page = await open(bench);
-  await page.getByRole('link', { name: "I'll type it in" }).click();
+  await openWholePlan(page);
   await fillPlan(page);
   await page.locator('#time-2').fill('15:00');
   await page.getByRole('button', { name: 'Start with these' }).click();

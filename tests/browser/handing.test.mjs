@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
 import { axe, shot, started, until } from './harness.mjs';
-import { CHICK, copied, eveningPhone, fillPlan, go, kept, openApp, openCard, plain, press, typeInChick, weigh } from './owner.mjs';
+import { CHICK, copied, eveningPhone, fillPlan, go, kept, openApp, openCard, openWholePlan, plain, press, typeInChick, weigh } from './owner.mjs';
 
 // A share sheet as Chromium's on Android: it takes files by ending and type (Chromium's
 // share_service_impl.cc lists them; here those that the app makes) and ends as `outcome` says.
@@ -194,7 +194,7 @@ test('an earlier card is the template of the next, without what belongs to one b
   const site = await bench.site();
   const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);
-  await breeder.getByRole('link', { name: "I'll type it in" }).click();
+  await openWholePlan(breeder);
   await fillPlan(breeder);
   await breeder.locator('#vet-number').fill('+1 555 0111');
   await breeder.locator('details.group > summary', { hasText: 'More of the plan' }).click();
@@ -227,7 +227,7 @@ test('numbers of a plan stand beside their limits while they are typed', async (
   const site = await bench.site();
   const page = await eveningPhone(bench, site);
   await openApp(page, site);
-  await page.getByRole('link', { name: "I'll type it in" }).click();
+  await openWholePlan(page);
   await fillPlan(page, { ...CHICK, weight: '1000' });
   const checks = async (kind) => (await page.locator(`.plan-checks .${kind}`).allInnerTexts()).join('\n').replaceAll('\u00a0', ' ');
   assert.match(await checks('hint'), /Largest feed 60 ml at 1000 g: usual up to 100 ml \(10 %\), at most 120 ml \(12 %, our own limit\)/);

@@ -28,7 +28,7 @@ const TEXTS = [
 // What the long fields hold.
 const ALL = TEXTS.join(' ');
 const DAY = '2026-11-24';
-const ROUTES = ['now', 'weight', 'weaning', 'journal', 'handover', 'weigh', 'log', 'guide', 'home', 'crop', 'droppings', 'solids', 'wrong', 'settings', 'plan', 'start', 'type-in', 'take-in'];
+const ROUTES = ['now', 'weight', 'weaning', 'journal', 'handover', 'weigh', 'log', 'guide', 'home', 'crop', 'droppings', 'solids', 'wrong', 'settings', 'plan', 'start', 'type-in', 'whole-plan', 'take-in'];
 
 // What is on the page that our own code never writes.
 const strangers = (page) =>

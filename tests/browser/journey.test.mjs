@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
 import { axe, overflow, shot, until } from './harness.mjs';
-import { CHICK, fillPlan, go, hasFault, journalWords, kept, openApp, plain, press, step, typeInChick, words } from './owner.mjs';
+import { CHICK, fillPlan, go, hasFault, journalWords, kept, openApp, openWholePlan, plain, press, step, typeInChick, words } from './owner.mjs';
 import { clockAt } from './script.mjs';
 
 // IANA, file northamerica: in November New York is at UTC-5 and Los Angeles at UTC-8.
@@ -24,7 +24,7 @@ const onItsWay = async (bench, shift, options = {}) => {
   const { page } = await bench.phone(site, { ...WEST, ...options });
   await clockAt(page, '2026-11-24T22:30:00Z');
   await openApp(page, site);
-  await page.getByRole('link', { name: "I'll type it in" }).click();
+  await openWholePlan(page);
   await fillPlan(page, CHICK);
   await fillJourney(page, shift);
   await press(page, 'Start with these');

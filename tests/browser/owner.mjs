@@ -87,8 +87,14 @@ export const fillPlan = async (page, chick = CHICK) => {
   await page.locator('#breeder-number').fill(chick.breeder[1]);
 };
 
-export const typeInChick = async (page, chick = CHICK) => {
+// Opens the form of every field of a new chick's plan.
+export const openWholePlan = async (page) => {
   await page.getByRole('link', { name: "I'll type it in" }).click();
+  await page.locator('main a[href="#/whole-plan"]').click();
+};
+
+export const typeInChick = async (page, chick = CHICK) => {
+  await openWholePlan(page);
   await fillPlan(page, chick);
   await page.getByRole('button', { name: 'Start with these' }).click();
   await page.locator('.next-feed, .top-bar__name').first().waitFor();

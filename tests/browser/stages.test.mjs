@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
 import { started } from './harness.mjs';
-import { copied, countInSecond, eveningPhone, fillPlan, go, kept, openApp, openCard, press, typeInChick, words } from './owner.mjs';
+import { copied, countInSecond, eveningPhone, fillPlan, go, kept, openApp, openCard, openWholePlan, press, typeInChick, words } from './owner.mjs';
 
 /** A phone that has just taken the card of another one's chick; `before` is done as the card lies open. */
 const withCard = async (bench, before = async () => {}) => {
@@ -89,7 +89,7 @@ test('an owner of a breeder\'s chick is asked whether she said so, and what coul
   const site = await bench.site();
   const breeder = await eveningPhone(bench, site);
   await openApp(breeder, site);
-  await breeder.getByRole('link', { name: "I'll type it in" }).click();
+  await openWholePlan(breeder);
   await fillPlan(breeder);
   await breeder.locator('#is-breeder').check();
   await press(breeder, 'Start with these');

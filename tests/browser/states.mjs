@@ -5,7 +5,7 @@ import { go, openApp } from './owner.mjs';
 import { Script } from './script.mjs';
 
 // The names of src/ui/route.rs; access.test.mjs reads them there too.
-export const SCREENS = ['now', 'weight', 'weaning', 'journal', 'handover', 'weigh', 'log', 'guide', 'home', 'first-weeks', 'crop', 'droppings', 'solids', 'wrong', 'settings', 'plan', 'start', 'type-in', 'take-in', 'chicks', 'chick', 'new-card', 'my-details', 'reports', 'sources'];
+export const SCREENS = ['now', 'weight', 'weaning', 'journal', 'handover', 'weigh', 'log', 'guide', 'home', 'first-weeks', 'crop', 'droppings', 'solids', 'wrong', 'settings', 'plan', 'start', 'type-in', 'whole-plan', 'take-in', 'chicks', 'chick', 'new-card', 'my-details', 'reports', 'sources'];
 
 // A chick that came home on Sunday 1 November, fed and weighed, and lighter every morning.
 // 1040 g at handover; 930 g is 10.6 % below it, over the plan's limit of 10 %.
@@ -164,7 +164,30 @@ const SHOWN = [
     },
   },
   { name: 'crop-refused', address: '#/crop', reach: async (page) => { await submit(page); await fault(page); } },
-  { name: 'plan-refused', address: '#/type-in', reach: async (page) => { await submit(page); await fault(page); } },
+  { name: 'plan-refused', address: '#/whole-plan', reach: async (page) => { await submit(page); await fault(page); } },
+  { name: 'group-who', address: '#/type-in', reach: async (page) => { await submit(page); await fault(page); } },
+  {
+    name: 'group-hatched',
+    address: null,
+    reach: async (page) => {
+      await page.locator('#name').fill('Ember');
+      await page.locator('#species').selectOption({ index: 1 });
+      await submit(page);
+      await seen(page, '#hatched');
+    },
+  },
+  {
+    name: 'group-fed',
+    address: null,
+    reach: async (page) => {
+      await open(page, '.groups__dock .button');
+      await seen(page, '.feed-line');
+      await submit(page);
+      await fault(page);
+    },
+  },
+  { name: 'group-weight', address: null, reach: async (page) => { await open(page, '.groups__dock .button'); await seen(page, '#handover-weight'); } },
+  { name: 'group-call', address: null, reach: async (page) => { await open(page, '.groups__dock .button'); await seen(page, '#vet-number'); } },
   {
     name: 'journal-writing',
     address: '#/journal',

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from './fixtures.mjs';
 import { shot, started, until } from './harness.mjs';
-import { CHICK, copied, countInSecond, fillPlan, go, journalWords, kept, openApp, openCard, plain, press, words } from './owner.mjs';
+import { CHICK, copied, countInSecond, fillPlan, go, journalWords, kept, openApp, openCard, openWholePlan, plain, press, words } from './owner.mjs';
 import { Script, clockAt, takeIn } from './script.mjs';
 
 const BEDTIME_80 = { ...CHICK, feeds: [['2', '07:00', '60'], ['3', '14:00', '40'], ['6', '21:00', '80']], weighed: '2026-11-10' };
@@ -84,7 +84,7 @@ const homecoming = async (bench) => {
   const start = '2026-11-10T12:00:00Z';
   const breeder = await phone(bench, site, start);
   await openApp(breeder, site);
-  await breeder.getByRole('link', { name: "I'll type it in" }).click();
+  await openWholePlan(breeder);
   await fillPlan(breeder, BEDTIME_80);
   await breeder.locator('#is-breeder').check();
   await breeder.locator('summary', { hasText: 'More of the plan' }).click();

@@ -143,7 +143,7 @@ pub fn life_stage(now: Moment, chick: &Chick, zone: &Zone) -> LifeStage {
 
 /// The last day with formula or on which a feed was given up; `None` while a feed is still given.
 pub fn without_formula_since(now: Moment, chick: &Chick, zone: &Zone) -> Option<Day> {
-    if !chick.feeds_in_force(now).is_empty() {
+    if !chick.feeds_in_force(now).is_empty() || !chick.plan.are_feeds_known() {
         return None;
     }
     let fed = chick.last_given(now).map(|feed| feed.lived().day);

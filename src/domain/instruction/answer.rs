@@ -91,6 +91,8 @@ impl Instruction {
 pub enum Nothing {
     /// No feed is in force.
     NoFeed,
+    /// Nobody has said yet when and how much is fed.
+    NotKnown,
     /// It is away and not yet expected here.
     Away,
 }
@@ -98,7 +100,12 @@ pub enum Nothing {
 /// The one answer, from everything that keeps food back.
 pub fn instruction(facts: &HoldFacts<'_>, holds: &[Hold]) -> Instruction {
     let Some(next) = facts.next else {
-        return Instruction::Nothing(Nothing::NoFeed);
+        let is_known = facts.chick.plan.are_feeds_known() || facts.chick.grown.is_some();
+        return Instruction::Nothing(if is_known {
+            Nothing::NoFeed
+        } else {
+            Nothing::NotKnown
+        });
     };
     let is_due = next.is_due(facts.now);
     for hold in holds {

@@ -439,6 +439,11 @@ impl CarePlan {
         }
     }
 
+    /// Whether somebody said when and how much is fed. A chick whose feeds nobody named is not one that needs none.
+    pub fn are_feeds_known(&self) -> bool {
+        !self.feeds.is_empty() || !self.unconfirmed.contains(&PlanField::Feeds)
+    }
+
     /// Minutes from the last feed of a day to the first of the next; `None` without a feed.
     pub fn night_minutes(&self) -> Option<i64> {
         let (first, last) = (self.feeds.first()?, self.feeds.last()?);

@@ -14,3 +14,4 @@ pub mod set_tree;
 pub mod species;
 pub mod template;
 pub mod topic;
+pub mod usual_times;

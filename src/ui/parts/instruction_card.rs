@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::domain::feeding::scheduled::{FeedState, ScheduledFeed};
 use crate::domain::feeding::volume::draws as draw_list;
-use crate::domain::instruction::answer::Instruction;
+use crate::domain::instruction::answer::{Instruction, Nothing};
 use crate::domain::instruction::first::First;
 use crate::domain::instruction::holds::{Demand, Hold, Why};
 use crate::domain::instruction::lifting::{advice_in_force, may_be_gone};
@@ -47,7 +47,8 @@ pub fn instruction_card(outlook: &Outlook) -> AnyView {
             },
             Some(next),
         ) => next_feed(outlook, next, None).into_any(),
-        (Instruction::Nothing(_), _) | (_, None) => view! {
+        (Instruction::Nothing(Nothing::NotKnown), _) => not_known(outlook).into_any(),
+        (Instruction::Nothing(Nothing::NoFeed | Nothing::Away), _) | (_, None) => view! {
             <section class="next-feed">
                 <p class="next-feed__detail">{say.no_feed(outlook.stage)}</p>
             </section>
@@ -62,6 +63,19 @@ pub fn instruction_card(outlook: &Outlook) -> AnyView {
         ) => held(outlook).into_any(),
     };
     view! { {card} {advice} }.into_any()
+}
+
+/// Nobody has said when and how much: whom to ask, and where to type it.
+fn not_known(outlook: &Outlook) -> impl IntoView + use<> {
+    let writing = AppState::here().writing_now();
+    let say = writing.language;
+    view! {
+        <section class="next-feed" data-state="held" data-unknown="true" aria-label=say.now_next()>
+            <h2 class="next-feed__held">{writing.instruction_title(outlook)}</h2>
+            {call_buttons(Level::CallBreeder, Some(&outlook.chick.plan))}
+            <a class="button button--main" href=Route::Plan.to_hash()>{say.now_type_amounts()}</a>
+        </section>
+    }
 }
 
 /// What is offered now, as far as the answer allows it.

@@ -6,7 +6,7 @@ use crate::domain::plan::care_plan::{CarePlan, PlannedFeed, Reference, Slot};
 use crate::domain::plan::species::Species;
 use crate::domain::quantity::units::{Millilitres, Percent};
 use crate::domain::time::moment::{Day, WallTime};
-use crate::domain::warnings::plan_checks::CheckVerdict;
+use crate::domain::warnings::plan_checks::{CheckVerdict, PlanCheck};
 use crate::words::format::Writing;
 
 /// The checks of a plan, a line each.
@@ -46,6 +46,20 @@ pub struct TypedNumbers {
 /// The checks of what is typed so far; nothing before a species and a feed stand there. What cannot be
 /// read yet is left out, as its field says so itself.
 pub fn typed_checks(writing: Writing, typed: &TypedNumbers) -> Option<AnyView> {
+    typed_plan(writing, typed).map(|plan| plan_checks(writing, &plan))
+}
+
+/// The check of the largest amount typed so far where it is past its usual limit, once a weight stands there.
+pub fn typed_doubt(writing: Writing, typed: &TypedNumbers) -> Option<PlanCheck> {
+    let plan = typed_plan(writing, typed).filter(|plan| plan.reference.is_some())?;
+    let checks = crate::domain::warnings::plan_checks::plan_checks(&plan);
+    let is_doubt = |check: &PlanCheck| {
+        matches!(check, PlanCheck::LargestFeed { .. }) && check.verdict() != CheckVerdict::InOrder
+    };
+    checks.into_iter().find(is_doubt)
+}
+
+fn typed_plan(writing: Writing, typed: &TypedNumbers) -> Option<CarePlan> {
     let mut plan = CarePlan::default_for(typed.species?);
     let feeds = typed.feeds.iter().filter_map(|(slot, time, volume)| {
         Some(PlannedFeed {
@@ -70,5 +84,5 @@ pub fn typed_checks(writing: Writing, typed: &TypedNumbers) -> Option<AnyView> {
     if let (Ok(from), Ok(to)) = (writing.read_temperature(from), writing.read_temperature(to)) {
         (plan.serve_from, plan.serve_to) = (from, to);
     }
-    (!plan.feeds.is_empty()).then(|| plan_checks(writing, &plan))
+    Some(plan).filter(|plan| !plan.feeds.is_empty())
 }

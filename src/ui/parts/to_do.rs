@@ -32,6 +32,7 @@ pub fn to_do(outlook: &Outlook) -> impl IntoView + use<> {
         vet_visit(state, outlook),
         feed_may_go(state, outlook),
         numbers(state, outlook),
+        phone(state, outlook),
         powder(state, outlook),
         backup(state, outlook),
         apart(state, outlook),
@@ -126,6 +127,20 @@ fn numbers(state: AppState, outlook: &Outlook) -> Option<Item> {
         (
             say.todo_numbers(),
             row(Route::Plan, say.plan_unconfirmed().to_owned()),
+        )
+    })
+}
+
+fn phone(state: AppState, outlook: &Outlook) -> Option<Item> {
+    let say = state.language();
+    let plan = &outlook.chick.plan;
+    let is_there = |role| plan.contact(role).is_some();
+    let is_whole = is_there(Role::Breeder) && is_there(Role::AvianVet);
+    let is_owner = !state.is_breeder_here();
+    (!is_whole && is_owner).then(|| {
+        (
+            say.todo_phone(),
+            row(Route::Plan, say.todo_phone_line().to_owned()),
         )
     })
 }

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use crate::domain::feeding::food::feed_to_give;
 use crate::domain::formula::serving_heat::Serving;
+use crate::domain::instruction::answer::{Instruction, Nothing};
 use crate::domain::instruction::feed_session::{FeedSession, Step};
 use crate::domain::outlook::Outlook;
 use crate::domain::time::moment::Moment;
@@ -56,7 +57,15 @@ pub fn GuideScreen() -> impl IntoView {
     });
     let Some(guide) = guide else {
         let outlook = state.outlook.get_untracked();
-        let why = outlook.map(|outlook| state.language().no_feed(outlook.stage));
+        let why = outlook.map(|outlook| match outlook.instruction {
+            Instruction::Nothing(Nothing::NotKnown) => state.language().now_not_known(),
+            Instruction::Nothing(Nothing::NoFeed | Nothing::Away)
+            | Instruction::Feed { .. }
+            | Instruction::WaitUntil { .. }
+            | Instruction::First(_)
+            | Instruction::AskFirst { .. }
+            | Instruction::DoNotFeed { .. } => state.language().no_feed(outlook.stage),
+        });
         return view! { <p>{why}</p> }.into_any();
     };
     let feed = Feed {

@@ -2,13 +2,13 @@
 
 use leptos::prelude::*;
 
-use crate::domain::journal::entries::{ChickId, Refusal};
+use crate::domain::journal::entries::ChickId;
 use crate::domain::plan::care_plan::{
     CarePlan, Contact, PlanFault, PlanField, PlannedFeed, Reference, Role, Slot, Tool,
     is_phone_number,
 };
 use crate::domain::plan::species::Species;
-use crate::domain::quantity::units::{Grams, Millilitres, NumberError, Percent};
+use crate::domain::quantity::units::{Millilitres, NumberError, Percent};
 use crate::domain::time::moment::{Day, WallTime};
 use crate::ui::parts::field::FieldKind;
 use crate::ui::parts::page::Page;
@@ -30,6 +30,7 @@ pub mod asking;
 pub mod drop_order;
 pub mod journey;
 pub mod mixing;
+pub mod reading;
 pub mod said;
 pub mod text;
 
@@ -192,12 +193,7 @@ impl Form {
             Ok(self.name.get())
         });
         let hatched = self.hatched.take(optional(self.hatched, |text| {
-            let day = Day::parse_iso(text).ok_or(say.fault_no_date())?;
-            match today.since(day) {
-                ..0 => Err(say.fault_day_ahead()),
-                0..=730 => Ok(day),
-                _ => Err(say.fault_hatched_long_ago()),
-            }
+            reading::hatched(say, today, text)
         }));
         let reference = self.reference(writing, hatched.flatten());
         let feeds = self.feed_list(writing);
@@ -259,30 +255,15 @@ impl Form {
             if let Some(known) = is_known(text) {
                 return Ok(known);
             }
-            let weight = writing
-                .read_mass(text)
-                .map_err(|error| writing.number_error(error))?;
-            if (Grams::whole(5)..=Grams::whole(3_000)).contains(&weight) {
-                Ok(weight)
-            } else {
-                Err(say.refusal(&Refusal::WeightOutOfRange).to_owned())
-            }
+            reading::handover_weight(writing, text)
         }));
         let today = self
             .state
             .zone
             .with_untracked(|zone| zone.lived(clock::now()))
             .day;
-        let day = self
-            .weight_day
-            .take(match Day::parse_iso(&self.weight_day.get()) {
-                None => Err(say.fault_no_date().to_owned()),
-                Some(day) if day > today => Err(say.fault_day_ahead().to_owned()),
-                Some(day) if hatched.is_some_and(|hatched| day < hatched) => {
-                    Err(say.fault_weighed_before_hatching().to_owned())
-                }
-                Some(day) => Ok(day),
-            });
+        let day = reading::weighed_day(say, today, hatched, &self.weight_day.get());
+        let day = self.weight_day.take(day.map_err(str::to_owned));
         let (Some(weight), Some(day)) = (weight, day) else {
             return Err(AtFault);
         };
