@@ -168,7 +168,6 @@ impl Route {
                 | Self::Settings
                 | Self::TypeIn
                 | Self::WholePlan
-                | Self::WholePlan
                 | Self::Import
                 | Self::Start
                 | Self::Handover
@@ -196,6 +195,7 @@ impl Route {
             Self::Guide
                 | Self::Wrong
                 | Self::TypeIn
+                | Self::WholePlan
                 | Self::Import
                 | Self::Start
                 | Self::NewCard

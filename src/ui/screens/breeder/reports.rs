@@ -27,7 +27,9 @@ pub fn ReportsScreen() -> impl IntoView {
     let read = RwSignal::new(Vec::<Read>::new());
     let add = move |more: Vec<Result<Imported, ImportError>>| {
         let more = more.into_iter().map(|one| match one {
-            Ok(Imported::Entries(entries) | Imported::Card(entries)) => Ok(entries),
+            Ok(
+                Imported::Entries(entries) | Imported::Card(entries) | Imported::ShortCard(entries),
+            ) => Ok(entries),
             Err(error) => Err(say.import_error(&error).to_owned()),
         });
         read.update(|read| {
