@@ -405,7 +405,7 @@ fn report_and_vet_page_show_what_is_asked_for_and_what_is_not_agreed() {
     owner.tell(6, cooler).unwrap();
     let seen = outlook(at(7), &owner.0, CHICK, &Zone::fixed(Offset::UTC)).unwrap();
     let writing = Writing::metric(Language::English);
-    let report = report_html(writing, &seen, owner.0.entries());
+    let report = report_html(writing, &seen, owner.0.entries(), None);
     let (not_agreed, asked) = (
         "Not agreed: Feed at: 39.0–40.5\u{a0}°C → 39.0–40.0\u{a0}°C (Ann, ",
         "Asked for: Midday feed: 14:00, 50\u{a0}ml → 14:00, 60\u{a0}ml",

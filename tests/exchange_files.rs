@@ -26,7 +26,8 @@ use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Grams, Millilitres};
 use perchlight::domain::time::moment::{Day, Offset};
 use perchlight::share::calendar_of::{calendar_removal_text, calendar_text};
-use perchlight::share::html_file::{card_html, report_html, report_with_photos_html};
+use perchlight::share::card_paper::card_html;
+use perchlight::share::html_file::{report_html, report_with_photos_html};
 use perchlight::share::import::{Imported, read_text};
 use perchlight::share::link::entries_to_link_text;
 use perchlight::share::photos::Pictures;
@@ -114,7 +115,7 @@ fn seen(script: &Scenario) -> Outlook {
 }
 
 /// Elements that the pages use; nothing that loads or runs.
-const KNOWN: [&str; 43] = [
+const KNOWN: [&str; 46] = [
     "html",
     "head",
     "meta",
@@ -156,6 +157,9 @@ const KNOWN: [&str; 43] = [
     "clipPath",
     "tspan",
     "div",
+    "span",
+    "strong",
+    "b",
     "img",
     "figcaption",
 ];
@@ -213,13 +217,14 @@ fn hostile_text_is_shown_as_text_in_every_page_and_language() {
         for language in Language::ALL {
             let writing = Writing::metric(language);
             // Title, ring, contact twice, solids twice, note twice, call, and who noted each.
-            check_page(&report_html(writing, &outlook, &entries), text, 10);
+            check_page(&report_html(writing, &outlook, &entries, None), text, 10);
             check_page(&vet_page_html(writing, &outlook), text, 6);
             let card = card_html(
                 writing,
                 APP,
                 &outlook.chick,
                 &script.journal().entries_of_plan(CHICK),
+                (outlook.now, outlook.offset),
             );
             check_page(&card, text, 6);
         }
@@ -257,7 +262,7 @@ fn report_and_card_are_taken_in_again_whatever_was_typed() {
     for text in HOSTILE {
         let script = script(text);
         let (outlook, entries) = (seen(&script), entries(&script, text));
-        let report = report_html(Writing::metric(Language::English), &outlook, &entries);
+        let report = report_html(Writing::metric(Language::English), &outlook, &entries, None);
         let expected = Journal::from_entries(entries.clone());
         assert_eq!(
             read_text(&report),
@@ -274,6 +279,7 @@ fn report_and_card_are_taken_in_again_whatever_was_typed() {
             "",
             &outlook.chick,
             &plan,
+            (outlook.now, outlook.offset),
         );
         assert_eq!(read_text(&card), Ok(Imported::Card(plan)));
     }
@@ -286,6 +292,7 @@ fn a_report_that_was_cut_or_altered_is_refused() {
         Writing::metric(Language::English),
         &seen(&script),
         &entries(&script, ""),
+        None,
     );
     let data = report.find("perchlight-data").unwrap();
     let digit = report[data..].find("\"g10\":").unwrap() + data + "\"g10\":".len();
@@ -313,6 +320,7 @@ fn a_report_can_be_read_with_scripts_off() {
         Writing::metric(Language::English),
         &outlook,
         &entries(&script, ""),
+        None,
     );
     let elements = check_page(&page, "Pip", 6);
     let with = |name: &str, text: &str| {
@@ -398,6 +406,7 @@ fn entries_taken_back_are_not_shown_but_stay_in_the_data() {
         Writing::metric(Language::English),
         &seen(&script),
         script.journal().entries(),
+        None,
     );
     let visible = page.split("<script").next().unwrap();
     assert!(!visible.contains("typed by mistake"));
@@ -539,7 +548,7 @@ fn photos_stand_on_pages_as_pictures_and_no_link_carries_one() {
     let writing = Writing::metric(Language::English);
     for page in [
         vet_page_with_photos_html(writing, &outlook, &pictures),
-        report_with_photos_html(writing, &outlook, &entries, &pictures),
+        report_with_photos_html(writing, &outlook, &entries, None, &pictures),
     ] {
         let elements = check_page(&page, "Pip", 3);
         let shown: Vec<&Element> = elements.iter().filter(|one| one.name == "img").collect();
@@ -928,7 +937,7 @@ fn a_year_of_records_is_a_file_that_can_be_sent() {
     let entries = script.journal().entries().to_vec();
     let now = script.at(365, 22, 0);
     let outlook = outlook(now, &script.journal(), CHICK, &script.zone()).unwrap();
-    let page = report_html(Writing::metric(Language::English), &outlook, &entries);
+    let page = report_html(Writing::metric(Language::English), &outlook, &entries, None);
     assert!(entries.len() > 1_800, "{}", entries.len());
     assert!(page.len() < 1_500_000, "{} bytes", page.len());
     assert_eq!(read_text(&page), Ok(Imported::Entries(entries)));

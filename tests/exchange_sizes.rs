@@ -133,7 +133,7 @@ fn a_year_is_a_file_that_can_be_sent() {
     let now = script.at(364, 22, 0);
     let outlook = outlook(now, &journal, CHICK, &script.zone()).unwrap();
     let writing = Writing::metric(Language::English);
-    let page = report_html(writing, &outlook, journal.entries()).len();
+    let page = report_html(writing, &outlook, journal.entries(), None).len();
     let backup = entries_to_text(journal.entries()).len();
     println!(
         "a year: {} entries, report {page} bytes, backup {backup} bytes",

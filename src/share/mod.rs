@@ -4,6 +4,7 @@ pub mod base64url;
 pub mod breeder_table;
 pub mod calendar_of;
 pub mod card;
+pub mod card_paper;
 pub mod chart_of;
 pub mod chicks_csv;
 mod code;

@@ -33,6 +33,39 @@ dt{color:#55636a}dd{margin:0;white-space:pre-wrap;overflow-wrap:anywhere}\
 .photos{display:flex;flex-wrap:wrap;gap:.5rem}.photo{max-width:20rem}.photo img{max-width:100%}\
 @media print{:root{font-size:10pt}body{max-width:none;padding:0}h2{break-after:avoid}tr,figure{break-inside:avoid}a{color:inherit}}";
 
+/// Of the card: everything grows with the paper, so that A4 is as full as A5. The code is 61 mm wide at
+/// least, and has four squares of white beside it.
+const CARD_STYLE: &str = "\
+@page{margin:8mm}\
+.top{display:flex;flex-wrap:wrap;gap:1.6rem;align-items:flex-start}.who{flex:1 1 14rem}.who p{margin:0}\
+.code{inline-size:19.2rem;max-inline-size:100%}.code svg{display:block;inline-size:100%}\
+.label{margin-block-start:.45rem!important}.number{font-size:1.85rem;font-weight:700;line-height:1.15;overflow-wrap:anywhere}\
+.number a{color:inherit;text-decoration:none}.blank{border-bottom:1px dotted #1c2a30}\
+.week{table-layout:fixed}.week th,.week td{padding:.1rem;border-color:#55636a}.week th{font-weight:400;font-size:.9rem}\
+.week tr{block-size:2.9rem}.many .week tr{block-size:2.15rem}.week tr:first-child{block-size:auto}\
+.week .time{inline-size:4.6rem;font-size:1.7rem;font-weight:700}.week .ml{inline-size:3.9rem}.week .weight{font-weight:700}\
+.box{display:inline-block;inline-size:1.4rem;block-size:1.4rem;border:2px solid #1c2a30;border-radius:.25rem;vertical-align:middle}\
+.line{display:inline-block;inline-size:1.7rem;border-bottom:1px dotted #1c2a30}.line.long{inline-size:90%}\
+.numbers{display:flex;flex-wrap:wrap;gap:.3rem 1.2rem;border-block-start:2px solid #1c2a30;margin-block-start:.5rem;padding-block-start:.3rem}\
+.fact{flex:1 1 auto}.fact p{margin:0}.fact strong{font-size:1.5rem;line-height:1.2}\
+.never{border:2px solid #1c2a30;border-radius:.4rem;padding:.35rem .6rem;font-weight:600}\
+.paper{display:none}.paper p{margin:0 0 .15rem;overflow-wrap:anywhere}\
+@media print{:root{font-size:9pt}body{line-height:1.25}.screen{display:none}.paper{display:block;columns:2;column-gap:1.2rem;font-size:8pt}\
+.small{font-size:8pt}.top{flex-wrap:nowrap}.code{flex:none}.more{break-before:page}h1{font-size:2rem}}\
+@media print and (min-width:165mm){:root{font-size:12pt}.small{font-size:10pt}.paper{font-size:11pt}}";
+
+/// The boxes of a week.
+pub(crate) struct Week<'a> {
+    /// The days.
+    pub(crate) days: &'a [String],
+    /// Time and amount of each feed, and whether it is over on the first day.
+    pub(crate) rows: &'a [(String, String, bool)],
+    /// The word for the weight.
+    pub(crate) weight: &'a str,
+    /// Its unit.
+    pub(crate) unit: &'a str,
+}
+
 /// Paper that a page is laid out for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Paper {
@@ -40,8 +73,8 @@ pub(crate) enum Paper {
     A4,
     /// One A4 page with small type and two columns.
     OneA4,
-    /// A card for the carrier.
-    A5,
+    /// A card for the carrier, on A5 or A4.
+    Card,
 }
 
 impl Paper {
@@ -64,10 +97,7 @@ impl Paper {
                  dl{grid-template-columns:minmax(0,2fr) 5fr;gap:0 .6em}\
                  .chart svg{max-height:58mm;max-width:100%}.photos{flex-wrap:nowrap}.photo{max-width:45mm}.photo img{max-height:30mm}}"
             }
-            Self::A5 => {
-                "@page{size:A5;margin:8mm}\
-                 @media print{:root{font-size:8pt}body{line-height:1.3}.code{max-width:5cm;float:right}.link{display:none}}"
-            }
+            Self::Card => CARD_STYLE,
         }
     }
 }
@@ -203,6 +233,69 @@ impl Page {
         };
         let line = format!("<p>{role}: <bdi>{name}</bdi> <bdi>{number}</bdi></p>\n");
         self.html.push_str(&line);
+    }
+
+    /// A label and its value in one line.
+    pub(crate) fn pair(&mut self, label: &str, value: &str) {
+        let (label, value) = (escape(label), escape(value));
+        let line = format!("<p><b>{label}</b> <bdi>{value}</bdi></p>\n");
+        self.html.push_str(&line);
+    }
+
+    /// A number to be read from afar: what it is, itself, and a word on it.
+    pub(crate) fn fact(&mut self, label: &str, number: &str, more: &str) {
+        let [label, number, more] = [label, number, more].map(escape);
+        let fact = format!(
+            "<div class=\"fact\"><p class=\"small\"><bdi>{label}</bdi></p><p><strong><bdi>{number}</bdi></strong></p>\
+             <p class=\"small\"><bdi>{more}</bdi></p></div>\n"
+        );
+        self.html.push_str(&fact);
+    }
+
+    /// A telephone number in large type, which calls where it can be.
+    pub(crate) fn number(&mut self, number: &str) {
+        let shown = escape(number);
+        let number = match call_link(number) {
+            Ok(link) => format!("<a href=\"{}\">{shown}</a>", escape(&link)),
+            Err(_) => shown,
+        };
+        let line = format!("<p class=\"number\"><bdi>{number}</bdi></p>\n");
+        self.html.push_str(&line);
+    }
+
+    /// Feeds by days, each with a box to tick and a line for the amount, and a line for each day's weight.
+    pub(crate) fn week(&mut self, week: &Week<'_>) {
+        self.html.push_str("<table class=\"week\">\n<tr>");
+        self.html
+            .push_str("<th class=\"time\"></th><th class=\"ml\"></th>");
+        for day in week.days {
+            self.html
+                .extend(["<th scope=\"col\">", &escape(day), "</th>"]);
+        }
+        let open = "<td><span class=\"box\"></span><span class=\"line\"></span></td>";
+        for (time, volume, is_over) in week.rows {
+            let (time, volume) = (escape(time), escape(volume));
+            let head = format!(
+                "</tr>\n<tr><th class=\"time\" scope=\"row\">{time}</th><td class=\"ml\">{volume}</td>"
+            );
+            self.html.push_str(&head);
+            for place in 0..week.days.len() {
+                let is_over = *is_over && place == 0;
+                self.html
+                    .push_str(if is_over { "<td>–</td>" } else { open });
+            }
+        }
+        let head = format!(
+            "</tr>\n<tr><th class=\"weight\" scope=\"row\">{}</th><td class=\"ml\">{}</td>",
+            escape(week.weight),
+            escape(week.unit)
+        );
+        self.html.push_str(&head);
+        for _ in week.days {
+            self.html
+                .push_str("<td><span class=\"line long\"></span></td>");
+        }
+        self.html.push_str("</tr>\n</table>\n");
     }
 
     /// A link to the app; plain text when the address is not one of the web.

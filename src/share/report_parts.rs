@@ -158,9 +158,13 @@ pub(crate) fn put_notes(page: &mut Page, writing: Writing, chick: &Chick, entrie
     page.table("typed", say.report_notes(), &headings, &rows);
 }
 
-/// The plan's short name, then what of it is not agreed or asked for.
+/// The plan's short name.
 pub(crate) fn put_plan_version(page: &mut Page, writing: Writing, chick: &Chick) {
     page.paragraph("small", &writing.plan_version(chick.plans.version()));
+}
+
+/// What of the plan is not agreed or asked for.
+pub(crate) fn put_plan_open(page: &mut Page, writing: Writing, chick: &Chick) {
     let open = writing.plan_open(chick);
     if !open.is_empty() {
         page.list(&open);

@@ -205,7 +205,7 @@ fn fetch_due() -> Result<(Draw, Judge, KeepTogether), SplitLoaderError> {
 )]
 #[wasm_split(rest, wasm_split_path = leptos::wasm_split, fallible)]
 fn fetch_rest() -> Result<(Draw, Part), SplitLoaderError> {
-    let report: Part = || view! { <ReportButton /> }.into_any();
+    let report: Part = || view! { <ReportButton has_file=true /> }.into_any();
     Ok((draw_rest, report))
 }
 

@@ -135,6 +135,39 @@ fn share(file: &File, line: &str) -> Option<Promise> {
         .then(|| navigator.share_with_data(&data))
 }
 
+/// How words left the app.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Told {
+    /// Another app took them from the share sheet.
+    Shared,
+    /// The person closed the share sheet.
+    Cancelled,
+    /// They stand on the clipboard.
+    Copied,
+    /// Neither took them.
+    NotTaken,
+}
+
+/// Hands words out: to the share sheet where there is one, else to the clipboard. To be called within a tap.
+pub async fn tell(words: String) -> Told {
+    let navigator = window().navigator();
+    let share = Reflect::get(&navigator, &JsValue::from_str("share"));
+    if share.is_ok_and(|share| share.is_function()) {
+        let data = ShareData::new();
+        data.set_text(&words);
+        match JsFuture::from(navigator.share_with_data(&data)).await {
+            Ok(_) => return Told::Shared,
+            Err(error) if is_cancelled(&error) => return Told::Cancelled,
+            Err(_) => {}
+        }
+    }
+    if copy(words).await {
+        Told::Copied
+    } else {
+        Told::NotTaken
+    }
+}
+
 fn is_cancelled(error: &JsValue) -> bool {
     error
         .dyn_ref::<DomException>()

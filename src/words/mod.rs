@@ -49,6 +49,7 @@ pub mod rules;
 pub mod screens;
 pub mod sentences;
 pub mod signs;
+pub mod since_report;
 pub mod sources;
 pub mod terms;
 pub mod weaning;

@@ -41,7 +41,7 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   assert.doesNotMatch(owner.url(), /pl1c/);
   // Who opens a card has not seen the first screen: what must be read stands here too.
   assert.match(await owner.locator('.question .caution').innerText(), /burn, choke or starve/);
-  await owner.getByRole('button', { name: 'Import this card' }).click();
+  await owner.getByRole('button', { name: 'Take it' }).click();
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
   await logNextFeed(owner);
   await weighTwice(owner, 930);
@@ -85,7 +85,7 @@ test('card, a day at the owner, report, breeder, changed plan, and back to the o
   await owner.locator('#paste').fill(card);
   await owner.getByRole('button', { name: 'Next' }).click();
   await owner.locator('.question', { hasText: 'Older than yours' }).waitFor();
-  assert.equal(await owner.getByRole('button', { name: /^(Import this card|Use the changed plan)$/ }).count(), 0);
+  assert.equal(await owner.getByRole('button', { name: /^(Take it|Use the changed plan)$/ }).count(), 0);
   await go(owner, '#/now');
   assert.match(await owner.locator('main [data-note]').innerText(), /^From the breeder\s+Bedtime a bit smaller\. Ring me on Friday\.$/);
   await go(owner, '#/log/bedtime');
@@ -178,7 +178,7 @@ test('the card\'s picture is read from a screen of 320 px by another decoder', a
   const other = await eveningPhone(bench, site);
   await other.goto(read.data);
   await started(other);
-  await other.getByRole('button', { name: 'Import this card' }).waitFor();
+  await other.getByRole('button', { name: 'Take it' }).waitFor();
 });
 
 test('the calendar file holds a daily event with an alarm for each feed', async ({ bench }) => {
@@ -253,6 +253,6 @@ test('a card is taken without a network', async ({ bench }) => {
   await offlineReady(owner);
   await site.stop();
   await owner.goto(link);
-  await owner.getByRole('button', { name: 'Import this card' }).click();
+  await owner.getByRole('button', { name: 'Take it' }).click();
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
 });

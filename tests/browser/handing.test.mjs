@@ -358,7 +358,7 @@ test('a card opened from a link says where an iPhone keeps it and gives the link
   assert.equal(await installed.getByRole('button', { name: 'Copy the link again' }).count(), 0);
   await installed.locator('#paste').fill(again);
   await press(installed, 'Next');
-  await installed.getByRole('button', { name: 'Import this card' }).waitFor();
+  await installed.getByRole('button', { name: 'Take it' }).waitFor();
 });
 
 test('a card that could hurt does not go out before it is changed or said again', async ({ bench }) => {

@@ -184,9 +184,9 @@ for (const first of [0, 3, 6]) {
     await clock(owner, `${DAY}T21:00:00Z`);
     await owner.goto(link);
     await started(owner);
-    assert.ok((await owner.locator('.question').innerText()).includes(text));
+    assert.ok((await owner.locator('main').innerText()).includes(text));
     assert.deepEqual(await strangers(owner), [], 'landing');
-    await owner.getByRole('button', { name: 'Import this card' }).click();
+    await owner.getByRole('button', { name: 'Take it' }).click();
     await owner.locator('.top-bar').waitFor();
     assert.deepEqual(await strangers(owner), [], 'taken');
   });

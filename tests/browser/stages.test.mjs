@@ -16,7 +16,7 @@ const withCard = async (bench, before = async () => {}) => {
   await owner.goto(card);
   await started(owner);
   await before(owner);
-  await press(owner, 'Import this card');
+  await press(owner, 'Take it');
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
   return owner;
 };
@@ -99,7 +99,7 @@ test('an owner of a breeder\'s chick is asked whether she said so, and what coul
   const owner = await eveningPhone(bench, site);
   await owner.goto(card);
   await started(owner);
-  await press(owner, 'Import this card');
+  await press(owner, 'Take it');
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
   await go(owner, '#/plan');
   await owner.locator('#volume-6').fill('70');

@@ -97,7 +97,7 @@ const homecoming = async (bench) => {
   const owner = await phone(bench, site, start);
   await owner.goto(first);
   await started(owner);
-  await press(owner, 'Import this card');
+  await press(owner, 'Take it');
   await owner.locator('.top-bar', { hasText: 'Ember' }).waitFor();
   await press(owner, 'Yes, it is home');
   await isCalled(owner, 'Olive');

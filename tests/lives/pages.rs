@@ -82,7 +82,7 @@ pub(crate) fn every_page_says_the_same(home: &Home, language: Language) {
         format!("the table says {:?}, Now {loss:?}", own.handover_loss_pct)
     });
     let writing = Writing::metric(language);
-    let report = report_html(writing, &outlook, home.owner.entries());
+    let report = report_html(writing, &outlook, home.owner.entries(), None);
     let vet_page = vet_page_html(writing, &outlook);
     let level = format!("\"level\"><bdi>{}</bdi>", language.level(outlook.level));
     for page in [&report, &vet_page] {

@@ -12,4 +12,5 @@ pub mod journey;
 pub mod life_stage;
 pub mod placement;
 pub mod reports;
+pub mod since_report;
 pub mod transit;

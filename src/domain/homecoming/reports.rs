@@ -34,7 +34,7 @@ pub fn last_heard(now: Moment, journal: &Journal, chick: ChickId) -> Option<Mome
     latest_first.find(is_news).map(|entry| entry.at)
 }
 
-/// When the next report is due; `None` in a stage in which none is.
+/// When the next report is due: by the breeder's days where she set any; `None` in a stage in which none is.
 pub fn report_due(chick: &Chick, stage: LifeStage, heard: Option<Moment>) -> Option<Moment> {
     if !stage.reminds(Reminder::Report) {
         return None;
@@ -125,6 +125,16 @@ mod tests {
             let due = report_due(&chick, stage, heard);
             assert_eq!(due, Some(script.at(11, 6, 45)), "{stage:?}");
         }
+    }
+
+    #[test]
+    fn the_breeder_s_days_go_before_the_usual_ones() {
+        let mut script = macaw();
+        script.weigh(1, 1_000);
+        let mut chick = script.chick().unwrap();
+        chick.plan.report_days = Some(2);
+        let due = report_due(&chick, LifeStage::SettlingIn, heard(&script, 1));
+        assert_eq!(due, Some(script.at(3, 6, 45)));
     }
 
     #[test]

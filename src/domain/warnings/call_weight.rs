@@ -3,6 +3,7 @@
 use crate::domain::homecoming::life_stage::LifeStage;
 use crate::domain::journal::chick::{Noted, Weighing};
 use crate::domain::journal::entries::{CropAtWeighing, EntryId};
+use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::count;
 use crate::domain::quantity::units::Grams;
 use crate::domain::warnings::rules::one_day_loss;
@@ -61,6 +62,16 @@ pub fn call_weight(facts: &Facts<'_>) -> Option<Grams> {
         above = Some(grams);
     }
     None
+}
+
+/// The weight at which the plan's limit calls, before any weighing at home; to a gram below, as a scale shows
+/// it. `None` for a plan without a handover weight.
+pub fn call_weight_at_handover(plan: &CarePlan) -> Option<Grams> {
+    let weight = plan.reference?.weight;
+    let grams = left(weight.as_g(), plan.loss_limit_in_force().as_pct());
+    Some(Grams::tenths_held(count::rounded(
+        (grams + 1e-9).floor() * 10.0,
+    )))
 }
 
 fn left(grams: f64, loss_pct: f64) -> f64 {

@@ -34,6 +34,7 @@ pub fn TopBar(
                         </svg>
                     </span>
                     <span class="top-bar__age">{age}</span>
+                    <span class="print-day">{writing.date(outlook.lived.day)}</span>
                     <span class="only-read">{writing.language.bar_more()}</span>
                 </a>
             </div>

@@ -5,9 +5,11 @@ use std::num::NonZeroU32;
 use std::sync::Arc;
 
 use leptos::prelude::*;
+use leptos::task::spawn_local;
+use web_sys::File;
 
 use crate::domain::homecoming::life_stage::Reminder;
-use crate::domain::journal::entries::{Entry, Journal};
+use crate::domain::journal::entries::{ChickId, Entry, Journal};
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::parts::Side;
 use crate::domain::time::moment::Moment;
@@ -15,8 +17,9 @@ use crate::domain::time::zone::Zone;
 use crate::domain::warnings::plan_checks::{Stop, stops};
 use crate::share::calendar_of::{calendar_removal_text, calendar_text};
 use crate::share::card::{card_to_link_text, qr_card};
+use crate::share::card_paper::card_html;
 use crate::share::file_name::{FileKind, file_name};
-use crate::share::html_file::{card_html, report_html};
+use crate::share::html_file::report_html;
 use crate::share::link::{entries_since, entries_to_link_text};
 use crate::share::placed::{Placed, rows};
 use crate::share::qr;
@@ -29,7 +32,7 @@ use crate::ui::parts::other_chicks::judged_chicks;
 use crate::ui::parts::page::Heading;
 use crate::ui::parts::plan_checks::plan_checks;
 use crate::ui::parts::questions::same_food;
-use crate::ui::platform;
+use crate::ui::platform::{self, Told};
 use crate::ui::route::Route;
 use crate::ui::screens::backup::Backup;
 use crate::ui::screens::two_carers::two_carers;
@@ -85,6 +88,8 @@ struct Beside<'a> {
     entries: &'a [Entry],
     /// The zone the phone is in.
     zone: &'a Zone,
+    /// When the records of the chick were last sent.
+    last: Option<Moment>,
 }
 
 /// The text about the chick on screen, made now.
@@ -94,8 +99,15 @@ fn text_now(state: AppState, text_of: TextOf) -> Option<String> {
         let entries = journal.of_chick(outlook.chick.id).into_iter();
         entries.cloned().collect()
     });
-    let entries = &entries;
-    let of = |zone: &Zone| text_of(state.writing_now(), &outlook, &Beside { entries, zone });
+    let (entries, last) = (&entries, last_sent(state, outlook.chick.id));
+    let of = |zone: &Zone| {
+        let beside = Beside {
+            entries,
+            zone,
+            last,
+        };
+        text_of(state.writing_now(), &outlook, &beside)
+    };
     state.zone.with_untracked(of)
 }
 
@@ -106,15 +118,16 @@ fn files(state: AppState) -> impl IntoView {
     let is_reminded = state.outlook.get_untracked().is_some_and(|outlook| {
         outlook.stage.reminds(Reminder::Feed) && state.is_with_me(outlook.chick.id)
     });
+    // Whoever bred the chick is sent reports.
+    let is_sender = !state.is_breeder_here();
     let [sent, dated, listed] = [(); 3].map(|()| FileDelivery::new(say));
     view! {
         <section class="group">
             <h2>{say.handover_send()}</h2>
             <p class="hint">{say.handover_send_hint()}</p>
+            {is_sender.then(|| view! { <ReportButton /> })}
             <div class="acts">
-                {file_button(sent, say.handover_report(), FileKind::Report, |writing, outlook, beside| {
-                    Some(report_html(writing, outlook, beside.entries))
-                })}
+                {file_button(sent, say.handover_report(), FileKind::Report, report_text)}
                 {file_button(sent, say.handover_vet_page(), FileKind::VetPage, |writing, outlook, _| {
                     Some(vet_page_html(writing, outlook))
                 })}
@@ -149,24 +162,91 @@ fn files(state: AppState) -> impl IntoView {
     }
 }
 
-/// The report for the breeder, with one tap; once it is out of the app it counts as sent.
+/// The report for the breeder, with one tap: plain words with a link that holds what is new, or the file where
+/// that is too much. Once it is out of the app it counts as sent.
 #[component]
-pub fn ReportButton() -> impl IntoView {
+pub fn ReportButton(
+    /// Whether the file stands beside the words.
+    #[prop(optional)]
+    has_file: bool,
+) -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let delivery = FileDelivery::new(say);
-    Effect::new(move || {
-        let is_kept = delivery.is_out() && !state.is_demo.get_untracked();
-        if let Some(chick) = state.chick.get_untracked().filter(|_| is_kept) {
+    let answer = RwSignal::new("");
+    let remember = move || {
+        let chick = state.chick.get_untracked();
+        if let Some(chick) = chick.filter(|_| !state.is_demo.get_untracked()) {
             state.copies.remember_sent(chick);
         }
+    };
+    Effect::new(move || {
+        if delivery.is_out() {
+            remember();
+        }
+    });
+    let send = move |_| {
+        answer.set("");
+        let Some(words) = text_now(state, report_words) else {
+            return delivery.hand_out(report_file(state), true);
+        };
+        spawn_local(async move {
+            let told = platform::tell(words).await;
+            answer.set(match told {
+                Told::Shared => say.hand_shared(),
+                Told::Cancelled => say.hand_cancelled(),
+                Told::Copied => say.report_copied(),
+                Told::NotTaken => say.hand_no_file(),
+            });
+            match told {
+                Told::Shared | Told::Copied => remember(),
+                Told::Cancelled => {}
+                Told::NotTaken => delivery.hand_out(report_file(state), true),
+            }
+        });
+    };
+    let file = has_file.then(|| {
+        file_button(
+            delivery,
+            say.report_as_file(),
+            FileKind::Report,
+            report_text,
+        )
     });
     view! {
-        {file_button(delivery, say.todo_send_report(), FileKind::Report, |writing, outlook, beside| {
-            Some(report_html(writing, outlook, beside.entries))
-        })}
-        {delivery.answer()}
+        <div class="report-out">
+            <button type="button" class="button" on:click=send>{say.todo_send_report()}</button>
+            {file}
+            <p class="hint handed" role="status">{move || answer.get()}</p>
+            {delivery.answer()}
+        </div>
     }
+}
+
+/// When the records of a chick were last sent from here; never in the example.
+fn last_sent(state: AppState, chick: ChickId) -> Option<Moment> {
+    let last = state.copies.last_sent(chick);
+    last.filter(|_| !state.is_demo.get_untracked())
+}
+
+/// The line of a report with a link to what is new since the last one; `None` where that is too much.
+fn report_words(writing: Writing, outlook: &Outlook, beside: &Beside<'_>) -> Option<String> {
+    let chick = outlook.chick.id;
+    let since = beside.last.unwrap_or(Moment::EARLIEST);
+    let link = entries_to_link_text(&entries_since(beside.entries, chick, since))?;
+    Some(format!(
+        "{}\n{}",
+        writing.report_line(outlook),
+        link_to(&link)
+    ))
+}
+
+fn report_text(writing: Writing, outlook: &Outlook, beside: &Beside<'_>) -> Option<String> {
+    Some(report_html(writing, outlook, beside.entries, beside.last))
+}
+
+fn report_file(state: AppState) -> Option<File> {
+    file_now(state, FileKind::Report, report_text)
 }
 
 /// The records of the chick on screen as a link: all of them, or what is new since the last sending.
@@ -181,9 +261,7 @@ fn records_by_link(state: AppState) -> Option<impl IntoView> {
             state.copies.remember_sent(chick);
         }
     };
-    let last = state.copies.last_sent(chick);
-    let last = last.filter(|_| !state.is_demo.get_untracked());
-    let newer = last.map(|last| {
+    let newer = last_sent(state, chick).map(|last| {
         let lived = state.zone.with_untracked(|zone| zone.lived(last));
         let text = move || {
             let journal = state.journal.get_untracked();
@@ -212,13 +290,16 @@ fn file_button(
     text_of: TextOf,
 ) -> AnyView {
     let state = AppState::here();
-    let make = move || {
-        let text = text_now(state, text_of)?;
-        let outlook = state.outlook.get_untracked()?;
-        let name = file_name(&outlook.chick.plan.name, kind, outlook.lived.day);
-        platform::text_file(&name, kind.media_type(), &text)
-    };
+    let make = move || file_now(state, kind, text_of);
     delivery.button(word, kind.is_for_share_sheet(), Box::new(make))
+}
+
+/// A file about the chick on screen, made now.
+fn file_now(state: AppState, kind: FileKind, text_of: TextOf) -> Option<File> {
+    let text = text_now(state, text_of)?;
+    let outlook = state.outlook.get_untracked()?;
+    let name = file_name(&outlook.chick.plan.name, kind, outlook.lived.day);
+    platform::text_file(&name, kind.media_type(), &text)
 }
 
 /// The handover card of the chick on screen: link, picture, file.
@@ -264,7 +345,8 @@ pub fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
                     let chick = &outlook.chick;
                     let journal = Journal::from_entries(beside.entries.to_vec());
                     let card = journal.entries_of_plan(chick.id);
-                    Some(card_html(writing, &platform::page_address(), chick, &card))
+                    let at = (outlook.now, outlook.offset);
+                    Some(card_html(writing, &platform::page_address(), chick, &card, at))
                 })}
             </div>
             {delivery.answer()}

@@ -2,19 +2,17 @@
 
 use leptos::prelude::*;
 
-use crate::domain::journal::chick::Chick;
-use crate::domain::journal::entries::{Change, ChickId, Entry};
+use crate::domain::journal::entries::Entry;
 use crate::domain::journal::incoming::{Incoming, incoming};
 use crate::share::import::{Imported, read_text};
-use crate::store::setting::Setting;
 use crate::ui::clock;
 use crate::ui::parts::chick_name::{beside_name, name_shown, named_chicks};
 use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::parts::file_field::FileField;
 use crate::ui::parts::page::Page;
-use crate::ui::parts::plan_checks::plan_checks;
+use crate::ui::parts::take_in::take_in;
 use crate::ui::route::Route;
-use crate::ui::screens::first_start::Caution;
+use crate::ui::screens::card_received::{card_received, stays_dropped};
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
 use crate::words::names::Named;
@@ -100,130 +98,103 @@ impl Sent {
 #[component]
 pub fn ImportScreen() -> impl IntoView {
     let state = AppState::here();
-    let say = state.language();
     let sent = Sent::new(state);
-    let landed = state.take_link();
-    if let Some(link) = landed.clone() {
+    let landed = StoredValue::new(state.take_link());
+    if let Some(link) = landed.get_value() {
         sent.read(&link);
         sent.text.set(link);
     }
+    move || match sent.preview.get() {
+        Some(Imported::Card(entries)) => card_received(state, entries, false, below(sent, landed)),
+        Some(Imported::ShortCard(entries)) => {
+            card_received(state, entries, true, below(sent, landed))
+        }
+        Some(Imported::Entries(entries)) => page(sent, landed, Some(entries)),
+        None => page(sent, landed, None),
+    }
+}
+
+/// What stands below a card: the way to another text, and the link for another browser of this phone.
+fn below(sent: Sent, landed: StoredValue<Option<String>>) -> AnyView {
+    let say = sent.state.language();
+    let again = landed.get_value().map(|link| {
+        view! {
+            <p class="hint">{say.exchange_paste_hint()}</p>
+            <p class="acts"><CopyButton word=say.exchange_copy_link() text=Box::new(move || Some(link.clone())) /></p>
+        }
+    });
+    view! {
+        {again}
+        <details class="group">
+            <summary>{say.take_another()}</summary>
+            {sent.form()}
+        </details>
+    }
+    .into_any()
+}
+
+/// The form, and below it what entries would bring.
+fn page(sent: Sent, landed: StoredValue<Option<String>>, entries: Option<Vec<Entry>>) -> AnyView {
+    let state = sent.state;
+    let say = state.language();
     let back = if state.chick.get_untracked().is_some() {
         Route::Handover
     } else {
         Route::Start
     };
-    // Who opens a link wants to see what it holds; the way to something else stands below.
-    let is_shown_first = sent.preview.with_untracked(Option::is_some);
-    let form = sent.form();
-    let shown = (move || sent.preview.get().map(preview_of)).into_any();
-    let parts = if is_shown_first {
-        let another = view! {
-            <details class="group">
-                <summary>{say.take_another()}</summary>
-                {form}
-            </details>
-        };
-        [shown, another.into_any()]
-    } else {
-        [form, shown]
-    };
+    let again = landed.get_value().map(|link| {
+        view! {
+            <p class="acts"><CopyButton word=say.exchange_copy_link() text=Box::new(move || Some(link.clone())) /></p>
+        }
+    });
     view! {
         <Page title=say.handover_take_in() back>
             <p class="hint">{say.exchange_paste_hint()}</p>
-            {landed.map(|link| view! {
-                <p class="acts"><CopyButton word=say.exchange_copy_link() text=Box::new(move || Some(link.clone())) /></p>
-            })}
-            {parts}
+            {again}
+            {sent.form()}
+            {entries.map(preview_of)}
         </Page>
     }
+    .into_any()
 }
 
-/// What it would bring of each chick, old → new with who wrote it when, and the button that takes it in.
-fn preview_of(taken: Imported) -> AnyView {
+/// What entries would bring of each chick, old → new with who wrote it when, and the button that takes them in.
+fn preview_of(entries: Vec<Entry>) -> AnyView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
-    let (entries, is_card) = match taken {
-        Imported::Card(entries) | Imported::ShortCard(entries) => (entries, true),
-        Imported::Entries(entries) => (entries, false),
-    };
     let found = state
         .journal
-        .with_untracked(|journal| incoming(journal, &entries, is_card, clock::now()));
-    let changes_nothing =
-        |one: &Incoming| one.changes.is_empty() && one.proposals == 0 && one.taken.is_empty();
-    let is_known = found.iter().all(|one| one.old.is_some());
-    let is_idle = is_card && is_known && found.iter().all(changes_nothing);
-    let word = match (is_card, is_known) {
-        (true, true) => say.exchange_take_plan(),
-        (true, false) => say.exchange_take_card(),
-        (false, _) => say.handover_take(),
+        .with_untracked(|journal| incoming(journal, &entries, false, clock::now()));
+    let is_new = |entry: &&Entry| {
+        state
+            .journal
+            .with_untracked(|journal| !journal.holds(entry))
     };
-    let count = (!is_card).then(|| {
-        let is_new = |entry: &&Entry| {
-            state
-                .journal
-                .with_untracked(|journal| !journal.holds(entry))
-        };
-        writing.backup_preview(entries.len(), entries.iter().filter(is_new).count())
-    });
-    // Who opens a card has not seen the first screen.
-    let caution = (is_card && !state.copies.is_caution_accepted()).then(|| view! { <Caution /> });
-    let chicks = found.iter().map(|one| chick_preview(writing, one, is_card));
+    let count = writing.backup_preview(entries.len(), entries.iter().filter(is_new).count());
+    let chicks = found.iter().map(|one| chick_preview(writing, one));
     let chicks: Vec<AnyView> = chicks.collect();
-    let take = (!is_idle).then(|| {
-        let take = move |_| take_in(state, &entries, &found, is_card);
-        view! { <button type="button" class="button button--main" on:click=take>{word}</button> }
-    });
+    let take = move |_| take_in(state, &entries, &found, false);
     view! {
         <section class="question" aria-live="polite">
             {chicks}
-            {count.map(|count| view! { <p>{count}</p> })}
-            {caution}
-            {take}
+            <p>{count}</p>
+            <button type="button" class="button button--main" on:click=take>{say.handover_take()}</button>
         </section>
     }
     .into_any()
 }
 
 /// What would come in of one chick.
-fn chick_preview(writing: Writing, one: &Incoming, is_card: bool) -> AnyView {
-    let lines = if one.old.is_some() || is_card {
-        writing.incoming(one)
-    } else {
-        Vec::new()
+fn chick_preview(writing: Writing, one: &Incoming) -> AnyView {
+    let lines = match one.old {
+        Some(_) => writing.incoming(one),
+        None => Vec::new(),
     };
-    let drops = AppState::here()
-        .journal
-        .with_untracked(|journal| Chick::from_journal(journal, one.chick))
-        .map(|chick| chick.drops(clock::now()));
-    let stays = drops.unwrap_or_default().into_iter();
-    let stays = stays.filter(|(slot, _)| one.new.feed(*slot).is_some());
-    let stays: Vec<String> = stays
-        .map(|(slot, on)| {
-            format!(
-                "{}: {}",
-                writing.language.feed(slot),
-                writing.stays_dropped(on)
-            )
-        })
-        .collect();
-    let is_same = one.old.is_some() && lines.is_empty() && one.proposals == 0;
-    let is_answer = is_same && !one.taken.is_empty();
-    let nothing = (is_same && is_card).then(|| {
-        let said = if is_answer {
-            writing.language.plan_answers().to_owned()
-        } else {
-            writing.nothing_changes(one)
-        };
-        view! { <p>{said}</p> }
-    });
+    let lines = lines.into_iter().chain(stays_dropped(writing, one));
+    let lines = lines.map(|line| view! { <li><bdi>{line}</bdi></li> });
     let waits =
         (one.proposals > 0).then(|| view! { <p>{writing.proposals_wait(one.proposals)}</p> });
-    let lines = lines
-        .into_iter()
-        .chain(stays)
-        .map(|line| view! { <li>{line}</li> });
     let named = named_chicks(AppState::here());
     let own = (
         one.chick,
@@ -242,58 +213,7 @@ fn chick_preview(writing: Writing, one: &Incoming, is_card: bool) -> AnyView {
         <p><strong>{name_shown(&one.new.name)}</strong> " " {beside}</p>
         <p class="hint">{version}</p>
         <ul class="plain-list">{lines.collect_view()}</ul>
-        {nothing}
         {waits}
-        {is_card.then(|| plan_checks(writing, &one.new))}
     }
     .into_any()
-}
-
-/// Whether its owner typed the chick in, as being at home.
-fn is_typed(state: AppState, chick: ChickId) -> bool {
-    let journal = state.journal;
-    journal.with_untracked(|journal| journal.check_typed(chick).is_ok())
-}
-
-/// Takes entries in, and says of a card that it was taken.
-fn take_in(state: AppState, entries: &[Entry], found: &[Incoming], is_card: bool) {
-    let writing = state.writing_now();
-    if state.is_demo.get_untracked() {
-        state.leave_demo();
-    }
-    let count = state.import(entries.to_vec(), true);
-    let mut undo = Vec::new();
-    for one in found.iter().filter(|one| !one.taken.is_empty()) {
-        let sets = one.taken.clone();
-        match state.dispatch_for(one.chick, vec![(clock::now(), Change::PartTaken { sets })]) {
-            Ok(ids) => undo.extend(ids.into_iter().filter(|_| one.old.is_some())),
-            Err(refusal) => return state.say_refusal(&refusal),
-        }
-    }
-    let mut said = writing.backup_preview(entries.len(), count);
-    for one in found.iter().filter(|one| one.old.is_none()) {
-        if is_card {
-            state.card_taken(one.chick);
-        } else {
-            state.set_of_phone(Setting::AskRole, one.chick, Some(clock::now()));
-            if !is_typed(state, one.chick) {
-                state.ask_home(one.chick);
-            }
-        }
-    }
-    // A report is about its own chick, whichever was on screen.
-    if let [one] = found {
-        let chick = state
-            .journal
-            .with_untracked(|journal| journal.leading_id(one.chick));
-        if state.shows_removed(chick) {
-            return;
-        }
-        state.show_chick(chick);
-        if is_card {
-            said.clone_from(&one.new.name);
-        }
-    }
-    state.say(said, undo);
-    state.go(Route::Now);
 }

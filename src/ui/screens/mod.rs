@@ -2,6 +2,7 @@
 
 pub mod backup;
 pub mod breeder;
+pub mod card_received;
 pub mod first_groups;
 pub mod first_start;
 pub mod first_weeks;

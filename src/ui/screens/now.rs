@@ -5,9 +5,11 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use crate::domain::outlook::{Night, Outlook};
+use crate::domain::plan::topic::Topic;
 use crate::domain::warnings::rules::{Raise, raise_of};
 use crate::domain::weaning::Verdict;
 use crate::ui::parts::arrival::{first_feed, on_the_way};
+use crate::ui::parts::breeders_word::breeders_words;
 use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::day_strip::day_strip;
 use crate::ui::parts::finding_card::FindingCard;
@@ -304,6 +306,7 @@ fn Tonight(outlook: Arc<Outlook>, night: Night) -> impl IntoView {
             {feed_under_way(&outlook)}
             <p>{writing.given_tonight(night.slot, night.at, night.taken)}</p>
             <p>{say.night_sleeps()}</p>
+            {breeders_words(&[Topic::Night])}
             <div class="tonight__morning">
                 <p class="hint">{say.night_morning()}</p>
                 <p>{say.night_order()}</p>

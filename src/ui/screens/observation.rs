@@ -5,7 +5,9 @@ use leptos::prelude::*;
 use crate::domain::journal::entries::{
     Change, CropFeel, CropState, Droppings, Paper, Refusal, SolidsEaten,
 };
+use crate::domain::plan::topic::Topic;
 use crate::ui::clock;
+use crate::ui::parts::breeders_word::breeders_words;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Page;
@@ -104,6 +106,7 @@ pub fn CropScreen() -> impl IntoView {
                 options=CropState::ALL.map(|crop| say.crop_state(crop)).to_vec()
                 chosen=seen
             />
+            {breeders_words(&[Topic::RoundCrop])}
             <Choice
                 legend=say.look_crop_feel()
                 name="crop-feel"

@@ -17,7 +17,8 @@ use perchlight::domain::warnings::plan_checks::plan_checks;
 use perchlight::share::base64url;
 use perchlight::share::card::{card_to_link_text, card_to_qr_text};
 use perchlight::share::data_block;
-use perchlight::share::html_file::{card_html, report_html};
+use perchlight::share::card_paper::card_html;
+use perchlight::share::html_file::report_html;
 use perchlight::share::import::{Imported, read_text};
 use perchlight::share::link::entries_to_link_text;
 use perchlight::share::table_of::{droppings_csv, feeds_csv, weights_csv};
@@ -144,7 +145,7 @@ fn show_entries(entries: &[Entry]) {
                 continue;
             };
             for writing in WRITINGS {
-                is_whole(&report_html(writing, &outlook, entries));
+                is_whole(&report_html(writing, &outlook, entries, None));
                 is_whole(&vet_page_html(writing, &outlook));
                 let card = journal.entries_of_plan(chick);
                 is_whole(&card_html(
@@ -152,6 +153,7 @@ fn show_entries(entries: &[Entry]) {
                     "https://example.org/",
                     &outlook.chick,
                     &card,
+                    (outlook.now, outlook.offset),
                 ));
                 weight_picture(writing, &outlook);
                 assert!(!weights_csv(writing.language, &outlook.chick).is_empty());

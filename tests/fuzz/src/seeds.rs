@@ -7,7 +7,7 @@ use perchlight::domain::time::moment::{Moment, Offset};
 use perchlight::domain::time::zone::Zone;
 use perchlight::share::base64url;
 use perchlight::share::card::{card_to_link_text, card_to_qr_text};
-use perchlight::share::html_file::card_html;
+use perchlight::share::card_paper::card_html;
 use perchlight::share::link::entries_to_link_text;
 use perchlight::store::line::Line;
 use perchlight::store::saved::{entries_to_text, entry_to_text};
@@ -90,7 +90,7 @@ pub fn seeds() -> Vec<Seed> {
     }
     keep("pasted_text", "digits", card_to_qr_text(&plan).as_bytes());
     let chick = Chick::from_journal(&journal, chick).expect("the chick is there");
-    let page = card_html(WRITING, "", &chick, &plan);
+    let page = card_html(WRITING, "", &chick, &plan, (Moment::EARLIEST, Offset::UTC));
     let end = page.find("<script").map_or("", |at| &page[at..]);
     keep("pasted_text", "page", end.as_bytes());
     keep("file_text", "backup", entries_to_text(few).as_bytes());

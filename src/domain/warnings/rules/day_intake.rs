@@ -46,10 +46,7 @@ pub const RULE: Rule = Rule {
 
 fn check(facts: &Facts<'_>) -> Vec<Finding> {
     let today = facts.zone.lived(facts.now).day;
-    let latest = [today, today.plus(-1)]
-        .into_iter()
-        .find_map(|day| of_day(facts.feeds, day).map(|(taken, asked)| (day, taken, asked)));
-    let Some((day, taken, asked)) = latest else {
+    let Some((day, taken, asked)) = latest_day(facts.feeds, today) else {
         return Vec::new();
     };
     let share = f64::from(taken) * 100.0 / f64::from(asked);
@@ -69,6 +66,13 @@ fn check(facts: &Facts<'_>) -> Vec<Finding> {
         .map(|(level, pct, limit)| pct_finding(rule, level, pct, limit, standing))
         .into_iter()
         .collect()
+}
+
+/// The latest of today and yesterday on which every feed is answered, with what was taken and what was asked
+/// for, tenths of a millilitre.
+pub fn latest_day(feeds: &[ScheduledFeed], today: Day) -> Option<(Day, i32, i32)> {
+    let mut days = [today, today.plus(-1)].into_iter();
+    days.find_map(|day| of_day(feeds, day).map(|(taken, asked)| (day, taken, asked)))
 }
 
 /// What was taken and what was asked for on a day, tenths of a millilitre; `None` while a feed of it is not

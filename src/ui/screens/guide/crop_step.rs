@@ -5,8 +5,10 @@ use leptos::prelude::*;
 use crate::domain::instruction::feed_session::Step;
 use crate::domain::journal::entries::{Change, CropFeel, CropState};
 use crate::domain::journal::signs::Sign;
+use crate::domain::plan::topic::Topic;
 use crate::domain::warnings::rules::sign_seen::level;
 use crate::ui::parts::bird::Bird;
+use crate::ui::parts::breeders_word::breeders_words;
 use crate::ui::parts::call_card::call_buttons;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::route::Route;
@@ -60,6 +62,7 @@ pub fn CropStep(
     <p class="guide__under">{say.guide_crop_look()}</p>
             <p class="hint">{say.guide_crop_cold()}</p>
             <div class="crop-cards">{answers.collect_view()}</div>
+            {breeders_words(&[Topic::RoundCrop])}
             <NotSoft feed />
             </div>
     <GuideDock feed>

@@ -5,8 +5,10 @@ use leptos::prelude::*;
 use crate::domain::feeding::volume::{draws, draws_for_small_hand};
 use crate::domain::journal::entries::{Change, Droppings, Response};
 use crate::domain::plan::care_plan::Tool;
+use crate::domain::plan::topic::Topic;
 use crate::domain::quantity::units::Millilitres;
 use crate::ui::parts::bird::BirdFront;
+use crate::ui::parts::breeders_word::breeders_words;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::drawing::{Drawing, DrawingKind};
 use crate::ui::screens::guide::dock::{Forward, GuideDock};
@@ -66,6 +68,7 @@ pub fn ResponseStep(
             <div class="scroll guide__step">
     <p class="guide__lead">{say.guide_response_lead()}</p>
             <p class="hint">{say.guide_response_never()}</p>
+            {breeders_words(&[Topic::TakesFood, Topic::AfterRefusal])}
             <BirdFront />
             <button type="button" class="button" on:click=move |_| feed.refused()>{say.guide_response_no()}</button>
             </div>

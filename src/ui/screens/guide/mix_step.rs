@@ -9,9 +9,11 @@ use crate::domain::formula::powder::Powder;
 use crate::domain::formula::weighing_out::{Spoon, WeighedOut};
 use crate::domain::journal::entries::Change;
 use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::plan::topic::Topic;
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres, NumberError};
 use crate::ui::clock;
+use crate::ui::parts::breeders_word::breeders_words;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::screens::guide::dock::{Forward, GuideDock};
@@ -147,6 +149,7 @@ pub fn MixStep(
             {(fat_supplement.tenths() > 0).then(|| view! { <dt>{say.guide_mix_fat()}</dt> <dd>{writing.mass(fat_supplement)}</dd> })}
         </dl>
         <p class="guide__lead" data-water="true">{water_at}</p>
+        {breeders_words(&[Topic::PowderName, Topic::Recipe])}
         <details class="group" open=is_open>
             <summary>{say.mix_cup()}</summary>
             <Field
