@@ -1,7 +1,7 @@
 //! The last days of a chick as rows of a table: weight, food, crop, droppings, signs and events.
 
 use crate::domain::feeding::day_food::{DayFood, day_foods};
-use crate::domain::journal::chick::{Chick, Noted, WeaningStep};
+use crate::domain::journal::chick::{Chick, CropLook, Noted, WeaningStep};
 use crate::domain::journal::entries::CropFeel;
 use crate::domain::outlook::Outlook;
 use crate::domain::quantity::count::rounded;
@@ -16,10 +16,10 @@ use crate::words::format::Writing;
 pub(crate) const DAYS: i32 = 14;
 /// Until then a look at the crop is the morning's. Ours.
 const MORNING_ENDS: WallTime = WallTime::from_hour(12);
-/// Letters on a line of the widest column, in print. Measured with the browser's own fonts.
-const EVENT_LETTERS: usize = 44;
+/// Letters on a line of the widest column, in print.
+const EVENT_LETTERS: usize = 40;
 /// The same of the column of droppings.
-const DROPPINGS_LETTERS: usize = 21;
+const DROPPINGS_LETTERS: usize = 19;
 /// The same of the column of the crop.
 const CROP_LETTERS: usize = 15;
 /// Most letters of one event.
@@ -48,24 +48,28 @@ impl DayRow {
     }
 }
 
-/// The table: the latest day first, as many days as take `lines` in print, and the food behind it.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct VetDays {
-    /// Its rows.
-    pub(crate) rows: Vec<DayRow>,
-    /// The food of each day, earliest first.
-    pub(crate) food: Vec<DayFood>,
-    /// Whether somebody felt the crop this morning.
-    pub(crate) is_crop_seen: bool,
-}
-
-/// The last [`DAYS`] as far as something was noted in them; the earliest go first where there is no room.
-pub(crate) fn vet_days(writing: Writing, outlook: &Outlook, lines: usize) -> VetDays {
+/// The food of the last [`DAYS`] as far as something was noted in them, earliest first.
+pub(crate) fn food_of_days(outlook: &Outlook) -> Vec<DayFood> {
     let (now, chick) = (outlook.now, &outlook.chick);
     let today = outlook.lived.care_day();
     let begun = begun(chick).unwrap_or(today);
     let first = begun.max(today.plus(1 - DAYS)).min(today);
-    let food = day_foods(now, chick, &outlook.zone, first, today);
+    day_foods(now, chick, &outlook.zone, first, today)
+}
+
+/// Whether somebody felt the crop this morning.
+pub(crate) fn is_crop_seen(outlook: &Outlook) -> bool {
+    crop(outlook, outlook.lived.care_day()).is_some()
+}
+
+/// The days of this food, the latest first: as many as take `lines` in print, one at least.
+pub(crate) fn vet_days(
+    writing: Writing,
+    outlook: &Outlook,
+    food: &[DayFood],
+    lines: usize,
+) -> Vec<DayRow> {
+    let today = outlook.lived.care_day();
     let days = Days {
         writing,
         outlook,
@@ -82,16 +86,25 @@ pub(crate) fn vet_days(writing: Writing, outlook: &Outlook, lines: usize) -> Vet
         let row = days.row(food, most);
         match left.checked_sub(row.lines()) {
             Some(rest) => left = rest,
+            None if rows.is_empty() => left = 0,
             None => break,
         }
         rows.push(row);
     }
-    let is_crop_seen = days.crop(today).is_some();
-    VetDays {
-        rows,
-        food,
-        is_crop_seen,
-    }
+    rows
+}
+
+/// The first look at the crop of a morning.
+fn crop(outlook: &Outlook, day: Day) -> Option<CropLook> {
+    let mut looks = outlook.chick.crops.iter();
+    let look = looks.find(|look| {
+        let lived = look.lived();
+        look.at <= outlook.now
+            && lived.day == day
+            && lived.care_day() == day
+            && lived.time < MORNING_ENDS
+    })?;
+    Some(look.what)
 }
 
 /// The day of the first thing noted of how it does.
@@ -156,14 +169,12 @@ impl<'a> Days<'a> {
         )
     }
 
-    /// The first look at the crop of the morning.
+    /// What was felt of the crop in the morning.
     fn crop(self, day: Day) -> Option<String> {
         let say = self.writing.language;
-        let mut looks = self.of_day(&self.outlook.chick.crops, day);
-        let look =
-            looks.find(|look| look.lived().day == day && look.lived().time < MORNING_ENDS)?;
-        let state = say.crop_state(look.what.state);
-        Some(match look.what.feel {
+        let look = crop(self.outlook, day)?;
+        let state = say.crop_state(look.state);
+        Some(match look.feel {
             CropFeel::Firm => format!("{state}, {}", say.crop_feel(CropFeel::Firm)),
             CropFeel::Soft | CropFeel::NotNoted => state.to_owned(),
         })
@@ -185,7 +196,7 @@ impl<'a> Days<'a> {
             }
         }
         let counts = self.of_day(&chick.droppings_counts, day);
-        told.extend(counts.map(|counted| say.counted(counted.what)));
+        told.extend(counts.map(|counted| say.count_of_day(counted.what)));
         if told.is_empty() {
             told.push(say.vet_not_noted().to_owned());
         }
@@ -305,10 +316,21 @@ mod tests {
         Scenario::new(CHICK, plan, day, Offset::UTC)
     }
 
-    fn days(script: &Scenario, language: Language, day: i32, hour: i32, lines: usize) -> VetDays {
+    fn days(
+        script: &Scenario,
+        language: Language,
+        day: i32,
+        hour: i32,
+        lines: usize,
+    ) -> Vec<DayRow> {
         let now = script.at(day, hour, 0);
         let seen = outlook(now, &script.journal(), CHICK, &script.zone()).unwrap();
-        vet_days(Writing::metric(language), &seen, lines)
+        vet_days(
+            Writing::metric(language),
+            &seen,
+            &food_of_days(&seen),
+            lines,
+        )
     }
 
     /// The rows of 08:00 on a day, with plain spaces.
@@ -318,7 +340,7 @@ mod tests {
             cells.map(|cell| cell.replace('\u{a0}', " ")).collect()
         };
         let days = days(script, Language::English, day, 8, 40);
-        days.rows.into_iter().map(plain).collect()
+        days.into_iter().map(plain).collect()
     }
 
     fn part(taken: i32) -> Change {
@@ -359,7 +381,7 @@ mod tests {
             "\u{2212}1.2",
             "50 %",
             "flat",
-            "polyuria, stool formed; 18 (the day's paper)",
+            "polyuria, stool formed; 18",
             events,
         ];
         assert_eq!(found[1], expected);
@@ -391,14 +413,14 @@ mod tests {
             },
         );
         let found = days(&script, Language::English, 1, 8, 40);
-        assert_eq!(found.rows[0].cells[1..3], ["1019*", ""]);
-        assert!(found.rows[0].has_food);
+        assert_eq!(found[0].cells[1..3], ["1019*", ""]);
+        assert!(found[0].has_food);
         // An empty-crop weight of the same day counts before it.
         script.weigh(1, 1_000);
         let found = days(&script, Language::English, 1, 8, 40);
         // (1000 - 1010) / 1010 = -0.99 %
-        assert_eq!(found.rows[0].cells[1..3], ["1000", "\u{2212}1.0"]);
-        assert!(!found.rows[0].has_food);
+        assert_eq!(found[0].cells[1..3], ["1000", "\u{2212}1.0"]);
+        assert!(!found[0].has_food);
     }
 
     #[test]
@@ -438,7 +460,7 @@ mod tests {
         for day in 1..=14 {
             script.weigh(day, 1_000);
         }
-        let count = |lines| days(&script, Language::English, 14, 8, lines).rows.len();
+        let count = |lines| days(&script, Language::English, 14, 8, lines).len();
         assert_eq!((count(40), count(10), count(1)), (14, 10, 1));
     }
 
@@ -446,15 +468,11 @@ mod tests {
     fn events_end_with_how_many_more_there_are() {
         let writing = Writing::metric(Language::English);
         let told = |count: usize| vec!["twenty letters long.".to_owned(); count];
-        // 44 letters a line: 20 + 2 + 20 = 42
-        assert_eq!(
-            events(writing, told(2), 1),
-            "twenty letters long.; twenty letters long."
-        );
-        assert_eq!(
-            events(writing, told(3), 1),
-            "twenty letters long.; and 2 more"
-        );
+        // 40 letters a line: 20 + 2 + 20 = 42
+        let both = "twenty letters long.; twenty letters long.";
+        assert_eq!(events(writing, told(2), 2), both);
+        let first = "twenty letters long.; and 1 more";
+        assert_eq!(events(writing, told(2), 1), first);
         let long = vec!["x".repeat(200)];
         assert_eq!(events(writing, long, 4).chars().count(), MOST_EVENT);
     }
@@ -469,7 +487,7 @@ mod tests {
         }
         for language in Language::ALL {
             let found = days(&script, language, 2, 8, 40);
-            assert!(found.rows[1].lines() <= MOST_LINES.0);
+            assert!(found[1].lines() <= MOST_LINES.0);
         }
     }
 }

@@ -12,27 +12,35 @@ use crate::domain::plan::topic::Topic;
 use crate::share::page::{Page, Paper};
 use crate::share::photos::{MOST_FOR_VET, Pictures, latest_photos, put_photos};
 use crate::share::report_parts::put_findings;
-use crate::share::vet_days::{VetDays, clipped, vet_days};
+use crate::share::vet_days::{DayRow, clipped, food_of_days, is_crop_seen, vet_days};
 use crate::share::weight_picture::chart_drawn;
 use crate::words::exchange::labelled;
 use crate::words::format::Writing;
 
 /// Findings beside the reason.
 const FINDINGS: usize = 3;
-/// Lines of the table of days, and how many of them a row of photos takes.
-const TABLE_LINES: usize = 27;
-const PHOTO_LINES: usize = 7;
-/// Letters of a line of the reason, in print.
-const REASON_LETTERS: usize = 95;
-/// Most letters of the reason, of a text of the plan, and of a list of people.
+/// Lines of the page in print, with a margin for fonts that run wider than the one measured with.
+const PAGE_LINES: usize = 66;
+/// Lines of what is always there: name, titles, level and instruction, rules between the parts, the foot.
+const FIXED_LINES: usize = 15;
+/// Lines of the chart, and of a row of photos.
+const CHART_LINES: usize = 16;
+const PHOTO_LINES: usize = 10;
+/// Letters of a line over the whole page, of the reason, which is larger, of a label, and of what stands beside it.
+const PAGE_LETTERS: usize = 105;
+const REASON_LETTERS: usize = 88;
+const LABEL_LETTERS: usize = 18;
+const VALUE_LETTERS: usize = 31;
+/// Most letters of the reason, and of a typed text.
 const MOST_REASON: usize = 380;
-const MOST_TEXT: usize = 130;
+const MOST_TEXT: usize = 75;
 /// Most people of a role.
 const MOST_PEOPLE: usize = 2;
 /// Lines of the plan that are asked for or not agreed.
 const PLAN_OPEN: usize = 2;
-/// Solids told, the latest first.
+/// Solids told, the latest first, and their letters.
 const SOLIDS: usize = 3;
+const MOST_SOLIDS: usize = 110;
 
 /// The page as HTML for print, without pictures of photos; it carries no data.
 pub fn vet_page_html(writing: Writing, outlook: &Outlook) -> String {
@@ -48,42 +56,76 @@ pub fn vet_page_with_photos_html(
     let say = writing.language;
     let chick = &outlook.chick;
     let photos = latest_photos(outlook.now, chick, MOST_FOR_VET);
+    let reason = reason(writing, outlook);
+    let who = [writing.signalment(outlook), figures(writing, outlook)];
+    let food = food_of_days(outlook);
+    let not_known = writing
+        .not_known(outlook, is_crop_seen(outlook), &food)
+        .join("; ");
+    let (diet, surroundings) = (
+        diet(writing, chick, intake(outlook.now, chick, &food)),
+        surroundings(writing, outlook),
+    );
+    let open = writing.plan_open(chick).into_iter().take(PLAN_OPEN);
+    let open: Vec<String> = open.map(|line| clipped(&line, MOST_TEXT)).collect();
+    // What the days may take is what everything else leaves.
+    let [of_signalment, of_figures] = who.each_ref().map(|pairs| pair_lines(pairs));
+    let below_chart = CHART_LINES + 2 + pair_lines(&surroundings);
+    let beside = 4
+        + pair_lines(&diet)
+        + open
+            .iter()
+            .map(|line| lines(line, VALUE_LETTERS))
+            .sum::<usize>()
+        + lines(&not_known, LABEL_LETTERS + VALUE_LETTERS);
     let has_photos = photos
         .iter()
         .any(|photo| pictures.contains_key(&photo.what.hash));
+    let taken = FIXED_LINES
+        + people(chick).len()
+        + lines(&reason, REASON_LETTERS)
+        + outlook.findings.len().min(FINDINGS)
+        + lines(&writing.instruction_line(outlook), PAGE_LETTERS)
+        + of_signalment.max(of_figures)
+        + below_chart.max(beside)
+        + if has_photos { PHOTO_LINES } else { 1 };
+    let days = vet_days(writing, outlook, &food, PAGE_LINES.saturating_sub(taken));
+
     let mut page = Page::new(say, &writing.name_of(chick), Paper::OneA4);
     page.open("top");
     page.paragraph("small", &writing.history_title(outlook.lived));
-    put_people(&mut page, writing, chick);
+    page.open("people");
+    for (role, name, number) in people(chick) {
+        let role = role.map_or(say.vet_owner(), |role| say.role(role));
+        page.contact(role, name, number);
+    }
     page.close();
-    let reason_lines = put_reason(&mut page, writing, outlook);
-    let photo_lines = if has_photos { PHOTO_LINES } else { 0 };
-    let days = vet_days(
-        writing,
-        outlook,
-        TABLE_LINES.saturating_sub(photo_lines + reason_lines),
-    );
+    page.close();
+    page.open("reason");
+    page.heading(say.vet_reason());
+    page.paragraph("asked", &reason);
+    put_findings(&mut page, writing, outlook, FINDINGS);
+    page.close();
     page.open("two");
-    page.pairs(&writing.signalment(outlook));
-    page.pairs(&figures(writing, outlook));
+    for pairs in &who {
+        page.pairs(pairs);
+    }
     page.close();
     put_days(&mut page, writing, &days);
     page.open("two");
+    page.open("seen");
     if let Some(drawn) = chart_drawn(writing, outlook) {
         page.picture("chart", say.weight_chart(), &drawn.svg);
     }
-    page.open("life");
-    let eaten = intake(outlook.now, chick, &days.food);
-    page.heading(say.vet_diet());
-    page.pairs(&diet(writing, chick, eaten));
-    let open = writing.plan_open(chick).into_iter().take(PLAN_OPEN);
-    let open = open.map(|line| clipped(&line, MOST_TEXT));
-    page.list(&open.collect::<Vec<_>>());
     page.heading(say.vet_surroundings());
-    page.pairs(&surroundings(writing, outlook));
+    page.pairs(&surroundings);
+    page.close();
+    page.open("eats");
+    page.heading(say.vet_diet());
+    page.pairs(&diet);
+    page.list(&open);
     page.heading(say.vet_not_known());
-    let not_known = writing.not_known(outlook, days.is_crop_seen, &days.food);
-    page.paragraph("", &not_known.join("; "));
+    page.paragraph("", &not_known);
     page.close();
     page.close();
     put_photos(&mut page, writing, &photos, pictures);
@@ -93,38 +135,43 @@ pub fn vet_page_with_photos_html(
     page.finish(None)
 }
 
-/// Owner, breeder and vets, with their numbers.
-fn put_people(page: &mut Page, writing: Writing, chick: &Chick) {
-    let (say, plan) = (writing.language, &chick.plan);
-    page.open("people");
-    if !plan.owner_name.is_empty() || !plan.owner_number.is_empty() {
-        page.contact(say.vet_owner(), &plan.owner_name, &plan.owner_number);
-    }
-    for role in [Role::Breeder, Role::AvianVet, Role::EmergencyVet] {
-        let people = plan.contacts.iter().filter(|contact| contact.role == role);
-        for contact in people.take(MOST_PEOPLE) {
-            page.contact(say.role(role), &contact.name, &contact.number);
-        }
-    }
-    page.close();
+/// Lines that a text takes.
+fn lines(text: &str, letters: usize) -> usize {
+    text.chars().count().div_ceil(letters)
 }
 
-/// Why it is seen, as typed; what the app says of it. Returns how many lines more than one the reason takes.
-fn put_reason(page: &mut Page, writing: Writing, outlook: &Outlook) -> usize {
-    let say = writing.language;
-    page.open("reason");
-    page.heading(say.vet_reason());
+/// Lines that labels and values take beside one another.
+fn pair_lines(pairs: &[(String, String)]) -> usize {
+    let of_pair = |(label, value): &(String, String)| {
+        lines(label, LABEL_LETTERS).max(lines(value, VALUE_LETTERS))
+    };
+    pairs.iter().map(of_pair).sum()
+}
+
+/// Owner (without a role), breeder and vets, with their numbers.
+fn people(chick: &Chick) -> Vec<(Option<Role>, &str, &str)> {
+    let plan = &chick.plan;
+    let owner = (None, plan.owner_name.as_str(), plan.owner_number.as_str());
+    let has_owner = !plan.owner_name.is_empty() || !plan.owner_number.is_empty();
+    let mut people: Vec<(Option<Role>, &str, &str)> =
+        Some(owner).filter(|_| has_owner).into_iter().collect();
+    for role in [Role::Breeder, Role::AvianVet, Role::EmergencyVet] {
+        let of_role = plan.contacts.iter().filter(|contact| contact.role == role);
+        let of_role = of_role.take(MOST_PEOPLE);
+        people.extend(of_role.map(|one| (Some(role), one.name.as_str(), one.number.as_str())));
+    }
+    people
+}
+
+/// Why it is seen, as typed and when.
+fn reason(writing: Writing, outlook: &Outlook) -> String {
     let reason = outlook.chick.visit_reason.as_ref();
     let reason = reason.filter(|reason| reason.at <= outlook.now);
     let reason = reason.map(|reason| {
         let text = clipped(&reason.what, MOST_REASON);
         format!("{text} ({})", writing.lived(reason.lived()))
     });
-    let reason = reason.unwrap_or_else(|| say.vet_reason_none().to_owned());
-    page.paragraph("asked", &reason);
-    put_findings(page, writing, outlook, FINDINGS);
-    page.close();
-    reason.chars().count() / REASON_LETTERS
+    reason.unwrap_or_else(|| writing.language.vet_reason_none().to_owned())
 }
 
 /// Weights, what it is fed, when it ate last, and what is usual for it.
@@ -162,7 +209,7 @@ fn figures(writing: Writing, outlook: &Outlook) -> Vec<(String, String)> {
         .collect()
 }
 
-fn put_days(page: &mut Page, writing: Writing, days: &VetDays) {
+fn put_days(page: &mut Page, writing: Writing, days: &[DayRow]) {
     let say = writing.language;
     let headings = [
         say.vet_day(),
@@ -170,12 +217,12 @@ fn put_days(page: &mut Page, writing: Writing, days: &VetDays) {
         say.vet_of_handover(),
         say.vet_eaten(),
         say.vet_crop_morning(),
-        say.now_droppings(),
+        say.vet_droppings(),
         say.vet_signs(),
     ];
-    let rows: Vec<Vec<String>> = days.rows.iter().map(|row| row.cells.clone()).collect();
+    let rows: Vec<Vec<String>> = days.iter().map(|row| row.cells.clone()).collect();
     page.table("days", &writing.last_days(rows.len()), &headings, &rows);
-    if days.rows.iter().any(|row| row.has_food) {
+    if days.iter().any(|row| row.has_food) {
         page.paragraph("small", say.vet_with_food());
     }
 }
@@ -213,17 +260,20 @@ fn diet(writing: Writing, chick: &Chick, eaten: Option<Intake>) -> Vec<(String, 
         format!("{what} ({})", writing.day_and_month(look.lived().day))
     });
     let solids: Vec<String> = solids.collect();
-    let notes = [&plan.note, &plan.note_for_chick].map(|note| typed(note));
-    let notes: Vec<String> = notes.into_iter().filter(|note| !note.is_empty()).collect();
+    let notes = [plan.note_for_chick.as_str(), plan.note.as_str()];
+    let notes: Vec<&str> = notes.into_iter().filter(|note| !note.is_empty()).collect();
     there([
         (say.vet_formula(), Some(formula.join("; "))),
         (
             say.vet_eaten_per_kg(),
             eaten.map(|eaten| writing.intake(eaten)),
         ),
-        (say.vet_solids_seen(), Some(solids.join("; "))),
+        (
+            say.vet_solids_seen(),
+            Some(clipped(&solids.join("; "), MOST_SOLIDS)),
+        ),
         (say.vet_solids_offered(), Some(typed(&plan.solids))),
-        (say.vet_breeder_says(), Some(notes.join("; "))),
+        (say.vet_breeder_says(), Some(typed(&notes.join("; ")))),
     ])
 }
 
@@ -245,6 +295,5 @@ fn surroundings(writing: Writing, outlook: &Outlook) -> Vec<(String, String)> {
         (say.entry_room(), Some(room.join("; "))),
         (say.topic(Topic::Wings), typed(Topic::Wings)),
         (say.topic(Topic::Papers), typed(Topic::Papers)),
-        (say.topic(Topic::Night), typed(Topic::Night)),
     ])
 }

@@ -2,8 +2,8 @@
 
 use crate::domain::feeding::day_food::{DayFood, Intake};
 use crate::domain::feeding::scheduled::{FeedState, ScheduledFeed};
-use crate::domain::journal::chick::Chick;
-use crate::domain::journal::entries::Droppings;
+use crate::domain::journal::chick::{Chick, DroppingsCount};
+use crate::domain::journal::entries::{Droppings, Paper};
 use crate::domain::journal::signs::Sign;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::Role;
@@ -119,6 +119,15 @@ impl Language {
                 "broken blood feather, bleeding",
                 "pluma en crecimiento rota, sangra",
             ),
+        }
+    }
+
+    /// How many droppings were counted: on the day's paper, unless it says so.
+    pub fn count_of_day(self, counted: DroppingsCount) -> String {
+        let count = counted.count;
+        match counted.paper {
+            Paper::Day => count.to_string(),
+            Paper::Night => format!("{count} {}", self.pick("(night)", "(noche)")),
         }
     }
 
@@ -367,6 +376,7 @@ texts! {
     vet_day: "Day", "Día";
     vet_of_handover: "% of handover", "% desde la entrega";
     vet_eaten: "Eaten of plan", "Comido del plan";
+    vet_droppings: "Droppings, number", "Heces, número";
     vet_crop_morning: "Crop, morning", "Buche, mañana";
     vet_signs: "Signs and events", "Signos y sucesos";
     vet_with_food: "* With food in the crop, or crop not felt: not comparable with the others.", "* Con comida en el buche o sin palparlo: no comparable con los demás.";
@@ -376,7 +386,7 @@ texts! {
     vet_diet: "Diet", "Dieta";
     vet_formula: "Formula", "Papilla";
     vet_eaten_per_kg: "Eaten", "Comido";
-    vet_usual_powder: " (label not known: a usual powder)", " (sin etiqueta: un polvo habitual)";
+    vet_usual_powder: " (label not known: a usual powder)", " (sin etiqueta: papilla en polvo habitual)";
     vet_solids_seen: "Solids seen eaten", "Sólidos que comió";
     vet_solids_offered: "Solids, as planned", "Sólidos, según el plan";
     vet_breeder_says: "Breeder's notes", "Notas del criador";
@@ -388,7 +398,7 @@ texts! {
     vet_no_crop: "crop this morning", "buche de esta mañana";
     vet_no_droppings: "droppings in the last 24 h", "heces de las últimas 24 h";
     vet_no_room: "room temperature in the last 24 h", "temperatura de la habitación en las últimas 24 h";
-    vet_no_powder: "name of the powder", "nombre del polvo de papilla";
+    vet_no_powder: "name of the powder", "nombre de la papilla en polvo";
     vet_no_handover: "weight at handover", "peso en la entrega";
     vet_no_age: "hatch day", "día de nacimiento";
     vet_no_sex: "sex", "sexo";
