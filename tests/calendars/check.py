@@ -66,13 +66,17 @@ for calendar in (first, changed):
         assert str(alarm["ACTION"]) == "DISPLAY" and str(alarm["DESCRIPTION"])
         assert dt.timedelta(hours=-1) <= alarm["TRIGGER"].dt <= dt.timedelta(0)
 before, after, gone = by_uid(first), by_uid(changed), by_uid(removal)
-assert len(before) == 4 and set(after) == set(before) <= set(gone)
+# A name that begins with a date is of one feed told for itself, as the smaller first one at home.
+daily = [{uid for uid in events if not uid[:4].isdigit()} for events in (before, after)]
+assert len(daily[0]) == 4 and daily[1] == daily[0], daily
+assert set(before) | set(after) <= set(gone), set(before) | set(after) - set(gone)
 dropped = [uid for uid, event in after.items() if str(event["STATUS"]) == "CANCELLED"]
 assert [before[uid]["DTSTART"].dt.time() for uid in dropped] == [MIDDAY], dropped
 for uid, event in after.items():
-    assert event["SEQUENCE"] > before[uid]["SEQUENCE"], "a later file must replace the earlier one"
+    if uid in before:
+        assert event["SEQUENCE"] > before[uid]["SEQUENCE"], "a later file must replace the earlier one"
 for uid, event in gone.items():
     assert str(event["STATUS"]) == "CANCELLED"
     assert uid not in after or event["SEQUENCE"] > after[uid]["SEQUENCE"]
 assert str(removal["METHOD"]) == "CANCEL"
-print(f"icalendar {icalendar.__version__}: {len(before) - 1} feeds and the weighing, {len(occurrences(first))} times, then {len(dropped)} cancelled, then all taken out: all as planned")
+print(f"icalendar {icalendar.__version__}: {len(daily[0]) - 1} feeds and the weighing, {len(occurrences(first))} times, then {len(dropped)} cancelled, then all taken out: all as planned")
