@@ -44,15 +44,20 @@ if [ -z "$WEB_TOOLCHAIN" ] && ! can_build_for_browser; then
   fi
 fi
 
-if [ "$(trunk --version 2>/dev/null || true)" != "trunk $TRUNK_VERSION" ]; then
-  step "Installing Trunk $TRUNK_VERSION into .tools" "4 to 8 min" \
-    env CARGO_PROFILE_DEV_DEBUG=0 cargo install --locked --debug --root "$TOOLS" trunk --version "$TRUNK_VERSION"
-fi
+# install CRATE VERSION [OPTION...]: a tool of Rust, not optimised, since that takes longer than it saves.
+install() {
+  local crate="$1" version="$2"
+  shift 2
+  env CARGO_PROFILE_DEV_DEBUG=0 cargo install --debug --root "$TOOLS" "$crate" --version "$version" "$@"
+}
 
-if [ "$(wasm-bindgen --version 2>/dev/null || true)" != "wasm-bindgen $WASM_BINDGEN_VERSION" ]; then
-  step "Installing wasm-bindgen $WASM_BINDGEN_VERSION into .tools" "2 to 5 min" \
-    env CARGO_PROFILE_DEV_DEBUG=0 cargo install --debug --root "$TOOLS" wasm-bindgen-cli --version "$WASM_BINDGEN_VERSION"
-fi
+has_trunk() {
+  [ "$(trunk --version 2>/dev/null || true)" = "trunk $TRUNK_VERSION" ]
+}
+
+has_wasm_bindgen() {
+  [ "$(wasm-bindgen --version 2>/dev/null || true)" = "wasm-bindgen $WASM_BINDGEN_VERSION" ]
+}
 
 has_wasm_split() {
   has wasm-split-cli && {
@@ -61,10 +66,37 @@ has_wasm_split() {
   } | grep -q "^wasm_split_cli_support v$WASM_SPLIT_VERSION:"
 }
 
-if ! has_wasm_split; then
-  step "Installing wasm-split-cli $WASM_SPLIT_VERSION into .tools" "1 to 3 min" \
-    env CARGO_PROFILE_DEV_DEBUG=0 cargo install --locked --debug --force --root "$TOOLS" wasm_split_cli_support --version "$WASM_SPLIT_VERSION" \
-    --features build-binary
+install_small_tools() {
+  has_wasm_bindgen || install wasm-bindgen-cli "$WASM_BINDGEN_VERSION"
+  has_wasm_split || install wasm_split_cli_support "$WASM_SPLIT_VERSION" --locked --force --features build-binary
+}
+
+# The program as Trunk asks for it, which then finds it done.
+build_program() {
+  . .build/common.sh
+  env ${WEB_TOOLCHAIN:+"RUSTUP_TOOLCHAIN=$WEB_TOOLCHAIN"} cargo build --locked --release --target "$WASM_TARGET" --bin perchlight
+}
+
+# Side by side, since each of them keeps only one core busy at its end.
+install_tools() {
+  local log="$TOOLS/beside.log" beside is_built=true
+  mkdir -p "$TOOLS"
+  (
+    set -e
+    install_small_tools
+    build_program
+  ) >"$log" 2>&1 &
+  beside="$!"
+  has_trunk || install trunk "$TRUNK_VERSION" --locked || is_built=false
+  wait "$beside" || is_built=false
+  if [ "$is_built" = false ]; then
+    cat "$log"
+    give_up "A tool or the program could not be built."
+  fi
+}
+
+if ! { has_trunk && has_wasm_bindgen && has_wasm_split; }; then
+  step "Building Trunk, wasm-bindgen and wasm-split into .tools, and the program beside them" "5 to 10 min" install_tools
 fi
 
 if ! wasm-opt --version 2>/dev/null | grep -q "version $WASM_OPT_VERSION\b"; then
