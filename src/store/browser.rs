@@ -6,7 +6,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use web_sys::DomException;
 
 use crate::domain::quantity::order::sorted;
-use crate::store::key_value::{KeyValue, KeyValueError};
+use crate::store::key_value::{KeyValue, KeyValueError, ROOT, SETTING};
 
 /// `localStorage` of the page's origin, looked for anew at each use: a person may forbid it at any time.
 #[derive(Debug, Clone, Copy, Default)]
@@ -21,6 +21,19 @@ impl LocalKeyValue {
             Ok(Some(_)) => Ok(LocalStorage::raw()),
             Ok(None) | Err(_) => Err(KeyValueError::Blocked),
         }
+    }
+}
+
+impl LocalKeyValue {
+    /// Whether there may be anything besides settings; so where the place does not answer.
+    pub fn may_hold_records(self) -> bool {
+        let any = || {
+            let storage = Self::raw().ok()?;
+            let mut keys =
+                (0..storage.length().ok()?).filter_map(|index| storage.key(index).ok()?);
+            Some(keys.any(|key| key.starts_with(ROOT) && !key.starts_with(SETTING)))
+        };
+        any() != Some(false)
     }
 }
 

@@ -91,6 +91,18 @@ pub struct Store<K> {
 }
 
 impl<K: KeyValue> Store<K> {
+    /// Before it is opened: it holds nothing, and gives settings only.
+    pub fn unopened(keys: K) -> Self {
+        Self::new(keys, BTreeSet::new(), None)
+    }
+
+    /// Takes the place of this one, which was not opened, with the settings that wait in its memory.
+    pub fn open_as(&mut self, opened: Self) {
+        let settings = mem::take(&mut self.settings);
+        *self = opened;
+        self.settings = settings;
+    }
+
     fn new(keys: K, held: BTreeSet<Name>, newer_version: Option<i64>) -> Self {
         Self {
             keys,

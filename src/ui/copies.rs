@@ -72,8 +72,25 @@ pub struct Copies {
 }
 
 impl Copies {
-    /// Opens the first copy at once. Nothing is written.
-    pub fn open() -> (Self, Journal) {
+    /// Before the first copy is opened. Nothing is read.
+    pub fn unopened() -> Self {
+        let inner = Inner {
+            store: Store::unopened(LocalKeyValue),
+            tracker: SaveTracker::new(),
+            second: None,
+            aside: Journal::default(),
+            acts: RwSignal::new(0),
+            trouble: None,
+        };
+        Self {
+            keeping: RwSignal::new(Keeping::Nothing),
+            inner: StoredValue::new_local(inner),
+            damaged: RwSignal::new(String::new()),
+        }
+    }
+
+    /// Opens the first copy. Nothing is written.
+    pub fn open(self) -> Journal {
         let opened = open(LocalKeyValue);
         let report = opened.report;
         let damaged: Vec<String> = report
@@ -81,26 +98,16 @@ impl Copies {
             .iter()
             .map(|text| format!("# {}\n{}\n", text.key, text.text))
             .collect();
-        let trouble = match (report.storage, report.newer_version) {
-            (_, Some(version)) => Some(StoreError::NewerVersion { version }),
-            (storage, None) => storage.map(StoreError::Storage),
-        };
-        let mut tracker = SaveTracker::new();
-        tracker.first_tried_again(trouble.is_none());
-        let inner = Inner {
-            store: opened.store,
-            tracker,
-            second: None,
-            aside: Journal::default(),
-            acts: RwSignal::new(0),
-            trouble,
-        };
-        let copies = Self {
-            keeping: RwSignal::new(inner.told()),
-            inner: StoredValue::new_local(inner),
-            damaged: RwSignal::new(damaged.concat()),
-        };
-        (copies, opened.journal)
+        self.damaged.set(damaged.concat());
+        self.update(|inner| {
+            inner.trouble = match (report.storage, report.newer_version) {
+                (_, Some(version)) => Some(StoreError::NewerVersion { version }),
+                (storage, None) => storage.map(StoreError::Storage),
+            };
+            inner.tracker.first_tried_again(inner.trouble.is_none());
+            inner.store.open_as(opened.store);
+        });
+        opened.journal
     }
 
     /// Keeps what was noted in one act: the first copy at once, the second as soon as it answers.

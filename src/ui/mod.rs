@@ -19,7 +19,7 @@ use wasm_bindgen::JsCast;
 
 use crate::ui::copies::Copies;
 use crate::ui::parts::call_card::Calls;
-use crate::ui::parts::shell::{Banners, BottomBar, StatusLine, TopBar};
+use crate::ui::parts::shell::TopBar;
 use crate::ui::pieces::{Piece, Pieces};
 use crate::ui::route::Route;
 use crate::ui::screens::first_start::StartScreen;
@@ -62,14 +62,11 @@ async fn start_in(place: web_sys::Element) {
     let owner = Owner::new();
     let (state, pieces, drawn) = owner.with(|| {
         let pieces = Pieces::first_alone();
-        let (copies, kept) = Copies::open();
-        let state = AppState::new(copies, kept, zone, pieces.judge);
-        // In the same task as the opening: what another tab keeps after it is heard of.
-        follow_other_tabs(state);
+        let state = AppState::new(Copies::unopened(), zone, pieces.judge);
         (state, pieces, RwSignal::new(Drawn::Nothing))
     });
     if let Some(piece) = needed_at_first(state) {
-        pieces.fetch(piece).await;
+        pieces.fetch(state, piece).await;
     }
     let app = document().create_element("div");
     let Ok(Ok(app)) = app.map(JsCast::dyn_into::<web_sys::HtmlElement>) else {
@@ -96,12 +93,12 @@ async fn start_in(place: web_sys::Element) {
     if place.replace_with_with_node_1(&app).is_ok() {
         platform::set_root_attribute("data-started", "true");
     }
-    set_timeout(move || pieces.fetch_all(), BEFORE_THE_REST);
+    set_timeout(move || pieces.fetch_all(state), BEFORE_THE_REST);
     platform::next_task().await;
     owner.with(|| {
         Effect::new(move || {
-            if let Some(keep_together) = pieces.together.get() {
-                untrack(|| keep_together(state));
+            if let Some(due) = pieces.of_due.get() {
+                untrack(|| (due.keep_together)(state));
             }
         });
     });
@@ -109,10 +106,11 @@ async fn start_in(place: web_sys::Element) {
     std::mem::forget(owner);
 }
 
-/// The piece without which the first screen cannot be drawn; a chick in the bar is judged too.
+/// The piece without which the first screen cannot be drawn; where there are records, they are opened.
 fn needed_at_first(state: AppState) -> Option<Piece> {
-    let (has_chick, route) = untrack(|| (state.chick.get().is_some(), shown(state)));
-    Piece::of(route).or(has_chick.then_some(Piece::Due))
+    let needed = Piece::of(untrack(|| state.shown()));
+    let has_records = state.is_unopened.get_untracked();
+    needed.or(has_records.then_some(Piece::Due))
 }
 
 /// The whole app.
@@ -134,6 +132,9 @@ fn follow(state: AppState) {
     follow_updates(state);
 }
 
+/// What the browser tells when the page is looked at again.
+const WAKES: [&str; 3] = ["visibilitychange", "focus", "pageshow"];
+
 /// Moves the present moment on, once a second while the page is visible and at once when it becomes so.
 fn keep_time(state: AppState) {
     let tick = move || {
@@ -148,12 +149,8 @@ fn keep_time(state: AppState) {
         let now = clock::now();
         state.zone.set(clock::zone(now));
         state.now.set(now);
-        if !document().hidden() {
-            state.copies.retry();
-        }
     };
-    let names = ["visibilitychange", "focus", "pageshow"];
-    for name in names {
+    for name in WAKES {
         window_event_listener_untyped(name, wake).remove_on_cleanup();
     }
 }
@@ -170,21 +167,6 @@ fn follow_address(state: AppState) {
         },
         false,
     );
-}
-
-fn follow_other_tabs(state: AppState) {
-    window_event_listener_untyped("storage", move |event| {
-        let Ok(event) = event.dyn_into::<web_sys::StorageEvent>() else {
-            return;
-        };
-        let entries = state
-            .copies
-            .from_other_tab(event.key().as_deref(), event.new_value().as_deref());
-        if !state.is_demo.get_untracked() {
-            state.import(entries, false);
-        }
-    })
-    .remove_on_cleanup();
 }
 
 /// Told by the page's own script when a new version waits.
@@ -216,26 +198,27 @@ fn Frame(drawn: RwSignal<Drawn>) -> impl IntoView {
     let has_status = is_drawn(Drawn::Status);
     let has_notices = is_drawn(Drawn::Notices);
     let has_bars = is_drawn(Drawn::Bars);
-    let route = Memo::new(move |_| shown(state));
+    let route = Memo::new(move |_| state.shown());
     let has_places = Memo::new(move |_| has_bars.get() && has_places(state));
     let has_screen = is_drawn(Drawn::Screen);
     let is_wide = wide();
     let has_beside =
         Memo::new(move |_| is_wide.get() && has_places.get() && route.get() == Route::Now);
     let sent_off = |event: web_sys::SubmitEvent| platform::show_answer(&event);
+    let pieces = Pieces::here();
     view! {
         {move || has_bars.get().then(|| view! { <TopBar shown=route /> })}
-        {move || has_notices.get().then(|| view! { <Banners /> })}
-        {move || has_status.get().then(|| view! { <StatusLine /> })}
+        {move || has_notices.get().then(|| pieces.part(|due| due.banners))}
+        {move || has_status.get().then(|| pieces.part(|due| due.status_line))}
         <main class="main" on:submit=sent_off>{move || has_screen.get().then(|| screen(state))}</main>
         {move || (has_screen.get() && has_beside.get()).then(|| beside(state))}
-        {move || has_places.get().then(|| view! { <BottomBar /> })}
+        {move || has_places.get().then(|| pieces.part(|due| due.places))}
     }
 }
 
 /// The screen of a route. Without a chick only those that need none.
 fn screen(state: AppState) -> AnyView {
-    let route = shown(state);
+    let route = state.shown();
     match Piece::of(route) {
         Some(piece) => Pieces::here().draw(piece, route),
         None => view! { <StartScreen /> }.into_any(),
@@ -264,17 +247,4 @@ fn beside(state: AppState) -> impl IntoView {
 fn has_places(state: AppState) -> bool {
     let has_any = state.chick.get().is_some() || state.is_breeders_view();
     has_any && !state.route.get().stands_alone()
-}
-
-/// The route on screen: the one of the address, unless it needs a chick and there is none.
-fn shown(state: AppState) -> Route {
-    let route = state.route.get();
-    let has_chick = state.chick.get().is_some();
-    if route == Route::Now && state.is_breeders_view() {
-        Route::Chicks
-    } else if has_chick || route.needs_no_chick() {
-        route
-    } else {
-        Route::Start
-    }
 }

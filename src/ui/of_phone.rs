@@ -17,13 +17,18 @@ pub struct OfPhone {
 }
 
 impl OfPhone {
-    /// As they were kept.
-    pub fn new(copies: Copies) -> Self {
+    /// Before they are opened.
+    pub fn unopened() -> Self {
+        Self {
+            times: RwSignal::new(BTreeMap::new()),
+        }
+    }
+
+    /// Opens them as they were kept.
+    pub fn open(self, copies: Copies) {
         let mut times = BTreeMap::new();
         times.extend(OF_CHICKS.map(|setting| (setting, copies.chick_times(setting))));
-        Self {
-            times: RwSignal::new(times),
-        }
+        self.times.set(times);
     }
 
     /// Since or from when a chick is in a list; `None` when it is not. Follows.

@@ -1,7 +1,10 @@
-//! The program comes in three pieces, each a file of its own: opening the records with the frame and
-//! the first start; judging a chick and what is due; every other screen. The first is small, so that
-//! a page opens soon. The others follow by themselves behind the first screen, so that no tap waits
-//! for long and nothing is missing when the network goes.
+//! The program comes in three pieces, each a file of its own: the frame with the first start; the
+//! records of a chick, judging it and what is due; every other screen. The first is small, so that a
+//! page opens soon. The others follow by themselves behind the first screen, so that no tap waits for
+//! long and nothing is missing when the network goes.
+//!
+//! **Invariant.** Nothing that reads, changes or judges a journal is called from the first piece but
+//! through [`Due`]: it would become part of it.
 
 use std::time::Duration;
 
@@ -9,8 +12,8 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
-use crate::domain::outlook::outlook;
 use crate::ui::parts::later::{Part, ReportPart};
+use crate::ui::parts::shell::{Banners, BottomBar, ChickName, StatusLine};
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::screens::breeder::chick::ChickScreen;
@@ -19,6 +22,7 @@ use crate::ui::screens::breeder::details::DetailsScreen;
 use crate::ui::screens::breeder::new_card::NewCardScreen;
 use crate::ui::screens::breeder::reports::ReportsScreen;
 use crate::ui::screens::first_groups::FirstGroupsScreen;
+use crate::ui::screens::first_start::Templates;
 use crate::ui::screens::first_weeks::FirstWeeksScreen;
 use crate::ui::screens::guide::GuideScreen;
 use crate::ui::screens::handover::{HandoverScreen, ReportButton};
@@ -35,13 +39,13 @@ use crate::ui::screens::weaning::WeaningScreen;
 use crate::ui::screens::weigh::WeighScreen;
 use crate::ui::screens::weight::WeightScreen;
 use crate::ui::screens::wrong::WrongScreen;
-use crate::ui::state::{AppState, Judge};
-use crate::ui::together::keep_together;
+use crate::ui::state::{AppState, Judge, judge_here};
+use crate::ui::together::{keep_together, open_records};
 
 /// A piece of the program that is fetched after the first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Piece {
-    /// Judging a chick, the screen that says what is due, and keeping the two copies together.
+    /// The records of a chick, judging it, and the screen that says what is due.
     Due,
     /// Every other screen.
     Rest,
@@ -58,8 +62,30 @@ impl Piece {
 /// Draws the screen of a route.
 type Draw = fn(Route) -> AnyView;
 
-/// Keeps the two copies together: [`keep_together`].
-pub type KeepTogether = fn(AppState);
+/// What the first piece calls of [`Piece::Due`].
+#[derive(Debug, Clone, Copy)]
+pub struct Due {
+    /// Judges a chick.
+    judge: Judge,
+    /// Draws what is due.
+    draw: Draw,
+    /// Opens the records: [`open_records`].
+    open: fn(AppState),
+    /// Keeps the two copies together: [`keep_together`].
+    pub keep_together: fn(AppState),
+    /// Shows the made-up chick: [`AppState::show_demo`].
+    pub show_demo: fn(AppState),
+    /// [`ChickName`].
+    pub chick_name: Part,
+    /// [`Banners`].
+    pub banners: Part,
+    /// [`StatusLine`].
+    pub status_line: Part,
+    /// [`BottomBar`].
+    pub places: Part,
+    /// [`Templates`].
+    pub templates: Part,
+}
 
 /// How far a piece is.
 #[derive(Debug, Clone, Copy)]
@@ -75,8 +101,8 @@ enum Arrival {
 pub struct Pieces {
     /// Comes with [`Piece::Due`].
     pub judge: RwSignal<Option<Judge>>,
-    /// Comes with [`Piece::Due`].
-    pub together: RwSignal<Option<KeepTogether>>,
+    /// [`Piece::Due`], once it is here and has opened the records.
+    pub of_due: RwSignal<Option<Due>>,
     /// Comes with [`Piece::Rest`]: the report of the chick on screen, with one tap.
     pub report: ReportPart,
     due: RwSignal<Arrival>,
@@ -88,7 +114,7 @@ impl Pieces {
     pub fn first_alone() -> Self {
         Self {
             judge: RwSignal::new(None),
-            together: RwSignal::new(None),
+            of_due: RwSignal::new(None),
             report: ReportPart::new(),
             due: RwSignal::new(Arrival::NotAsked),
             rest: RwSignal::new(Arrival::NotAsked),
@@ -108,25 +134,26 @@ impl Pieces {
     }
 
     /// Fetches a piece, unless it is here or on the way. A failure is told where its screens would be.
-    pub async fn fetch(self, piece: Piece) {
+    pub async fn fetch(self, state: AppState, piece: Piece) {
         let arrival = self.arrival(piece);
         match arrival.get_untracked() {
             Arrival::OnTheWay | Arrival::Here(_) => return,
             Arrival::NotAsked | Arrival::Failed => arrival.set(Arrival::OnTheWay),
         }
-        let fetched = self.fetched(piece).await;
+        let fetched = self.fetched(state, piece).await;
         arrival.set(fetched.map_or(Arrival::Failed, Arrival::Here));
     }
 
     /// Every screen of a chick judges it, so that the rest never comes without what is due.
-    async fn fetched(self, piece: Piece) -> Result<Draw, SplitLoaderError> {
-        let (draw_due, judge, together) = fetch_due().await?;
-        if self.judge.get_untracked().is_none() {
-            self.judge.set(Some(judge));
-            self.together.set(Some(together));
+    async fn fetched(self, state: AppState, piece: Piece) -> Result<Draw, SplitLoaderError> {
+        let due = fetch_due().await?;
+        if self.of_due.get_untracked().is_none() {
+            (due.open)(state);
+            self.judge.set(Some(due.judge));
+            self.of_due.set(Some(due));
         }
         match piece {
-            Piece::Due => Ok(draw_due),
+            Piece::Due => Ok(due.draw),
             Piece::Rest => {
                 let (draw, report) = fetch_rest().await?;
                 self.report.0.set(Some(report));
@@ -136,9 +163,15 @@ impl Pieces {
     }
 
     /// Fetches what is not here yet.
-    pub fn fetch_all(self) {
-        spawn_local(self.fetch(Piece::Due));
-        spawn_local(self.fetch(Piece::Rest));
+    pub fn fetch_all(self, state: AppState) {
+        spawn_local(self.fetch(state, Piece::Due));
+        spawn_local(self.fetch(state, Piece::Rest));
+    }
+
+    /// A part that comes with [`Piece::Due`]; nothing while that is not here.
+    pub fn part(self, part: fn(Due) -> Part) -> Option<AnyView> {
+        let due = self.of_due.get()?;
+        Some(part(due)())
     }
 
     /// The screen of a route, or what is to be said while its piece is not here.
@@ -146,18 +179,24 @@ impl Pieces {
         match self.arrival(piece).get() {
             Arrival::Here(draw) => draw(route),
             Arrival::NotAsked | Arrival::OnTheWay => {
-                spawn_local(self.fetch(piece));
+                spawn_local(self.fetch(AppState::here(), piece));
                 waiting().into_any()
             }
-            Arrival::Failed => self.failed(piece).into_any(),
+            Arrival::Failed => view! { {hidden_heading()} {self.failed(piece)} }.into_any(),
         }
     }
 
+    /// That a piece could not be fetched, with the way to try again; nothing while that is not so.
+    pub fn failure(self, piece: Piece) -> Option<AnyView> {
+        let has_failed = matches!(self.arrival(piece).get(), Arrival::Failed);
+        has_failed.then(|| self.failed(piece).into_any())
+    }
+
     fn failed(self, piece: Piece) -> impl IntoView {
-        let say = AppState::here().language();
-        let again = move |_| spawn_local(self.fetch(piece));
+        let state = AppState::here();
+        let say = state.language();
+        let again = move |_| spawn_local(self.fetch(state, piece));
         view! {
-            {hidden_heading()}
             <section class="group" role="alert">
                 <p>{say.piece_failed()}</p>
                 <button type="button" class="button" on:click=again>{say.piece_again()}</button>
@@ -190,9 +229,19 @@ fn hidden_heading() -> impl IntoView {
     reason = "the macro adds the error of the fetch"
 )]
 #[wasm_split(due, wasm_split_path = leptos::wasm_split, fallible)]
-fn fetch_due() -> Result<(Draw, Judge, KeepTogether), SplitLoaderError> {
-    let draw: Draw = |_| view! { <NowScreen /> }.into_any();
-    Ok((draw, outlook, keep_together))
+fn fetch_due() -> Result<Due, SplitLoaderError> {
+    Ok(Due {
+        judge: judge_here,
+        draw: |_| view! { <NowScreen /> }.into_any(),
+        open: open_records,
+        keep_together,
+        show_demo: AppState::show_demo,
+        chick_name: || view! { <ChickName /> }.into_any(),
+        banners: || view! { <Banners /> }.into_any(),
+        status_line: || view! { <StatusLine /> }.into_any(),
+        places: || view! { <BottomBar /> }.into_any(),
+        templates: || view! { <Templates /> }.into_any(),
+    })
 }
 
 /// Fetches [`Piece::Rest`].

@@ -9,12 +9,13 @@ use crate::domain::homecoming::departure::is_gone;
 use crate::domain::homecoming::reports::last_heard;
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::{Carer, Change, ChickId, Entry, EntryId, Journal, Refusal};
-use crate::domain::outlook::Outlook;
+use crate::domain::outlook::{Outlook, outlook};
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::plan::parts::Author;
 use crate::domain::quantity::order::set_of;
 use crate::domain::time::moment::Moment;
 use crate::domain::time::zone::Zone;
+use crate::store::browser::LocalKeyValue;
 use crate::store::setting::Setting;
 use crate::ui::copies::{Copies, Keeping};
 use crate::ui::of_phone::OfPhone;
@@ -30,8 +31,22 @@ const ENTRIES_BEFORE_ASKING: usize = 3;
 /// How long a notice stays. What it tells stands in the journal too, with the way to take it back.
 const NOTICE_STAYS: Duration = Duration::from_secs(10);
 
-/// Judges a chick: [`outlook`](crate::domain::outlook::outlook).
-pub type Judge = fn(Moment, &Journal, ChickId, &Zone) -> Option<Outlook>;
+/// Judges a chick: [`judge_here`].
+pub type Judge = fn(Moment, &Journal, ChickId, &Zone, bool) -> Option<Outlook>;
+
+/// The outlook of a chick on this phone. One that is only followed is judged at the moment it was last heard of.
+pub fn judge_here(
+    now: Moment,
+    journal: &Journal,
+    chick: ChickId,
+    zone: &Zone,
+    is_followed: bool,
+) -> Option<Outlook> {
+    let heard = is_followed
+        .then(|| last_heard(now, journal, chick))
+        .flatten();
+    outlook(heard.unwrap_or(now), journal, chick, zone)
+}
 
 /// What was just done, shown at the foot of the screen with a way back.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -79,6 +94,8 @@ pub struct AppState {
     pub outlook: Memo<Option<Arc<Outlook>>>,
     /// Keeps the journal.
     pub copies: Copies,
+    /// Whether there may be records that are not opened yet.
+    pub is_unopened: RwSignal<bool>,
 }
 
 fn new_id() -> EntryId {
@@ -86,14 +103,14 @@ fn new_id() -> EntryId {
 }
 
 impl AppState {
-    /// Of the kept journal at the present moment; it judges as soon as it can.
-    pub fn new(copies: Copies, kept: Journal, zone: Zone, judge: RwSignal<Option<Judge>>) -> Self {
+    /// At the present moment, before the records are opened; it judges as soon as it can.
+    pub fn new(copies: Copies, zone: Zone, judge: RwSignal<Option<Judge>>) -> Self {
         let now_at_start = clock::now();
-        let journal = RwSignal::new(kept);
+        let journal = RwSignal::new(Journal::default());
         let chick = RwSignal::new(None);
         let now = RwSignal::new(now_at_start);
         let zone = RwSignal::new(zone);
-        let of_phone = OfPhone::new(copies);
+        let of_phone = OfPhone::unopened();
         let minute = Memo::new(move |_| now.get().seconds().div_euclid(60));
         let outlook = Memo::new_with_compare(
             move |_| {
@@ -102,15 +119,13 @@ impl AppState {
                 let id = chick.get()?;
                 let now = now.get_untracked();
                 let is_followed = of_phone.at(Setting::Followed, id).is_some();
-                let outlook = journal.with(|journal| {
-                    let heard = is_followed.then(|| last_heard(now, journal, id)).flatten();
-                    zone.with(|zone| judge(heard.unwrap_or(now), journal, id, zone))
-                });
+                let outlook = journal
+                    .with(|journal| zone.with(|zone| judge(now, journal, id, zone, is_followed)));
                 outlook.map(Arc::new)
             },
             |_, _| true,
         );
-        let state = Self {
+        Self {
             journal,
             chick,
             now,
@@ -126,9 +141,16 @@ impl AppState {
             notice: RwSignal::new(None),
             outlook,
             copies,
-        };
-        state.choose_chick();
-        state
+            is_unopened: RwSignal::new(LocalKeyValue.may_hold_records()),
+        }
+    }
+
+    /// Opens the records of this phone.
+    pub fn open(self) {
+        self.of_phone.open(self.copies);
+        self.journal.set(self.copies.open());
+        self.choose_chick();
+        self.is_unopened.set(false);
     }
 
     /// The state of the app, from any component below it.
@@ -253,6 +275,20 @@ impl AppState {
             handed.any(|handed| handed.what.to == Carer::Owner)
         });
         is_placed && is_in(Setting::Followed) && !is_in(Setting::Card)
+    }
+
+    /// The route on screen: the one of the address, unless it needs a chick and there is none. Before the records
+    /// are opened nobody knows.
+    pub fn shown(self) -> Route {
+        let route = self.route.get();
+        let may_have_chick = self.chick.get().is_some() || self.is_unopened.get();
+        if route == Route::Now && self.is_breeders_view() {
+            Route::Chicks
+        } else if may_have_chick || route.needs_no_chick() {
+            route
+        } else {
+            Route::Start
+        }
     }
 
     /// Whether this phone shows a breeder's list in place of what is due: she cares for no chick on screen but those

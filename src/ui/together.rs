@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use wasm_bindgen::JsCast;
 
 use crate::domain::journal::entries::{Entry, Journal};
 use crate::store::StoreError;
@@ -13,7 +14,7 @@ use crate::store::line::{Line, Name};
 use crate::store::second_copy::{SecondCopy, SecondCopyError};
 use crate::ui::copies::{Copies, Keeping};
 use crate::ui::state::AppState;
-use crate::ui::{clock, platform};
+use crate::ui::{WAKES, clock, platform};
 
 /// How many entries are read or written before the page may answer a tap. Ours: less than 50 ms on a slow
 /// phone.
@@ -21,6 +22,36 @@ const LINES_A_STEP: usize = 250;
 
 /// The names of the lines that the second copy holds.
 type Names = BTreeSet<Name>;
+
+/// Opens the first copy, and hears in the same task already of what another tab keeps after it.
+pub fn open_records(state: AppState) {
+    state.open();
+    follow_other_tabs(state);
+    let wake = move |_: web_sys::Event| {
+        if !document().hidden() {
+            state.copies.retry();
+        }
+    };
+    for name in WAKES {
+        // It listens as long as the page lives.
+        drop(window_event_listener_untyped(name, wake));
+    }
+}
+
+fn follow_other_tabs(state: AppState) {
+    let kept_there = move |event: web_sys::Event| {
+        let Ok(event) = event.dyn_into::<web_sys::StorageEvent>() else {
+            return;
+        };
+        let entries = state
+            .copies
+            .from_other_tab(event.key().as_deref(), event.new_value().as_deref());
+        if !state.is_demo.get_untracked() {
+            state.import(entries, false);
+        }
+    };
+    drop(window_event_listener_untyped("storage", kept_there));
+}
 
 /// Opens the second copy, and from then on gives either copy after each act what it lacks.
 pub fn keep_together(state: AppState) {

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use crate::ui::copies::Keeping;
 use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::pieces::Pieces;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -16,10 +17,25 @@ pub fn TopBar(
     /// The route on screen.
     shown: Memo<Route>,
 ) -> impl IntoView {
+    let pieces = Pieces::here();
+    let name = move || {
+        let name = pieces.part(|due| due.chick_name);
+        name.unwrap_or_else(|| app_name().into_any())
+    };
+    view! { <header class="head">{name} <Help shown /></header> }
+}
+
+fn app_name() -> impl IntoView {
+    view! { <p class="top-bar__name">{AppState::here().language().app_name()}</p> }
+}
+
+/// The chick with its age; the name of the app where there is none.
+#[component]
+pub fn ChickName() -> impl IntoView {
     let state = AppState::here();
     let chick = move || {
         let outlook = state.outlook.get()?;
-        if shown.get().is_of_all_chicks() {
+        if state.shown().is_of_all_chicks() {
             return None;
         }
         let writing = state.writing_now();
@@ -40,11 +56,10 @@ pub fn TopBar(
             </div>
         })
     };
-    let chick = move || match chick() {
+    move || match chick() {
         Some(chick) => chick.into_any(),
-        None => view! { <p class="top-bar__name">{state.language().app_name()}</p> }.into_any(),
-    };
-    view! { <header class="head">{chick} <Help shown /></header> }
+        None => app_name().into_any(),
+    }
 }
 
 /// The way to Help from any screen; in Help, back to where one came from.

@@ -1,9 +1,11 @@
 //! The first screen: a card, typing it in, a made-up chick, or what the first weeks ask of an owner.
 
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 
 use crate::domain::journal::chick::Chick;
 use crate::ui::parts::page::Heading;
+use crate::ui::pieces::{Piece, Pieces};
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
@@ -25,21 +27,31 @@ pub fn StartScreen() -> impl IntoView {
             </a>
         }
     });
+    let pieces = Pieces::here();
+    let demo = move |_| {
+        spawn_local(async move {
+            pieces.fetch(state, Piece::Due).await;
+            if let Some(due) = pieces.of_due.get_untracked() {
+                (due.show_demo)(state);
+            }
+        });
+    };
     view! {
         <div class="start">
             <Heading text=say.start_title() />
             <p class="start__tagline">{say.tagline()}</p>
             <Caution />
             {ways.collect_view()}
-            {templates(state)}
+            {move || pieces.part(|due| due.templates)}
             <a class="way" href=Route::Breeder.to_hash()>
                 <span class="way__title">{say.start_breeder()}</span>
                 <span class="way__hint">{say.start_breeder_hint()}</span>
             </a>
-            <button type="button" class="way" on:click=move |_| state.show_demo()>
+            <button type="button" class="way" on:click=demo>
                 <span class="way__title">{say.start_demo()}</span>
                 <span class="way__hint">{say.start_demo_hint()}</span>
             </button>
+            {move || pieces.failure(Piece::Due)}
             <a class="way" href=Route::FirstWeeks(None).to_hash()>
                 <span class="way__title">{say.weeks_title()}</span>
                 <span class="way__hint">{say.start_weeks_hint()}</span>
@@ -50,7 +62,9 @@ pub fn StartScreen() -> impl IntoView {
 }
 
 /// For breeders: the cards on this phone that a new one can start from.
-fn templates(state: AppState) -> Option<impl IntoView> {
+#[component]
+pub fn Templates() -> impl IntoView {
+    let state = AppState::here();
     let say = state.language();
     let shown = untrack(|| state.chicks());
     let buttons = state.journal.with_untracked(|journal| {
