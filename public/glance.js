@@ -1,7 +1,8 @@
-// The page before the app: in the app's language, with the last-known text.
-// Stored forms, written by the app: language and units are words with spaces between them; of the
-// last-known text the first line tells of when it is, the rest is the text. The app words both: the
-// browser's own wording of a date takes longer than all else that the page does before the app.
+// The page before the app: in the app's language, with what was known of the chick when the app was left.
+// Stored forms, written by the app: language and units are words with spaces between them; for the rest see
+// src/store/glance_text.rs. The app words everything: the browser's own wording of a date takes longer than all
+// else that the page does before the app. Nothing stored is ever put in as anything but text. A tap on a link
+// changes the address, which the app opens when it comes.
 // `window.perchlightLanguage` puts the words of a part of the page into the language of the page.
 (() => {
   window.perchlightLanguage = (part) => {
@@ -29,15 +30,59 @@
   } catch {
     return;
   }
-  const end = stored === null ? -1 : stored.indexOf('\n');
-  if (end < 0) {
+  const lines = (stored ?? '').split('\n').map((line) => line.split('\t'));
+  const all = (name) => lines.filter(([found]) => found === name).map(([, ...texts]) => texts);
+  const one = (name) => all(name)[0]?.[0] ?? '';
+  const seconds = (name) => Number(one(name) || NaN);
+  const [at, until, due] = ['at', 'until', 'due'].map(seconds);
+  if (one('glance') !== '1' || one('answer') === '' || Number.isNaN(at)) {
     return;
   }
-  const text = stored.slice(end + 1).trim();
-  if (text === '') {
-    return;
-  }
-  document.getElementById('last-known-when').textContent = stored.slice(0, end);
-  document.getElementById('last-known-text').textContent = text;
-  document.getElementById('last-known').hidden = false;
+  const part = (name) => document.getElementById(`last-known-${name}`);
+  const add = (place, tag, text) => {
+    const made = document.createElement(tag);
+    made.textContent = text;
+    place.append(made);
+    return made;
+  };
+
+  ['as-of', 'name'].forEach((name) => (part(name).textContent = one(name)));
+  const [[level, word]] = all('level');
+  part('level').dataset.level = level;
+  part('level').textContent = word;
+  ['answer', 'known'].forEach((name) => all(name).forEach(([text]) => add(part(name), 'p', text)));
+  all('aid').forEach(([seen, act]) => {
+    const item = add(part('aid'), 'li', '');
+    add(item, 'strong', seen);
+    item.append(` ${act}`);
+  });
+  all('call').forEach(([who, number, link]) => {
+    if (/^tel:\+?\d+$/.test(link)) {
+      const call = add(part('calls'), 'a', '');
+      call.className = 'call';
+      call.href = link;
+      add(call, 'span', who).className = 'call__who';
+      add(call, 'span', number).className = 'call__number';
+    }
+  });
+
+  const span = (minutes) => {
+    const [whole, rest] = [Math.floor(minutes / 60), minutes % 60];
+    return [whole > 0 ? `${whole}\u00a0h` : '', rest > 0 || whole === 0 ? `${rest}\u00a0min` : ''].join(' ').trim();
+  };
+  const shown = document.getElementById('last-known');
+  // An answer is shown only as long as it is sure to be the same, and not by a clock that was set back.
+  const tick = () => {
+    const now = Math.floor(Date.now() / 1000);
+    const isOver = now > until || now < at - 60;
+    ['level', 'countdown', 'answer'].forEach((name) => (part(name).hidden = isOver));
+    part('over').hidden = !isOver;
+    part('countdown').textContent = Number.isNaN(due) ? '' : span(Math.max(0, Math.ceil((due - now) / 60)));
+  };
+  tick();
+  shown.hidden = false;
+  document.querySelector('.first__about').hidden = true;
+  // The app then begins with the heading of the screen that was asked for.
+  shown.addEventListener('click', () => (shown.dataset.tapped = 'true'));
+  const clock = setInterval(() => (shown.isConnected ? tick() : clearInterval(clock)), 1000);
 })();

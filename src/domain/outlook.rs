@@ -170,6 +170,35 @@ impl Outlook {
         )
     }
 
+    /// The moments after this one at which it is asked again whether the answer is still the same: every
+    /// [`AHEAD_STEP_MINUTES`], and last a second before what is waited for.
+    pub fn moments_ahead(&self) -> impl Iterator<Item = Moment> + use<> {
+        let now = self.now;
+        let end = match self.instruction {
+            Instruction::WaitUntil { until, .. } => until,
+            Instruction::Feed { .. }
+            | Instruction::First(_)
+            | Instruction::AskFirst { .. }
+            | Instruction::DoNotFeed { .. }
+            | Instruction::Nothing(_) => now.plus_minutes(AHEAD_MINUTES),
+        };
+        let end = end.min(now.plus_minutes(AHEAD_MINUTES)).plus_seconds(-1);
+        let steps = 1..=AHEAD_MINUTES / AHEAD_STEP_MINUTES;
+        let moments = steps.map(move |step| now.plus_minutes(step * AHEAD_STEP_MINUTES));
+        moments.take_while(move |at| *at < end).chain([end])
+    }
+
+    /// Whether another moment has the same answer: what to do about the same feed, and how worried to be.
+    pub fn answers_as(&self, other: &Self) -> bool {
+        let feed = |outlook: &Self| {
+            let next = outlook.next_feed.as_ref();
+            next.map(|feed| (feed.slot, feed.due))
+        };
+        self.instruction == other.instruction
+            && self.level == other.level
+            && feed(self) == feed(other)
+    }
+
     /// The level that the scale alone says. What calls for another reason is no word about the weight,
     /// neither a bad nor a good one: `None` then.
     pub fn weight_level(&self) -> Option<Level> {
@@ -214,6 +243,12 @@ fn is_first_of_day(now: Moment, chick: &Chick, next: Option<&ScheduledFeed>, tod
 
 /// Minutes before the first feed at which the night is over. Ours: time to feel the crop and weigh.
 pub const MORNING_MINUTES: i64 = 60;
+
+/// How far ahead the answer is looked for. Ours: a night.
+const AHEAD_MINUTES: i64 = 12 * 60;
+
+/// How often on the way there. Ours.
+const AHEAD_STEP_MINUTES: i64 = 5;
 
 /// Wall time from which a last feed ends the day. Ours.
 const EVENING_STARTS: WallTime = WallTime::from_hour(18);
@@ -355,6 +390,39 @@ mod tests {
         outlook(now, &script.journal(), chick, &script.zone())
             .unwrap()
             .is_to_be_weighed()
+    }
+
+    /// Until when the answer of a moment holds, as the page before the app is told.
+    fn holds_until(script: &Scenario, now: Moment) -> Moment {
+        let (journal, zone) = (script.journal(), script.zone());
+        let chick = journal.chicks()[0];
+        let at = |at| outlook(at, &journal, chick, &zone).unwrap();
+        let first = at(now);
+        let ahead = first.moments_ahead();
+        let held = ahead.take_while(|moment| first.answers_as(&at(*moment)));
+        let until = held.last().unwrap_or(now);
+        // Asked far more often than it was looked for, nothing else is answered before then.
+        for second in (0..until.seconds() - now.seconds()).step_by(20) {
+            assert!(first.answers_as(&at(now.plus_seconds(second))), "{second}");
+        }
+        until
+    }
+
+    #[test]
+    fn an_answer_is_told_for_as_long_as_it_is_the_same() {
+        // fed at 07:00, 14:00 and 21:00
+        let mut script = macaw();
+        script.weigh(1, 1010);
+        script.feed(1, 7, 0, Slot::Morning, 80);
+        script.feed(1, 14, 0, Slot::Midday, 80);
+        let waiting = holds_until(&script, script.at(1, 14, 30));
+        assert!(waiting <= script.at(1, 21, 0), "a feed is due then");
+        assert!(waiting >= script.at(1, 15, 0), "{waiting:?}");
+        // Due at 21:00: whatever it says then ends before the next feed is the one to give.
+        let due = holds_until(&script, script.at(1, 21, 0));
+        assert!(due < script.at(2, 7, 0), "{due:?}");
+        let away = script.at(1, 21, 0).plus_minutes(AHEAD_MINUTES);
+        assert!(due < away);
     }
 
     #[test]

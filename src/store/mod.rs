@@ -17,6 +17,7 @@ pub mod cup_text;
 pub mod draft_text;
 pub mod erase;
 pub mod fold;
+pub mod glance_text;
 pub mod guide_text;
 pub mod heal;
 pub mod id_text;

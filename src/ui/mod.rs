@@ -2,6 +2,7 @@
 
 pub mod clock;
 pub mod copies;
+pub mod glance;
 pub mod of_phone;
 pub mod parts;
 pub mod picture;
@@ -90,8 +91,13 @@ async fn start_in(place: web_sys::Element) {
         drawn.set(step);
     }
     platform::next_task().await;
+    // What was tapped before the app was there is the screen now.
+    let is_tapped = platform::is_on_page("#last-known[data-tapped]");
     if place.replace_with_with_node_1(&app).is_ok() {
         platform::set_root_attribute("data-started", "true");
+        if is_tapped {
+            platform::focus_heading();
+        }
     }
     set_timeout(move || pieces.fetch_all(state), BEFORE_THE_REST);
     platform::next_task().await;

@@ -268,8 +268,13 @@ pub fn is_wide_for_table() -> bool {
 
 /// Whether the focus is in a part of the page.
 pub fn has_focus(selector: &str) -> bool {
-    let focused = document().query_selector(&format!("{selector}:focus-within"));
-    focused.ok().flatten().is_some()
+    is_on_page(&format!("{selector}:focus-within"))
+}
+
+/// Whether the page has such an element.
+pub fn is_on_page(selector: &str) -> bool {
+    let found = document().query_selector(selector);
+    found.ok().flatten().is_some()
 }
 
 /// Scrolls to the heading of the screen.

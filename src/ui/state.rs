@@ -18,6 +18,7 @@ use crate::domain::time::zone::Zone;
 use crate::store::browser::LocalKeyValue;
 use crate::store::setting::Setting;
 use crate::ui::copies::{Copies, Keeping};
+use crate::ui::glance::leave_a_glance;
 use crate::ui::of_phone::OfPhone;
 use crate::ui::route::Route;
 use crate::ui::{clock, platform};
@@ -96,6 +97,8 @@ pub struct AppState {
     pub copies: Copies,
     /// Whether there may be records that are not opened yet.
     pub is_unopened: RwSignal<bool>,
+    /// Until when the answer holds that the page shows before the app; `None` before one was left.
+    pub glance_until: RwSignal<Option<Moment>>,
 }
 
 fn new_id() -> EntryId {
@@ -142,6 +145,7 @@ impl AppState {
             outlook,
             copies,
             is_unopened: RwSignal::new(LocalKeyValue.may_hold_records()),
+            glance_until: RwSignal::new(None),
         }
     }
 
@@ -233,7 +237,7 @@ impl AppState {
         }
         self.now.set(noted_at);
         self.journal.set(journal);
-        self.leave_a_glance();
+        leave_a_glance(self);
         Ok(ids)
     }
 
@@ -330,7 +334,7 @@ impl AppState {
                 self.copies.forget_guide(id);
                 self.copies.remember_glance("");
                 self.choose_chick();
-                self.leave_a_glance();
+                leave_a_glance(self);
                 self.say(say.life_erased().to_owned(), Vec::new());
             } else {
                 self.say(say.life_erase_failed().to_owned(), Vec::new());
@@ -401,48 +405,6 @@ impl AppState {
             named.push((new_id(), at, Change::PartAgreed { sets, said_by }));
         }
         self.dispatch_named(chick, named)
-    }
-
-    /// Leaves the next feed and the last weight for the page to show before the app is there.
-    fn leave_a_glance(self) {
-        let Some(outlook) = self
-            .outlook
-            .get_untracked()
-            .filter(|_| !self.is_demo.get_untracked())
-            .filter(|outlook| self.is_with_me(outlook.chick.id))
-        else {
-            return;
-        };
-        let writing = self.writing_now();
-        let say = writing.language;
-        let held = writing
-            .instruction_title(&outlook)
-            .filter(|_| outlook.instruction.forbids());
-        let next = outlook.next_feed.as_ref().map(|feed| {
-            let time = feed.due.lived(outlook.offset).time;
-            format!(
-                "{}: {} {}, {}",
-                say.now_next(),
-                say.feed(feed.slot),
-                writing.time(time),
-                writing.volume(feed.volume)
-            )
-        });
-        let weight = outlook.weight.latest.as_ref().map(|latest| {
-            format!(
-                "{}: {}, {}",
-                say.weigh_field(),
-                writing.mass(latest.what.weight),
-                writing.lived(latest.lived())
-            )
-        });
-        let lines: Vec<String> = [Some(outlook.chick.plan.name.clone()), held.or(next), weight]
-            .into_iter()
-            .flatten()
-            .collect();
-        let when = writing.as_of(outlook.lived);
-        self.copies
-            .remember_glance(&format!("{when}\n{}", lines.join("\n")));
     }
 
     /// Says what was just done, with a way back.
@@ -677,7 +639,7 @@ impl AppState {
         if !self.is_demo.get_untracked() {
             self.copies.remember_chick(id);
         }
-        self.leave_a_glance();
+        leave_a_glance(self);
     }
 
     /// Shows a made-up chick; the kept journal waits untouched.
@@ -715,7 +677,7 @@ impl AppState {
         let writing = Writing { decimal, ..writing };
         self.copies.remember_writing(writing);
         self.writing.set(writing);
-        self.leave_a_glance();
+        leave_a_glance(self);
     }
 
     /// How far the last entry is kept.

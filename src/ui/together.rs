@@ -13,6 +13,7 @@ use crate::store::StoreError;
 use crate::store::line::{Line, Name};
 use crate::store::second_copy::{SecondCopy, SecondCopyError};
 use crate::ui::copies::{Copies, Keeping};
+use crate::ui::glance::leave_a_glance_when_left;
 use crate::ui::state::AppState;
 use crate::ui::{WAKES, clock, platform};
 
@@ -27,6 +28,7 @@ type Names = BTreeSet<Name>;
 pub fn open_records(state: AppState) {
     state.open();
     follow_other_tabs(state);
+    leave_a_glance_when_left(state);
     let wake = move |_: web_sys::Event| {
         if !document().hidden() {
             state.copies.retry();

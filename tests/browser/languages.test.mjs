@@ -2,6 +2,7 @@
 // are written is compared with the browser's own tables, which are CLDR's.
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
+import { leftBehind } from './glance.mjs';
 import { clock, holdBack, overflow, shot, started, until, withoutWorker } from './harness.mjs';
 import { go, kept, openApp, typeInChick } from './owner.mjs';
 import { Script } from './script.mjs';
@@ -35,12 +36,12 @@ test('the last-known text follows a language chosen by hand', async ({ bench }) 
   await openApp(page, site);
   await typeInChick(page);
   await kept(page);
-  const lastKnown = () => page.evaluate(() => localStorage.getItem('perchlight/v1/setting/glance'));
-  assert.match(await lastKnown(), /^As of /);
+  const asOf = async () => (await leftBehind(page, 'as-of')).join();
+  assert.match(await asOf(), /^As of /);
   await go(page, '#/settings');
   await page.getByRole('radio', { name: 'Español', exact: true }).check();
-  await until('it is worded anew', async () => (await lastKnown()).startsWith('Lo último, '));
-  assert.match(await lastKnown(), /\nPróxima toma: /);
+  await until('it is worded anew', async () => (await asOf()).startsWith('Lo último, '));
+  assert.deepEqual(await leftBehind(page, 'level'), [['settled', 'Normal']]);
 });
 
 const chooseByHand = async (page, option, language) => {

@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { readdirSync } from 'node:fs';
 import { isLater } from '../../.build/split.mjs';
 import { test } from './fixtures.mjs';
+import { leftBehind } from './glance.mjs';
 import { axe, DIST, holdBack, started, withoutWorker } from './harness.mjs';
 import { go, kept, openApp, typeInChick, words } from './owner.mjs';
 
@@ -48,7 +49,8 @@ test('where a chick is followed, what is due is shown while the other screens ar
   await typeInChick(page);
   await kept(page);
   // The page before the app knows of it, and so fetches what is due beside the first piece.
-  assert.match(await page.evaluate(() => localStorage.getItem('perchlight/v1/setting/glance')), /^As of \d{1,2} \w{3} \d{4}, \d\d:\d\d\nEmber\n/);
+  assert.deepEqual(await leftBehind(page, 'name'), [['Ember']]);
+  assert.match((await leftBehind(page, 'as-of')).join(), /^As of \d{1,2} \w{3} \d{4}, \d\d:\d\d$/);
   const release = await holdBack(context, LATER);
   await page.goto(site.url);
   await started(page);

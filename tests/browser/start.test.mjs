@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from './fixtures.mjs';
+import { GLANCE, leaveGlance } from './glance.mjs';
 import { axe, DIST, overflow, shot, started, withoutWorker } from './harness.mjs';
 
 const withoutApp = async (bench, options = {}) => {
@@ -68,9 +69,12 @@ test('the content policy allows nothing inline and no other host', async ({ benc
 for (const theme of ['dark', 'light']) {
   test(`the page without the app is accessible and fits a narrow screen (${theme})`, async ({ bench }) => {
     const { site, page } = await withoutApp(bench, { theme });
-    await page.addInitScript(() => localStorage.setItem('perchlight/v1/setting/glance', 'As of 2 Nov 2026, 20:41\nBedtime feed at 21:00, 60 ml.\n1,012 g this morning.'));
     await page.goto(site.url);
+    await leaveGlance(page, GLANCE);
+    await page.goto(`${site.url}#/wrong`);
+    await page.reload();
     await page.locator('#trouble').waitFor();
+    await page.locator('#last-known-aid').waitFor();
     assert.deepEqual(await axe(page), []);
     await shot(page, `without-app-${theme}`);
     await page.setViewportSize({ width: 320, height: 640 });
@@ -108,17 +112,4 @@ test('the chosen theme is there before the app', async ({ bench }) => {
   assert.equal(await ground(), night, 'night by choice is night by the device');
   assert.deepEqual(await bars(), [night, night]);
   assert.notEqual(night, day);
-});
-
-test('the last-known text stands there without the app, as text and with its time', async ({ bench }) => {
-  const { site, page } = await withoutApp(bench);
-  await page.goto(site.url);
-  assert.equal(await page.locator('#last-known').isVisible(), false, 'nothing known, nothing shown');
-  await page.evaluate(() => localStorage.setItem('perchlight/v1/setting/glance', 'As of 2 Nov 2026, 20:41\nNext: bedtime, 60 ml\n<b>not bold</b>'));
-  await page.reload();
-  assert.equal(await page.locator('#last-known-when').textContent(), 'As of 2 Nov 2026, 20:41');
-  assert.equal(await page.locator('#last-known-text').textContent(), 'Next: bedtime, 60 ml\n<b>not bold</b>');
-  await page.evaluate(() => localStorage.setItem('perchlight/v1/setting/glance', 'one line alone'));
-  await page.reload();
-  assert.equal(await page.locator('#last-known').isVisible(), false, 'a damaged text is not shown');
 });
