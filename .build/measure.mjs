@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { brotliCompressSync } from 'node:zlib';
 import { measureApp, median, outlookMs } from './measure_app.mjs';
+import { twinRows } from './measure_twin.mjs';
 import { table, writeBetween } from './page.mjs';
 import { serve } from './serve.mjs';
 import { isLater } from './split.mjs';
@@ -143,7 +144,8 @@ const budgets = [
   ],
 ];
 const load = `Measured on ${cpus().length} cores with a load of ${loadavg()[1].toFixed(1)}; at more than one a core the times tell of the machine.`;
-const text = `${load}\n\n${table(['budget', 'at most', 'measured'], budgets)}`;
+const beside = table(['beside the usual stack (`tests/bench/twin/`)', 'share of its figure'], await twinRows());
+const text = `${load}\n\n${table(['budget', 'at most', 'measured'], budgets)}\n\n${beside}`;
 console.log(`\n${text}`);
 if (process.env.WRITE !== undefined) {
   writeBetween('budgets', text);

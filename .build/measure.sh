@@ -8,4 +8,6 @@ export CHROME_PATH
 mkdir -p "$TOOLS/lighthouse"
 cp .build/lighthouse/package.json .build/lighthouse/package-lock.json "$TOOLS/lighthouse/"
 step "Packages of Lighthouse" "40 s, nothing when they are there" npm_ci "$TOOLS/lighthouse"
-step "Sizes, Lighthouse, times and memory" "4 min, 3 more the first time" node .build/measure.mjs
+step "Packages of the twin" "1 min, nothing when they are there" npm_ci tests/bench/twin
+step "The twin" "5 s" node tests/bench/twin/build.mjs dist/perchlight-*.css
+step "Sizes, Lighthouse, times and memory" "6 min, 3 more the first time" node .build/measure.mjs

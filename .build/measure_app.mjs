@@ -14,7 +14,7 @@ const isoDay = (days) => new Date(Date.now() + days * DAY_MS).toISOString().slic
 
 // What is measured in the page is said on the console, because asking the page would put the browser driver's own script
 // into it and slow what is measured.
-const said = async (page, word) => {
+export const said = async (page, word) => {
   const message = await page.waitForEvent('console', { predicate: (message) => message.text().startsWith(word), timeout: 60_000 });
   return Number(message.text().match(/[\d.]+/)[0]);
 };
@@ -47,6 +47,27 @@ const watchForKept = () => {
     }
   });
   watch.observe(line, { attributes: true, childList: true, characterData: true, subtree: true });
+};
+
+// The chick of the tests, weighed today.
+export const chickOfToday = () => ({ ...CHICK, hatched: isoDay(-93), weighed: isoDay(0) });
+
+// Every page of it has ten to nine in the evening of today, London's winter time, whatever the hour is here: what is due, and what
+// *Done* asks, depend on it. Timers and `performance` stay the browser's own.
+export const setClockToEvening = (context) => {
+  const evening = new Date(`${isoDay(0)}T20:50:00Z`).getTime();
+  return context.addInitScript((aheadMs) => {
+    const Own = Date;
+    globalThis.Date = class extends Own {
+      constructor(...parts) {
+        super(...(parts.length === 0 ? [Own.now() + aheadMs] : parts));
+      }
+
+      static now() {
+        return Own.now() + aheadMs;
+      }
+    };
+  }, evening - Date.now());
 };
 
 // Milliseconds from the start of the navigation to usable, each time in a new tab of the running browser.
@@ -126,13 +147,14 @@ const memory = async (page) => {
 const newPhone = async (bench) => {
   const site = await bench.site();
   const { context, page } = await bench.phone(site);
+  await setClockToEvening(context);
   return { site, context, page };
 };
 
 const ofOneChick = async (bench) => {
   const { site, context, page } = await newPhone(bench);
   await openApp(page, site);
-  await typeInChick(page, { ...CHICK, hatched: isoDay(-93), weighed: isoDay(0) });
+  await typeInChick(page, chickOfToday());
   await kept(page);
   await offlineReady(page);
   const tapToKeptMs = await doneTimes(page, 4);
