@@ -19,7 +19,7 @@ pub fn draft_from_text(text: &str) -> Draft {
 }
 
 /// The draft as text; what is empty is left out.
-pub fn draft_to_text(fields: &[(&str, String)]) -> String {
+pub fn draft_to_text(fields: &Draft) -> String {
     let typed = fields.iter().map(|(field, value)| (field, short(value)));
     let typed = typed.filter(|(_, value)| !value.is_empty());
     let lines = typed.map(|(field, value)| format!("{field} {value}"));
@@ -37,13 +37,19 @@ mod tests {
 
     use crate::store::draft_text::*;
 
+    fn draft<const N: usize>(fields: [(&str, &str); N]) -> Draft {
+        fields
+            .map(|(field, value)| (field.to_owned(), value.to_owned()))
+            .into()
+    }
+
     #[test]
     fn what_was_typed_comes_back_as_it_was() {
-        let fields = [
-            ("name", "Ember II".to_owned()),
-            ("hatched", String::new()),
-            ("breeder", "Ana 🦜 & sons".to_owned()),
-        ];
+        let fields = draft([
+            ("name", "Ember II"),
+            ("hatched", ""),
+            ("breeder", "Ana 🦜 & sons"),
+        ]);
         let draft = draft_from_text(&draft_to_text(&fields));
         assert_eq!(draft.get("name").map(String::as_str), Some("Ember II"));
         assert_eq!(
@@ -55,7 +61,7 @@ mod tests {
 
     #[test]
     fn a_line_end_in_a_field_makes_no_other_field() {
-        let text = draft_to_text(&[("name", "Ember\nhatched 2026-01-01".to_owned())]);
+        let text = draft_to_text(&draft([("name", "Ember\nhatched 2026-01-01")]));
         assert_eq!(draft_from_text(&text).len(), 1);
     }
 

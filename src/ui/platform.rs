@@ -254,6 +254,12 @@ pub fn reveal(id: &str) {
     }
 }
 
+/// Whether this is an iPhone or iPad, where the installed app keeps records apart from the browser's.
+pub fn is_iphone() -> bool {
+    let agent = window().navigator().user_agent().unwrap_or_default();
+    ["iPhone", "iPad"].iter().any(|name| agent.contains(name))
+}
+
 /// Whether the window has room for two columns: from 700 CSS pixels on.
 pub fn is_wide() -> bool {
     let query = window().match_media("(min-width: 700px)").ok().flatten();

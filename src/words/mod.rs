@@ -25,6 +25,7 @@ pub mod card;
 pub mod carers;
 pub mod clinical;
 pub mod demo;
+pub mod droppings;
 pub mod entries;
 pub mod exchange;
 pub mod faults;

@@ -50,6 +50,9 @@ texts! {
     night_show: "Show everything", "Mostrar todo";
 }
 
+/// Most letters of a breeder's name in the sentence on the first screen; one with more is "the breeder" there.
+const MOST_OF_A_NAME: usize = 16;
+
 impl Writing {
     /// The next feed with its time: "Bedtime feed at 21:00".
     pub fn feed_at(self, slot: Slot, time: WallTime) -> String {
@@ -174,7 +177,8 @@ impl Writing {
         let name = plan.contacts_with_number(Role::Breeder).next();
         let name = name
             .map(|breeder| breeder.name.trim())
-            .filter(|name| !name.is_empty());
+            // A long one would push what is noted with a feed from the screen.
+            .filter(|name| (1..=MOST_OF_A_NAME).contains(&name.chars().count()));
         let who = name.unwrap_or_else(|| self.language.pick("the breeder", "al criador"));
         Some(match (self.language, name) {
             (Language::English, _) => format!(" Call {who} at {limit}."),

@@ -56,7 +56,7 @@ pub fn call_buttons(level: Level, plan: Option<&CarePlan>) -> impl IntoView + us
         Callee::Owner { .. } => false,
     };
     let has_vet = callees.iter().any(is_vet);
-    let has_chick = plan.is_some();
+    let has_chick = state.chick.get_untracked().is_some();
     let needs_vet = level >= Level::VetToday && !has_vet;
     let buttons = callees.into_iter().map(|callee| {
         let (role, name, number) = match callee {
@@ -65,7 +65,8 @@ pub fn call_buttons(level: Level, plan: Option<&CarePlan>) -> impl IntoView + us
         };
         let link = tel_link(&number);
         let who = role.map_or(say.call_owner(), |role| say.call_role(role));
-        let asked = role.map(|whom| view! { <Reached whom number=number.clone() /> });
+        let asked = role.filter(|_| has_chick);
+        let asked = asked.map(|whom| view! { <Reached whom number=number.clone() /> });
         let (tapped, calls) = (number.clone(), Calls::here());
         let ask = move |_| {
             let chick = state.chick.get_untracked();
@@ -92,7 +93,7 @@ pub fn call_buttons(level: Level, plan: Option<&CarePlan>) -> impl IntoView + us
                 <a class="button" href=Route::Plan.to_hash()>{say.now_add_number()}</a>
             })}
             <div class="calls__list">{buttons.collect_view()}</div>
-            {is_empty.then(|| view! { <p class="hint">{say.now_no_number()}</p> })}
+            {(is_empty && has_chick).then(|| view! { <p class="hint">{say.now_no_number()}</p> })}
         </div>
     }
 }

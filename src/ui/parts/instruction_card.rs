@@ -73,7 +73,7 @@ fn not_known(outlook: &Outlook) -> impl IntoView + use<> {
         <section class="next-feed" data-state="held" data-unknown="true" aria-label=say.now_next()>
             <h2 class="next-feed__held">{writing.instruction_title(outlook)}</h2>
             {call_buttons(Level::CallBreeder, Some(&outlook.chick.plan))}
-            <a class="button button--main" href=Route::Plan.to_hash()>{say.now_type_amounts()}</a>
+            <a class="button" href=Route::Plan.to_hash()>{say.now_type_amounts()}</a>
         </section>
     }
 }

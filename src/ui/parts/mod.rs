@@ -13,6 +13,7 @@ pub mod copy_button;
 pub mod correct;
 pub mod day_strip;
 pub mod drawing;
+pub mod droppings_drawing;
 pub mod field;
 pub mod file_delivery;
 pub mod file_field;

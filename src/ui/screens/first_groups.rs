@@ -74,6 +74,8 @@ struct Typed {
     breeder_number: Text,
     vet_number: Text,
     fault: RwSignal<String>,
+    /// The plan is kept: what is drawn anew after it is no draft any more.
+    is_kept: StoredValue<bool>,
 }
 
 /// Names of the fields of the six feeds in the draft.
@@ -126,6 +128,7 @@ impl Typed {
             breeder_number: text("breeder-number"),
             vet_number: text("vet-number"),
             fault: RwSignal::new(String::new()),
+            is_kept: StoredValue::new(false),
         }
     }
 
@@ -152,7 +155,9 @@ impl Typed {
             fields.push((time, row.time.get()));
             fields.push((amount, row.amount.text.get()));
         }
-        draft_to_text(&fields)
+        let fields = fields.into_iter();
+        let fields = fields.map(|(field, value)| (field.to_owned(), value));
+        draft_to_text(&fields.collect())
     }
 
     fn is_unsure(self, group: Group) -> bool {
@@ -393,6 +398,7 @@ impl Typed {
         let chick = ChickId(platform::random_id());
         match state.add_chick(chick, plan, false) {
             Ok(_) => {
+                self.is_kept.set_value(true);
                 state.copies.remember_draft("");
                 state.show_chick(chick);
                 state.ask_home(chick);
@@ -422,7 +428,11 @@ pub fn FirstGroupsScreen() -> impl IntoView {
     let (at, count) = (typed.at, typed.count);
     Effect::watch(
         move || typed.draft(),
-        move |draft, _, _| state.copies.remember_draft(draft),
+        move |draft, _, _| {
+            if !typed.is_kept.get_value() {
+                state.copies.remember_draft(draft);
+            }
+        },
         false,
     );
     Effect::watch(

@@ -6,6 +6,7 @@ use leptos::task::spawn_local;
 use crate::domain::journal::chick::Chick;
 use crate::ui::parts::page::Heading;
 use crate::ui::pieces::{Piece, Pieces};
+use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
@@ -56,7 +57,7 @@ pub fn StartScreen() -> impl IntoView {
                 <span class="way__title">{say.weeks_title()}</span>
                 <span class="way__hint">{say.start_weeks_hint()}</span>
             </a>
-            <p class="hint">{say.settings_install_text()}</p>
+            {platform::is_iphone().then(|| view! { <p class="hint">{say.settings_install_text()}</p> })}
         </div>
     }
 }
@@ -101,8 +102,10 @@ pub fn Caution() -> impl IntoView {
     };
     view! {
         <section class="caution" aria-labelledby="caution-title">
-            <h2 id="caution-title">{say.caution_title()}</h2>
-            <p>{say.caution_text()}</p>
+            <details open=move || !is_accepted.get()>
+                <summary><h2 id="caution-title">{say.caution_title()}</h2></summary>
+                <p>{say.caution_text()}</p>
+            </details>
             {move || {
                 (!is_accepted.get())
                     .then(|| view! { <button type="button" class="button" on:click=accept>{say.caution_accept()}</button> })

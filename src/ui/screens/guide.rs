@@ -8,7 +8,7 @@ use crate::domain::instruction::answer::{Instruction, Nothing};
 use crate::domain::instruction::feed_session::{FeedSession, Step};
 use crate::domain::outlook::Outlook;
 use crate::domain::time::moment::Moment;
-use crate::ui::parts::page::Heading;
+use crate::ui::parts::page::{Heading, Page};
 use crate::ui::route::Route;
 use crate::ui::screens::guide::crop_step::CropStep;
 use crate::ui::screens::guide::dock::GuideDock;
@@ -66,7 +66,8 @@ pub fn GuideScreen() -> impl IntoView {
             | Instruction::AskFirst { .. }
             | Instruction::DoNotFeed { .. } => state.language().no_feed(outlook.stage),
         });
-        return view! { <p>{why}</p> }.into_any();
+        let title = state.language().now_next();
+        return view! { <Page title back=Route::Now><p>{why}</p></Page> }.into_any();
     };
     let feed = Feed {
         state,

@@ -163,11 +163,11 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
         {feeds}
         {below}
         {coming_back(&outlook)}
+        {is_lit.then(|| small_acts(state))}
         {day_strip(&outlook)}
-        {(!is_lit).then(|| to_do(&outlook))}
+        {to_do(&outlook)}
         {from_breeder(&outlook)}
-        {small_acts(state)}
-        {is_lit.then(|| to_do(&outlook))}
+        {(!is_lit).then(|| small_acts(state))}
     }
     .into_any()
 }

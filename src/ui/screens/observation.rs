@@ -9,6 +9,7 @@ use crate::domain::plan::topic::Topic;
 use crate::ui::clock;
 use crate::ui::parts::breeders_word::breeders_words;
 use crate::ui::parts::choice::Choice;
+use crate::ui::parts::droppings_drawing::{DroppingsDrawing, DroppingsParts};
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Page;
 use crate::ui::parts::when::{When, WhenText};
@@ -162,16 +163,30 @@ pub fn DroppingsScreen() -> impl IntoView {
             .collect();
         note_all(state, when, fault, changes, said.join(". "));
     });
+    let looks = Droppings::OFFERED.into_iter().enumerate();
+    let looks = looks.map(move |(index, look)| {
+        view! {
+            <label class="look">
+                <input
+                    type="radio"
+                    name="droppings"
+                    prop:checked=move || seen.get() == Some(index)
+                    on:change=move |_| seen.set(Some(index))
+                />
+                <DroppingsDrawing look />
+                <span>{say.droppings_choice(look)}</span>
+            </label>
+        }
+    });
     let asks = Memo::new(move |_| offered_at(seen.get()).is_some_and(Droppings::asks_for_red_food));
     let is_counted = Memo::new(move |_| !count.with(|typed| typed.trim().is_empty()));
     view! {
         <ObservationForm title=say.look_title_droppings() when fault on_keep=keep>
-            <Choice
-                legend=say.look_droppings_look()
-                name="droppings"
-                options=Droppings::OFFERED.map(|look| say.droppings_choice(look)).to_vec()
-                chosen=seen
-            />
+            <DroppingsParts names=[say.dropping_stool(), say.dropping_white(), say.dropping_clear()] />
+            <fieldset class="choice">
+                <legend>{say.look_droppings_look()}</legend>
+                <div class="looks">{looks.collect_view()}</div>
+            </fieldset>
             {move || asks.get().then(|| view! {
                 <Choice
                     legend=say.look_red_food()

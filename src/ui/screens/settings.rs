@@ -35,8 +35,8 @@ pub fn SettingsScreen() -> impl IntoView {
             <Carer />
             <Storage />
             <Caution />
-            <div class="acts">
-                <a class="button" href=Route::Sources(None).to_hash()>{say.manual_title()}</a>
+            <div class="rows">
+                <a class="row" href=Route::Sources(None).to_hash()>{say.manual_title()}</a>
             </div>
         </Page>
     }
@@ -81,13 +81,13 @@ fn Chicks() -> impl IntoView {
         <section class="group">
             <h2>{say.settings_chicks()}</h2>
             <div class="acts">{buttons}</div>
-            <div class="acts">
+            <div class="rows">
                 {has_chick.then(|| {
-                    view! { <a class="button" href=Route::Plan.to_hash()>{say.settings_plan()}</a> }
+                    view! { <a class="row" href=Route::Plan.to_hash()>{say.settings_plan()}</a> }
                 })}
-                <a class="button" href=Route::Start.to_hash()>{say.settings_add()}</a>
-                <a class="button" href=Route::FirstWeeks(None).to_hash()>{say.weeks_title()}</a>
-                <a class="button" href=Route::Breeder.to_hash()>{breeder}</a>
+                <a class="row" href=Route::Start.to_hash()>{say.settings_add()}</a>
+                <a class="row" href=Route::FirstWeeks(None).to_hash()>{say.weeks_title()}</a>
+                <a class="row" href=Route::Breeder.to_hash()>{breeder}</a>
             </div>
         </section>
     }
@@ -215,6 +215,7 @@ fn Storage() -> impl IntoView {
             <h2>{say.settings_storage()}</h2>
             <p>{say.handover_backup_text()}</p>
             <p>{promise}</p>
+            {platform::is_iphone().then(|| view! { <p class="hint">{say.settings_install_text()}</p> })}
             <a class="button" href=Route::Handover.to_hash()>{say.save_backup()}</a>
             {delivery.button(say.settings_save_all(), true, Box::new(everything))}
             {delivery.answer()}

@@ -8,13 +8,15 @@ use crate::domain::homecoming::life_stage::LifeStage;
 use crate::domain::journal::chick::WeaningStep;
 use crate::domain::journal::entries::{Change, CropState};
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::care_plan::Slot;
+use crate::domain::plan::care_plan::{Role, Slot};
 use crate::domain::time::moment::Day;
 use crate::domain::weaning::facts::Answer;
 use crate::domain::weaning::stage::Stage;
 use crate::domain::weaning::{Verdict, may_offer_drop};
 use crate::ui::parts::bird::Bird;
+use crate::ui::parts::call_card::tel_link;
 use crate::ui::parts::page::Heading;
+use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::words::weaning::path::{Far, how_far};
 
@@ -365,6 +367,7 @@ fn back(outlook: &Outlook) -> Option<AnyView> {
 fn hint(outlook: &Outlook) -> Option<impl IntoView + use<>> {
     let say = AppState::here().language();
     let text = match outlook.weaning.verdict {
+        Verdict::MayDrop(_) if is_to_be_asked(outlook) => say.weaning_ask_text(),
         Verdict::MayDrop(_) => say.weaning_drop_text(),
         Verdict::BringBack { .. } => say.weaning_bring_back_text(),
         Verdict::NotYet { .. } | Verdict::NothingToDrop => return None,
@@ -373,8 +376,21 @@ fn hint(outlook: &Outlook) -> Option<impl IntoView + use<>> {
 }
 
 /// What the answer offers, under the thumb: dropping the next feed, or offering one again.
-fn acts(outlook: &Outlook) -> Option<impl IntoView + use<>> {
-    let say = AppState::here().language();
+fn acts(outlook: &Outlook) -> Option<AnyView> {
+    let writing = AppState::here().writing_now();
+    let say = writing.language;
+    if is_to_be_asked(outlook) {
+        let plan = &outlook.chick.plan;
+        let breeder = plan.contact(Role::Breeder);
+        let word = writing.ask_breeder(breeder.map_or("", |breeder| breeder.name.as_str()));
+        let to = breeder.map_or_else(
+            || Route::Handover.to_hash(),
+            |breeder| tel_link(&breeder.number),
+        );
+        let ask =
+            view! { <div class="dock"><a class="button button--main" href=to>{word}</a></div> };
+        return Some(ask.into_any());
+    }
     let offered = outlook
         .weaning
         .next()
@@ -391,7 +407,12 @@ fn acts(outlook: &Outlook) -> Option<impl IntoView + use<>> {
         None
     };
     let (change, text) = drop.or(back)?;
-    Some(view! { <div class="dock"><Decide change text is_main=true /></div> })
+    Some(view! { <div class="dock"><Decide change text is_main=true /></div> }.into_any())
+}
+
+/// Whether a feed may go, and its breeder wants to be asked before.
+fn is_to_be_asked(outlook: &Outlook) -> bool {
+    outlook.chick.plan.ask_before_drop && matches!(outlook.weaning.verdict, Verdict::MayDrop(_))
 }
 
 /// A button that notes a decision.

@@ -9,15 +9,20 @@ use crate::domain::homecoming::first_weeks::Card;
 use crate::domain::journal::entries::Change;
 use crate::domain::journal::signs::{Sign, SignGroup};
 use crate::domain::outlook::Outlook;
+use crate::domain::plan::care_plan::{CarePlan, Contact, PlanFault, Role, is_phone_number};
+use crate::domain::plan::species::Species;
 use crate::domain::warnings::asked::Asked;
 use crate::domain::warnings::level::Level;
+use crate::store::draft_text::{Draft, draft_from_text, draft_to_text};
 use crate::ui::parts::call_card::{WhatToSay, call_buttons};
+use crate::ui::parts::field::FieldKind;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::page::Heading;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::screens::first_weeks::card_links;
 use crate::ui::screens::guide::under_way::note_what_went_in;
+use crate::ui::screens::plan_form::text::{Text, TextField};
 use crate::ui::state::AppState;
 use crate::words::Language;
 use crate::words::advice::advice;
@@ -37,6 +42,10 @@ const GROUPS: [SignGroup; 6] = [
 
 /// Cards for what is no sign by itself, or is seen only by who knows where to look.
 const CARDS: [Card; 3] = [Card::Refusal, Card::ReturnedFood, Card::CropBurn];
+
+/// Fields of the draft of a new chick.
+const BREEDER_NUMBER: &str = "breeder-number";
+const VET_NUMBER: &str = "vet-number";
 
 /// The answer, which takes the focus when a sign is tapped.
 const ANSWER: &str = "answer";
@@ -71,17 +80,20 @@ pub fn WrongScreen() -> impl IntoView {
     });
     // Chosen once: the clock does not take the page away from under the finger.
     let outlook = state.outlook.get_untracked();
-    let plan = outlook.as_ref().map(|outlook| outlook.chick.plan.clone());
-    let of_answer = outlook.clone();
+    let has_chick = outlook.is_some();
+    let numbers = RwSignal::new(draft_from_text(&state.copies.draft()));
+    let of_plan = outlook.as_ref().map(|outlook| outlook.chick.plan.clone());
+    let plan = move || of_plan.clone().or_else(|| numbers.with(plan_of_draft));
+    let (of_answer, plan_of_answer) = (outlook.clone(), plan.clone());
     let pressed = move || {
-        chosen
-            .get()
-            .map(|asked| dock_of(asked, of_answer.as_deref()))
+        let plan = plan_of_answer();
+        let asked = chosen.get()?;
+        Some(dock_of(asked, of_answer.as_deref(), plan.as_ref()))
     };
     let top = move || match chosen.get() {
         Some(asked) => view! { <Answer asked outlook=outlook.clone() /> }.into_any(),
         None => {
-            view! { <div class="help-calls">{call_buttons(Level::VetToday, plan.as_ref())}</div> }
+            view! { <div class="help-calls">{call_buttons(Level::VetToday, plan().as_ref())}</div> }
                 .into_any()
         }
     };
@@ -89,6 +101,7 @@ pub fn WrongScreen() -> impl IntoView {
         <div class="scroll page--help">
             <Heading text=say.wrong_title() />
             {top}
+            {(!has_chick).then(|| view! { <NumbersHere numbers /> })}
             <h2 class="help-question">{say.wrong_seen()}</h2>
             <ul class="most-seen">{most.collect_view()}</ul>
             <h2>{say.wrong_all()}</h2>
@@ -100,6 +113,67 @@ pub fn WrongScreen() -> impl IntoView {
             <p class="hint">{say.wrong_unsure()}</p>
         </div>
         {pressed}
+    }
+}
+
+/// The telephone numbers typed before there is a chick, as a plan that holds nothing else.
+fn plan_of_draft(draft: &Draft) -> Option<CarePlan> {
+    let fields = [
+        (Role::Breeder, "breeder", BREEDER_NUMBER),
+        (Role::AvianVet, "", VET_NUMBER),
+    ];
+    let typed = |field: &str| draft.get(field).cloned().unwrap_or_default();
+    let contacts = fields.into_iter().filter_map(|(role, name, number)| {
+        let (name, number) = (typed(name), typed(number));
+        is_phone_number(&number).then_some(Contact { role, name, number })
+    });
+    let mut plan = CarePlan::default_for(Species::GreenWingedMacaw);
+    plan.contacts = contacts.collect();
+    (!plan.contacts.is_empty()).then_some(plan)
+}
+
+/// On a phone without a chick: the numbers that are missing, typed in here. The first start takes them over.
+#[component]
+fn NumbersHere(numbers: RwSignal<Draft>) -> impl IntoView {
+    let state = AppState::here();
+    let say = state.language();
+    let (vet, breeder) = (Text::new(String::new()), Text::new(String::new()));
+    let is_missing = move |field: &str| numbers.with(|typed| !typed.contains_key(field));
+    let keep = move |event: web_sys::SubmitEvent| {
+        event.prevent_default();
+        let read = |text: Text| {
+            let is_sound = text.is_empty() || is_phone_number(&text.get());
+            let fault = say.plan_fault(PlanFault::ContactNumber).to_owned();
+            text.take(if is_sound { Ok(text.get()) } else { Err(fault) })
+        };
+        let (Some(of_vet), Some(of_breeder)) = (read(vet), read(breeder)) else {
+            return;
+        };
+        // What the first start holds by now, and not what it held when Help was opened.
+        let mut draft = draft_from_text(&state.copies.draft());
+        for (field, number) in [(VET_NUMBER, of_vet), (BREEDER_NUMBER, of_breeder)] {
+            if !number.is_empty() {
+                draft.insert(field.to_owned(), number);
+            }
+        }
+        state.copies.remember_draft(&draft_to_text(&draft));
+        numbers.set(draft);
+    };
+    let field = move |field, label, text| {
+        is_missing(field).then(|| {
+            view! { <TextField id=field label=label text=text kind=FieldKind::Telephone /> }
+        })
+    };
+    move || {
+        (is_missing(VET_NUMBER) || is_missing(BREEDER_NUMBER)).then(|| {
+            view! {
+                <form class="form group" on:submit=keep novalidate>
+                    {field(VET_NUMBER, say.group_vet_number(), vet)}
+                    {field(BREEDER_NUMBER, say.group_breeder_number(), breeder)}
+                    <button type="submit" class="button">{say.keep()}</button>
+                </form>
+            }
+        })
     }
 }
 
@@ -180,9 +254,12 @@ fn level_of(asked: Asked, outlook: Option<&Outlook>) -> Level {
 }
 
 /// Whom to call about what was seen.
-fn dock_of(asked: Asked, outlook: Option<&Outlook>) -> impl IntoView + use<> {
+fn dock_of(
+    asked: Asked,
+    outlook: Option<&Outlook>,
+    plan: Option<&CarePlan>,
+) -> impl IntoView + use<> {
     let level = level_of(asked, outlook);
-    let plan = outlook.map(|outlook| &outlook.chick.plan);
     view! { <div class="dock dock--calls">{call_buttons(level, plan)}</div> }
 }
 

@@ -39,6 +39,14 @@ impl Language {
         )
     }
 
+    /// What an offer means where the breeder wants to be asked.
+    pub const fn weaning_ask_text(self) -> &'static str {
+        self.pick(
+            "The plan says: ask the breeder before a feed goes. Then note below what the breeder said.",
+            "El plan dice: pregunte al criador antes de quitar una toma. Luego anote abajo lo que dijo.",
+        )
+    }
+
     /// The act of noting the breeder's own decision.
     pub const fn weaning_breeder_act(self) -> &'static str {
         self.pick(
@@ -131,6 +139,16 @@ impl Language {
 }
 
 impl Writing {
+    /// The act of asking the breeder, by name where there is one.
+    pub fn ask_breeder(self, name: &str) -> String {
+        match (self.language, name.trim()) {
+            (Language::English, "") => "Ask the breeder".to_owned(),
+            (Language::Spanish, "") => "Preguntar al criador".to_owned(),
+            (Language::English, name) => format!("Ask {name}"),
+            (Language::Spanish, name) => format!("Preguntar a {name}"),
+        }
+    }
+
     /// The name of a stage, with its numbers.
     pub fn weaning_stage(self, stage: &Stage) -> String {
         let say = self.language;
