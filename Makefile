@@ -1,5 +1,5 @@
 # Perchlight: `make serve` to use it, `make test` to check it. Both install what is missing.
-.PHONY: help serve build test test-browser deny measure sizes prove scorecard lives fuzz mutants texts
+.PHONY: help serve build test test-browser deny measure sizes prove scorecard lives fuzz mutants texts jobs readme
 
 help:
 	@echo "make serve         build the release and serve it on http://127.0.0.1:8080/ (PORT=8090 for another port)"
@@ -14,6 +14,8 @@ help:
 	@echo "make mutants       which changes of the judging code no test notices (ONLY=src/domain/feeding/schedule.rs for one file)"
 	@echo "make lives         lives of made-up chicks against the laws (LIVES=3000 for more than 200, LAWS=1,6 for some laws)"
 	@echo "make texts         every text in English and Spanish side by side, as target/texts.html to read and mark"
+	@echo "make jobs          how many taps, characters, screens and scrolls an owner's jobs take (WRITE=1 puts the table into DEVELOPERS.md)"
+	@echo "make readme        the pictures of the README, anew from the built app"
 	@echo "make scorecard     how early the warnings come and how often falsely (WRITE=1 puts the table into DEVELOPERS.md)"
 
 serve:
@@ -54,3 +56,9 @@ scorecard:
 
 texts:
 	@.build/texts.sh
+
+jobs:
+	@$(if $(WRITE),WRITE=1) .build/jobs.sh
+
+readme:
+	@.build/readme.sh
