@@ -168,7 +168,7 @@ const JOBS = [
     },
   },
   {
-    job: 'the same with "Not sure" wherever it stands',
+    job: 'first start with "Not sure" wherever it stands',
     most: 14,
     act: async (bench, phone) => {
       const { page, finger } = await evening(bench, phone);
@@ -301,7 +301,7 @@ for (const { job, most, scrolls, act } of JOBS) {
 }
 
 const RINGING = 'worrying sign, until the telephone rings, from any screen';
-const ANSWERED = 'the same, with the sign looked up in between';
+const ANSWERED = 'worrying sign, looked up before the telephone rings';
 
 test(`job: ${RINGING}`, async ({ bench }) => {
   test.setTimeout(120_000);
