@@ -30,6 +30,8 @@ pub enum FileKind {
     WeightPicture,
     /// Every entry on the phone.
     Backup,
+    /// The same with every photo.
+    PhotoBackup,
 }
 
 impl FileKind {
@@ -46,6 +48,7 @@ impl FileKind {
             Self::Chicks => ("chicks", "csv"),
             Self::WeightPicture => ("weight", "png"),
             Self::Backup => ("backup", "json"),
+            Self::PhotoBackup => ("backup-with-photos", "txt"),
         }
     }
 
@@ -58,6 +61,23 @@ impl FileKind {
             Self::Weights | Self::Feeds | Self::Droppings | Self::Chicks => "text/csv",
             Self::WeightPicture => "image/png",
             Self::Backup => "application/json",
+            Self::PhotoBackup => "text/plain",
+        }
+    }
+
+    /// Whether photos stand in it as pictures.
+    pub const fn shows_photos(self) -> bool {
+        match self {
+            Self::Report | Self::VetPage => true,
+            Self::Card
+            | Self::Calendar
+            | Self::CalendarRemoval
+            | Self::Weights
+            | Self::Feeds
+            | Self::Droppings
+            | Self::WeightPicture
+            | Self::Backup
+            | Self::PhotoBackup => false,
         }
     }
 
@@ -73,7 +93,8 @@ impl FileKind {
             | Self::Chicks
             | Self::Feeds
             | Self::WeightPicture
-            | Self::Backup => true,
+            | Self::Backup
+            | Self::PhotoBackup => true,
         }
     }
 }

@@ -91,13 +91,13 @@ impl Paper {
                  @media (max-width:40rem){.days{display:block;overflow-x:auto}}\
                  @media print,(min-width:40rem){.two{display:grid;grid-template-columns:1fr 1fr;gap:0 1.2rem;align-items:start}}\
                  @media print{:root{font-size:8.5pt}body{line-height:1.25}.days{display:table;table-layout:fixed;font-size:1em}\
-                 .days th:nth-child(1){width:9.5%}.days th:nth-child(2){width:6.5%}.days th:nth-child(3){width:9%}.days th:nth-child(4){width:10.5%}\
-                 .days th:nth-child(5){width:13%}.days th:nth-child(6){width:17%}.days th{white-space:normal;vertical-align:bottom}\
-                 .top{display:flex;justify-content:space-between;align-items:end;border-bottom:2px solid}.people{text-align:right}\
+                 .days th:nth-child(1){width:9.5%}.days th:nth-child(2){width:6.5%}.days th:nth-child(3){width:8%}.days th:nth-child(4){width:9.5%}\
+                 .days th:nth-child(5){width:13%}.days th:nth-child(6){width:16%}.days th{white-space:normal;vertical-align:bottom}\
+                 .top{display:flex;justify-content:space-between;align-items:end;border-bottom:2px solid;margin-top:-1.7rem}.people{text-align:right}\
                  .two{grid-template-columns:1fr 1fr}h2{margin:.5em 0 .1em}p,ul,dl{margin:.1em 0}\
                  caption{padding-top:.4em}td,th{padding:.1em .6em .1em 0}.reason{margin:.4em 0;padding:.2em .8em}\
                  dl{grid-template-columns:fit-content(11em) 1fr;gap:0 .6em}\
-                 .chart svg{max-height:58mm;max-width:100%}.photos{flex-wrap:nowrap}.photo{max-width:45mm}.photo img{max-height:30mm}}"
+                 .chart svg{max-height:50mm;max-width:100%}.photos{flex-wrap:nowrap}.photo{max-width:45mm}.photo img{max-height:30mm}}"
             }
             Self::Card => CARD_STYLE,
         }

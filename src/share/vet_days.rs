@@ -6,7 +6,7 @@ use crate::domain::journal::entries::CropFeel;
 use crate::domain::outlook::Outlook;
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::Grams;
-use crate::domain::time::moment::{Day, WallTime};
+use crate::domain::time::moment::{Day, Lived, WallTime};
 use crate::domain::weight::mornings::mornings;
 use crate::share::report_parts::against_handover;
 use crate::words::exchange::labelled;
@@ -17,15 +17,18 @@ pub(crate) const DAYS: i32 = 14;
 /// Until then a look at the crop is the morning's. Ours.
 const MORNING_ENDS: WallTime = WallTime::from_hour(12);
 /// Letters on a line of the widest column, in print.
-const EVENT_LETTERS: usize = 40;
+const EVENT_LETTERS: usize = 37;
 /// The same of the column of droppings.
-const DROPPINGS_LETTERS: usize = 19;
+const DROPPINGS_LETTERS: usize = 16;
 /// The same of the column of the crop.
-const CROP_LETTERS: usize = 15;
+const CROP_LETTERS: usize = 13;
+/// Parts of a line, and how many of them the rule between two rows takes.
+const LINE_PARTS: usize = 5;
+const RULE_PARTS: usize = 1;
 /// Most letters of one event.
 const MOST_EVENT: usize = 90;
 /// Lines of events on one of the latest days and on an earlier one.
-const MOST_LINES: (usize, usize) = (4, 2);
+const MOST_LINES: (usize, usize) = (3, 2);
 /// How many days are the latest ones.
 const LATEST: usize = 3;
 
@@ -39,6 +42,11 @@ pub(crate) struct DayRow {
 }
 
 impl DayRow {
+    /// What it takes in print: its lines and its rule, in parts of a line.
+    fn parts(&self) -> usize {
+        self.lines() * LINE_PARTS + RULE_PARTS
+    }
+
     /// Lines that it takes in print.
     fn lines(&self) -> usize {
         let widths = [CROP_LETTERS, DROPPINGS_LETTERS, EVENT_LETTERS];
@@ -75,7 +83,7 @@ pub(crate) fn vet_days(
         outlook,
         today,
     };
-    let mut left = lines;
+    let mut left = lines * LINE_PARTS;
     let mut rows = Vec::new();
     for (place, food) in food.iter().rev().enumerate() {
         let most = if place < LATEST {
@@ -84,7 +92,7 @@ pub(crate) fn vet_days(
             MOST_LINES.1
         };
         let row = days.row(food, most);
-        match left.checked_sub(row.lines()) {
+        match left.checked_sub(row.parts()) {
             Some(rest) => left = rest,
             None if rows.is_empty() => left = 0,
             None => break,
@@ -109,11 +117,11 @@ fn crop(outlook: &Outlook, day: Day) -> Option<CropLook> {
 
 /// The day of the first thing noted of how it does.
 fn begun(chick: &Chick) -> Option<Day> {
-    let weighings = chick.weighings.first().map(|weighing| weighing.lived());
-    let feeds = chick.feeds.first().map(|feed| feed.lived());
-    let arrived = chick.arrived.as_ref().map(|arrived| arrived.lived());
+    let weighings = chick.weighings.first().map(Noted::lived);
+    let feeds = chick.feeds.first().map(Noted::lived);
+    let arrived = chick.arrived.as_ref().map(Noted::lived);
     let first = [weighings, feeds, arrived].into_iter().flatten();
-    first.map(|lived| lived.care_day()).min()
+    first.map(Lived::care_day).min()
 }
 
 #[derive(Debug, Clone, Copy)]
@@ -461,14 +469,15 @@ mod tests {
             script.weigh(day, 1_000);
         }
         let count = |lines| days(&script, Language::English, 14, 8, lines).len();
-        assert_eq!((count(40), count(10), count(1)), (14, 10, 1));
+        // A row of one line takes 1.2 of them: 12 lines hold ten.
+        assert_eq!((count(40), count(12), count(1)), (14, 10, 1));
     }
 
     #[test]
     fn events_end_with_how_many_more_there_are() {
         let writing = Writing::metric(Language::English);
         let told = |count: usize| vec!["twenty letters long.".to_owned(); count];
-        // 40 letters a line: 20 + 2 + 20 = 42
+        // 37 letters a line: 20 + 2 + 20 = 42
         let both = "twenty letters long.; twenty letters long.";
         assert_eq!(events(writing, told(2), 2), both);
         let first = "twenty letters long.; and 1 more";

@@ -20,17 +20,17 @@ use crate::words::format::Writing;
 /// Findings beside the reason.
 const FINDINGS: usize = 3;
 /// Lines of the page in print, with a margin for fonts that run wider than the one measured with.
-const PAGE_LINES: usize = 66;
-/// Lines of what is always there: name, titles, level and instruction, rules between the parts, the foot.
-const FIXED_LINES: usize = 15;
+const PAGE_LINES: usize = 74;
+/// Lines of what is always there: name, titles, level, rules between the parts, the head of the table, the foot.
+const FIXED_LINES: usize = 11;
 /// Lines of the chart, and of a row of photos.
-const CHART_LINES: usize = 16;
+const CHART_LINES: usize = 14;
 const PHOTO_LINES: usize = 10;
 /// Letters of a line over the whole page, of the reason, which is larger, of a label, and of what stands beside it.
 const PAGE_LETTERS: usize = 105;
 const REASON_LETTERS: usize = 88;
-const LABEL_LETTERS: usize = 18;
-const VALUE_LETTERS: usize = 31;
+const LABEL_LETTERS: usize = 19;
+const VALUE_LETTERS: usize = 34;
 /// Most letters of the reason, and of a typed text.
 const MOST_REASON: usize = 380;
 const MOST_TEXT: usize = 75;
@@ -57,7 +57,7 @@ pub fn vet_page_with_photos_html(
     let chick = &outlook.chick;
     let photos = latest_photos(outlook.now, chick, MOST_FOR_VET);
     let reason = reason(writing, outlook);
-    let who = [writing.signalment(outlook), figures(writing, outlook)];
+    let who = [writing.signalment(outlook), figures(writing, outlook)].map(short);
     let food = food_of_days(outlook);
     let not_known = writing
         .not_known(outlook, is_crop_seen(outlook), &food)
@@ -174,9 +174,38 @@ fn reason(writing: Writing, outlook: &Outlook) -> String {
     reason.unwrap_or_else(|| writing.language.vet_reason_none().to_owned())
 }
 
+/// Pairs whose values are cut to what a typed text may take.
+fn short(pairs: Vec<(String, String)>) -> Vec<(String, String)> {
+    let cut = |(label, value): (String, String)| (label, clipped(&value, MOST_TEXT));
+    pairs.into_iter().map(cut).collect()
+}
+
 /// Weights, what it is fed, when it ate last, and what is usual for it.
 fn figures(writing: Writing, outlook: &Outlook) -> Vec<(String, String)> {
     let (say, now, chick) = (writing.language, outlook.now, &outlook.chick);
+    let weight = outlook.weight.latest.as_ref().map(|latest| {
+        let (mass, lived) = (
+            writing.mass(latest.what.weight),
+            writing.lived(latest.lived()),
+        );
+        format!("{mass}, {lived}")
+    });
+    let loss = outlook.weight.handover_loss_pct;
+    let one_day = outlook.weight.one_day_loss_pct.map(|loss| {
+        let pct = writing.signed_pct(loss);
+        format!("{pct}\u{a0}%")
+    });
+    let feeds = chick.feeds_in_force(now);
+    let feeds: Vec<String> = feeds
+        .iter()
+        .map(|feed| {
+            format!(
+                "{} {}",
+                writing.time(feed.time),
+                writing.volume(feed.volume)
+            )
+        })
+        .collect();
     let last = chick.last_given(now).map(|feed| {
         let served = match feed.what.outcome {
             FeedOutcome::Given { served_at, .. } => served_at,
@@ -187,26 +216,23 @@ fn figures(writing: Writing, outlook: &Outlook) -> Vec<(String, String)> {
         let lived = writing.lived(feed.lived());
         format!("{volume}{}, {lived}", served.unwrap_or_default())
     });
-    let emptying = crop::usual_minutes(now, chick);
-    let peak = writing.plan_value(&chick.plan, PlanLine::Peak);
-    let more = [
-        (writing.plan_label(PlanLine::Peak), peak),
-        (say.vet_last_food(), last),
-        (
-            say.vet_emptying(),
-            emptying.map(|minutes| writing.minutes(minutes)),
-        ),
-    ];
-    let more = more
-        .into_iter()
-        .filter_map(|(label, value)| Some((label.to_owned(), value?)));
+    let emptying = crop::usual_minutes(now, chick).map(|minutes| writing.minutes(minutes));
+    let value = |part| writing.plan_value(&chick.plan, part);
     let droppings = writing.usual_droppings(now, chick);
-    writing
-        .figures(outlook)
-        .into_iter()
-        .chain(more)
-        .chain(droppings)
-        .collect()
+    there([
+        (say.vet_weight(), weight),
+        (
+            say.vet_change(),
+            loss.map(|loss| writing.against_handover(loss)),
+        ),
+        (say.vet_one_day(), one_day),
+        (say.vet_handover(), value(PlanLine::Reference)),
+        (say.vet_peak(), value(PlanLine::Peak)),
+        (say.vet_feeds(), Some(feeds.join(", "))),
+        (say.vet_last_food(), last),
+        (say.vet_emptying(), emptying),
+        (say.vet_usual_droppings(), droppings.map(|(_, about)| about)),
+    ])
 }
 
 fn put_days(page: &mut Page, writing: Writing, days: &[DayRow]) {
@@ -293,7 +319,7 @@ fn surroundings(writing: Writing, outlook: &Outlook) -> Vec<(String, String)> {
     let typed = |topic| Some(clipped(chick.plan.said(topic), MOST_TEXT));
     there([
         (say.entry_room(), Some(room.join("; "))),
-        (say.topic(Topic::Wings), typed(Topic::Wings)),
-        (say.topic(Topic::Papers), typed(Topic::Papers)),
+        (say.vet_wings(), typed(Topic::Wings)),
+        (say.vet_tests(), typed(Topic::Papers)),
     ])
 }

@@ -88,21 +88,18 @@ impl Writing {
         let plan = &outlook.chick.plan;
         let profile = plan.species.profile();
         let species = format!("{} ({})", say.species(plan.species), profile.latin);
-        let age = outlook.age.map(|age| self.age(age));
+        let age = outlook.age.zip(plan.hatched);
+        let age = age.map(|(age, hatched)| format!("{} ({})", self.age(age), self.date(hatched)));
         let home = outlook.chick.arrived.as_ref();
         let pairs = [
             (say.plan_part_species(), Some(species)),
             (say.vet_age(), age),
             (
-                say.plan_part_hatched(),
-                plan.hatched.map(|day| self.date(day)),
-            ),
-            (
                 say.vet_sex(),
                 Some(plan.said(Topic::Sex).to_owned()).filter(|sex| !sex.is_empty()),
             ),
             (
-                say.plan_ring(),
+                say.vet_ring(),
                 Some(plan.ring.clone()).filter(|ring| !ring.is_empty()),
             ),
             (
