@@ -75,6 +75,7 @@ impl FileKind {
             | Self::Weights
             | Self::Feeds
             | Self::Droppings
+            | Self::Chicks
             | Self::WeightPicture
             | Self::Backup
             | Self::PhotoBackup => false,

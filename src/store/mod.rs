@@ -27,6 +27,8 @@ pub mod key_value;
 pub mod line;
 pub mod migrate;
 pub mod open;
+#[cfg(feature = "ui")]
+pub mod photo_store;
 pub mod record;
 pub mod save_state;
 pub mod saved;

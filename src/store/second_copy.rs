@@ -59,6 +59,7 @@ pub enum SecondCopyError {
 #[derive(Debug, Clone)]
 pub struct SecondCopy {
     database: IdbDatabase,
+    store: &'static str,
 }
 
 impl SecondCopy {
@@ -67,15 +68,26 @@ impl SecondCopy {
     /// # Errors
     /// [`SecondCopyError`]; the first copy then goes on alone, and opening may be tried again later.
     pub async fn open() -> Result<Self, SecondCopyError> {
+        Self::open_store(DATABASE, ENTRIES).await
+    }
+
+    /// Opens a database with one object store, and makes it on the first use.
+    ///
+    /// # Errors
+    /// [`SecondCopyError`]; opening may be tried again later.
+    pub(crate) async fn open_store(
+        database: &str,
+        store: &'static str,
+    ) -> Result<Self, SecondCopyError> {
         let factory = factory()?;
         let request = factory
-            .open_with_u32(DATABASE, DATABASE_VERSION)
+            .open_with_u32(database, DATABASE_VERSION)
             .map_err(|error| named(&error))?;
         let upgrade = {
             let request = request.clone();
             // Given to the browser for good: an upgrade that comes after the time is over must still
             // find it, or the database would stay without its object store.
-            Closure::once_into_js(move || make_object_store(&request))
+            Closure::once_into_js(move || make_object_store(&request, store))
         };
         request.set_onupgradeneeded(upgrade.dyn_ref());
         let answer = JsFuture::from(first_answer(&request)).await;
@@ -97,7 +109,7 @@ impl SecondCopy {
         if let Ok(close) = method(&database, "close") {
             database.set_onversionchange(Some(&close.bind0(&database)));
         }
-        Ok(Self { database })
+        Ok(Self { database, store })
     }
 
     /// Puts lines under their names, all or none. They are on their way to the disk when this returns;
@@ -128,12 +140,8 @@ impl SecondCopy {
         &self,
         lines: &[(String, String)],
     ) -> Result<(IdbTransaction, Promise), SecondCopyError> {
-        let transaction = self.transaction()?;
-        let done = Promise::new(&mut |resolve, reject| {
-            transaction.set_oncomplete(Some(&resolve));
-            transaction.set_onabort(Some(&reject));
-        });
-        let entries = entries_of(&transaction)?;
+        let (transaction, done) = self.writing()?;
+        let entries = self.store_of(&transaction)?;
         for (name, line) in lines {
             entries
                 .put_with_key(&line.into(), &name.into())
@@ -147,12 +155,8 @@ impl SecondCopy {
     /// # Errors
     /// [`SecondCopyError`]; every line is then still there.
     pub async fn remove_all(&self, names: &[String]) -> Result<(), SecondCopyError> {
-        let transaction = self.transaction()?;
-        let done = Promise::new(&mut |resolve, reject| {
-            transaction.set_oncomplete(Some(&resolve));
-            transaction.set_onabort(Some(&reject));
-        });
-        let entries = entries_of(&transaction)?;
+        let (transaction, done) = self.writing()?;
+        let entries = self.store_of(&transaction)?;
         for name in names {
             entries
                 .delete(&name.into())
@@ -170,16 +174,7 @@ impl SecondCopy {
     /// # Errors
     /// [`SecondCopyError`] when the database cannot be read.
     pub async fn names(&self) -> Result<BTreeSet<Name>, SecondCopyError> {
-        let transaction = self
-            .database
-            .transaction_with_str(ENTRIES)
-            .map_err(|error| named(&error))?;
-        let names = entries_of(&transaction)?
-            .get_all_keys()
-            .map_err(|error| named(&error))?;
-        let names = result(&names, answer(&names)).await?;
-        // As one text: thousands of small ones take long to hand over.
-        let names = text_of(&names.join("\n")).unwrap_or_default();
+        let names = self.keys().await?;
         Ok(set_of(names.lines().filter_map(Name::from_text)))
     }
 
@@ -193,11 +188,8 @@ impl SecondCopy {
         last: Option<&str>,
         most: usize,
     ) -> Result<Vec<(String, String)>, SecondCopyError> {
-        let transaction = self
-            .database
-            .transaction_with_str(ENTRIES)
-            .map_err(|error| named(&error))?;
-        let entries = entries_of(&transaction)?;
+        let transaction = self.reading()?;
+        let entries = self.store_of(&transaction)?;
         let behind = match last {
             Some(name) => IdbKeyRange::lower_bound_with_open(&name.into(), true),
             // Every name is behind the empty one.
@@ -212,11 +204,78 @@ impl SecondCopy {
             .get_all_with_key_and_limit(&behind, most)
             .map_err(|error| named(&error))?;
         let (names_done, lines_done) = (answer(&names), answer(&lines));
-        let names = result(&names, names_done).await?;
-        let lines = result(&lines, lines_done).await?;
+        let names: Array = result(&names, names_done).await?.unchecked_into();
+        let lines: Array = result(&lines, lines_done).await?.unchecked_into();
         let pairs = names.iter().zip(lines.iter());
         let texts = pairs.filter_map(|(name, line)| Some((name.as_string()?, line.as_string()?)));
         Ok(texts.collect())
+    }
+
+    /// Every key, a line each.
+    pub(crate) async fn keys(&self) -> Result<String, SecondCopyError> {
+        let transaction = self.reading()?;
+        let names = self
+            .store_of(&transaction)?
+            .get_all_keys()
+            .map_err(|error| named(&error))?;
+        let names: Array = result(&names, answer(&names)).await?.unchecked_into();
+        // As one text: thousands of small ones take long to hand over.
+        Ok(text_of(&names.join("\n")).unwrap_or_default())
+    }
+
+    /// The value of a key; undefined for none.
+    pub(crate) async fn value(&self, key: &str) -> Result<JsValue, SecondCopyError> {
+        let transaction = self.reading()?;
+        let request = self
+            .store_of(&transaction)?
+            .get(&key.into())
+            .map_err(|error| named(&error))?;
+        result(&request, answer(&request)).await
+    }
+
+    /// Puts a value under a key; the answer comes when it is on the disk.
+    pub(crate) async fn put_value(
+        &self,
+        key: &str,
+        value: &JsValue,
+    ) -> Result<(), SecondCopyError> {
+        let (transaction, done) = self.writing()?;
+        self.store_of(&transaction)?
+            .put_with_key(value, &key.into())
+            .map_err(|error| named(&error))?;
+        match JsFuture::from(in_time(&done)).await {
+            Ok(_) => Ok(()),
+            Err(answer) if answer.is_undefined() => Err(SecondCopyError::TimedOut),
+            Err(_) => {
+                let error = transaction.error();
+                Err(error.map_or(SecondCopyError::Closed, |error| named(&error)))
+            }
+        }
+    }
+
+    /// Lets the database go.
+    pub(crate) fn close(&self) {
+        self.database.close();
+    }
+
+    fn reading(&self) -> Result<IdbTransaction, SecondCopyError> {
+        let opened = self.database.transaction_with_str(self.store);
+        opened.map_err(|error| named(&error))
+    }
+
+    /// A writing transaction and the promise of its end.
+    fn writing(&self) -> Result<(IdbTransaction, Promise), SecondCopyError> {
+        let transaction = self.transaction()?;
+        let done = Promise::new(&mut |resolve, reject| {
+            transaction.set_oncomplete(Some(&resolve));
+            transaction.set_onabort(Some(&reject));
+        });
+        Ok((transaction, done))
+    }
+
+    fn store_of(&self, transaction: &IdbTransaction) -> Result<IdbObjectStore, SecondCopyError> {
+        let store = transaction.object_store(self.store);
+        store.map_err(|error| named(&error))
     }
 
     /// A writing transaction that completes only when the disk has it, where the browser knows how.
@@ -229,12 +288,12 @@ impl SecondCopy {
         let mode = JsValue::from_str("readwrite");
         let strict = is_set
             .and_then(|_| method(&self.database, "transaction"))
-            .and_then(|open| open.call3(&self.database, &ENTRIES.into(), &mode, &options));
+            .and_then(|open| open.call3(&self.database, &self.store.into(), &mode, &options));
         match strict {
             Ok(transaction) => Ok(transaction.unchecked_into()),
             Err(_) => self
                 .database
-                .transaction_with_str_and_mode(ENTRIES, IdbTransactionMode::Readwrite)
+                .transaction_with_str_and_mode(self.store, IdbTransactionMode::Readwrite)
                 .map_err(|error| named(&error)),
         }
     }
@@ -248,11 +307,11 @@ fn factory() -> Result<IdbFactory, SecondCopyError> {
     }
 }
 
-fn make_object_store(request: &IdbOpenDbRequest) {
+fn make_object_store(request: &IdbOpenDbRequest, store: &str) {
     if let Ok(database) = request.result() {
         let database: IdbDatabase = database.unchecked_into();
         // When this throws, the browser aborts the upgrade and the request answers with the error.
-        drop(database.create_object_store(ENTRIES));
+        drop(database.create_object_store(store));
     }
 }
 
@@ -277,12 +336,6 @@ fn close_when_open(request: &IdbOpenDbRequest) {
     request.set_onsuccess(close.dyn_ref());
 }
 
-fn entries_of(transaction: &IdbTransaction) -> Result<IdbObjectStore, SecondCopyError> {
-    transaction
-        .object_store(ENTRIES)
-        .map_err(|error| named(&error))
-}
-
 fn answer(request: &IdbRequest) -> Promise {
     Promise::new(&mut |resolve, reject| {
         request.set_onsuccess(Some(&resolve));
@@ -290,12 +343,9 @@ fn answer(request: &IdbRequest) -> Promise {
     })
 }
 
-async fn result(request: &IdbRequest, answer: Promise) -> Result<Array, SecondCopyError> {
+async fn result(request: &IdbRequest, answer: Promise) -> Result<JsValue, SecondCopyError> {
     match JsFuture::from(in_time(&answer)).await {
-        Ok(_) => {
-            let values = request.result().map_err(|error| named(&error))?;
-            Ok(values.unchecked_into())
-        }
+        Ok(_) => request.result().map_err(|error| named(&error)),
         Err(answer) if answer.is_undefined() => Err(SecondCopyError::TimedOut),
         Err(_) => Err(error_of(request)),
     }

@@ -5,6 +5,7 @@ pub mod copies;
 pub mod glance;
 pub mod of_phone;
 pub mod parts;
+pub mod photo;
 pub mod picture;
 pub mod pieces;
 pub mod platform;

@@ -24,6 +24,7 @@ use crate::ui::screens::breeder::reports::ReportsScreen;
 use crate::ui::screens::first_groups::FirstGroupsScreen;
 use crate::ui::screens::first_start::Templates;
 use crate::ui::screens::first_weeks::FirstWeeksScreen;
+use crate::ui::screens::for_vet::ForVetScreen;
 use crate::ui::screens::guide::GuideScreen;
 use crate::ui::screens::handover::{HandoverScreen, ReportButton};
 use crate::ui::screens::home::HomeScreen;
@@ -272,6 +273,7 @@ fn draw_rest(route: Route) -> AnyView {
         Route::WholePlan => view! { <TypeInScreen /> }.into_any(),
         Route::Import => view! { <ImportScreen /> }.into_any(),
         Route::Handover => view! { <HandoverScreen /> }.into_any(),
+        Route::ForVet => view! { <ForVetScreen /> }.into_any(),
         Route::Weight => view! { <WeightScreen /> }.into_any(),
         Route::Weaning => view! { <WeaningScreen /> }.into_any(),
         Route::Journal => view! { <JournalScreen /> }.into_any(),

@@ -93,9 +93,14 @@ pub fn text_file(name: &str, mime: &str, text: &str) -> Option<File> {
 
 /// A file of one part, which is a text or a blob.
 pub fn file_of(part: &JsValue, name: &str, mime: &str) -> Option<File> {
+    file_of_parts(&Array::of1(part), name, mime)
+}
+
+/// A file of several parts, one after the other.
+pub fn file_of_parts(parts: &Array, name: &str, mime: &str) -> Option<File> {
     let options = FilePropertyBag::new();
     options.set_type(mime);
-    File::new_with_blob_sequence_and_options(&Array::of1(part), name, &options).ok()
+    File::new_with_blob_sequence_and_options(parts, name, &options).ok()
 }
 
 /// Hands a file out: to the share sheet when that is wanted and takes files of this type, else as a

@@ -16,6 +16,8 @@ pub enum Route {
     Journal,
     /// Cards, reports, backup.
     Handover,
+    /// Why a vet is to see it, photos, and the page for the vet.
+    ForVet,
     /// Enter a weight.
     Weigh,
     /// Log a feed, preset to this slot or to the next one.
@@ -61,12 +63,13 @@ pub enum Route {
 }
 
 /// Routes with a fixed name.
-const NAMED: [(&str, Route); 26] = [
+const NAMED: [(&str, Route); 27] = [
     ("now", Route::Now),
     ("weight", Route::Weight),
     ("weaning", Route::Weaning),
     ("journal", Route::Journal),
     ("handover", Route::Handover),
+    ("vet", Route::ForVet),
     ("weigh", Route::Weigh),
     ("log", Route::Log(None)),
     ("guide", Route::Guide),
@@ -222,6 +225,7 @@ impl Route {
             | Self::NewCard
             | Self::Breeder
             | Self::Reports
+            | Self::ForVet
             | Self::Journal => true,
             Self::Now
             | Self::Weight

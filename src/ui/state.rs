@@ -319,8 +319,9 @@ impl AppState {
     }
 
     /// Erases the whole record of a removed chick from both copies of this phone. It stays on the list of
-    /// removed chicks, so that what comes back of it stays hidden.
-    pub fn erase_chick(self, id: ChickId) {
+    /// removed chicks, so that what comes back of it stays hidden. Once it is gone, `then` gets what went and what is
+    /// left.
+    pub fn erase_chick(self, id: ChickId, then: fn(&[Entry], &Journal)) {
         let entries: Vec<Entry> = self.journal.with_untracked(|journal| {
             let entries = journal.of_chick(id).into_iter();
             entries.cloned().collect()
@@ -331,6 +332,8 @@ impl AppState {
             if self.copies.erase(&chicks, &entries).await {
                 self.journal
                     .update(|journal| *journal = journal.without(&chicks));
+                self.journal
+                    .with_untracked(|journal| then(&entries, journal));
                 self.copies.forget_guide(id);
                 self.copies.remember_glance("");
                 self.choose_chick();

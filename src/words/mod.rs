@@ -43,6 +43,7 @@ pub mod manual;
 pub mod mixing;
 pub mod names;
 pub mod now;
+pub mod photos;
 pub mod plan_change;
 pub mod plan_checks;
 pub mod report;

@@ -181,15 +181,16 @@ test('the card\'s picture is read from a screen of 320 px by another decoder', a
   await other.getByRole('button', { name: 'Take it' }).waitFor();
 });
 
-test('the calendar file holds a daily event with an alarm for each feed', async ({ bench }) => {
+test('the calendar file holds a daily event with an alarm for each feed and for the weighing', async ({ bench }) => {
   const site = await bench.site();
   const page = await eveningPhone(bench, site);
   await openApp(page, site);
   await typeInChick(page);
   await go(page, '#/handover');
   const { text } = await downloaded(page, 'Calendar file');
-  const events = new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent');
-  assert.equal(events.length, 3);
+  const all = new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent');
+  const events = all.filter((event) => event.getFirstProperty('rrule') !== null);
+  assert.equal(events.length, 4);
   for (const component of events) {
     const event = new ICAL.Event(component);
     assert.ok(event.startDate.zone === ICAL.Timezone.localTimezone || event.startDate.timezone === 'floating', 'floating');

@@ -5,7 +5,7 @@ import { go, openApp } from './owner.mjs';
 import { Script } from './script.mjs';
 
 // The names of src/ui/route.rs; access.test.mjs reads them there too.
-export const SCREENS = ['now', 'weight', 'weaning', 'journal', 'handover', 'weigh', 'log', 'guide', 'home', 'first-weeks', 'crop', 'droppings', 'solids', 'wrong', 'settings', 'plan', 'start', 'type-in', 'whole-plan', 'take-in', 'chicks', 'chick', 'new-card', 'my-details', 'reports', 'sources'];
+export const SCREENS = ['now', 'weight', 'weaning', 'journal', 'handover', 'vet', 'weigh', 'log', 'guide', 'home', 'first-weeks', 'crop', 'droppings', 'solids', 'wrong', 'settings', 'plan', 'start', 'type-in', 'whole-plan', 'take-in', 'chicks', 'chick', 'new-card', 'my-details', 'reports', 'sources'];
 
 // A chick that came home on Sunday 1 November, fed and weighed, and lighter every morning.
 // 1040 g at handover; 930 g is 10.6 % below it, over the plan's limit of 10 %.

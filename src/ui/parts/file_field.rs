@@ -3,8 +3,9 @@
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
-use web_sys::HtmlInputElement;
+use web_sys::{File, HtmlInputElement};
 
+use crate::ui::photo::entries_text;
 use crate::ui::platform;
 
 /// Files of ours by ending and type; a telephone may know only one of them.
@@ -22,6 +23,9 @@ pub fn FileField(
     /// Whether several can be chosen at once.
     #[prop(optional)]
     multiple: bool,
+    /// Takes the file itself before.
+    #[prop(optional)]
+    chosen: Option<Callback<File>>,
 ) -> impl IntoView {
     let choose = move |event: web_sys::Event| {
         let input: Option<HtmlInputElement> =
@@ -33,7 +37,14 @@ pub fn FileField(
         input.set_value("");
         spawn_local(async move {
             for file in files {
-                read.run(platform::read_file(file).await);
+                if let Some(chosen) = chosen {
+                    chosen.run(file.clone());
+                }
+                let text = match entries_text(&file).await {
+                    Some(entries) => Some(entries),
+                    None => platform::read_file(file).await,
+                };
+                read.run(text);
             }
         });
     };

@@ -19,6 +19,7 @@ use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::level_mark::LevelMark;
 use crate::ui::parts::role_asked::role_asked;
 use crate::ui::parts::when::{When, WhenText};
+use crate::ui::photo::forget_photos;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
@@ -506,7 +507,7 @@ fn erasing(state: AppState, id: ChickId) -> impl IntoView {
     let erase = move || {
         let typed = name.get_untracked();
         if typed.trim() == named(state, id, "{name}") {
-            state.erase_chick(id);
+            state.erase_chick(id, forget_photos);
         } else {
             fault.set(say.life_erase_wrong().to_owned());
         }

@@ -27,6 +27,7 @@ pub mod life;
 pub mod named;
 pub mod other_chicks;
 pub mod page;
+pub mod photo_field;
 pub mod plan_checks;
 pub mod questions;
 pub mod role_asked;

@@ -1,9 +1,11 @@
 //! The backup: saved, read back to check it, and the reminder of it.
 
 use leptos::prelude::*;
+use leptos::task::spawn_local;
+use web_sys::File;
 
 use crate::checksum::crc32;
-use crate::domain::journal::entries::Journal;
+use crate::domain::journal::entries::{Change, Entry, Journal};
 use crate::domain::time::moment::Moment;
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::import::{Imported, read_text};
@@ -11,6 +13,7 @@ use crate::store::backup_due::{Backups, is_backup_due, put_off};
 use crate::store::saved::entries_to_text;
 use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::file_field::FileField;
+use crate::ui::photo;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
@@ -78,12 +81,72 @@ pub fn Backup() -> impl IntoView {
             <p>{say.handover_last_backup()} ": " {last}</p>
             <div class="acts">{delivery.button(say.handover_backup_out(), to_share_sheet, Box::new(make))}</div>
             {delivery.answer()}
+            <BackupWithPhotos />
             <p class="hint">{sum}</p>
             <FileField id="backup-check" label=say.backup_check() read=Callback::new(check) />
             <p class="hint">{say.backup_check_hint()}</p>
             <p role="status" class="backup__answer">{move || answer.get()}</p>
         </section>
     }
+}
+
+/// A backup with every photo: made first, as it may take a while, and then saved by a tap of its own.
+#[component]
+fn BackupWithPhotos() -> impl IntoView {
+    let state = AppState::here();
+    let writing = state.writing_now();
+    let say = writing.language;
+    let kind = FileKind::PhotoBackup;
+    let has_photos = state.journal.with_untracked(|journal| {
+        let is_photo = |entry: &Entry| matches!(entry.change, Change::PhotoTaken(_));
+        journal.entries().iter().any(is_photo)
+    });
+    let made = RwSignal::new_local(None::<File>);
+    let answer = RwSignal::new(String::new());
+    let delivery = FileDelivery::new(say);
+    let prepare = move |_| {
+        let text = state
+            .journal
+            .with_untracked(|journal| entries_to_text(journal.entries()));
+        let day = state
+            .zone
+            .with_untracked(|zone| zone.lived(clock::now()))
+            .day;
+        let name = file_name("", kind, day);
+        made.set(None);
+        answer.set(say.photos_backup_working().to_owned());
+        spawn_local(async move {
+            match photo::backup_file(&text, &name, kind.media_type()).await {
+                Ok((file, count)) => {
+                    answer.try_set(writing.photos_in_file(count));
+                    made.try_set(Some(file));
+                }
+                Err(fault) => {
+                    answer.try_set(say.photo_fault(fault).to_owned());
+                }
+            }
+        });
+    };
+    let save = move || {
+        made.get().map(|_| {
+            let make = move || made.get_untracked();
+            delivery.button(
+                say.photos_backup_save(),
+                kind.is_for_share_sheet(),
+                Box::new(make),
+            )
+        })
+    };
+    has_photos.then(|| {
+        view! {
+            <div class="acts">
+                <button type="button" class="button" on:click=prepare>{say.photos_backup()}</button>
+                {save}
+            </div>
+            <p class="hint" role="status">{move || answer.get()}</p>
+            {delivery.answer()}
+        }
+    })
 }
 
 /// How many entries of `journal` are not in `read`.

@@ -3,6 +3,7 @@
 
 use std::num::NonZeroU32;
 use std::sync::Arc;
+use std::time::Duration;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -19,12 +20,13 @@ use crate::share::calendar_of::{calendar_removal_text, calendar_text};
 use crate::share::card::{card_to_link_text, qr_card};
 use crate::share::card_paper::card_html;
 use crate::share::file_name::{FileKind, file_name};
-use crate::share::html_file::report_html;
+use crate::share::html_file::report_with_photos_html;
 use crate::share::link::{entries_since, entries_to_link_text};
+use crate::share::photos::Pictures;
 use crate::share::placed::{Placed, rows};
 use crate::share::qr;
 use crate::share::table_of::{droppings_csv, feeds_csv, weights_csv};
-use crate::share::vet_page::vet_page_html;
+use crate::share::vet_page::vet_page_with_photos_html;
 use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::level_mark::LevelMark;
@@ -32,6 +34,7 @@ use crate::ui::parts::other_chicks::judged_chicks;
 use crate::ui::parts::page::Heading;
 use crate::ui::parts::plan_checks::plan_checks;
 use crate::ui::parts::questions::same_food;
+use crate::ui::photo::fetched_pictures;
 use crate::ui::platform::{self, Told};
 use crate::ui::route::Route;
 use crate::ui::screens::backup::Backup;
@@ -39,6 +42,8 @@ use crate::ui::screens::two_carers::two_carers;
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
 
+/// When the photos of a report are fetched that the first screen offers, so that no start waits for them. Ours.
+const AFTER_START: Duration = Duration::from_secs(3);
 /// Days for which feeds go into the calendar.
 const CALENDAR_DAYS: NonZeroU32 = NonZeroU32::MIN.saturating_add(13);
 
@@ -90,10 +95,12 @@ struct Beside<'a> {
     zone: &'a Zone,
     /// When the records of the chick were last sent.
     last: Option<Moment>,
+    /// Pictures of photos that are here.
+    pictures: &'a Pictures,
 }
 
 /// The text about the chick on screen, made now.
-fn text_now(state: AppState, text_of: TextOf) -> Option<String> {
+fn text_now(state: AppState, pictures: &Pictures, text_of: TextOf) -> Option<String> {
     let outlook = state.outlook.get_untracked()?;
     let entries: Vec<Entry> = state.journal.with_untracked(|journal| {
         let entries = journal.of_chick(outlook.chick.id).into_iter();
@@ -105,6 +112,7 @@ fn text_now(state: AppState, text_of: TextOf) -> Option<String> {
             entries,
             zone,
             last,
+            pictures,
         };
         text_of(state.writing_now(), &outlook, &beside)
     };
@@ -128,9 +136,10 @@ fn files(state: AppState) -> impl IntoView {
             {is_sender.then(|| view! { <ReportButton /> })}
             <div class="acts">
                 {file_button(sent, say.handover_report(), FileKind::Report, report_text)}
-                {file_button(sent, say.handover_vet_page(), FileKind::VetPage, |writing, outlook, _| {
-                    Some(vet_page_html(writing, outlook))
+                {file_button(sent, say.handover_vet_page(), FileKind::VetPage, |writing, outlook, beside| {
+                    Some(vet_page_with_photos_html(writing, outlook, beside.pictures))
                 })}
+                <a class="button" href=Route::ForVet.to_hash()>{say.vet_link()}</a>
             </div>
             {sent.answer()}
             {records_by_link(state)}
@@ -174,6 +183,10 @@ pub fn ReportButton(
     let say = state.language();
     let delivery = FileDelivery::new(say);
     let answer = RwSignal::new("");
+    let pictures = pictures_for(state, FileKind::Report, AFTER_START);
+    let file_of_report = move || {
+        pictures.with_value(|pictures| file_now(state, FileKind::Report, pictures, report_text))
+    };
     let remember = move || {
         let chick = state.chick.get_untracked();
         if let Some(chick) = chick.filter(|_| !state.is_demo.get_untracked()) {
@@ -187,8 +200,8 @@ pub fn ReportButton(
     });
     let send = move |_| {
         answer.set("");
-        let Some(words) = text_now(state, report_words) else {
-            return delivery.hand_out(report_file(state), true);
+        let Some(words) = text_now(state, &Pictures::new(), report_words) else {
+            return delivery.hand_out(file_of_report(), true);
         };
         spawn_local(async move {
             let told = platform::tell(words).await;
@@ -201,7 +214,7 @@ pub fn ReportButton(
             match told {
                 Told::Shared | Told::Copied => remember(),
                 Told::Cancelled => {}
-                Told::NotTaken => delivery.hand_out(report_file(state), true),
+                Told::NotTaken => delivery.hand_out(file_of_report(), true),
             }
         });
     };
@@ -242,11 +255,27 @@ fn report_words(writing: Writing, outlook: &Outlook, beside: &Beside<'_>) -> Opt
 }
 
 fn report_text(writing: Writing, outlook: &Outlook, beside: &Beside<'_>) -> Option<String> {
-    Some(report_html(writing, outlook, beside.entries, beside.last))
+    Some(report_with_photos_html(
+        writing,
+        outlook,
+        beside.entries,
+        beside.last,
+        beside.pictures,
+    ))
 }
 
-fn report_file(state: AppState) -> Option<File> {
-    file_now(state, FileKind::Report, report_text)
+/// Pictures of photos of the chick on screen, fetched after a time, for a file that shows them.
+fn pictures_for(
+    state: AppState,
+    kind: FileKind,
+    after: Duration,
+) -> StoredValue<Pictures, LocalStorage> {
+    let outlook = state.outlook.get_untracked();
+    let shown = outlook.filter(|_| kind.shows_photos());
+    let now = shown
+        .as_ref()
+        .map_or(Moment::EARLIEST, |outlook| outlook.now);
+    fetched_pictures(after, now, shown.map(|outlook| outlook.chick.clone()))
 }
 
 /// The records of the chick on screen as a link: all of them, or what is new since the last sending.
@@ -274,7 +303,7 @@ fn records_by_link(state: AppState) -> Option<impl IntoView> {
     Some(view! {
         <div class="acts">
             <CopyButton word=say.handover_report_link() done=remember text=Box::new(move || {
-                text_now(state, |_, _, beside| entries_to_link_text(beside.entries).map(|text| link_to(&text)))
+                text_now(state, &Pictures::new(), |_, _, beside| entries_to_link_text(beside.entries).map(|text| link_to(&text)))
             }) />
             {newer}
         </div>
@@ -290,13 +319,14 @@ fn file_button(
     text_of: TextOf,
 ) -> AnyView {
     let state = AppState::here();
-    let make = move || file_now(state, kind, text_of);
+    let pictures = pictures_for(state, kind, Duration::ZERO);
+    let make = move || pictures.with_value(|pictures| file_now(state, kind, pictures, text_of));
     delivery.button(word, kind.is_for_share_sheet(), Box::new(make))
 }
 
 /// A file about the chick on screen, made now.
-fn file_now(state: AppState, kind: FileKind, text_of: TextOf) -> Option<File> {
-    let text = text_now(state, text_of)?;
+fn file_now(state: AppState, kind: FileKind, pictures: &Pictures, text_of: TextOf) -> Option<File> {
+    let text = text_now(state, pictures, text_of)?;
     let outlook = state.outlook.get_untracked()?;
     let name = file_name(&outlook.chick.plan.name, kind, outlook.lived.day);
     platform::text_file(&name, kind.media_type(), &text)

@@ -1,6 +1,8 @@
 //! Take in what somebody sent: a link, a pasted text or a file, shown before anything changes.
 
 use leptos::prelude::*;
+use leptos::task::spawn_local;
+use web_sys::File;
 
 use crate::domain::journal::entries::Entry;
 use crate::domain::journal::incoming::{Incoming, incoming};
@@ -11,6 +13,8 @@ use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::parts::file_field::FileField;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::take_in::take_in;
+use crate::ui::photo;
+use crate::ui::photo::entries_text;
 use crate::ui::route::Route;
 use crate::ui::screens::card_received::{card_received, stays_dropped};
 use crate::ui::state::AppState;
@@ -24,6 +28,8 @@ struct Sent {
     text: RwSignal<String>,
     fault: RwSignal<String>,
     preview: RwSignal<Option<Imported>>,
+    /// The file it came in, which may hold photos.
+    file: StoredValue<Option<File>, LocalStorage>,
 }
 
 impl Sent {
@@ -33,6 +39,7 @@ impl Sent {
             text: RwSignal::new(String::new()),
             fault: RwSignal::new(String::new()),
             preview: RwSignal::new(None),
+            file: StoredValue::new_local(None),
         }
     }
 
@@ -69,8 +76,10 @@ impl Sent {
         let (text, fault) = (self.text, self.fault);
         let submit = move |event: web_sys::SubmitEvent| {
             event.prevent_default();
+            self.file.set_value(None);
             self.read(&text.get_untracked());
         };
+        let chosen = Callback::new(move |file| self.file.set_value(Some(file)));
         let read_file = Callback::new(move |content| self.read_file(content));
         view! {
             <form class="form" on:submit=submit>
@@ -86,7 +95,7 @@ impl Sent {
                     ></textarea>
                 </div>
                 <button type="submit" class="button">{say.handover_read()}</button>
-                <FileField id="file" label=say.handover_file() read=read_file />
+                <FileField id="file" label=say.handover_file() read=read_file chosen />
                 <p class="fault" id="paste-fault" role="alert">{move || fault.get()}</p>
             </form>
         }
@@ -152,14 +161,15 @@ fn page(sent: Sent, landed: StoredValue<Option<String>>, entries: Option<Vec<Ent
             <p class="hint">{say.exchange_paste_hint()}</p>
             {again}
             {sent.form()}
-            {entries.map(preview_of)}
+            {entries.map(|entries| preview_of(entries, sent.file))}
         </Page>
     }
     .into_any()
 }
 
-/// What entries would bring of each chick, old → new with who wrote it when, and the button that takes them in.
-fn preview_of(entries: Vec<Entry>) -> AnyView {
+/// What entries would bring of each chick, old → new with who wrote it when, and the button that takes them in, with
+/// the photos of the file that they came in.
+fn preview_of(entries: Vec<Entry>, file: StoredValue<Option<File>, LocalStorage>) -> AnyView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
@@ -174,7 +184,10 @@ fn preview_of(entries: Vec<Entry>) -> AnyView {
     let count = writing.backup_preview(entries.len(), entries.iter().filter(is_new).count());
     let chicks = found.iter().map(|one| chick_preview(writing, one));
     let chicks: Vec<AnyView> = chicks.collect();
-    let take = move |_| take_in(state, &entries, &found, false);
+    let take = move |_| {
+        take_in(state, &entries, &found, false);
+        file.with_value(|file| take_photos(state, file.clone()));
+    };
     view! {
         <section class="question" aria-live="polite">
             {chicks}
@@ -216,4 +229,21 @@ fn chick_preview(writing: Writing, one: &Incoming) -> AnyView {
         {waits}
     }
     .into_any()
+}
+
+/// Takes the photos of a backup in that entries name, and says how many there were.
+fn take_photos(state: AppState, file: Option<File>) {
+    let Some(file) = file else { return };
+    let journal = state.journal.get_untracked();
+    let writing = state.writing_now();
+    spawn_local(async move {
+        if entries_text(&file).await.is_none() {
+            return;
+        }
+        let said = match photo::take_in(&file, &journal).await {
+            Ok(taken) => writing.photos_taken_in(taken.kept, taken.left),
+            Err(fault) => writing.language.photo_fault(fault).to_owned(),
+        };
+        state.say(said, Vec::new());
+    });
 }

@@ -14,6 +14,7 @@ use crate::ui::clock;
 use crate::ui::parts::correct::correct;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Heading;
+use crate::ui::photo::PhotoPicture;
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
 
@@ -298,12 +299,23 @@ fn JournalLine(line: Line, correcting: RwSignal<Option<EntryId>>) -> impl IntoVi
             <button type="button" class="button" on:click=move |_| state.take_back(&[id])>{say.remove()}</button>
         }
     });
+    let photo = if let Change::PhotoTaken(photo) = &line.change {
+        Some(*photo)
+    } else {
+        None
+    };
+    // Its picture is fetched when the line is opened.
+    let is_open = RwSignal::new(false);
+    let picture = move || {
+        let photo = photo.filter(|_| is_open.get());
+        photo.map(|photo| view! { <PhotoPicture photo /> })
+    };
     let gone = line.is_retracted.then(|| {
         view! { <span class="journal-line__gone">{say.journal_retracted()}</span> }
     });
     view! {
         <li class="journal-line" data-retracted=line.is_retracted.to_string()>
-            <details class="unfold">
+            <details class="unfold" on:toggle=move |_| is_open.set(true)>
                 <summary>
                     <span class="journal-line__time">{line.time}</span>
                     <span class="journal-line__words">
@@ -312,6 +324,7 @@ fn JournalLine(line: Line, correcting: RwSignal<Option<EntryId>>) -> impl IntoVi
                     </span>
                     {gone}
                 </summary>
+                {picture}
                 <dl class="facts">{before.collect_view()} {facts.collect_view()}</dl>
                 <div class="acts">{correction} {removal}</div>
                 {move || is_correcting().then(|| view! { <Correction line=of_form.clone() /> })}

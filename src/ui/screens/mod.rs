@@ -6,6 +6,7 @@ pub mod card_received;
 pub mod first_groups;
 pub mod first_start;
 pub mod first_weeks;
+pub mod for_vet;
 pub mod guide;
 pub mod handover;
 pub mod home;

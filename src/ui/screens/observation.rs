@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use crate::domain::journal::entries::{
     Change, CropFeel, CropState, Droppings, Paper, Refusal, SolidsEaten,
 };
+use crate::domain::journal::photo::PhotoOf;
 use crate::domain::plan::topic::Topic;
 use crate::ui::clock;
 use crate::ui::parts::breeders_word::breeders_words;
@@ -12,6 +13,7 @@ use crate::ui::parts::choice::Choice;
 use crate::ui::parts::droppings_drawing::{DroppingsDrawing, DroppingsParts};
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::page::Page;
+use crate::ui::parts::photo_field::PhotoField;
 use crate::ui::parts::when::{When, WhenText};
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -114,7 +116,19 @@ pub fn CropScreen() -> impl IntoView {
                 options=FEELS.map(|feel| say.crop_feel(feel)).to_vec()
                 chosen=felt
             />
+            {photo_fold(PhotoOf::Crop)}
         </ObservationForm>
+    }
+}
+
+/// Fields for a photo beside what was seen.
+fn photo_fold(of: PhotoOf) -> impl IntoView {
+    let say = AppState::here().language();
+    view! {
+        <details class="group">
+            <summary>{say.photo_take()}</summary>
+            <PhotoField of />
+        </details>
     }
 }
 
@@ -212,6 +226,7 @@ pub fn DroppingsScreen() -> impl IntoView {
                     chosen=paper
                 />
             })}
+            {photo_fold(PhotoOf::Droppings)}
         </ObservationForm>
     }
 }
