@@ -3,6 +3,7 @@
 use crate::domain::journal::chick::WeaningStep;
 use crate::domain::journal::entries::CropAtWeighing;
 use crate::domain::outlook::Outlook;
+use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::{Day, Lived, Moment};
 use crate::domain::weight::noise::Noise;
 use crate::domain::weight::readings;
@@ -55,8 +56,8 @@ pub fn chart_of(outlook: &Outlook) -> (WeightChart, Day) {
         band,
         fan,
         handover,
-        limit: handover
-            .map(|grams| grams * (1.0 - chick.plan.loss_limit_in_force().as_pct() / 100.0)),
+        // The weight that its name tells: a fall can call before the plan's limit does.
+        limit: outlook.weight.call_at.map(Grams::as_g),
         drops: drops
             .map(|step| day_of(step.lived(), first_day))
             .filter(|day| 0.0 <= *day)
@@ -160,10 +161,16 @@ mod tests {
             .weigh(3, 1_029)
             .weigh(4, 1_030);
         script.weigh(5, 1_030).weigh(7, 1_030);
-        let (chart, _) = chart(&script, &script.zone(), script.at(7, 12, 0));
+        let now = script.at(7, 12, 0);
+        let (chart, _) = chart(&script, &script.zone(), now);
+        let seen = outlook(now, &script.journal(), ChickId([7; 12]), &script.zone()).unwrap();
         // Day 1 of the script is day 2 of the chart; 06:45 is 0.28125 of a day.
         assert_eq!(chart.readings[0], (2.281_25, 1_030.0, Dot::Empty));
-        assert_eq!((chart.handover, chart.limit), (Some(1_040.0), Some(936.0)));
+        assert_eq!(chart.handover, Some(1_040.0));
+        // The line lies at the weight that its name tells, here above the plan's 936 g (10 % of 1040 g): a
+        // fall of steady mornings calls before.
+        assert_eq!(chart.limit, seen.weight.call_at.map(Grams::as_g));
+        assert!(chart.limit > Some(936.0));
         // Three days from now: day 8 + 0.5 + 3.
         assert!((chart.last_day - 11.5).abs() < 1e-9, "{}", chart.last_day);
         assert_eq!(chart.band.len(), chart.level.len());

@@ -63,7 +63,7 @@ pub struct WeightChart {
     pub fan: Vec<Span>,
     /// Handover weight, grams.
     pub handover: Option<f64>,
-    /// Weight at the loss limit, grams.
+    /// Weight at which somebody is to be called, grams.
     pub limit: Option<f64>,
     /// Days on which a feed was dropped.
     pub drops: Vec<f64>,
@@ -346,16 +346,21 @@ fn names(edges: &Edges, words: &ChartNames) -> String {
     if let Some((x, y)) = edges.places.last().copied() {
         let half = Room::of(&words.last, 0.0, 0.0).left / -2.0;
         let right = (x + half).min(edges.right);
-        let [below, above] = [y + LETTERS + 7.0, y - 10.0].map(|foot| {
-            let room = Room::of(&words.last, right, foot);
-            (foot, room)
-        });
+        // Beside the dot, or a line further where a name stands there.
+        let beside = [y + LETTERS + 7.0, y - 10.0];
+        let further = [y + 2.0 * LETTERS + 12.0, y - LETTERS - 15.0];
         let is_free = |room: &Room| {
             let mut others = edges.places.iter().rev().skip(1);
             !taken.iter().any(|other| room.meets(other)) && !others.any(|place| room.holds(*place))
         };
-        let is_above = !is_free(&below.1) && is_free(&above.1) || edges.bottom < below.1.bottom;
-        let foot = if is_above { above.0 } else { below.0 };
+        let [below, above] = beside;
+        let fits = |foot: &&f64| {
+            let room = Room::of(&words.last, right, **foot);
+            is_free(&room) && room.bottom <= edges.bottom && 0.0 <= room.top
+        };
+        let foot = beside.iter().chain(&further).find(fits);
+        let is_low = edges.bottom < Room::of(&words.last, right, below).bottom;
+        let foot = foot.copied().unwrap_or(if is_low { above } else { below });
         out += &text("end", right, foot, 700, "#1C2A30", &words.last);
     }
     let drops = edges.drops.iter().map(|x| {
