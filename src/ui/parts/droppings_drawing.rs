@@ -7,14 +7,14 @@ use crate::domain::journal::entries::Droppings;
 /// A part of a drawing: its class in the style sheet and its line.
 type Part = (&'static str, &'static str);
 
-const PUDDLE: &str = "M10 32C8 22 22 12 36 14s22 14 16 22-38 10-42-4z";
-const WIDE_PUDDLE: &str = "M4 30C2 14 20 4 38 6s26 16 20 28-50 12-54-4z";
-const COIL: &str = "M20 36c8 4 22 3 25-2s-3-9-11-9-14 4-9 7 16 1 14-4";
-const CAP: &str = "M25 21c2-7 13-8 17-2s-2 8-8 8-11-1-9-6z";
-const SPREAD: &str = "M10 30c0-9 12-15 24-13s22 6 18 15-13 8-22 6-20 2-20-8z";
-const SMALL_COIL: &str = "M26 33c6 3 13 1 13-2s-8-3-8 0";
-const DOTS: &str = "M23 36h.1M32 38h.1M41 35h.1M29 26h.1M38 29h.1";
-const DROPS: &str = "M16 24h.1M47 26h.1M51 33h.1M22 40h.1M42 22h.1";
+const PUDDLE: &str = "M6 36C4 22 20 10 34 12s26 12 22 24-12 10-26 10S8 46 6 36z";
+const WIDE_PUDDLE: &str = "M2 34C0 14 20 2 36 4s28 16 25 30-18 13-31 13S4 46 2 34z";
+const COIL: &str = "M13 38c2 7 37 7 38 0s-36-8-38 0zM17 31c2 6 29 6 30 0s-28-7-30 0zM21 24c2 5 21 5 22 0s-20-6-22 0z";
+const CAP: &str = "M25 19c1-8 13-9 15-2s-4 7-8 7-8-1-7-5z";
+const SPREAD: &str = "M8 34c0-9 14-15 26-13s22 6 19 15-14 9-24 7-21 0-21-9z";
+const SMALL_COIL: &str = "M25 36c1 4 14 4 15 0s-14-5-15 0zM28 31c1 3 8 3 9 0s-8-4-9 0z";
+const DOTS: &str = "M20 39h.1M32 41h.1M43 39h.1M26 32h.1M38 32h.1M32 25h.1";
+const DROPS: &str = "M14 28h.1M50 30h.1M54 36h.1M20 45h.1M45 22h.1";
 const BERRY: &str = "M52 8a5 5 0 1 0 .1 0M52 8c0-3 2-5 5-5";
 
 /// The parts of a look, lowest first.
@@ -48,7 +48,7 @@ fn drawing(parts: &'static [Part]) -> impl IntoView {
         view! { <path class=format!("dropping__{class}") d=*line></path> }
     });
     view! {
-        <svg class="dropping" viewBox="0 0 64 48" aria-hidden="true">{parts.collect_view()}</svg>
+        <svg class="dropping" viewBox="0 0 64 50" aria-hidden="true">{parts.collect_view()}</svg>
     }
 }
 

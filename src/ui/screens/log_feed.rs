@@ -305,15 +305,15 @@ pub fn LogFeedScreen(
                 </details>
                 <p class="fault" role="alert">{move || form.fault.get()}</p>
                 <WasItGiven form />
-                <div class="form__acts" hidden=move || form.is_asking()>
-                    <button type="button" class="button" on:click=act(Act::Refused)>{say.log_refused()}</button>
-                    <button type="submit" class="button button--main">{say.log_done()}</button>
-                </div>
                 <details class="when">
                     <summary>{say.log_passed_over()}</summary>
                     <p>{say.log_why()}</p>
                     <div class="acts">{reasons.collect_view()}</div>
                 </details>
+                <div class="dock" hidden=move || form.is_asking()>
+                    <button type="button" class="button" on:click=act(Act::Refused)>{say.log_refused()}</button>
+                    <button type="submit" class="button button--main">{say.log_done()}</button>
+                </div>
             </form>
         </Page>
     }

@@ -69,7 +69,7 @@ fn ObservationForm(
                 {children()}
                 <When when />
                 <p class="fault" role="alert">{move || fault.get()}</p>
-                <div class="form__acts">
+                <div class="dock">
                     <button type="submit" class="button button--main">{say.keep()}</button>
                 </div>
             </form>
