@@ -101,7 +101,7 @@ fn names(rows: &[BreederRow]) -> Vec<&str> {
 /// What the row says of the state, with plain spaces.
 fn said(row: &BreederRow) -> String {
     let writing = Writing::metric(Language::English);
-    let (word, reason) = writing.breeder_state(row.row.state, row.reason.as_ref());
+    let (word, reason) = writing.breeder_state(row.place, row.row.state, row.reason.as_ref());
     format!("{word} {reason}")
         .replace('\u{a0}', " ")
         .trim()

@@ -5,8 +5,10 @@ use crate::domain::homecoming::departure::reports_from;
 use crate::domain::homecoming::life_stage::LifeStage;
 use crate::domain::homecoming::placement::{Place, place};
 use crate::domain::journal::chick::{Chick, Noted, Weighing};
-use crate::domain::journal::entries::CropAtWeighing;
+use crate::domain::journal::entries::{Carer, CropAtWeighing};
 use crate::domain::outlook::Outlook;
+use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::plan::parts::PartKind;
 use crate::domain::plan::species::Species;
 use crate::domain::quantity::order::sorted_by;
 use crate::domain::quantity::units::Grams;
@@ -44,7 +46,7 @@ pub struct BreederRow {
     pub placed_days: Option<i64>,
     /// What is most worrying at the last report; none when nothing is or nothing was heard.
     pub reason: Option<Finding>,
-    /// The latest weight with an empty crop.
+    /// The latest weight with an empty crop, else that of the handover.
     pub weight: Option<Grams>,
     /// Its weights of the last weeks.
     pub curve: Option<SmallCurve>,
@@ -66,11 +68,9 @@ impl BreederRow {
     pub fn needs_call(&self) -> bool {
         match self.place {
             Place::OnTheWay | Place::Placed | Place::Weaned => self.row.state.needs_somebody(),
-            Place::WithMe | Place::Reserved => self
-                .row
-                .state
-                .level_now()
-                .is_some_and(|level| level.is_call()),
+            Place::WithMe | Place::Reserved => {
+                self.row.state.level_now().is_some_and(Level::is_call)
+            }
             Place::Archived => false,
         }
     }
@@ -141,21 +141,20 @@ fn breeder_row(now: Moment, placed: &Placed, row: PlacedRow, is_put_away: bool) 
     let asked = asked.filter(|proposal| proposal.is_asked).count();
     let told = chick.plans.not_agreed().into_iter();
     let told = told.filter(|told| !told.is_declined).count();
+    let (owner, owner_number) = owner_of(chick);
+    let latest = outlook.weight.latest.as_ref();
+    let latest = latest.map(|latest| latest.what.weight);
     BreederRow {
         place,
         stage: outlook.stage,
         species: plan.species,
         hatched: plan.hatched,
         age: plan.hatched.and_then(|hatched| Age::on(today, hatched)),
-        owner: plan.owner_name.clone(),
-        owner_number: plan.owner_number.clone(),
+        owner,
+        owner_number,
         placed_days: is_home.then_some(placed_days),
         reason: reason(outlook).filter(|_| is_known),
-        weight: outlook
-            .weight
-            .latest
-            .as_ref()
-            .map(|latest| latest.what.weight),
+        weight: latest.or(plan.reference.map(|reference| reference.weight)),
         curve: curve(placed),
         eaten_pct: eaten_pct(chick, outlook.lived.day, outlook.offset).filter(|_| is_home),
         heard_on: heard.map(|heard| heard.lived(outlook.offset).day),
@@ -164,6 +163,21 @@ fn breeder_row(now: Moment, placed: &Placed, row: PlacedRow, is_put_away: bool) 
         asks: asked + told,
         row,
     }
+}
+
+/// Who has the chick, and that person's number: as the plan in force says, else as the breeder noted it and nobody
+/// took yet, else by the name to whom it was handed.
+fn owner_of(chick: &Chick) -> (String, String) {
+    let own = |plan: &CarePlan| (plan.owner_name.clone(), plan.owner_number.clone());
+    let is_known = |(name, number): &(String, String)| !name.is_empty() || !number.is_empty();
+    let proposals = chick.proposals().into_iter();
+    let noted = proposals.filter(|proposal| !proposal.is_asked && proposal.kind == PartKind::Vets);
+    let noted = noted.map(|proposal| own(&proposal.plan));
+    let handed = chick.handed_over.iter().rev();
+    let handed = handed.filter(|handed| handed.what.to == Carer::Owner);
+    let handed = handed.map(|handed| (handed.what.name.clone(), String::new()));
+    let mut said = [own(&chick.plan)].into_iter().chain(noted).chain(handed);
+    said.find(is_known).unwrap_or_default()
 }
 
 /// What makes the level; nothing does at *Settled*.

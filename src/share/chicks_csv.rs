@@ -35,7 +35,7 @@ pub fn chicks_csv(writing: Writing, rows: &[BreederRow]) -> String {
         say.table_asks(),
     ]);
     for row in rows {
-        let (word, reason) = writing.breeder_state(row.row.state, row.reason.as_ref());
+        let (word, reason) = writing.breeder_state(row.place, row.row.state, row.reason.as_ref());
         let yes_or_no = |is_so: bool| {
             if is_so {
                 say.breeder_yes()

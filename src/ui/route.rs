@@ -183,11 +183,11 @@ impl Route {
         )
     }
 
-    /// Whether it is of all chicks and not of the one on screen.
+    /// Whether it names the chick itself or is of all chicks, so that the bar above does not name the one on screen.
     pub const fn is_of_all_chicks(self) -> bool {
         matches!(
             self,
-            Self::Chicks | Self::NewCard | Self::Breeder | Self::Reports
+            Self::Chicks | Self::Chick | Self::NewCard | Self::Breeder | Self::Reports
         )
     }
 

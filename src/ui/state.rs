@@ -79,8 +79,6 @@ pub struct AppState {
     pub writing: RwSignal<Writing>,
     /// Whether the made-up chick is shown, which is never kept.
     pub is_demo: RwSignal<bool>,
-    /// Whether a breeder holds this phone, who has typed her own details.
-    pub is_breeder: RwSignal<bool>,
     /// Whether a new version of the app waits.
     pub is_update_ready: RwSignal<bool>,
     /// A text of ours that the app was opened with, until the take-in screen fetches it.
@@ -136,7 +134,6 @@ impl AppState {
             route: RwSignal::new(Route::from_hash(&platform::hash())),
             writing: RwSignal::new(copies.writing()),
             is_demo: RwSignal::new(false),
-            is_breeder: RwSignal::new(copies.is_breeder()),
             is_update_ready: RwSignal::new(false),
             link: RwSignal::new(None),
             template: RwSignal::new(None),
@@ -299,7 +296,7 @@ impl AppState {
     /// she bred herself, which ask for no feeds here. Follows.
     pub fn is_breeders_view(self) -> bool {
         let is_carer = |id: ChickId| self.is_with_me(id) && !self.copies.is_bred_here(id);
-        self.is_breeder.get() && !self.is_demo.get() && !self.chick.get().is_some_and(is_carer)
+        self.copies.is_breeder() && !self.is_demo.get() && !self.chick.get().is_some_and(is_carer)
     }
 
     /// A breeder's phone follows every chick of hers that has left: its feeds and alarms are on the phone of whoever
@@ -377,7 +374,7 @@ impl AppState {
             let (sets, said_by) = (vec![added], String::new());
             named.push((new_id(), now, Change::PartAgreed { sets, said_by }));
         }
-        if is_breeder && self.is_breeder.get_untracked() {
+        if is_breeder && self.copies.is_breeder() {
             let (to, name) = (Carer::Breeder, self.copies.carer());
             named.push((new_id(), now, Change::HandedOver { to, name }));
         }

@@ -41,13 +41,22 @@ impl Language {
 
 impl Writing {
     /// How a chick is, as its breeder reads it: the word of the level, then its reason. Silence is never a level.
-    pub fn breeder_state(self, state: PlacedState, reason: Option<&Finding>) -> (String, String) {
+    /// Of a chick that has not left nothing calm is said but where it is.
+    pub fn breeder_state(
+        self,
+        place: Place,
+        state: PlacedState,
+        reason: Option<&Finding>,
+    ) -> (String, String) {
         let say = self.language;
         let level = |level: Level| say.level_for(level, true);
         let reason = reason
             .map(|finding| finding_title(self, finding))
             .unwrap_or_default();
         match state {
+            PlacedState::Now(Level::Settled) if !place.is_elsewhere() => {
+                (format!("{}.", say.place(place)), String::new())
+            }
             PlacedState::Now(now) => (format!("{}.", level(now)), reason),
             PlacedState::On(then, lived) => {
                 let day = self.day(lived.day);
@@ -319,6 +328,8 @@ texts! {
     breeder_left: "It has left me", "Ya no está conmigo";
     breeder_left_noted: "Noted: it has left", "Anotado: ya no está con usted";
     breeder_reserve: "Note who takes it", "Anotar quién se lo lleva";
+    breeder_its_owner: "Note its owner's name and number", "Anotar el nombre y el teléfono del dueño";
+    breeder_filters: "Clutch and species", "Nidada y especie";
     breeder_reserved: "Reserved", "Reservado";
     breeder_put_away: "Put it away", "Archivar";
     breeder_put_away_hint: "It goes to Archived, and no report is asked for. Nothing is erased.", "Pasa a Archivados y no se pide ningún informe. No se borra nada.";

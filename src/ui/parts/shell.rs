@@ -319,9 +319,14 @@ fn carers_places(state: AppState) -> Vec<Place> {
 fn bar(state: AppState, whose: &'static str, places: Vec<Place>) -> impl IntoView {
     let say = state.language();
     // A breeder's list stands in place of what is due.
-    let here = move || match state.route.get() {
-        Route::Now if whose == "breeder" => Route::Chicks,
-        route => route,
+    let is_in_place = move |route| route == Route::Now && whose == "breeder";
+    let here = move || {
+        let route = state.route.get();
+        if is_in_place(route) {
+            Route::Chicks
+        } else {
+            route
+        }
     };
     let places = places.into_iter().map(|(route, word, icon)| {
         view! {

@@ -162,7 +162,7 @@ impl Form {
             also: AlsoText::new(writing, plan),
             order: DropOrder::new(plan),
             said: SaidText::new(plan),
-            is_breeder: RwSignal::new(state.is_breeder.get_untracked()),
+            is_breeder: RwSignal::new(state.copies.is_breeder()),
             asking: AskingText::new(state),
             fault: RwSignal::new(String::new()),
         }
@@ -455,8 +455,7 @@ impl Form {
         match kept {
             Ok((chick, ids, told)) => {
                 state.show_chick(chick);
-                let is_breeder =
-                    state.is_breeder.get_untracked() && state.copies.is_bred_here(chick);
+                let is_breeder = state.copies.is_breeder() && state.copies.is_bred_here(chick);
                 if is_new && is_breeder {
                     state.copies.remember_template(&template);
                 }

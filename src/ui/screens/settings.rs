@@ -72,7 +72,7 @@ fn Chicks() -> impl IntoView {
         buttons.collect_view()
     };
     let has_chick = state.chick.get_untracked().is_some();
-    let breeder = if state.is_breeder.get_untracked() {
+    let breeder = if state.copies.is_breeder() {
         say.breeder_details()
     } else {
         say.start_breeder()

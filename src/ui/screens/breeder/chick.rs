@@ -10,6 +10,7 @@ use crate::domain::plan::care_plan::{CarePlan, PlanFault, is_phone_number};
 use crate::share::breeder_table::BreederRow;
 use crate::store::setting::Setting;
 use crate::ui::clock;
+use crate::ui::parts::call_card::tel_link;
 use crate::ui::parts::chart_card::ChartCard;
 use crate::ui::parts::chick_name::name_shown;
 use crate::ui::parts::field::FieldKind;
@@ -20,6 +21,7 @@ use crate::ui::screens::handover::{card_of, proposals_of, told_of};
 use crate::ui::screens::plan_form::text::{Text, TextField};
 use crate::ui::screens::weight::chart;
 use crate::ui::state::AppState;
+use crate::words::names::isolated;
 
 /// The page of the chick on screen.
 #[component]
@@ -36,8 +38,15 @@ pub fn ChickScreen() -> impl IntoView {
         |_, _| true,
     );
     let dock = move || dock(state, rows);
+    // Its name, and what tells it from its namesakes, as a text: the heading takes no markup.
+    let title = untrack(|| told_now(state, rows)).map(|(row, beside)| {
+        format!("{} {beside}", isolated(&row.row.name))
+            .trim()
+            .to_owned()
+    });
+    let title = title.unwrap_or_else(|| say.breeder_column_chick().to_owned());
     view! {
-        <Page title=say.breeder_column_chick() back=Route::Chicks dock>
+        <Page title back=Route::Chicks dock>
             {chosen_chick(state, rows)}
         </Page>
     }
@@ -56,9 +65,13 @@ fn dock(state: AppState, rows: Memo<Vec<Told>>) -> AnyView {
     let acts = move || {
         let (row, _) = told_now(state, rows)?;
         Some(if row.place.is_elsewhere() {
+            let number = row.owner_number.clone();
+            let call = (!number.is_empty()).then(|| view! {
+                <a class="button button--main" href=tel_link(&number)>{say.breeder_call()} " " {name_shown(&row.owner)}</a>
+            });
             view! {
-                {owner_call(state, &row)}
                 <a class="button" href=Route::Reports.to_hash()>{say.breeder_import()}</a>
+                {call}
             }
             .into_any()
         } else {
@@ -105,7 +118,7 @@ pub fn chosen_chick(state: AppState, rows: Memo<Vec<Told>>) -> impl IntoView {
     let drawn = move || {
         has_chart
             .get()
-            .then(|| view! { <ChartCard chart>{()}</ChartCard> })
+            .then(|| view! { <ChartCard chart>""</ChartCard> })
     };
     // Built anew for another chick or plan only, so that what is opened or half typed stays.
     let chick = Memo::new(move |_| state.chick.get());
@@ -129,7 +142,7 @@ pub fn chosen_chick(state: AppState, rows: Memo<Vec<Told>>) -> impl IntoView {
 fn head(state: AppState, row: &BreederRow, beside: String) -> impl IntoView + use<> {
     let writing = state.writing_now();
     let say = writing.language;
-    let (word, reason) = writing.breeder_state(row.row.state, row.reason.as_ref());
+    let (word, reason) = writing.breeder_state(row.place, row.row.state, row.reason.as_ref());
     let day = row
         .placed_days
         .map(|days| format!(", {}", writing.placed_day(days)));
@@ -144,7 +157,7 @@ fn head(state: AppState, row: &BreederRow, beside: String) -> impl IntoView + us
             {owner}
         </header>
         <p class="chosen-chick__state">
-            {mark(row.row.state)}
+            {mark(row)}
             <span data-state="true"><strong>{word}</strong> " " {reason}</span>
         </p>
         <p class="hint">{facts(state, row)}</p>
@@ -198,7 +211,12 @@ fn acts(state: AppState, id: ChickId, place: Place) -> impl IntoView {
         }
     };
     let is_here = !place.is_elsewhere();
-    let reserve = is_here.then(|| reserve(state, id));
+    let word = if is_here {
+        say.breeder_reserve()
+    } else {
+        say.breeder_its_owner()
+    };
+    let reserve = (place != Place::Archived).then(|| reserve(state, id, word));
     let leave = is_here.then(|| {
         view! {
             <button type="button" class="button" on:click=left>{say.breeder_left()}</button>
@@ -225,13 +243,13 @@ fn owner_of(state: AppState, id: ChickId) -> String {
     chick.map(|chick| chick.plan.owner_name).unwrap_or_default()
 }
 
-/// Who takes the chick: a name reserves it.
-fn reserve(state: AppState, id: ChickId) -> impl IntoView {
+/// Who takes or has the chick: a name reserves one that is still here. The owner's own word wins later.
+fn reserve(state: AppState, id: ChickId, word: &'static str) -> impl IntoView {
     let say = state.language();
     let chick = state
         .journal
         .with_untracked(|journal| Chick::from_journal(journal, id));
-    let plan = chick.map(|chick| chick.plan);
+    let plan = chick.and_then(|chick| chick.plans.as_left_by(state.author(id)));
     let typed = |of: fn(&CarePlan) -> String| Text::new(plan.as_ref().map(of).unwrap_or_default());
     let (name, number) = (
         typed(|plan| plan.owner_name.clone()),
@@ -259,7 +277,7 @@ fn reserve(state: AppState, id: ChickId) -> impl IntoView {
     };
     view! {
         <details class="group">
-            <summary>{say.breeder_reserve()}</summary>
+            <summary>{word}</summary>
             <form class="form" on:submit=keep novalidate>
                 <TextField id="owner" label=say.breeder_owner() text=name kind=FieldKind::Text />
                 <TextField id="owner-number" label=say.plan_contact_number() text=number kind=FieldKind::Telephone />
@@ -304,7 +322,7 @@ fn remarks(state: AppState, id: ChickId) -> impl IntoView {
     };
     view! {
         <section class="group" data-remarks="true">
-            <h3>{say.breeder_remarks()}</h3>
+            <h2>{say.breeder_remarks()}</h2>
             <p class="hint">{say.breeder_remarks_hint()}</p>
             <ul class="plain-list">{own}</ul>
             <form class="form" on:submit=keep novalidate>

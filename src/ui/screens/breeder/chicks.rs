@@ -165,7 +165,10 @@ fn filters(state: AppState, rows: Memo<Vec<Told>>, filter: RwSignal<Filter>) -> 
         let has_clutch = clutch.is_some();
         (has_clutch || species.is_some()).then(|| {
             view! {
+                <details class="fold">
+                <summary>{say.breeder_filters()}</summary>
                 <div class="filters">{clutch} {species}</div>
+            </details>
             }
         })
     };
@@ -246,11 +249,12 @@ fn day_and_owner(state: AppState, row: &BreederRow) -> String {
 
 fn card(state: AppState, (row, beside): &Told) -> impl IntoView + use<> {
     let writing = state.writing_now();
-    let (word, reason) = writing.breeder_state(row.row.state, row.reason.as_ref());
+    let (word, reason) = writing.breeder_state(row.place, row.row.state, row.reason.as_ref());
+    let has_owner = !row.owner.is_empty() || !row.owner_number.is_empty();
     view! {
         <li class="chick-card" data-chick=row.row.name.clone()>
             <button type="button" class="chick-card__open" on:click=open(state, row)>
-                {mark(row.row.state)}
+                {mark(row)}
                 <span class="chick-card__words">
                     <span>
                         <strong class="chick-card__name">{name_shown(&row.row.name)}</strong>
@@ -264,7 +268,7 @@ fn card(state: AppState, (row, beside): &Told) -> impl IntoView + use<> {
             </button>
             <div class="chick-card__side">
                 {curve(row.curve.as_ref())}
-                {owner_call(state, row)}
+                {has_owner.then(|| owner_call(state, row))}
             </div>
         </li>
     }
@@ -287,21 +291,23 @@ fn table(state: AppState, rows: &[Told]) -> impl IntoView + use<> {
     let headings = headings.map(|heading| view! { <th scope="col">{heading}</th> });
     let lines: Vec<_> = rows.iter().map(|told| line(state, told)).collect();
     view! {
+        <div class="chick-table__frame" tabindex="0" role="region" aria-label=say.breeder_title()>
         <table class="chick-table">
             <caption class="only-read">{say.breeder_title()}</caption>
             <thead><tr>{headings.collect_view()}</tr></thead>
             <tbody>{lines}</tbody>
         </table>
+        </div>
         <p class="hint">{say.breeder_sorted()}</p>
     }
 }
 
 fn line(state: AppState, (row, beside): &Told) -> impl IntoView + use<> {
     let writing = state.writing_now();
-    let (word, reason) = writing.breeder_state(row.row.state, row.reason.as_ref());
+    let (word, reason) = writing.breeder_state(row.place, row.row.state, row.reason.as_ref());
     let id = row.row.chick;
     let is_chosen = move || (state.chick.get() == Some(id)).to_string();
-    let stage = if row.place.is_elsewhere() && row.place != Place::Archived {
+    let feeds = if row.place.is_elsewhere() && row.place != Place::Archived {
         writing.stage_and_feeds(row.stage, row.row.feeds_left)
     } else {
         writing.language.place(row.place).to_lowercase()
@@ -327,7 +333,7 @@ fn line(state: AppState, (row, beside): &Told) -> impl IntoView + use<> {
         <tr data-chick=row.row.name.clone() data-chosen=is_chosen>
             <th scope="row">
                 <button type="button" class="chick-table__open" aria-pressed=is_chosen on:click=open(state, row)>
-                    {mark(row.row.state)}
+                    {mark(row)}
                     <span>
                         <strong class="chick-card__name">{name_shown(&row.row.name)}</strong>
                         " " <bdi class="beside-name">{beside.clone()}</bdi>
@@ -337,7 +343,7 @@ fn line(state: AppState, (row, beside): &Told) -> impl IntoView + use<> {
                 </button>
             </th>
             <td>{owner_call(state, row)}</td>
-            <td>{stage}</td>
+            <td>{feeds}</td>
             <td class="number">{row.placed_days.map(|days| days.to_string())}</td>
             <td class="number"><strong>{row.weight.map(|weight| writing.mass(weight))}</strong></td>
             <td class="number"><span class="change-and-curve">{change} {curve(row.curve.as_ref())}</span></td>

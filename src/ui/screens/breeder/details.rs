@@ -117,11 +117,10 @@ pub fn DetailsScreen() -> impl IntoView {
             state.copies.remember_carer(&details.name.get());
         }
         state.copies.remember_own_words(&own);
-        state.is_breeder.set(true);
         state.say(say.breeder_saved().to_owned(), Vec::new());
         state.go(Route::Chicks);
     };
-    let back = if state.is_breeder.get_untracked() {
+    let back = if state.copies.is_breeder() {
         Route::Chicks
     } else {
         Route::Start

@@ -109,7 +109,7 @@ fn preview(state: AppState, read: &[Read]) -> impl IntoView + use<> {
         };
         let name = named.iter().find(|(known, _)| *known == id);
         let name = name.map(|(_, named)| named.name.clone()).unwrap_or_default();
-        view! { <li><strong>{name_shown(&name)}</strong> " " {beside_name(&named, id)} ": " {said}</li> }
+        view! { <li><strong>{name_shown(&name)}</strong> {beside_name(&named, id)} ": " {said}</li> }
     });
     let lines: Vec<_> = lines.collect();
     let faults = read.iter().filter_map(|one| one.as_ref().err());

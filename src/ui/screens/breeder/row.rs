@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use crate::domain::homecoming::placement::Place;
 use crate::domain::journal::entries::ChickId;
+use crate::domain::warnings::level::Level;
 use crate::domain::warnings::placed_state::PlacedState;
 use crate::share::breeder_table::{BreederRow, breeder_rows};
 use crate::share::small_curve::{SIZE, SmallCurve};
@@ -42,8 +43,11 @@ fn named_of(row: &BreederRow) -> Named {
 }
 
 /// The shape of the level where it is today's; a broken ring where nothing is known.
-pub fn mark(state: PlacedState) -> AnyView {
-    match state {
+pub fn mark(row: &BreederRow) -> AnyView {
+    match row.row.state {
+        PlacedState::Now(Level::Settled) if !row.place.is_elsewhere() => {
+            view! { <span class="level-mark" aria-hidden="true"></span> }.into_any()
+        }
         PlacedState::Now(level) => view! { <LevelMark level /> }.into_any(),
         PlacedState::Silent { .. } | PlacedState::Unheard => view! {
             <svg class="level-mark level-mark--unknown" viewBox="0 0 24 24" aria-hidden="true">
