@@ -120,8 +120,8 @@ impl Writing {
     pub fn short_age(self, age: Age) -> String {
         let (weeks, days) = age.weeks_and_days();
         match self.language {
-            Language::English => format!("{weeks}\u{a0}w {days}\u{a0}d"),
-            Language::Spanish => format!("{weeks}\u{a0}sem. {days}\u{a0}d"),
+            Language::English => format!("{weeks}\u{a0}w\u{a0}{days}\u{a0}d"),
+            Language::Spanish => format!("{weeks}\u{a0}sem.\u{a0}{days}\u{a0}d"),
         }
     }
 
