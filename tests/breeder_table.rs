@@ -224,6 +224,29 @@ fn a_row_tells_weight_food_plan_and_vet_as_they_were_at_the_last_report() {
 }
 
 #[test]
+fn an_owner_whom_the_breeder_notes_later_is_shown_until_the_owner_s_own_word() {
+    let mut script = placed(1, macaw("Basil"));
+    let owner = |script: &Scenario| {
+        let row = table(script.at(2, 8, 0), &[script.clone()]).remove(0);
+        (row.owner, row.owner_number)
+    };
+    assert_eq!(owner(&script), (String::new(), String::new()));
+    let mut noted = script.chick().unwrap().plan;
+    noted.owner_name = "Mira".to_owned();
+    noted.owner_number = "+1 555 0110".to_owned();
+    script.set_plan(1, 9, 0, &noted, Author::BREEDER_AFAR);
+    assert_eq!(
+        owner(&script),
+        ("Mira".to_owned(), "+1 555 0110".to_owned())
+    );
+    noted.owner_name = "Mira Example".to_owned();
+    noted.owner_number = "+1 555 0111".to_owned();
+    script.set_plan(1, 10, 0, &noted, Author::OWNER);
+    let own = ("Mira Example".to_owned(), "+1 555 0111".to_owned());
+    assert_eq!(owner(&script), own);
+}
+
+#[test]
 fn a_report_of_before_a_newer_one_changes_no_row() {
     let mut script = placed(1, macaw("Basil"));
     noted(&mut script, 0..4);
