@@ -239,6 +239,66 @@ fn qr_modules(svg: &str) -> Vec<Vec<bool>> {
     dark
 }
 
+/// What is read of the picture as it stands on paper, 61 mm wide without its clear margin: taken at 150 dpi,
+/// turned by some degrees, each point the mean of nine around it, and made larger, as a camera sees it that
+/// comes nearer until it has read it.
+fn read_from_paper(card: &QrCard, degrees: f64) -> Option<String> {
+    let picture = qr::picture(&format!("{APP}{}", card.text()), "").unwrap();
+    let modules = qr_modules(&picture.svg);
+    let whole = f64::from(u32::try_from(modules.len()).unwrap());
+    // 61 mm at 150 dots in 25.4 mm are 360 dots.
+    let dots = 61.0 / 25.4 * 150.0 / (whole - 8.0);
+    let side = (whole * dots).ceil();
+    let (sin, cos) = degrees.to_radians().sin_cos();
+    let is_dark = |x: f64, y: f64| {
+        let (x, y) = (x - side / 2.0, y - side / 2.0);
+        let (x, y) = (
+            x * cos - y * sin + side / 2.0,
+            x * sin + y * cos + side / 2.0,
+        );
+        let (x, y) = ((x / dots).floor(), (y / dots).floor());
+        let is_on = (0.0..whole).contains(&x) && (0.0..whole).contains(&y);
+        is_on && modules[whole_number(y)][whole_number(x)]
+    };
+    let side = whole_number(side);
+    let decimal = |at: usize| f64::from(u32::try_from(at).unwrap());
+    let light = |x: usize, y: usize| {
+        let around = [-0.4, 0.0, 0.4];
+        let points = around
+            .iter()
+            .flat_map(|dx| around.iter().map(move |dy| (dx, dy)));
+        let dark =
+            points.filter(|(dx, dy)| is_dark(decimal(x) + 0.5 + **dx, decimal(y) + 0.5 + **dy));
+        255.0 - 255.0 * decimal(dark.count()) / 9.0
+    };
+    let lights: Vec<Vec<f64>> = (0..=side)
+        .map(|y| (0..=side).map(|x| light(x, y)).collect())
+        .collect();
+    [3, 2, 4].into_iter().find_map(|times: usize| {
+        let large = times * side;
+        let mut image = rqrr::PreparedImage::prepare_from_greyscale(large, large, |x, y| {
+            let (left, top) = (x / times, y / times);
+            let part = |at: usize| decimal(at % times) / decimal(times);
+            let (right, low) = (part(x), part(y));
+            let row = |y: usize| lights[y][left] * (1.0 - right) + lights[y][left + 1] * right;
+            let mixed = row(top) * (1.0 - low) + row(top + 1) * low;
+            u8::try_from(whole_number(mixed)).unwrap()
+        });
+        let grids = image.detect_grids();
+        grids.first()?.decode().ok().map(|(_, text)| text)
+    })
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::as_conversions,
+    reason = "a whole number that is not below zero"
+)]
+fn whole_number(number: f64) -> usize {
+    number as usize
+}
+
 /// The law of a short card: joined with the whole one, in whatever order, it is the whole one.
 fn assert_joins(whole: &[Entry], short: &QrCard) {
     let alone = Journal::from_entries(whole.to_vec());
@@ -284,6 +344,21 @@ fn every_card_has_a_qr_code_of_560_bytes_or_less_that_joins_the_whole_card() {
             judged(&journal, chick)
         };
         assert_eq!(taken(&[&short.entries, &whole]), taken(&[&whole]), "{name}");
+    }
+}
+
+/// The squares of a usual card and of the longest. Whoever holds a phone over paper turns it a little until it
+/// reads.
+#[test]
+fn a_code_is_read_from_paper_at_150_dpi_blurred_and_turned() {
+    let cards = cards().into_iter();
+    for (name, whole) in
+        cards.filter(|(name, _)| name == "made up, English" || name == "fullest, edited")
+    {
+        let short = qr_card(&whole).unwrap();
+        let mut turned = [2.0, -2.0].into_iter();
+        let read = turned.find_map(|degrees| read_from_paper(&short, degrees));
+        assert_eq!(read, Some(format!("{APP}{}", short.text())), "{name}");
     }
 }
 

@@ -6,6 +6,7 @@ use crate::domain::homecoming::first_days::{SETTLE_MINUTES, first_feed_volumes};
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::Entry;
 use crate::domain::plan::care_plan::{CarePlan, Contact, PlannedFeed, Role};
+use crate::domain::plan::plan_line::PlanLine;
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::{Day, Moment, Offset};
@@ -24,9 +25,11 @@ const DAYS: i32 = 7;
 /// Feeds of a day from which on their rows are lower, so that all of them stay on the first page.
 const MANY_FEEDS: usize = 5;
 /// Characters of values that a second page of A5 holds in two columns of 8 pt. Ours, with a third to spare.
-const MOST_CHARACTERS: usize = 2_600;
+const MOST_CHARACTERS: usize = 1_700;
 /// How long a value may be on paper: the most of these with which all of them fit.
-const LONGEST: [usize; 7] = [1_000, 600, 400, 250, 150, 100, 60];
+const LONGEST: [usize; 9] = [1_000, 600, 400, 250, 150, 100, 60, 40, 20];
+/// Characters of a name or ring on the first page.
+const MOST_OF_NAME: usize = 24;
 
 /// A handover card to print for the carrier and to send as a file. `entries` are those of its plan, `now` and
 /// `offset` say which day it is.
@@ -105,18 +108,24 @@ fn put_who(page: &mut Page, writing: Writing, chick: &Chick) {
         let date = writing.date(day);
         labelled(say.plan_part_hatched(), &date)
     });
-    let ring = (!plan.ring.is_empty()).then(|| labelled(say.plan_ring(), &plan.ring));
+    let ring = (!plan.ring.is_empty())
+        .then(|| labelled(say.plan_ring(), &shortened(&plan.ring, MOST_OF_NAME)));
     let species = say.species(plan.species).to_owned();
     let lines = [Some(species), hatched, ring].into_iter().flatten();
     page.paragraph("small", &lines.collect::<Vec<_>>().join(", "));
     let breeder = plan.contact(Role::Breeder);
-    let first = writing.card_call_first(&breeder_name(say, plan));
+    let first = writing.card_call_first(&first_name(writing, plan));
     put_number(page, &first, breeder);
     if !plan.breeder_hours.is_empty() {
         page.paragraph("small", &plan.breeder_hours);
     }
     put_number(page, say.card_vet(), plan.contact(Role::AvianVet));
     put_number(page, say.card_vet_night(), plan.contact(Role::EmergencyVet));
+}
+
+/// The breeder's name, which stands in whole on the second page.
+fn first_name(writing: Writing, plan: &CarePlan) -> String {
+    shortened(&breeder_name(writing.language, plan), MOST_OF_NAME)
 }
 
 /// A number in large type, or a line to write it on.
@@ -152,7 +161,13 @@ fn put_week(page: &mut Page, writing: Writing, chick: &Chick, now: Moment, offse
         })
         .collect();
     page.heading(say.card_tick());
-    let days: Vec<String> = days.into_iter().map(|day| writing.day(day)).collect();
+    // The month is the same as on the line above, or the next.
+    let short = |day: Day| {
+        let day = writing.day(day);
+        let short = day.rsplit_once(' ').map(|(short, _)| short.to_owned());
+        short.unwrap_or(day)
+    };
+    let days: Vec<String> = days.into_iter().map(short).collect();
     page.open(if feeds.len() < MANY_FEEDS {
         "few"
     } else {
@@ -165,20 +180,22 @@ fn put_week(page: &mut Page, writing: Writing, chick: &Chick, now: Moment, offse
         unit: writing.mass_unit(),
     });
     page.close();
-    if let Some((at, volume)) = journey.and_then(|journey| journey.last_fed) {
-        let at = writing.lived(at.lived(offset));
-        let volume = writing.volume(volume);
-        page.paragraph("", &format!("{} {at}, {volume}", say.card_last_fed()));
-    }
+    let last = journey.and_then(|journey| journey.last_fed);
+    let last = last.map(|(at, volume)| {
+        let (at, volume) = (writing.lived(at.lived(offset)), writing.volume(volume));
+        format!("{} {at}, {volume}.", say.card_last_fed())
+    });
     let next = feeds.iter().find(|feed| !is_past(feed));
     let usual = match home {
         Some(_) => next.or(feeds.first()).map(|feed| feed.volume),
         None => feeds.iter().map(|feed| feed.volume).min(),
     };
-    if let Some(usual) = usual {
+    let first = usual.map(|usual| {
         let (least, most) = first_feed_volumes(usual);
-        page.paragraph("", &writing.card_first_feed(least, most, SETTLE_MINUTES));
-    }
+        writing.card_first_feed(least, most, SETTLE_MINUTES)
+    });
+    let lines: Vec<String> = last.into_iter().chain(first).collect();
+    page.paragraph("", &lines.join(" "));
 }
 
 /// How warm, what to mix, and the weight to call at.
@@ -201,32 +218,53 @@ fn put_numbers(page: &mut Page, writing: Writing, plan: &CarePlan) {
         page.fact(say.card_mix_label(), &both, &water);
     }
     if let Some((call, reference)) = call_weight_at_handover(plan).zip(plan.reference) {
-        let whom = writing.card_call_at(&breeder_name(say, plan));
+        let whom = writing.card_call_at(&first_name(writing, plan));
         let handover = writing.card_handover(reference.weight);
         page.fact(&whom, &writing.mass(call), &handover);
     }
     page.close();
 }
 
+/// Whether a line holds words that may be cut on paper: never a number, a name or whom to call.
+const fn may_be_cut(line: PlanLine) -> bool {
+    matches!(
+        line,
+        PlanLine::Solids | PlanLine::Said(_) | PlanLine::Note | PlanLine::NoteForChick
+    )
+}
+
 /// Every line of the plan: whole on screen, and on paper with long texts cut where they would need a third
 /// page.
 fn put_everything(page: &mut Page, writing: Writing, plan: &CarePlan) {
     let lines = writing.plan_lines(plan);
-    let length = |value: &str, most: usize| value.chars().count().min(most);
-    let fits = |most: &usize| {
-        let all = lines.iter().map(|(_, value)| length(value, *most));
+    let there = PlanLine::ALL.into_iter();
+    let there = there.filter(|line| writing.plan_value(plan, *line).is_some());
+    let shown: Vec<(bool, &(String, String))> = there.map(may_be_cut).zip(&lines).collect();
+    let cut = |most: usize| {
+        let cut = |(may_be_cut, (_, value)): &(bool, &(String, String))| {
+            let most = if *may_be_cut { most } else { usize::MAX };
+            shortened(value, most)
+        };
+        shown.iter().map(cut).collect::<Vec<String>>()
+    };
+    let fits = |values: &[String]| {
+        let all = values.iter().map(|value| value.chars().count());
         all.sum::<usize>() <= MOST_CHARACTERS
     };
-    let most = LONGEST.into_iter().find(fits).unwrap_or_default();
-    let is_cut = lines
+    let mut longest = LONGEST.into_iter().map(cut);
+    let values = longest
+        .find(|values| fits(values))
+        .unwrap_or_else(|| cut(0));
+    let is_cut = values
         .iter()
-        .any(|(_, value)| length(value, usize::MAX) > most);
+        .zip(&lines)
+        .any(|(value, (_, whole))| value != whole);
     page.open("screen");
     page.pairs(&lines);
     page.close();
     page.open("paper");
-    for (label, value) in &lines {
-        page.pair(label, &shortened(value, most));
+    for ((label, _), value) in lines.iter().zip(&values) {
+        page.pair(label, value);
     }
     if is_cut {
         page.paragraph("", writing.language.card_cut());

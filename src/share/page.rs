@@ -36,23 +36,23 @@ dt{color:#55636a}dd{margin:0;white-space:pre-wrap;overflow-wrap:anywhere}\
 /// Of the card: everything grows with the paper, so that A4 is as full as A5. The code is 61 mm wide at
 /// least, and has four squares of white beside it.
 const CARD_STYLE: &str = "\
-@page{margin:8mm}\
-.top{display:flex;flex-wrap:wrap;gap:1.6rem;align-items:flex-start}.who{flex:1 1 14rem}.who p{margin:0}\
-.code{inline-size:19.2rem;max-inline-size:100%}.code svg{display:block;inline-size:100%}\
+@page{margin:7mm}body{overflow-wrap:anywhere}\
+.top{display:flex;flex-wrap:wrap;gap:1.6rem;align-items:flex-start}.who{flex:1 1 14rem;min-inline-size:0}.who p{margin:0}\
+.code{inline-size:20.6rem;max-inline-size:100%}.code svg{display:block;inline-size:100%}\
 .label{margin-block-start:.45rem!important}.number{font-size:1.85rem;font-weight:700;line-height:1.15;overflow-wrap:anywhere}\
 .number a{color:inherit;text-decoration:none}.blank{border-bottom:1px dotted #1c2a30}\
-.week{table-layout:fixed}.week th,.week td{padding:.1rem;border-color:#55636a}.week th{font-weight:400;font-size:.9rem}\
-.week tr{block-size:2.9rem}.many .week tr{block-size:2.15rem}.week tr:first-child{block-size:auto}\
-.week .time{inline-size:4.6rem;font-size:1.7rem;font-weight:700}.week .ml{inline-size:3.9rem}.week .weight{font-weight:700}\
+.week{table-layout:fixed}.week th,.week td{padding:.1rem;border-color:#55636a;vertical-align:middle}.week th{font-weight:400;font-size:.9rem}\
+.week tr{block-size:2.9rem}.many .week tr{block-size:1.3rem}.many .box{inline-size:1.15rem;block-size:1.15rem}.many .time{font-size:1.4rem}.week tr:first-child{block-size:auto}\
+.week .time{inline-size:5.9rem;font-size:1.7rem;font-weight:700}.week .ml{inline-size:3.6rem}.week .weight{font-weight:700}\
 .box{display:inline-block;inline-size:1.4rem;block-size:1.4rem;border:2px solid #1c2a30;border-radius:.25rem;vertical-align:middle}\
 .line{display:inline-block;inline-size:1.7rem;border-bottom:1px dotted #1c2a30}.line.long{inline-size:90%}\
-.numbers{display:flex;flex-wrap:wrap;gap:.3rem 1.2rem;border-block-start:2px solid #1c2a30;margin-block-start:.5rem;padding-block-start:.3rem}\
-.fact{flex:1 1 auto}.fact p{margin:0}.fact strong{font-size:1.5rem;line-height:1.2}\
+.numbers{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.35fr) minmax(0,1fr);gap:.3rem 1rem;border-block-start:2px solid #1c2a30;margin-block-start:.5rem;padding-block-start:.3rem}\
+.fact p{margin:0}.fact strong{font-size:1.25rem;line-height:1.2}\
 .never{border:2px solid #1c2a30;border-radius:.4rem;padding:.35rem .6rem;font-weight:600}\
-.paper{display:none}.paper p{margin:0 0 .15rem;overflow-wrap:anywhere}\
-@media print{:root{font-size:9pt}body{line-height:1.25}.screen{display:none}.paper{display:block;columns:2;column-gap:1.2rem;font-size:8pt}\
-.small{font-size:8pt}.top{flex-wrap:nowrap}.code{flex:none}.more{break-before:page}h1{font-size:2rem}}\
-@media print and (min-width:165mm){:root{font-size:12pt}.small{font-size:10pt}.paper{font-size:11pt}}";
+.paper{display:none}.paper p{margin:0}\
+@media print{:root{font-size:8.4pt}body{line-height:1.2}h2{margin:.4rem 0 .15rem}p{margin:.15rem 0}.screen{display:none}.paper{display:block;columns:2;column-gap:1.2rem;font-size:8pt;line-height:1.15}\
+.small{font-size:8pt}.top{flex-wrap:nowrap}.code{flex:none}.more{break-before:page}h1{font-size:1.6rem;line-height:1.1}}\
+@media print and (min-width:165mm){:root{font-size:11.6pt}.small{font-size:10pt}.paper{font-size:11pt}}";
 
 /// The boxes of a week.
 pub(crate) struct Week<'a> {

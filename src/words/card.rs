@@ -284,7 +284,7 @@ texts! {
     card_tick: "Feeds: tick when given, write the ml if less", "Tomas: marque las dadas; anote los ml si fue menos";
     card_mix_label: "Mix", "Preparar";
     card_measured: "measured in the cup, stirred", "medido en el vaso, removido";
-    card_not_advice: "Not veterinary advice: the breeder and an avian vet decide. Anyone who holds this card can read it.", "No sustituye al veterinario: deciden el criador y un veterinario de aves. Quien tenga esta ficha puede leerla.";
+    card_not_advice: "Not veterinary advice. Anyone who holds this card can read it.", "No sustituye al veterinario. Quien tenga esta ficha puede leerla.";
     card_cut: "Long texts are cut here. The card’s link and file hold all of them.", "Aquí se cortan los textos largos. El enlace y el archivo de la ficha los llevan enteros.";
     card_feeds: "Feeds", "Tomas";
     card_serve: "Serve at", "Servir a";

@@ -231,14 +231,15 @@ const decoded = async (page, png, degrees = 0, blur = 0) => {
       image.src = `data:image/png;base64,${base64}`;
       await image.decode();
       const canvas = document.createElement('canvas');
-      [canvas.width, canvas.height] = [image.width, image.height];
+      // The white of the page goes on around it.
+      [canvas.width, canvas.height] = [image.width + 60, image.height + 60];
       const context = canvas.getContext('2d');
       context.fillStyle = '#fff';
       context.fillRect(0, 0, canvas.width, canvas.height);
       context.filter = blur > 0 ? `blur(${blur}px)` : 'none';
       context.translate(canvas.width / 2, canvas.height / 2);
       context.rotate((degrees * Math.PI) / 180);
-      context.drawImage(image, -canvas.width / 2, -canvas.height / 2);
+      context.drawImage(image, -image.width / 2, -image.height / 2);
       const { data, width, height } = context.getImageData(0, 0, canvas.width, canvas.height);
       const reader = new FileReader();
       reader.readAsDataURL(new Blob([data]));
@@ -294,7 +295,7 @@ for (const [what, plan] of [
       const file = await fileOf(breeder, 'Card as a file to print');
       const dpi = 150 / 96;
       const { page: reader } = await bench.phone(site, {
-        viewport: { width: Math.floor((width - 16) * MM), height: Math.floor((height - 16) * MM) },
+        viewport: { width: Math.floor((width - 14) * MM), height: Math.floor((height - 14) * MM) },
         deviceScaleFactor: dpi,
       });
       const copy = join(bench.folder(), 'card.html');
@@ -308,7 +309,7 @@ for (const [what, plan] of [
       await shot(reader, `card-${paper}-${what}`);
       // The first page ends where the second begins.
       const first = await reader.evaluate(() => document.querySelector('.more').getBoundingClientRect().top);
-      assert.ok(first <= (height - 16) * MM, `${first} px of ${(height - 16) * MM}`);
+      assert.ok(first <= (height - 14) * MM, `${first} px of ${(height - 14) * MM}`);
       const code = reader.locator('.code svg');
       const box = await code.boundingBox();
       assert.ok(box.width >= 60 * MM, `${box.width / MM} mm`);
