@@ -784,6 +784,41 @@ fn what_the_vet_allows_until_a_time_is_told_until_then() {
     );
 }
 
+/// The vet's "no food until noon" is followed by "as planned": what stood in the calendar for itself goes.
+#[test]
+fn a_word_that_is_lifted_early_leaves_nothing_of_itself_in_the_calendar() {
+    let mut script = calm();
+    let advice = |may_feed, until| Change::AdviceNoted {
+        who: Role::AvianVet,
+        about: String::new(),
+        may_feed,
+        ml: None,
+        until,
+    };
+    script.feed(6, 14, 0, Slot::Midday, 60);
+    script.note(6, 15, 0, advice(false, Some(script.at(7, 12, 0))));
+    let held = events(&script, 6, 15, 10, 7);
+    let single = |event: &&Component| {
+        event.value("UID").starts_with("2026-") && event.value("STATUS") == "CONFIRMED"
+    };
+    let held: BTreeSet<&str> = held
+        .iter()
+        .filter(single)
+        .map(|event| event.value("UID"))
+        .collect();
+    // Bedtime of the 7th and the morning of the 8th.
+    assert_eq!(held.len(), 2);
+    script.note(6, 16, 0, advice(true, None));
+    let lifted = events(&script, 6, 16, 10, 7);
+    assert_eq!(told(&lifted).len(), 4);
+    let gone = |name: &&str| {
+        let mut named = lifted.iter().filter(|event| event.value("UID") == *name);
+        named.all(|event| event.value("STATUS") == "CANCELLED")
+            && lifted.iter().any(|event| event.value("UID") == *name)
+    };
+    assert!(held.iter().all(gone));
+}
+
 #[test]
 fn a_chick_at_the_clinic_is_neither_fed_nor_weighed_by_the_calendar() {
     let mut script = calm();

@@ -71,6 +71,10 @@ pub fn calendar_text(
         Vec::new()
     };
     events.extend(cancelled(writing, outlook, &feeds, is_fed)?);
+    let names = set_of(events.iter().map(|event| event.uid.clone()));
+    let mut former = formerly_single(writing, outlook, &feeds)?;
+    former.retain(|event| !names.contains(&event.uid));
+    events.extend(former);
     calendar_file(&events, Purpose::Add)
 }
 
@@ -252,6 +256,37 @@ fn cancelled(
             repeat: Repeat::Once,
             ..weighing
         });
+    }
+    Ok(events)
+}
+
+/// Feeds still to come that an earlier file may have told for themselves, because of a word on feeding that ended later:
+/// cancelled, for where they are the plan's again.
+fn formerly_single(
+    writing: Writing,
+    outlook: &Outlook,
+    feeds: &[PlannedFeed],
+) -> Result<Vec<Event>, CalendarError> {
+    let (zone, today) = (&outlook.zone, outlook.lived.day);
+    let words = outlook.chick.advice.iter().filter_map(|advice| {
+        let until = advice.what.until.filter(|until| outlook.now < *until)?;
+        Some(zone.lived(until).day)
+    });
+    let Some(last) = words.max() else {
+        return Ok(Vec::new());
+    };
+    let days = (0..=last.since(today).min(SINGLE_DAYS)).map(|days| today.plus(days));
+    let mut events = Vec::new();
+    for day in days {
+        for feed in feeds {
+            events.push(Event {
+                uid: uid_on(outlook.chick.id, feed.slot, day),
+                status: Status::Cancelled,
+                summary: writing.cancelled_title(feed.slot),
+                description: String::new(),
+                ..event(writing, outlook, *feed, day)?
+            });
+        }
     }
     Ok(events)
 }

@@ -14,7 +14,10 @@ use crate::words::Language;
 /// Nothing but the page's own style and the photos in it. A `script` element of data is not a script.
 ///
 /// Source: Content Security Policy Level 3, section 6; HTML, "data blocks".
-const POLICY: &str = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+const POLICY: &str = concat!(
+    "default-src 'none'; img-src",
+    " data:; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
+);
 
 const STYLE: &str = "\
 :root{color-scheme:light}\

@@ -51,19 +51,20 @@ pub async fn keep(file: &File, of: PhotoOf) -> Result<Photo, PhotoFault> {
 }
 
 async fn put(hash: PhotoHash, picture: &[u8]) -> Result<(), PhotoFault> {
-    let store = PhotoStore::open().await.map_err(fault_of)?;
-    store.put(hash, picture).await.map_err(fault_of)
+    let store = told(PhotoStore::open().await)?;
+    told(store.put(hash, picture).await)
 }
 
-fn fault_of(error: SecondCopyError) -> PhotoFault {
-    match error {
+/// What a person is told of it.
+fn told<T>(answer: Result<T, SecondCopyError>) -> Result<T, PhotoFault> {
+    answer.map_err(|error| match error {
         SecondCopyError::Full => PhotoFault::Full,
         SecondCopyError::Missing
         | SecondCopyError::Blocked
         | SecondCopyError::TimedOut
         | SecondCopyError::Closed
         | SecondCopyError::Other(_) => PhotoFault::NotHere,
-    }
+    })
 }
 
 /// A file's picture as JPEG of at most [`MOST_PHOTO_BYTES`]; `None` when it is none that this browser reads.
@@ -223,17 +224,20 @@ fn named(entries: &[Entry]) -> BTreeSet<PhotoHash> {
 }
 
 /// A backup with every picture that is here, as one file, and how many pictures it holds.
+///
+/// # Errors
+/// [`PhotoFault`] when the pictures cannot be read, or the browser makes no file of them.
 pub async fn backup_file(
     entries: &str,
     name: &str,
     mime: &str,
 ) -> Result<(File, usize), PhotoFault> {
-    let store = PhotoStore::open().await.map_err(fault_of)?;
+    let store = told(PhotoStore::open().await)?;
     let parts = Array::of1(&head(entries).into());
     let mut count = 0;
-    for hash in store.hashes().await.map_err(fault_of)? {
+    for hash in told(store.hashes().await)? {
         // One after the other, each handed to the browser at once: together they may be more than memory holds.
-        if let Some(picture) = store.get(hash).await.map_err(fault_of)? {
+        if let Some(picture) = told(store.get(hash).await)? {
             let line = platform::file_of(&picture_line(hash, &picture).into(), "line", mime);
             parts.push(&JsValue::from(line.ok_or(PhotoFault::Full)?));
             count += 1;
@@ -262,10 +266,10 @@ pub async fn take_in(file: &File, journal: &Journal) -> Result<Taken, PhotoFault
     let mut lines = Lines::default();
     let mut place = 0;
     let mut from = 0.0;
-    let store = PhotoStore::open().await.map_err(fault_of)?;
+    let store = told(PhotoStore::open().await)?;
     while from < file.size() {
         let piece = file.slice_with_f64_and_f64(from, from + PIECE);
-        let piece = piece.map_err(|_| PhotoFault::NotAPicture)?;
+        let piece = piece.ok().ok_or(PhotoFault::NotAPicture)?;
         let bytes = bytes_of(&piece).await.ok_or(PhotoFault::NotAPicture)?;
         from += PIECE;
         for line in lines.push(&bytes, MOST_LINE) {
@@ -285,7 +289,7 @@ pub async fn take_in(file: &File, journal: &Journal) -> Result<Taken, PhotoFault
             };
             match found.filter(|_| is_same) {
                 Some((hash, picture)) => {
-                    store.put(hash, &picture).await.map_err(fault_of)?;
+                    told(store.put(hash, &picture).await)?;
                     taken.kept += 1;
                 }
                 None => taken.left += 1,
