@@ -80,9 +80,10 @@ async fn look_ahead(state: AppState, outlook: Arc<Outlook>) {
         if count() != entries || state.chick.get_untracked() != Some(chick) {
             return;
         }
-        let then = state
-            .journal
-            .with_untracked(|journal| judge_here(at, journal, chick, &outlook.zone, false));
+        let then = state.zone.with_untracked(|zone| {
+            let journal = state.journal;
+            journal.with_untracked(|journal| judge_here(at, journal, chick, zone, false))
+        });
         if !then.is_some_and(|then| outlook.answers_as(&then)) {
             break;
         }
