@@ -21,6 +21,7 @@ use wasm_bindgen::JsCast;
 
 use crate::ui::copies::Copies;
 use crate::ui::parts::call_card::Calls;
+use crate::ui::parts::later::DueParts;
 use crate::ui::parts::shell::TopBar;
 use crate::ui::pieces::{Piece, Pieces};
 use crate::ui::route::Route;
@@ -80,6 +81,7 @@ async fn start_in(place: web_sys::Element) {
         provide_context(state);
         provide_context(pieces);
         provide_context(pieces.report);
+        provide_context(pieces.parts);
         Calls::provide();
         CardSearch::provide();
         view! { <App drawn /> }
@@ -139,9 +141,6 @@ fn follow(state: AppState) {
     follow_updates(state);
 }
 
-/// What the browser tells when the page is looked at again.
-const WAKES: [&str; 3] = ["visibilitychange", "focus", "pageshow"];
-
 /// Moves the present moment on, once a second while the page is visible and at once when it becomes so.
 fn keep_time(state: AppState) {
     let tick = move || {
@@ -157,7 +156,7 @@ fn keep_time(state: AppState) {
         state.zone.set(clock::zone(now));
         state.now.set(now);
     };
-    for name in WAKES {
+    for name in platform::WAKES {
         window_event_listener_untyped(name, wake).remove_on_cleanup();
     }
 }
@@ -212,24 +211,25 @@ fn Frame(drawn: RwSignal<Drawn>) -> impl IntoView {
     let has_beside =
         Memo::new(move |_| is_wide.get() && has_places.get() && route.get() == Route::Now);
     let sent_off = |event: web_sys::SubmitEvent| platform::show_answer(&event);
-    let pieces = Pieces::here();
     view! {
         {move || has_bars.get().then(|| view! { <TopBar shown=route /> })}
-        {move || has_notices.get().then(|| pieces.part(|due| due.banners))}
-        {move || has_status.get().then(|| pieces.part(|due| due.status_line))}
+        {move || has_notices.get().then(|| DueParts::draw(|due| due.banners))}
+        {move || has_status.get().then(|| DueParts::draw(|due| due.status_line))}
         <main class="main" on:submit=sent_off>{move || has_screen.get().then(|| screen(state))}</main>
         {move || (has_screen.get() && has_beside.get()).then(|| beside(state))}
-        {move || has_places.get().then(|| pieces.part(|due| due.places))}
+        {move || has_places.get().then(|| DueParts::draw(|due| due.places))}
     }
 }
 
 /// The screen of a route. Without a chick only those that need none.
 fn screen(state: AppState) -> AnyView {
     let route = state.shown();
-    match Piece::of(route) {
-        Some(piece) => Pieces::here().draw(piece, route),
-        None => view! { <StartScreen /> }.into_any(),
+    let pieces = Pieces::here();
+    if let Some(piece) = Piece::of(route) {
+        return pieces.draw(piece, route);
     }
+    let failure = move || pieces.failure(Piece::Due);
+    view! { <StartScreen demo=move || pieces.show_demo(state) failure /> }.into_any()
 }
 
 /// Whether the window has room for two columns; follows.

@@ -12,7 +12,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
-use crate::ui::parts::later::{Part, ReportPart};
+use crate::ui::parts::later::{DueParts, LaterDueParts, Part, ReportPart};
 use crate::ui::parts::shell::{Banners, BottomBar, ChickName, StatusLine};
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -75,17 +75,9 @@ pub struct Due {
     /// Keeps the two copies together: [`keep_together`].
     pub keep_together: fn(AppState),
     /// Shows the made-up chick: [`AppState::show_demo`].
-    pub show_demo: fn(AppState),
-    /// [`ChickName`].
-    pub chick_name: Part,
-    /// [`Banners`].
-    pub banners: Part,
-    /// [`StatusLine`].
-    pub status_line: Part,
-    /// [`BottomBar`].
-    pub places: Part,
-    /// [`Templates`].
-    pub templates: Part,
+    show_demo: fn(AppState),
+    /// What the first piece shows of it.
+    parts: DueParts,
 }
 
 /// How far a piece is.
@@ -104,6 +96,8 @@ pub struct Pieces {
     pub judge: RwSignal<Option<Judge>>,
     /// [`Piece::Due`], once it is here and has opened the records.
     pub of_due: RwSignal<Option<Due>>,
+    /// Comes with [`Piece::Due`]: what the first piece shows of it.
+    pub parts: LaterDueParts,
     /// Comes with [`Piece::Rest`]: the report of the chick on screen, with one tap.
     pub report: ReportPart,
     due: RwSignal<Arrival>,
@@ -116,6 +110,7 @@ impl Pieces {
         Self {
             judge: RwSignal::new(None),
             of_due: RwSignal::new(None),
+            parts: RwSignal::new(None),
             report: ReportPart::new(),
             due: RwSignal::new(Arrival::NotAsked),
             rest: RwSignal::new(Arrival::NotAsked),
@@ -151,6 +146,7 @@ impl Pieces {
         if self.of_due.get_untracked().is_none() {
             (due.open)(state);
             self.judge.set(Some(due.judge));
+            self.parts.set(Some(due.parts));
             self.of_due.set(Some(due));
         }
         match piece {
@@ -169,10 +165,14 @@ impl Pieces {
         spawn_local(self.fetch(state, Piece::Rest));
     }
 
-    /// A part that comes with [`Piece::Due`]; nothing while that is not here.
-    pub fn part(self, part: fn(Due) -> Part) -> Option<AnyView> {
-        let due = self.of_due.get()?;
-        Some(part(due)())
+    /// Shows the made-up chick as soon as its piece is here.
+    pub fn show_demo(self, state: AppState) {
+        spawn_local(async move {
+            self.fetch(state, Piece::Due).await;
+            if let Some(due) = self.of_due.get_untracked() {
+                (due.show_demo)(state);
+            }
+        });
     }
 
     /// The screen of a route, or what is to be said while its piece is not here.
@@ -237,11 +237,13 @@ fn fetch_due() -> Result<Due, SplitLoaderError> {
         open: open_records,
         keep_together,
         show_demo: AppState::show_demo,
-        chick_name: || view! { <ChickName /> }.into_any(),
-        banners: || view! { <Banners /> }.into_any(),
-        status_line: || view! { <StatusLine /> }.into_any(),
-        places: || view! { <BottomBar /> }.into_any(),
-        templates: || view! { <Templates /> }.into_any(),
+        parts: DueParts {
+            chick_name: || view! { <ChickName /> }.into_any(),
+            banners: || view! { <Banners /> }.into_any(),
+            status_line: || view! { <StatusLine /> }.into_any(),
+            places: || view! { <BottomBar /> }.into_any(),
+            templates: || view! { <Templates /> }.into_any(),
+        },
     })
 }
 

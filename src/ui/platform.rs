@@ -277,6 +277,9 @@ pub fn is_wide_for_table() -> bool {
     query.is_some_and(|query| query.matches())
 }
 
+/// What the browser tells when the page is looked at again.
+pub const WAKES: [&str; 3] = ["visibilitychange", "focus", "pageshow"];
+
 /// Whether the focus is in a part of the page.
 pub fn has_focus(selector: &str) -> bool {
     is_on_page(&format!("{selector}:focus-within"))

@@ -18,7 +18,6 @@ use crate::domain::time::zone::Zone;
 use crate::store::browser::LocalKeyValue;
 use crate::store::setting::Setting;
 use crate::ui::copies::{Copies, Keeping};
-use crate::ui::glance::leave_a_glance;
 use crate::ui::of_phone::OfPhone;
 use crate::ui::route::Route;
 use crate::ui::{clock, platform};
@@ -95,6 +94,8 @@ pub struct AppState {
     pub copies: Copies,
     /// Whether there may be records that are not opened yet.
     pub is_unopened: RwSignal<bool>,
+    /// Leaves what the page shows before the app; comes with the records.
+    pub glance: RwSignal<Option<fn(Self)>>,
     /// Until when the answer holds that the page shows before the app; `None` before one was left.
     pub glance_until: RwSignal<Option<Moment>>,
 }
@@ -142,6 +143,7 @@ impl AppState {
             outlook,
             copies,
             is_unopened: RwSignal::new(LocalKeyValue.may_hold_records()),
+            glance: RwSignal::new(None),
             glance_until: RwSignal::new(None),
         }
     }
@@ -234,7 +236,7 @@ impl AppState {
         }
         self.now.set(noted_at);
         self.journal.set(journal);
-        leave_a_glance(self);
+        self.leave_a_glance();
         Ok(ids)
     }
 
@@ -334,7 +336,7 @@ impl AppState {
                 self.copies.forget_guide(id);
                 self.copies.remember_glance("");
                 self.choose_chick();
-                leave_a_glance(self);
+                self.leave_a_glance();
                 self.say(say.life_erased().to_owned(), Vec::new());
             } else {
                 self.say(say.life_erase_failed().to_owned(), Vec::new());
@@ -405,6 +407,12 @@ impl AppState {
             named.push((new_id(), at, Change::PartAgreed { sets, said_by }));
         }
         self.dispatch_named(chick, named)
+    }
+
+    fn leave_a_glance(self) {
+        if let Some(leave) = self.glance.get_untracked() {
+            leave(self);
+        }
     }
 
     /// Says what was just done, with a way back.
@@ -639,7 +647,7 @@ impl AppState {
         if !self.is_demo.get_untracked() {
             self.copies.remember_chick(id);
         }
-        leave_a_glance(self);
+        self.leave_a_glance();
     }
 
     /// Shows a made-up chick; the kept journal waits untouched.
@@ -677,7 +685,7 @@ impl AppState {
         let writing = Writing { decimal, ..writing };
         self.copies.remember_writing(writing);
         self.writing.set(writing);
-        leave_a_glance(self);
+        self.leave_a_glance();
     }
 
     /// How far the last entry is kept.

@@ -13,9 +13,10 @@ use crate::store::StoreError;
 use crate::store::line::{Line, Name};
 use crate::store::second_copy::{SecondCopy, SecondCopyError};
 use crate::ui::copies::{Copies, Keeping};
-use crate::ui::glance::leave_a_glance_when_left;
+use crate::ui::glance::{leave_a_glance, leave_a_glance_when_left};
+use crate::ui::platform::WAKES;
 use crate::ui::state::AppState;
-use crate::ui::{WAKES, clock, platform};
+use crate::ui::{clock, platform};
 
 /// How many entries are read or written before the page may answer a tap. Ours: less than 50 ms on a slow
 /// phone.
@@ -28,6 +29,7 @@ type Names = BTreeSet<Name>;
 pub fn open_records(state: AppState) {
     state.open();
     follow_other_tabs(state);
+    state.glance.set(Some(leave_a_glance));
     leave_a_glance_when_left(state);
     let wake = move |_: web_sys::Event| {
         if !document().hidden() {

@@ -4,8 +4,8 @@ use leptos::prelude::*;
 
 use crate::ui::copies::Keeping;
 use crate::ui::parts::file_delivery::FileDelivery;
+use crate::ui::parts::later::DueParts;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
-use crate::ui::pieces::Pieces;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -17,9 +17,8 @@ pub fn TopBar(
     /// The route on screen.
     shown: Memo<Route>,
 ) -> impl IntoView {
-    let pieces = Pieces::here();
     let name = move || {
-        let name = pieces.part(|due| due.chick_name);
+        let name = DueParts::draw(|due| due.chick_name);
         name.unwrap_or_else(|| app_name().into_any())
     };
     view! { <header class="head">{name} <Help shown /></header> }

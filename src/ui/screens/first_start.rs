@@ -1,18 +1,22 @@
 //! The first screen: a card, typing it in, a made-up chick, or what the first weeks ask of an owner.
 
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
 use crate::domain::journal::chick::Chick;
+use crate::ui::parts::later::DueParts;
 use crate::ui::parts::page::Heading;
-use crate::ui::pieces::{Piece, Pieces};
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
 /// The ways in, and what can be read with no chick entered at all.
 #[component]
-pub fn StartScreen() -> impl IntoView {
+pub fn StartScreen(
+    /// Shows the made-up chick.
+    demo: impl Fn() + 'static,
+    /// What is to be said when the made-up chick cannot be shown.
+    failure: impl Fn() -> Option<AnyView> + Send + 'static,
+) -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let ways = [
@@ -28,31 +32,22 @@ pub fn StartScreen() -> impl IntoView {
             </a>
         }
     });
-    let pieces = Pieces::here();
-    let demo = move |_| {
-        spawn_local(async move {
-            pieces.fetch(state, Piece::Due).await;
-            if let Some(due) = pieces.of_due.get_untracked() {
-                (due.show_demo)(state);
-            }
-        });
-    };
     view! {
         <div class="start">
             <Heading text=say.start_title() />
             <p class="start__tagline">{say.tagline()}</p>
             <Caution />
             {ways.collect_view()}
-            {move || pieces.part(|due| due.templates)}
+            {|| DueParts::draw(|due| due.templates)}
             <a class="way" href=Route::Breeder.to_hash()>
                 <span class="way__title">{say.start_breeder()}</span>
                 <span class="way__hint">{say.start_breeder_hint()}</span>
             </a>
-            <button type="button" class="way" on:click=demo>
+            <button type="button" class="way" on:click=move |_| demo()>
                 <span class="way__title">{say.start_demo()}</span>
                 <span class="way__hint">{say.start_demo_hint()}</span>
             </button>
-            {move || pieces.failure(Piece::Due)}
+            {failure}
             <a class="way" href=Route::FirstWeeks(None).to_hash()>
                 <span class="way__title">{say.weeks_title()}</span>
                 <span class="way__hint">{say.start_weeks_hint()}</span>
