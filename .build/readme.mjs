@@ -1,11 +1,11 @@
-// The pictures of the README, of a made-up chick: node .build/readme.mjs
+// The pictures that the README and, before installing, a phone show, of a made-up chick: node .build/readme.mjs
 import { fileURLToPath } from 'node:url';
 import { Bench, clock, sharedBrowser } from '../tests/browser/harness.mjs';
 import { day, quietDays } from '../tests/browser/frightened.mjs';
 import { go, openApp } from '../tests/browser/owner.mjs';
 import { clockAt, takeIn } from '../tests/browser/script.mjs';
 
-const FOLDER = fileURLToPath(new URL('./readme/', import.meta.url));
+const FOLDER = fileURLToPath(new URL('../public/screenshots/', import.meta.url));
 // What is shown: file, theme, address, and what must be there before the picture is taken.
 const PICTURES = [
   ['now', 'dark', '#/now', '.next-feed[data-lit="true"]'],

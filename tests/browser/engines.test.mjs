@@ -31,6 +31,7 @@ const phoneOf = async (bench, engine, site) => {
 
 const typeInChick = async (phone) => {
   await phone.tap("I'll type it in");
+  await phone.press('the way to every field', bySelector, 'main a[href="#/whole-plan"]');
   await phone.fill('#species', CHICK.species);
   await phone.type('#name', CHICK.name);
   // Thirteen weeks old, weighed today.
