@@ -68,7 +68,7 @@ for (const engine of Object.keys(ENGINES)) {
     const owner = await phoneOf(bench, engine, site);
     await owner.open(site.url);
     await owner.tap('I have read this');
-    await takeInFile(owner, card, 'Import this card');
+    await takeInFile(owner, card, 'Take it');
     await owner.sees(/Midday feed.*40 ml/);
     await owner.press('the way to note a feed', bySelector, '.dock a[href^="#/log"]');
     await owner.tap('Done');
