@@ -100,7 +100,7 @@ impl Paper {
                  .two{grid-template-columns:1fr 1fr}h2{margin:.5em 0 .1em}p,ul,dl{margin:.1em 0}\
                  caption{padding-top:.4em}td,th{padding:.1em .6em .1em 0}.reason{margin:.4em 0;padding:.2em .8em}\
                  dl{grid-template-columns:fit-content(11em) 1fr;gap:0 .6em}\
-                 .chart svg{max-height:50mm;max-width:100%}.photos{flex-wrap:nowrap}.photo{max-width:45mm}.photo img{max-height:30mm}}"
+                 .chart svg{max-height:50mm;max-width:100%}.photos{flex-wrap:nowrap}.photo{max-width:45mm}.photo img{max-height:27mm}}"
             }
             Self::Card => CARD_STYLE,
         }

@@ -22,10 +22,10 @@ const FINDINGS: usize = 3;
 /// Lines of the page in print, with a margin for fonts that run wider than the one measured with.
 const PAGE_LINES: usize = 74;
 /// Lines of what is always there: name, titles, level, rules between the parts, the head of the table, the foot.
-const FIXED_LINES: usize = 11;
+const FIXED_LINES: usize = 10;
 /// Lines of the chart, and of a row of photos.
 const CHART_LINES: usize = 14;
-const PHOTO_LINES: usize = 10;
+const PHOTO_LINES: usize = 9;
 /// Letters of a line over the whole page, of the reason, which is larger, of a label, and of what stands beside it.
 const PAGE_LETTERS: usize = 105;
 const REASON_LETTERS: usize = 88;
