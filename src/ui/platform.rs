@@ -313,7 +313,11 @@ pub fn show_answer(event: &Event) {
     let pressed = event
         .target()
         .and_then(|target| target.dyn_into::<Element>().ok());
-    let form = pressed.and_then(|pressed| pressed.closest("form").ok().flatten());
+    let form = pressed.and_then(|pressed| {
+        let around = pressed.closest("form").ok().flatten();
+        // In a dock it names the form that it belongs to.
+        around.or_else(|| document().get_element_by_id(&pressed.get_attribute("form")?))
+    });
     spawn_local(async move {
         // The answer is drawn in the task of the tap; what is typed next must find the focus moved.
         tick().await;

@@ -272,9 +272,22 @@ pub fn LogFeedScreen(
             </button>
         }
     });
+    let pressed = move || {
+        let acts = move || {
+            (!form.is_asking()).then(|| {
+                view! {
+                    <button type="button" form="log-feed" class="button" on:click=act(Act::Refused)>
+                        {say.log_refused()}
+                    </button>
+                    <button type="submit" form="log-feed" class="button button--main">{say.log_done()}</button>
+                }
+            })
+        };
+        acts.into_any()
+    };
     view! {
-        <Page title=say.log_title() back=Route::Now>
-            <form class="form" on:submit=done>
+        <Page title=say.log_title() back=Route::Now dock=pressed>
+            <form class="form" id="log-feed" on:submit=done>
                 <Field
                     id="taken"
                     label=say.log_taken()
@@ -310,10 +323,6 @@ pub fn LogFeedScreen(
                     <p>{say.log_why()}</p>
                     <div class="acts">{reasons.collect_view()}</div>
                 </details>
-                <div class="dock" hidden=move || form.is_asking()>
-                    <button type="button" class="button" on:click=act(Act::Refused)>{say.log_refused()}</button>
-                    <button type="submit" class="button button--main">{say.log_done()}</button>
-                </div>
             </form>
         </Page>
     }

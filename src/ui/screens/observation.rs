@@ -64,14 +64,15 @@ fn ObservationForm(
         on_keep.run(());
     };
     view! {
-        <Page title back=Route::Now>
-            <form class="form" on:submit=keep>
+        <Page
+            title
+            back=Route::Now
+            dock=move || view! { <button type="submit" form="look" class="button button--main">{say.keep()}</button> }.into_any()
+        >
+            <form class="form" id="look" on:submit=keep>
                 {children()}
                 <When when />
                 <p class="fault" role="alert">{move || fault.get()}</p>
-                <div class="dock">
-                    <button type="submit" class="button button--main">{say.keep()}</button>
-                </div>
             </form>
         </Page>
     }
