@@ -329,18 +329,19 @@ fn names(edges: &Edges, words: &ChartNames) -> String {
     ];
     for (line, name, weight, colour) in lines {
         let Some(line) = line else { continue };
-        // Above its line, below it where a reading comes near.
-        let [above, below] = [line - 7.0, line + LETTERS + 3.0].map(|foot| {
-            let room = Room::of(name, edges.right, foot);
-            (foot, room)
-        });
+        // Above its line, below it where a reading comes near, lower still where readings lie on the line.
+        let feet = [line - 7.0, line + LETTERS + 3.0, line + 1.2 * LETTERS + 9.0];
         let is_free = |room: &Room| {
             !edges.places.iter().any(|place| room.holds(*place))
                 && !taken.iter().any(|other| room.meets(other))
         };
-        let is_below = !is_free(&above.1) && is_free(&below.1) && below.1.bottom < edges.bottom;
-        let (foot, room) = if is_below { below } else { above };
-        taken.push(room);
+        let [above, ..] = feet;
+        let fits = |foot: &f64| {
+            let room = Room::of(name, edges.right, *foot);
+            is_free(&room) && room.bottom < edges.bottom
+        };
+        let foot = feet.into_iter().find(fits).unwrap_or(above);
+        taken.push(Room::of(name, edges.right, foot));
         out += &text("end", edges.right, foot, weight, colour, name);
     }
     if let Some((x, y)) = edges.places.last().copied() {
