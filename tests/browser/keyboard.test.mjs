@@ -100,6 +100,7 @@ test('the bedtime feed is noted with the keyboard alone, and taken back', async 
     ['Tab', 'When: now'],
     ['Tab', 'Counts as: Bedtime feed, 21:00'],
     ['Tab', 'Temperature, and how it ate'],
+    ['Tab', 'Leave this feed out'],
     ['Tab', 'It refused'],
     ['Tab', 'Done'],
     ['Shift+Tab', 'It refused'],
