@@ -110,7 +110,7 @@ mod tests {
             format!("{} Zm9vYmFy", &hash[2..]),
             picture_line(PhotoHash([1; 32]), &vec![0; 200_001]),
         ] {
-            assert_eq!(read_picture_line(&line), None, "{:.80}", line);
+            assert_eq!(read_picture_line(&line), None, "{line:.80}");
         }
         let largest = vec![7; 200_000];
         let line = picture_line(PhotoHash([1; 32]), &largest);
