@@ -224,8 +224,8 @@ fn scanned(card: &QrCard) -> String {
 
 /// The dark modules of a drawing: `M<x> <y>h<width>v1…` is a run of them.
 fn qr_modules(svg: &str) -> Vec<Vec<bool>> {
-    let (_, size) = svg.split_once("viewBox=\"0 0 ").unwrap();
-    let side: usize = size.split(' ').next().unwrap().parse().unwrap();
+    let (_, after) = svg.split_once("viewBox=\"0 0 ").unwrap();
+    let side: usize = after.split(' ').next().unwrap().parse().unwrap();
     let mut dark = vec![vec![false; side]; side];
     let (_, path) = svg.split_once("<path d=\"").unwrap();
     let path = path.split('"').next().unwrap();

@@ -180,8 +180,8 @@ fn put_week(page: &mut Page, writing: Writing, chick: &Chick, now: Moment, offse
         unit: writing.mass_unit(),
     });
     page.close();
-    let last = journey.and_then(|journey| journey.last_fed);
-    let last = last.map(|(at, volume)| {
+    let fed = journey.and_then(|journey| journey.last_fed);
+    let fed = fed.map(|(at, volume)| {
         let (at, volume) = (writing.lived(at.lived(offset)), writing.volume(volume));
         format!("{} {at}, {volume}.", say.card_last_fed())
     });
@@ -194,7 +194,7 @@ fn put_week(page: &mut Page, writing: Writing, chick: &Chick, now: Moment, offse
         let (least, most) = first_feed_volumes(usual);
         writing.card_first_feed(least, most, SETTLE_MINUTES)
     });
-    let lines: Vec<String> = last.into_iter().chain(first).collect();
+    let lines: Vec<String> = fed.into_iter().chain(first).collect();
     page.paragraph("", &lines.join(" "));
 }
 

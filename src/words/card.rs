@@ -44,7 +44,7 @@ impl Writing {
                 (self.card_after_refusal(plan), String::new()),
             )),
             Some(line(say.card_report(), self.card_reports(plan))),
-            breeder(plan).map(|breeder| line(say.card_call(), self.card_number(plan, breeder))),
+            breeder(plan).map(|breeder| line(say.card_call(), number_and_hours(plan, breeder))),
         ];
         lines.into_iter().flatten().collect()
     }
@@ -146,12 +146,6 @@ impl Writing {
         (often, first.unwrap_or_default())
     }
 
-    fn card_number(self, plan: &CarePlan, breeder: &Contact) -> (String, String) {
-        let hours = [breeder.name.as_str(), plan.breeder_hours.as_str()];
-        let hours = hours.into_iter().filter(|text| !text.is_empty());
-        (breeder.number.clone(), hours.collect::<Vec<_>>().join(", "))
-    }
-
     /// Whom to call first: "Call Ana first".
     pub fn card_call_first(self, whom: &str) -> String {
         match self.language {
@@ -240,6 +234,12 @@ impl Writing {
     }
 }
 
+fn number_and_hours(plan: &CarePlan, breeder: &Contact) -> (String, String) {
+    let hours = [breeder.name.as_str(), plan.breeder_hours.as_str()];
+    let hours = hours.into_iter().filter(|text| !text.is_empty());
+    (breeder.number.clone(), hours.collect::<Vec<_>>().join(", "))
+}
+
 /// The breeder to be called first.
 pub(crate) fn breeder(plan: &CarePlan) -> Option<&Contact> {
     plan.contact(Role::Breeder)
@@ -306,9 +306,9 @@ mod tests {
 
     fn lines(plan: &CarePlan, language: Language) -> Vec<(String, String)> {
         let lines = Writing::metric(language).first_lines(plan).into_iter();
-        let plain = |text: &str| text.replace('\u{a0}', " ");
+        let spaced = |text: &str| text.replace('\u{a0}', " ");
         lines
-            .map(|line| (plain(&line.first), plain(&line.rest)))
+            .map(|line| (spaced(&line.first), spaced(&line.rest)))
             .collect()
     }
 
