@@ -8,7 +8,7 @@ use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::Entry;
 use crate::domain::journal::incoming::{Incoming, incoming};
 use crate::domain::time::moment::Age;
-use crate::domain::warnings::plan_checks::{CheckVerdict, plan_checks as checks_of};
+use crate::domain::warnings::plan_checks::{CheckVerdict, PlanCheck, plan_checks as checks_of};
 use crate::ui::clock;
 use crate::ui::parts::named::with_names;
 use crate::ui::parts::plan_checks::plan_checks;
@@ -100,7 +100,7 @@ pub fn card_received(
     let title = with_names(title, &names);
     let checks = || plan_checks(writing, &one.new);
     let in_order = |check: &CheckVerdict| matches!(check, CheckVerdict::InOrder);
-    let mut verdicts = checks_of(&one.new).into_iter().map(|check| check.verdict());
+    let mut verdicts = checks_of(&one.new).into_iter().map(PlanCheck::verdict);
     let doubtful = !verdicts.all(|verdict| in_order(&verdict));
     view! {
         <div class="page scroll">

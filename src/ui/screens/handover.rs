@@ -254,6 +254,7 @@ fn report_words(writing: Writing, outlook: &Outlook, beside: &Beside<'_>) -> Opt
     ))
 }
 
+#[expect(clippy::unnecessary_wraps, reason = "one of several texts")]
 fn report_text(writing: Writing, outlook: &Outlook, beside: &Beside<'_>) -> Option<String> {
     Some(report_with_photos_html(
         writing,

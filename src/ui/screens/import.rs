@@ -114,17 +114,17 @@ pub fn ImportScreen() -> impl IntoView {
         sent.text.set(link);
     }
     move || match sent.preview.get() {
-        Some(Imported::Card(entries)) => card_received(state, entries, false, below(sent, landed)),
+        Some(Imported::Card(entries)) => card_received(state, entries, false, below(&sent, landed)),
         Some(Imported::ShortCard(entries)) => {
-            card_received(state, entries, true, below(sent, landed))
+            card_received(state, entries, true, below(&sent, landed))
         }
-        Some(Imported::Entries(entries)) => page(sent, landed, Some(entries)),
-        None => page(sent, landed, None),
+        Some(Imported::Entries(entries)) => page(&sent, landed, Some(entries)),
+        None => page(&sent, landed, None),
     }
 }
 
 /// What stands below a card: the way to another text, and the link for another browser of this phone.
-fn below(sent: Sent, landed: StoredValue<Option<String>>) -> AnyView {
+fn below(sent: &Sent, landed: StoredValue<Option<String>>) -> AnyView {
     let say = sent.state.language();
     let again = landed.get_value().map(|link| {
         view! {
@@ -143,7 +143,7 @@ fn below(sent: Sent, landed: StoredValue<Option<String>>) -> AnyView {
 }
 
 /// The form, and below it what entries would bring.
-fn page(sent: Sent, landed: StoredValue<Option<String>>, entries: Option<Vec<Entry>>) -> AnyView {
+fn page(sent: &Sent, landed: StoredValue<Option<String>>, entries: Option<Vec<Entry>>) -> AnyView {
     let state = sent.state;
     let say = state.language();
     let back = if state.chick.get_untracked().is_some() {
@@ -156,12 +156,13 @@ fn page(sent: Sent, landed: StoredValue<Option<String>>, entries: Option<Vec<Ent
             <p class="acts"><CopyButton word=say.exchange_copy_link() text=Box::new(move || Some(link.clone())) /></p>
         }
     });
+    let (form, file) = (sent.form(), sent.file);
     view! {
         <Page title=say.handover_take_in() back>
             <p class="hint">{say.exchange_paste_hint()}</p>
             {again}
-            {sent.form()}
-            {entries.map(|entries| preview_of(entries, sent.file))}
+            {form}
+            {entries.map(|entries| preview_of(entries, file))}
         </Page>
     }
     .into_any()
