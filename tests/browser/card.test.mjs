@@ -232,13 +232,16 @@ const decoded = async (page, png, degrees = 0, blur = 0) => {
       await image.decode();
       const canvas = document.createElement('canvas');
       // The white of the page goes on around it.
-      [canvas.width, canvas.height] = [image.width + 60, image.height + 60];
+      const near = degrees === 0 ? 1 : 3;
+      [canvas.width, canvas.height] = [near * (image.width + 60), near * (image.height + 60)];
       const context = canvas.getContext('2d');
       context.fillStyle = '#fff';
       context.fillRect(0, 0, canvas.width, canvas.height);
-      context.filter = blur > 0 ? `blur(${blur}px)` : 'none';
+      context.filter = blur > 0 ? `blur(${blur * near}px)` : 'none';
       context.translate(canvas.width / 2, canvas.height / 2);
       context.rotate((degrees * Math.PI) / 180);
+      // A camera that comes nearer.
+      context.scale(near, near);
       context.drawImage(image, -image.width / 2, -image.height / 2);
       const { data, width, height } = context.getImageData(0, 0, canvas.width, canvas.height);
       const reader = new FileReader();
