@@ -167,7 +167,7 @@ test('the next card of a clutch takes six taps and 25 characters, and no word of
   const owner = await phone(bench, site, '2026-11-24T15:05:00Z');
   await owner.goto(link);
   await started(owner);
-  await press(owner, 'Import this card');
+  await press(owner, 'Take it');
   await owner.locator('.top-bar', { hasText: 'Flint' }).waitFor();
   await go(owner, '#/plan');
   const value = (id) => owner.locator(id).inputValue();
@@ -218,7 +218,7 @@ test('a season of eight cards: late, old and missing reports, one weaned, two of
   const home = async (page, link) => {
     await page.goto(link);
     await started(page);
-    await press(page, 'Import this card');
+    await press(page, 'Take it');
     await press(page, 'Yes, it is home');
     await kept(page);
   };

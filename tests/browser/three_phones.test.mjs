@@ -223,7 +223,7 @@ test('a dropped feed stays dropped through the owner\'s vet and the breeder\'s n
   const before = await countInSecond(owner);
   const old = await paste(owner, first);
   assert.match(old, /Older than yours/, old);
-  assert.equal(await owner.getByRole('button', { name: /^(Import|Import this card|Use the changed plan)$/ }).count(), 0);
+  assert.equal(await owner.getByRole('button', { name: /^(Import|Take it|Use the changed plan)$/ }).count(), 0);
   await shot(owner, 'three-older-card');
   await isDropped(owner);
   assert.equal(await owner.locator('#volume-6').inputValue(), '90');
