@@ -272,6 +272,9 @@ fn expected_v1() -> Vec<Entry> {
         Change::VisitReason {
             text: text("food left this morning"),
         },
+        Change::WeightStands {
+            id: EntryId([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 3]),
+        },
     ];
     let later = (4..)
         .zip(later)

@@ -55,10 +55,10 @@ impl Writing {
             format!("{mass}, {day}")
         });
         let loss = outlook.weight.handover_loss_pct;
-        let one_day = outlook.weight.one_day_loss_pct.map(|loss| {
-            let sign = if loss > 0.0 { "\u{2212}" } else { "+" };
-            format!("{sign}{}", self.pct(loss.abs()))
-        });
+        let one_day = outlook
+            .weight
+            .one_day_loss_pct
+            .map(|loss| format!("{}\u{a0}%", self.signed_pct(loss)));
         let feeds = chick.feeds_in_force(outlook.now);
         let feeds: Vec<String> = feeds
             .iter()

@@ -95,7 +95,7 @@ pub fn NewCardScreen() -> impl IntoView {
             <Page title=say.breeder_new_card() back=Route::Chicks>
                 <p>{say.breeder_first_card()}</p>
                 <div class="acts">
-                    <a class="button button--main" href=Route::TypeIn.to_hash()>{say.start_type()}</a>
+                    <a class="button button--main" href=Route::WholePlan.to_hash()>{say.start_type()}</a>
                 </div>
             </Page>
         }
@@ -185,7 +185,7 @@ fn from_template(state: AppState, templates: Vec<CarePlan>) -> impl IntoView {
                 </details>
                 <p class="fault" role="alert">{move || fault.get()}</p>
                 <div class="acts">
-                    <a class="button" href=Route::TypeIn.to_hash()>{say.breeder_other_species()}</a>
+                    <a class="button" href=Route::WholePlan.to_hash()>{say.breeder_other_species()}</a>
                 </div>
             </form>
         </Page>
