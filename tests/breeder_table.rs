@@ -145,7 +145,9 @@ fn silence_begins_twelve_hours_after_a_report_was_due_and_is_never_settled() {
     let mut script = placed(1, macaw("Basil"));
     noted(&mut script, 0..3);
     // Last noted on day 2 at 21:00: due on day 3 at 21:00, silent from day 4 at 09:00.
-    let row = |day, hour, minute| table(script.at(day, hour, minute), &[script.clone()]).remove(0);
+    let row = |day, hour, minute| {
+        table(script.at(day, hour, minute), std::slice::from_ref(&script)).remove(0)
+    };
     assert!(!row(4, 8, 59).needs_call());
     assert_eq!(said(&row(4, 8, 59)), "Settled on Wed 4 Nov.");
     assert!(row(4, 9, 0).needs_call());
@@ -192,7 +194,7 @@ fn a_row_tells_weight_food_plan_and_vet_as_they_were_at_the_last_report() {
         script.feed(2, hour, 0, slot, 30);
     }
     script.weigh(3, 980);
-    let row = table(script.at(3, 8, 0), &[script.clone()]).remove(0);
+    let row = table(script.at(3, 8, 0), std::slice::from_ref(&script)).remove(0);
     let pct = row.eaten_pct.unwrap();
     assert!((pct - 83.333).abs() < 0.01, "{pct}");
     assert_eq!(row.weight, Some(Grams::whole(980)));
@@ -212,7 +214,7 @@ fn a_row_tells_weight_food_plan_and_vet_as_they_were_at_the_last_report() {
     script.note(3, 9, 0, Change::Called { whom, agreed });
     plan.loss_limit = Percent::whole(8);
     script.set_plan(3, 10, 0, &plan, Author::BREEDER_AFAR);
-    let row = table(script.at(3, 11, 0), &[script.clone()]).remove(0);
+    let row = table(script.at(3, 11, 0), std::slice::from_ref(&script)).remove(0);
     assert_eq!((row.vet_seen, row.is_plan_current), (Some(true), false));
     let sets = script.chick().unwrap().plans.untaken();
     script.note(3, 12, 0, Change::PartTaken { sets });
@@ -227,7 +229,7 @@ fn a_row_tells_weight_food_plan_and_vet_as_they_were_at_the_last_report() {
 fn an_owner_whom_the_breeder_notes_later_is_shown_until_the_owner_s_own_word() {
     let mut script = placed(1, macaw("Basil"));
     let owner = |script: &Scenario| {
-        let row = table(script.at(2, 8, 0), &[script.clone()]).remove(0);
+        let row = table(script.at(2, 8, 0), std::slice::from_ref(script)).remove(0);
         (row.owner, row.owner_number)
     };
     assert_eq!(owner(&script), (String::new(), String::new()));
@@ -252,7 +254,7 @@ fn a_report_of_before_a_newer_one_changes_no_row() {
     noted(&mut script, 0..4);
     let whole = script.journal();
     let now = script.at(4, 9, 0);
-    let before = table(now, &[script.clone()]);
+    let before = table(now, std::slice::from_ref(&script));
     let mut old = placed(1, macaw("Basil"));
     noted(&mut old, 0..2);
     let mut joined = whole.clone();

@@ -48,7 +48,7 @@ pub fn leave_a_glance(state: AppState) {
 /// When the page is looked away from, the answer may be another than at the last act.
 pub fn leave_a_glance_when_left(state: AppState) {
     let leave = move |_: web_sys::Event| {
-        let until = state.glance_until.get_untracked();
+        let until = state.program.get_value().glance_until.get_untracked();
         let is_over = until.is_none_or(|until| until < state.now.get_untracked());
         if document().hidden() && is_over {
             leave_a_glance(state);
@@ -59,7 +59,7 @@ pub fn leave_a_glance_when_left(state: AppState) {
 }
 
 fn write(state: AppState, outlook: &Outlook, until: Moment) {
-    state.glance_until.set(Some(until));
+    state.program.get_value().glance_until.set(Some(until));
     let glance = glance(state, outlook, until);
     state.copies.remember_glance(&glance.to_text());
 }

@@ -118,7 +118,7 @@ async fn start_in(place: web_sys::Element) {
 /// The piece without which the first screen cannot be drawn; where there are records, they are opened.
 fn needed_at_first(state: AppState) -> Option<Piece> {
     let needed = Piece::of(untrack(|| state.shown()));
-    let has_records = state.is_unopened.get_untracked();
+    let has_records = state.program.get_value().is_unopened.get_untracked();
     needed.or(has_records.then_some(Piece::Due))
 }
 
@@ -178,10 +178,10 @@ fn follow_address(state: AppState) {
 /// Told by the page's own script when a new version waits.
 fn follow_updates(state: AppState) {
     if platform::is_update_waiting() {
-        state.is_update_ready.set(true);
+        state.program.get_value().is_update_ready.set(true);
     }
     window_event_listener_untyped("perchlight-update-ready", move |_| {
-        state.is_update_ready.set(true);
+        state.program.get_value().is_update_ready.set(true);
     })
     .remove_on_cleanup();
 }

@@ -78,8 +78,6 @@ pub struct AppState {
     pub writing: RwSignal<Writing>,
     /// Whether the made-up chick is shown, which is never kept.
     pub is_demo: RwSignal<bool>,
-    /// Whether a new version of the app waits.
-    pub is_update_ready: RwSignal<bool>,
     /// A text of ours that the app was opened with, until the take-in screen fetches it.
     pub link: RwSignal<Option<String>>,
     /// The chick whose card the next new one starts from, until the form fetches it.
@@ -92,10 +90,19 @@ pub struct AppState {
     pub outlook: Memo<Option<Arc<Outlook>>>,
     /// Keeps the journal.
     pub copies: Copies,
+    /// The program itself.
+    pub program: StoredValue<Program>,
+}
+
+/// How far the program is, whichever chick is on screen.
+#[derive(Debug, Clone, Copy)]
+pub struct Program {
+    /// Whether a new version of the app waits.
+    pub is_update_ready: RwSignal<bool>,
     /// Whether there may be records that are not opened yet.
     pub is_unopened: RwSignal<bool>,
     /// Leaves what the page shows before the app; comes with the records.
-    pub glance: RwSignal<Option<fn(Self)>>,
+    pub glance: RwSignal<Option<fn(AppState)>>,
     /// Until when the answer holds that the page shows before the app; `None` before one was left.
     pub glance_until: RwSignal<Option<Moment>>,
 }
@@ -135,16 +142,18 @@ impl AppState {
             route: RwSignal::new(Route::from_hash(&platform::hash())),
             writing: RwSignal::new(copies.writing()),
             is_demo: RwSignal::new(false),
-            is_update_ready: RwSignal::new(false),
             link: RwSignal::new(None),
             template: RwSignal::new(None),
             of_phone,
             notice: RwSignal::new(None),
             outlook,
             copies,
-            is_unopened: RwSignal::new(LocalKeyValue.may_hold_records()),
-            glance: RwSignal::new(None),
-            glance_until: RwSignal::new(None),
+            program: StoredValue::new(Program {
+                is_update_ready: RwSignal::new(false),
+                is_unopened: RwSignal::new(LocalKeyValue.may_hold_records()),
+                glance: RwSignal::new(None),
+                glance_until: RwSignal::new(None),
+            }),
         }
     }
 
@@ -153,7 +162,7 @@ impl AppState {
         self.of_phone.open(self.copies);
         self.journal.set(self.copies.open());
         self.choose_chick();
-        self.is_unopened.set(false);
+        self.program.get_value().is_unopened.set(false);
     }
 
     /// The state of the app, from any component below it.
@@ -284,7 +293,8 @@ impl AppState {
     /// are opened nobody knows.
     pub fn shown(self) -> Route {
         let route = self.route.get();
-        let may_have_chick = self.chick.get().is_some() || self.is_unopened.get();
+        let may_have_chick =
+            self.chick.get().is_some() || self.program.get_value().is_unopened.get();
         if route == Route::Now && self.is_breeders_view() {
             Route::Chicks
         } else if may_have_chick || route.needs_no_chick() {
@@ -410,7 +420,7 @@ impl AppState {
     }
 
     fn leave_a_glance(self) {
-        if let Some(leave) = self.glance.get_untracked() {
+        if let Some(leave) = self.program.get_value().glance.get_untracked() {
             leave(self);
         }
     }

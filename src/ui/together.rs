@@ -29,7 +29,7 @@ type Names = BTreeSet<Name>;
 pub fn open_records(state: AppState) {
     state.open();
     follow_other_tabs(state);
-    state.glance.set(Some(leave_a_glance));
+    state.program.get_value().glance.set(Some(leave_a_glance));
     leave_a_glance_when_left(state);
     let wake = move |_: web_sys::Event| {
         if !document().hidden() {

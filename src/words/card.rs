@@ -275,6 +275,7 @@ texts! {
     card_take: "Take it", "Importarla";
     card_not_now: "Not now", "Ahora no";
     card_everything: "Everything on the card", "Toda la ficha";
+    card_usual: "The breeder has not confirmed every number. The usual values are marked under \"Everything on the card\": ask before the first feed.", "El criador no ha confirmado todos los números. Los valores habituales están señalados en «Toda la ficha»: pregunte antes de la primera toma.";
     card_caution: "Not veterinary advice: the breeder and an avian vet decide. Hand-feeding can burn, choke or starve a chick: learn it in person first.", "No sustituye al veterinario: deciden el criador y un veterinario de aves. Dar de comer a mano puede quemar, ahogar o matar de hambre a un polluelo: apréndalo antes en persona.";
     card_some_older: "Part of it is older than what you have. That part stays as you have it.", "Una parte es anterior a la que tiene. Esa parte queda como la tiene.";
     card_is_short: "This code holds what the first two days need. Ask for the card’s link or file too: it adds the rest.", "Este código lleva lo necesario para los dos primeros días. Pida también el enlace o el archivo de la ficha: añade el resto.";

@@ -131,6 +131,7 @@ test('an older card says so and cannot be taken, the same one neither', async ({
     [first, 'An older card for Saffron', 'older'],
     [second, 'You have this card for Saffron', 'known'],
   ]) {
+    await go(owner, '#/now');
     await go(owner, '#/take-in');
     await owner.locator('#paste').fill(`> Ana wrote:\n> ${link.replace(/.{60}/g, '$&\n> ')}\n`);
     await press(owner, 'Next');

@@ -257,7 +257,9 @@ test('a default stays marked until it is confirmed, on the card and at the owner
     const owner = await eveningPhone(bench, site);
     await owner.goto(card);
     await started(owner);
-    await owner.locator('.question', { hasText: 'Ember' }).waitFor();
+    const folded = await owner.locator('.card-in').innerText();
+    await owner.locator('.card-in details > summary').click();
+    assert.equal(/has not confirmed/.test(folded), /usual value, not confirmed/.test(await owner.locator('.question').innerText()));
     return { owner, text: await owner.locator('.question').innerText() };
   };
   await open();
@@ -321,8 +323,8 @@ test('what is said on the telephone stands on the card, and what tells of one ch
   const owner = await eveningPhone(bench, site);
   await owner.goto(card);
   await started(owner);
-  const question = owner.locator('.question', { hasText: 'Ember' });
-  await question.waitFor();
+  const question = owner.locator('.card-in');
+  await question.locator('details > summary').click();
   const seen = (await question.innerText()).replaceAll('\u00a0', ' ');
   for (const text of [...Object.values(said), 'Bent spoon', '5 g', 'midday, bedtime, morning']) {
     assert.ok(seen.includes(text), `${text}: ${seen}`);

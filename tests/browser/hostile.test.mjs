@@ -151,10 +151,10 @@ for (const first of [0, 3, 6]) {
     await card.click();
     await opened('card', await saved(page, 'Card as a file to print'));
 
-    // RFC 5545: three events as planned, whose titles hold the name and nothing else began.
+    // RFC 5545: three feeds as planned and the weighing, whose titles hold the name and nothing else began.
     const root = new ICAL.Component(ICAL.parse(calendar));
     const events = root.getAllSubcomponents('vevent');
-    assert.equal(events.length, 3);
+    assert.equal(events.length, 4);
     assert.ok(events.every((event) => event.getFirstPropertyValue('summary').includes(text)));
     // No cell begins a formula.
     for (const table of tables) {

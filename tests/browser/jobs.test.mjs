@@ -193,8 +193,6 @@ const JOBS = [
   {
     job: "the breeder's card as a link, until the plan is kept and the arrival answered",
     most: 3,
-    // The whole card stands above the act.
-    scrolls: 1,
     act: async (bench, phone) => {
       const breeder = await evening(bench, USUAL);
       await typeInChick(breeder.page);
@@ -208,7 +206,7 @@ const JOBS = [
         await large(page);
       }
       const finger = new Finger(page);
-      await finger.tap(page.locator('.question .button--main').first());
+      await finger.tap(page.locator('.dock .button--main'));
       await home(page, finger);
       await kept(page);
       return finger;

@@ -160,14 +160,14 @@ pub fn Banners() -> impl IntoView {
     };
     let update = move || {
         // Never while a form is open: a reload would lose what is half typed.
-        (state.is_update_ready.get() && !state.route.get().is_form()).then(|| {
+        (state.program.get_value().is_update_ready.get() && !state.route.get().is_form()).then(|| {
             view! {
                 <div class="banner" data-kind="update">
                     <p>{say.update_ready()}</p>
                     <button type="button" class="button" on:click=move |_| platform::apply_update()>
                         {say.update_now()}
                     </button>
-                    <button type="button" class="button" on:click=move |_| state.is_update_ready.set(false)>
+                    <button type="button" class="button" on:click=move |_| state.program.get_value().is_update_ready.set(false)>
                         {say.update_later()}
                     </button>
                 </div>

@@ -86,6 +86,8 @@ pub fn card_received(
     let short = is_short.then(|| view! { <p class="hint">{say.card_is_short()}</p> });
     let is_new = case == Case::New;
     let caution = is_new.then(|| view! { <p class="caution">{say.card_caution()}</p> });
+    let is_usual = is_new && !one.new.unconfirmed.is_empty();
+    let usual = is_usual.then(|| view! { <p class="fault">{say.card_usual()}</p> });
     let law = is_new.then(|| view! { <p class="hint">{say.caution_text()}</p> });
     let take = take.map(|word| {
         let take = move |_| {
@@ -109,6 +111,7 @@ pub fn card_received(
             </header>
             <section class="question card-in" data-card=data_of(case)>
                 {body}
+                {usual}
                 {caution}
                 {some_older}
                 {short}

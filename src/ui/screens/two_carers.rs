@@ -27,12 +27,11 @@ pub fn two_carers(state: AppState) -> Option<impl IntoView> {
     };
     let link_since = move |from| {
         let journal = state.journal.get_untracked();
-        let text = match from {
-            Some(from) => entries_to_link_text(&entries_since(journal.entries(), chick, from)),
-            None => {
-                let entries: Vec<_> = journal.of_chick(chick).into_iter().cloned().collect();
-                entries_to_link_text(&entries)
-            }
+        let text = if let Some(from) = from {
+            entries_to_link_text(&entries_since(journal.entries(), chick, from))
+        } else {
+            let entries: Vec<_> = journal.of_chick(chick).into_iter().cloned().collect();
+            entries_to_link_text(&entries)
         };
         text.map(|text| format!("{}#{text}", platform::page_address()))
     };
