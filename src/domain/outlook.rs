@@ -171,7 +171,7 @@ impl Outlook {
     }
 
     /// The moments after this one at which it is asked again whether the answer is still the same: every
-    /// [`AHEAD_STEP_MINUTES`], and last a second before what is waited for.
+    /// `AHEAD_STEP_MINUTES`, and last a second before what is waited for.
     pub fn moments_ahead(&self) -> impl Iterator<Item = Moment> + use<> {
         let now = self.now;
         let end = match self.instruction {
