@@ -46,10 +46,17 @@ const typeInChick = async (phone) => {
   await phone.type('#breeder-name', CHICK.breeder[0]);
   await phone.type('#breeder-number', CHICK.breeder[1]);
   // A tap right behind the last key is sometimes lost in Firefox on a busy machine; then it is made again, as a person would.
-  await phone.wait('the plan is taken', async () => {
+  await phone.run(() => {
+    window.wasSent = false;
+    addEventListener('submit', () => {
+      window.wasSent = true;
+    }, true);
+    return true;
+  });
+  await phone.wait('the plan is sent', async () => {
     await phone.tap('Start with these');
-    await sleep(1_000);
-    return phone.run(() => document.querySelector('#breeder-number') === null);
+    await sleep(500);
+    return phone.run(() => window.wasSent);
   });
   await phone.kept();
 };

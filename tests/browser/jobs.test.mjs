@@ -266,6 +266,7 @@ const JOBS = [
     most: 1,
     act: async (bench, phone) => {
       const { page, finger } = await atHome(bench, phone, '12:00');
+      await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
       // Without a share sheet the words with their link are copied.
       await finger.tap(page.locator('.to-do').getByRole('button', { name: 'Send report' }));
       await page.locator('.to-do', { hasText: 'Copied.' }).waitFor();

@@ -117,7 +117,7 @@ const collect = async (bench, locale) => {
 };
 
 // Texts and words that are right in both languages, each looked up: units and signs, and words that both share.
-const SAME_TEXTS = new Set(['Perchlight', 'ml', 'oz', 'min', 'kcal', 'No', 'English', 'Español']);
+const SAME_TEXTS = new Set(['Perchlight', 'ml', 'oz', 'min', 'kcal', 'No', 'Plan', 'English', 'Español']);
 // "chip", "cockatiel", "cola" (tail), "come" (eats), "decide", "internet", "manual", "metal", "normal", "pellets", "plan", "sale" (comes out) and "usual" are Spanish; "compare" is an order in both; Duerr, Gage, Rivera, Romagnano, Doneley, Groffen, Roudybush, Grau, Choi, Okos, Willsky and Jones are authors; Watchbird, Parrot pediatrics and Vet Times are titles.
 const SAME_WORDS = new Set(['perchlight', 'kcal', 'safari', 'iphone', 'chip', 'normal', 'english', 'español', 'cockatiel', 'cola', 'come', 'decide', 'internet', 'pellets', 'sale', 'manual', 'metal', 'plan', 'usual', 'duerr', 'gage', 'rivera', 'romagnano', 'doneley', 'groffen', 'roudybush', 'grau', 'choi', 'okos', 'willsky', 'jones', 'watchbird', 'parrot', 'pediatrics', 'times', 'compare']);
 

@@ -311,7 +311,7 @@ test('the breeder\'s no reaches the owner with the card that the breeder is told
   await kept(breeder);
   const preview = await paste(owner, await card(breeder));
   await shot(owner, 'three-breeders-no');
-  const take = owner.locator('main section.question .button--main');
+  const take = owner.locator('.dock .button--main');
   assert.equal(await take.count(), 1, preview);
   await take.click();
   await kept(owner);
