@@ -24,6 +24,8 @@ fetch_nginx() {
   mkdir -p "$TOOLS/nginx"
   as_root apt-get update -qq
   (cd "$TOOLS/nginx" && apt-get download nginx nginx-common libnginx-mod-http-brotli-static && for file in *.deb; do dpkg-deb -x "$file" .; done)
+  # Its libraries are the system's: where one is missing, there is no nginx here.
+  "$TOOLS/nginx/usr/sbin/nginx" -v || { rm -rf "$TOOLS/nginx"; return 1; }
 }
 if [ ! -x "$TOOLS/nginx/usr/sbin/nginx" ] && ! { can_use_apt && step "Fetching nginx into .tools" "10 s" fetch_nginx; }; then
   printf '\n%s\n' "NOT TESTED HERE: nginx cannot be fetched with apt, so .build/nginx.conf is not tried."
