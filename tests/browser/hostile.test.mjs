@@ -184,6 +184,7 @@ for (const first of [0, 3, 6]) {
     await clock(owner, `${DAY}T21:00:00Z`);
     await owner.goto(link);
     await started(owner);
+    await owner.locator('.card-in').waitFor();
     assert.ok((await owner.locator('main').innerText()).includes(text));
     assert.deepEqual(await strangers(owner), [], 'landing');
     await owner.getByRole('button', { name: 'Take it' }).click();
