@@ -43,6 +43,11 @@ pub fn page_address() -> String {
     format!("{origin}{}", location.pathname().unwrap_or_default())
 }
 
+/// A text of ours as a link to this app: everything stands after `#`, so that it never leaves the phone.
+pub fn link_to(text: &str) -> String {
+    format!("{}#{text}", page_address())
+}
+
 /// Waits for the browser's next task: it can paint and answer a tap before it.
 pub async fn next_task() {
     let task = Promise::new(&mut |go_on, _| {

@@ -305,7 +305,6 @@ texts! {
     breeder_filter_hint: "A clutch is told by species and hatch day: chicks up to 6 days apart (our own limit).", "Una nidada se reconoce por la especie y el día de nacimiento: hasta 6 días de diferencia (valor propio).";
     breeder_sorted: "Sorted by who needs a call. No report counts as need, never as Settled. Eaten: share of the planned formula over 3 days.", "Primero, a quién hay que llamar. La falta de informes cuenta como motivo, nunca como «Normal». Comido: parte de la papilla prevista en 3 días.";
     breeder_column_chick: "Chick", "Polluelo";
-    breeder_column_age: "Age", "Edad";
     breeder_column_stage: "Stage", "Etapa";
     breeder_column_days: "Placed", "Entregado";
     breeder_column_weight: "Weight", "Peso";
@@ -320,7 +319,6 @@ texts! {
     breeder_plan_old: "old", "anterior";
     breeder_table: "All chicks as a table (CSV)", "Todos los polluelos en una tabla (CSV)";
     breeder_call: "Call", "Llamar a";
-    breeder_no_number: "No number yet", "Aún sin número";
     breeder_remarks: "My remarks", "Mis notas";
     breeder_remarks_hint: "They stay with you and are in no card.", "Son suyas y no van en ninguna ficha.";
     breeder_remark: "New remark", "Nota nueva";

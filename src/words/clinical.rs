@@ -413,6 +413,5 @@ texts! {
     vet_no_sex: "sex", "sexo";
     vet_no_tests: "tests made", "análisis hechos";
     vet_gone: " (gone)", " (ya no)";
-    vet_photos: "Photos", "Fotos";
     vet_no_judge: "From the owner's notes and readings; no vet has judged them.", "De las notas y mediciones del dueño; ningún veterinario las ha valorado.";
 }

@@ -150,8 +150,6 @@ texts! {
     hand_save_instead: "Save it as a file instead", "Guardarlo como archivo";
     hand_no_file: "Copy the text below, or use another browser: this one gives no file.", "Copie el texto de abajo o use otro navegador: este no da el archivo.";
     hand_text: "The file as text", "El archivo como texto";
-    picture_make: "Weight as a picture", "El peso como imagen";
-    picture_send: "Send or save the picture", "Enviar o guardar la imagen";
     picture_hold: "Or press and hold the picture to save it.", "O mantenga pulsada la imagen para guardarla.";
     picture_refused: "Send the report instead: it holds the chart. This browser cannot draw the picture.", "Envíe el informe: lleva el gráfico. Este navegador no puede dibujar la imagen.";
     backup_check: "Open the file again to check it", "Abrir el archivo otra vez para comprobarlo";
@@ -162,7 +160,6 @@ texts! {
     exchange_records: "Records", "Datos";
     exchange_anyone: "Anyone with it can read what it says.", "Quien lo tenga puede leer lo que dice.";
     take_another: "Paste another text or choose a file", "Pegar otro texto o elegir un archivo";
-    exchange_take_card: "Import this card", "Importar esta ficha";
     exchange_take_plan: "Use the changed plan", "Usar el plan cambiado";
     exchange_no_change: "This plan is the same as the one you have.", "Este plan es igual al que ya tiene.";
     exchange_paste_hint: "On an iPhone a scanned link opens in Safari, which keeps separate records. Copy the link there. Open Perchlight from the home screen. Paste the link here.", "En un iPhone, un enlace escaneado se abre en Safari, que guarda los datos por separado. Copie allí el enlace. Abra Perchlight desde la pantalla de inicio. Pegue aquí el enlace.";

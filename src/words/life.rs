@@ -135,7 +135,6 @@ texts! {
     life_unheard: "No report yet", "Aún sin informes";
     life_home: "Is {name} home?", "¿Ya está {name} en casa?";
     life_home_yes: "Yes, it is home", "Sí, ya está en casa";
-    life_home_since: "Home since", "En casa desde";
     life_home_not_yet: "Not yet", "Todavía no";
     life_role_asked: "Who holds this phone?", "¿De quién es este teléfono?";
     life_role_asked_hint: "{name} came in from another phone. Until you answer, this phone counts down and warns as a carer's.", "{name} ha llegado de otro teléfono. Hasta que responda, este teléfono avisa como el de un cuidador.";

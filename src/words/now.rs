@@ -27,7 +27,6 @@ texts! {
     now_not_weighed: "No weight noted yet.", "Aún no hay ningún peso anotado.";
     now_until_answer: "Until the vet answers", "Hasta que conteste el veterinario";
     now_until_breeder: "Until the breeder answers", "Hasta que conteste el criador";
-    now_first_aid: "What to do now", "Qué hacer ahora";
     strip_now: "now", "ahora";
 
     todo_none: "Nothing else to do", "Nada más que hacer";

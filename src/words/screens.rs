@@ -96,7 +96,6 @@ texts! {
     now_next: "Next feed", "Próxima toma";
     now_no_feed: "No more feeds in the plan.", "No hay más tomas en el plan.";
     now_feed: "Feed now", "Dar la toma";
-    now_log: "Log it", "Anotar";
     now_weigh: "Weigh", "Pesar";
     now_crop: "Crop", "Buche";
     now_droppings: "Droppings", "Heces";
@@ -165,7 +164,6 @@ texts! {
     weigh_empty: "empty", "vacío";
     weigh_after: "after feed", "tras la toma";
     weigh_not_sure: "not sure", "no lo sé";
-    weigh_last: "last", "último";
     weigh_yes: "Yes, that is what the scale says", "Sí, es lo que marca la báscula";
     weigh_erase: "Erase the last digit", "Borrar la última cifra";
     weigh_hint: "In the morning, before the first feed, with an empty crop.", "Por la mañana, antes de la primera toma, con el buche vacío.";

@@ -8,7 +8,7 @@ import { writeWorker } from '../../.build/precache.mjs';
 import { ENGINES, EnginePhone, bySelector, daysAgo } from './engines.mjs';
 import { test } from './fixtures.mjs';
 import { tell, until } from './harness.mjs';
-import { CHICK } from './owner.mjs';
+import { CHICK, clearFirst, clearSecond } from './owner.mjs';
 import { Script } from './script.mjs';
 
 // `make prove` asks for 50.
@@ -176,21 +176,6 @@ const fillBoth = `() => {
     throw new DOMException('full', 'QuotaExceededError');
   };
 }`;
-const clearFirst = () => localStorage.clear();
-const clearSecond = () =>
-  new Promise((done, failed) => {
-    const request = indexedDB.open('perchlight');
-    request.onerror = () => failed(request.error);
-    request.onsuccess = () => {
-      const clear = request.result.transaction('entries', 'readwrite');
-      clear.objectStore('entries').clear();
-      clear.oncomplete = () => {
-        request.result.close();
-        done();
-      };
-    };
-  });
-
 const ONE_COPY = /Saved in this browser, but one of its two copies failed/;
 // What fails at the start or afterwards, what the screen says, and whether the remark outlives the page.
 const FAULTS = {

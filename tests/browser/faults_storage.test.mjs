@@ -3,7 +3,21 @@ import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
 import { started, tell, until } from './harness.mjs';
 import {
-  CHICK, countInSecond, go, journalWords, kept, keptState, logNextFeed, missing, note, noteDown, openApp, storageNotice, typeInChick,
+  CHICK,
+  clearFirst,
+  clearSecond,
+  countInSecond,
+  go,
+  journalWords,
+  kept,
+  keptState,
+  logNextFeed,
+  missing,
+  note,
+  noteDown,
+  openApp,
+  storageNotice,
+  typeInChick,
 } from './owner.mjs';
 import { newerLine } from './script.mjs';
 
@@ -227,33 +241,15 @@ test('a second copy that answered late once is opened again with a later act and
   tell({ fault: 'IndexedDB opens too late, once', trials: 1, lost, said });
 });
 
-const clearFirst = (page) => page.evaluate(() => localStorage.clear());
-const clearSecond = (page) =>
-  page.evaluate(
-    () =>
-      new Promise((done, failed) => {
-        const request = indexedDB.open('perchlight');
-        request.onerror = () => failed(request.error);
-        request.onsuccess = () => {
-          const clear = request.result.transaction('entries', 'readwrite');
-          clear.objectStore('entries').clear();
-          clear.oncomplete = () => {
-            request.result.close();
-            done();
-          };
-        };
-      }),
-  );
-
 test('a cleared first copy comes back from the second, with the app open and with it closed', async ({ bench }) => {
   const { page } = await withChick(bench);
   await note(page, 'noted before');
-  await clearFirst(page);
+  await page.evaluate(clearFirst);
   await note(page, 'noted after it was cleared');
   await reload(page);
   const all = [ADDED, 'noted before', 'noted after it was cleared'];
   const lost = await missing(page, all);
-  await clearFirst(page);
+  await page.evaluate(clearFirst);
   await reload(page);
   lost.push(...(await missing(page, all)));
   const keys = await page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith('perchlight/v1/entry/')));
@@ -261,7 +257,7 @@ test('a cleared first copy comes back from the second, with the app open and wit
   // The next act writes all of it into the first copy again: that one is then whole without the second.
   await note(page, 'noted last');
   const said = await page.locator('.status-line p').innerText();
-  await clearSecond(page);
+  await page.evaluate(clearSecond);
   await reload(page);
   lost.push(...(await missing(page, [...all, 'noted last'])));
   tell({ fault: 'localStorage cleared', trials: 2, lost, said: said.replace(/^.*\. /, '') });
@@ -270,14 +266,14 @@ test('a cleared first copy comes back from the second, with the app open and wit
 test('a cleared second copy is filled again from the first', async ({ bench }) => {
   const { page } = await withChick(bench);
   await note(page, 'noted before');
-  await clearSecond(page);
+  await page.evaluate(clearSecond);
   await note(page, 'noted after it was cleared');
   const said = await page.locator('.status-line p').innerText();
   await reload(page);
   const all = [ADDED, 'noted before', 'noted after it was cleared'];
   const lost = await missing(page, all);
   await until('the second copy has all again', async () => (await countInSecond(page)) === 3);
-  await clearFirst(page);
+  await page.evaluate(clearFirst);
   await reload(page);
   lost.push(...(await missing(page, all)));
   tell({ fault: 'IndexedDB cleared', trials: 2, lost, said: said.replace(/^.*\. /, '') });
@@ -308,7 +304,7 @@ test(`two tabs that write at the same time for ${SECONDS_WITH_TWO_TABS} s lose n
     await reload(tab);
     lost.push(...(await missing(tab, noted)));
   }
-  await clearFirst(page);
+  await page.evaluate(clearFirst);
   await reload(page);
   lost.push(...(await missing(page, noted)));
   tell({ fault: 'two tabs writing at the same time', trials: noted.length, lost, said: said.replace(/^.*\. /, '') });

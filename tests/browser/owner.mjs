@@ -198,3 +198,19 @@ export const countInSecond = (page) =>
         };
       }),
   );
+
+// Clear one of the two copies; run in the page.
+export const clearFirst = () => localStorage.clear();
+export const clearSecond = () =>
+  new Promise((done, failed) => {
+    const request = indexedDB.open('perchlight');
+    request.onerror = () => failed(request.error);
+    request.onsuccess = () => {
+      const clear = request.result.transaction('entries', 'readwrite');
+      clear.objectStore('entries').clear();
+      clear.oncomplete = () => {
+        request.result.close();
+        done();
+      };
+    };
+  });

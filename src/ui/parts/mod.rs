@@ -30,6 +30,7 @@ pub mod page;
 pub mod photo_field;
 pub mod plan_checks;
 pub mod questions;
+pub mod records_links;
 pub mod role_asked;
 pub mod ruler;
 pub mod shell;

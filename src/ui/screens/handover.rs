@@ -10,7 +10,7 @@ use leptos::task::spawn_local;
 use web_sys::File;
 
 use crate::domain::homecoming::life_stage::Reminder;
-use crate::domain::journal::entries::{ChickId, Entry, Journal};
+use crate::domain::journal::entries::{Entry, Journal};
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::parts::Side;
 use crate::domain::time::moment::Moment;
@@ -34,6 +34,7 @@ use crate::ui::parts::other_chicks::judged_chicks;
 use crate::ui::parts::page::Heading;
 use crate::ui::parts::plan_checks::plan_checks;
 use crate::ui::parts::questions::same_food;
+use crate::ui::parts::records_links::{last_sent, records_links};
 use crate::ui::photo::fetched_pictures;
 use crate::ui::platform::{self, Told};
 use crate::ui::route::Route;
@@ -236,12 +237,6 @@ pub fn ReportButton(
     }
 }
 
-/// When the records of a chick were last sent from here; never in the example.
-fn last_sent(state: AppState, chick: ChickId) -> Option<Moment> {
-    let last = state.copies.last_sent(chick);
-    last.filter(|_| !state.is_demo.get_untracked())
-}
-
 /// The line of a report with a link to what is new since the last one; `None` where that is too much.
 fn report_words(writing: Writing, outlook: &Outlook, beside: &Beside<'_>) -> Option<String> {
     let chick = outlook.chick.id;
@@ -250,7 +245,7 @@ fn report_words(writing: Writing, outlook: &Outlook, beside: &Beside<'_>) -> Opt
     Some(format!(
         "{}\n{}",
         writing.report_line(outlook),
-        link_to(&link)
+        platform::link_to(&link)
     ))
 }
 
@@ -279,37 +274,13 @@ fn pictures_for(
     fetched_pictures(after, now, shown.map(|outlook| outlook.chick.clone()))
 }
 
-/// The records of the chick on screen as a link: all of them, or what is new since the last sending.
-///
-/// That moment stays as it was when the screen was opened, so that a second tap copies the same again.
+/// The records of the chick on screen as a link, with words where only what is new can go.
 fn records_by_link(state: AppState) -> Option<impl IntoView> {
-    let writing = state.writing_now();
-    let say = writing.language;
+    let say = state.language();
     let chick = state.chick.get_untracked()?;
-    let remember = move |()| {
-        if !state.is_demo.get_untracked() {
-            state.copies.remember_sent(chick);
-        }
-    };
-    let newer = last_sent(state, chick).map(|last| {
-        let lived = state.zone.with_untracked(|zone| zone.lived(last));
-        let text = move || {
-            let journal = state.journal.get_untracked();
-            let text = entries_to_link_text(&entries_since(journal.entries(), chick, last));
-            text.map(|text| link_to(&text))
-        };
-        view! { <CopyButton word=writing.only_new_since(lived) text=Box::new(text) done=remember /> }
-    });
-    let hint = newer.is_some().then(|| say.handover_only_new_hint());
-    Some(view! {
-        <div class="acts">
-            <CopyButton word=say.handover_report_link() done=remember text=Box::new(move || {
-                text_now(state, &Pictures::new(), |_, _, beside| entries_to_link_text(beside.entries).map(|text| link_to(&text)))
-            }) />
-            {newer}
-        </div>
-        {hint.map(|hint| view! { <p class="hint">{hint}</p> })}
-    })
+    let has_newer = last_sent(state, chick).is_some();
+    let hint = has_newer.then(|| view! { <p class="hint">{say.handover_only_new_hint()}</p> });
+    Some(view! { {records_links(state, chick, say.handover_report_link())} {hint} })
 }
 
 /// A button for a file about the chick on screen.
@@ -344,7 +315,7 @@ pub fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
             .with_untracked(|journal| journal.entries_of_plan(id))
     };
     let picture = qr_card(&card()).and_then(|card| {
-        let picture = qr::picture(&link_to(&card.text()), say.exchange_card()).ok()?;
+        let picture = qr::picture(&platform::link_to(&card.text()), say.exchange_card()).ok()?;
         Some((picture.svg, card.is_whole))
     });
     let picture = picture.map_or_else(
@@ -370,7 +341,7 @@ pub fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
             {picture}
             <div class="acts">
                 <CopyButton word=say.handover_card_link() text=Box::new(move || {
-                    Some(link_to(&card_to_link_text(&card())))
+                    Some(platform::link_to(&card_to_link_text(&card())))
                 }) />
                 {file_button(delivery, say.handover_card_file(), FileKind::Card, |writing, outlook, beside| {
                     let chick = &outlook.chick;
@@ -572,11 +543,6 @@ fn unconfirmed(state: AppState, outlook: &Outlook) -> Option<impl IntoView + use
             <ul class="plain-list">{fields}</ul>
         </div>
     })
-}
-
-/// A text of ours as a link to this app: everything stands after `#`, so that it never leaves the phone.
-fn link_to(text: &str) -> String {
-    format!("{}#{text}", platform::page_address())
 }
 
 /// Every chick of this phone at a glance, the most worrying first.
