@@ -19,9 +19,9 @@
   };
   const tell = (field, kind) => field.dispatchEvent(new Event(kind, { bubbles: true }));
 
-  const shared = new URLSearchParams(location.search);
-  const text = ['title', 'text', 'url'].map((name) => shared.get(name) ?? '').join('\n').trim();
-  if (text !== '') {
+  // Put there by public/sw.js: what stands behind `#` reaches no host.
+  const text = new URLSearchParams(location.hash.slice(1)).get('shared');
+  if (text !== null) {
     // Out of the address at once, so that it does not stay in the history.
     history.replaceState(null, '', `./${TAKE_IN}`);
     give('#paste', (field) => {

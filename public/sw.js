@@ -43,6 +43,14 @@ const answer = async (request, address) => {
   return (await cache.match(address)) ?? fetch(request);
 };
 
+// What another app shares comes in the body of a POST (share_target in manifest.webmanifest), which is read here and
+// sent nowhere: the page gets its text behind `#`, as public/receive.js reads it.
+const takeShared = async (request) => {
+  const sent = await request.formData();
+  const text = ['title', 'text', 'url'].map((name) => sent.get(name) ?? '').join('\n').trim();
+  return Response.redirect(`${SCOPE.href}#${new URLSearchParams({ shared: text })}`, 303);
+};
+
 self.addEventListener('install', (event) => event.waitUntil(install()));
 self.addEventListener('activate', (event) => event.waitUntil(activate()));
 self.addEventListener('message', (event) => {
@@ -51,8 +59,11 @@ self.addEventListener('message', (event) => {
   }
 });
 self.addEventListener('fetch', (event) => {
-  const address = event.request.method === 'GET' ? keptAs(event.request) : null;
-  if (address !== null) {
-    event.respondWith(answer(event.request, address));
+  const { request } = event;
+  const address = keptAs(request);
+  if (address !== null && request.method === 'GET') {
+    event.respondWith(answer(request, address));
+  } else if (address === SCOPE.href && request.method === 'POST') {
+    event.respondWith(takeShared(request));
   }
 });

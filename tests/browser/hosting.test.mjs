@@ -43,7 +43,7 @@ const host = async (bench) => {
     `load_module ${NGINX}usr/lib/nginx/modules/ngx_http_brotli_static_module.so;
     daemon off; master_process off; pid ${own}/pid; error_log stderr;
     events {}
-    http { include ${NGINX}etc/nginx/mime.types; access_log off; ${temporary.join(' ')} include ${own}/site.conf; }`,
+    http { include ${NGINX}etc/nginx/mime.types; access_log ${own}/access.log; ${temporary.join(' ')} include ${own}/site.conf; }`,
   );
   const child = spawn(join(NGINX, 'usr/sbin/nginx'), ['-e', 'stderr', '-p', own, '-c', join(own, 'nginx.conf')]);
   const ended = new Promise((done) => {
@@ -64,7 +64,7 @@ const host = async (bench) => {
     assert.equal(child.exitCode, null, said);
     return fetch(origin).then(() => true, () => false);
   });
-  return { origin, url: `${origin}/some/folder/`, folder: join(folder, 'some/folder'), stop };
+  return { origin, url: `${origin}/some/folder/`, folder: join(folder, 'some/folder'), log: join(own, 'access.log'), stop };
 };
 
 // Another build in the place of the present one, both whole at every moment.
@@ -114,6 +114,21 @@ test('nginx sends every file with its type, packed when that is asked for, and w
   const again = await fetch(`${site.url}sw.js`, { headers: { 'if-none-match': first.headers.get('etag') } });
   assert.equal(again.status, 304);
   assert.equal((await fetch(`${site.url}not-there`)).status, 404);
+});
+
+// Where the worker was cleared, nobody but the host is there to take what another app shares (share_target).
+test('nginx refuses a shared text without the worker, and its log does not hold it', async ({ bench }) => {
+  const site = await host(bench);
+  change(site, DIST);
+  const { action, method, params } = JSON.parse(readFileSync(join(DIST, 'manifest.webmanifest'), 'utf8')).share_target;
+  const sent = new FormData();
+  sent.set(params.text, 'a weight of Ember: 1012 g');
+  const answer = await fetch(new URL(action, site.url), { method, body: sent });
+  // RFC 9110, 15.5.6: Method Not Allowed
+  assert.equal(answer.status, 405);
+  const log = readFileSync(site.log, 'utf8');
+  assert.match(log, /"POST \/some\/folder\/ HTTP\/1\.1" 405/);
+  assert.doesNotMatch(log, /Ember|1012/);
 });
 
 test('an update and the way back on nginx lose no record, and one of a newer version is left alone', async ({ bench }) => {
