@@ -4,7 +4,6 @@ import { readFileSync, statSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { extname, join, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { brotliCompressSync, constants } from 'node:zlib';
 
 const TYPES = {
   '.css': 'text/css; charset=utf-8',
@@ -18,7 +17,8 @@ const TYPES = {
   '.wasm': 'application/wasm',
   '.webmanifest': 'application/manifest+json; charset=utf-8',
 };
-const COMPRESSED = new Set(['.css', '.html', '.js', '.json', '.svg', '.txt', '.wasm', '.webmanifest']);
+// The endings of what the build has packed beside a file, the smallest first.
+const PACKED = { br: '.br', gzip: '.gz' };
 
 const isFile = (path) => statSync(path, { throwIfNoEntry: false })?.isFile() === true;
 
@@ -32,17 +32,16 @@ const fileOf = (folder, base, path) => {
   return file.startsWith(resolve(folder) + sep) && isFile(file) ? file : null;
 };
 
+// How the file is sent: packed as the browser takes it, unless the file was changed since it was packed.
+const packingOf = (file, accepted) => {
+  const { mtimeMs } = statSync(file);
+  const isFresh = (ending) => statSync(file + ending, { throwIfNoEntry: false })?.mtimeMs >= mtimeMs;
+  return Object.keys(PACKED).find((name) => new RegExp(`\\b${name}\\b`).test(accepted) && isFresh(PACKED[name])) ?? null;
+};
+
 // Starts a server on 127.0.0.1; port 0 takes a free one. `folder` may be a function, so that a
 // running server can change to another build.
 export const serve = ({ folder, port = 0, base = '/' }) => {
-  const packed = new Map();
-  const pack = (bytes, file) => {
-    const key = `${file} ${statSync(file).mtimeMs}`;
-    if (!packed.has(key)) {
-      packed.set(key, brotliCompressSync(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 9 } }));
-    }
-    return packed.get(key);
-  };
   const server = createServer((request, response) => {
     let file = null;
     try {
@@ -61,16 +60,15 @@ export const serve = ({ folder, port = 0, base = '/' }) => {
       return;
     }
     const kind = extname(file);
-    const isPacked = COMPRESSED.has(kind) && /\bbr\b/.test(request.headers['accept-encoding'] ?? '');
-    const bytes = readFileSync(file);
-    const body = isPacked ? pack(bytes, file) : bytes;
+    const packing = packingOf(file, request.headers['accept-encoding'] ?? '');
+    const body = readFileSync(packing === null ? file : file + PACKED[packing]);
     response.writeHead(200, {
       'content-type': TYPES[kind] ?? 'application/octet-stream',
       'content-length': body.length,
       'cache-control': 'no-cache',
       'x-content-type-options': 'nosniff',
       vary: 'accept-encoding',
-      ...(isPacked ? { 'content-encoding': 'br' } : {}),
+      ...(packing === null ? {} : { 'content-encoding': packing }),
     });
     response.end(request.method === 'HEAD' ? undefined : body);
   });

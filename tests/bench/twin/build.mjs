@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { generateSW } from 'workbox-build';
+import { packFiles } from '../../../.build/precache.mjs';
 
 const HERE = fileURLToPath(new URL('.', import.meta.url));
 const OUT = fileURLToPath(new URL('../../../target/twin/', import.meta.url));
@@ -34,3 +35,5 @@ await generateSW({
   skipWaiting: true,
   clientsClaim: true,
 });
+// As the app's own files are, so that both are sent alike.
+packFiles(OUT);
