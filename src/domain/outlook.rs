@@ -1,5 +1,7 @@
 //! Everything the screens show of one chick at one moment, worked out once.
 
+use std::sync::Arc;
+
 use crate::domain::feeding::food::{self, FoodNames};
 use crate::domain::feeding::lived_zone::lived_zone;
 use crate::domain::feeding::same_food;
@@ -40,7 +42,7 @@ pub struct Outlook {
     /// The zone the phone is in, and past days as they were lived.
     pub zone: Zone,
     /// The chick.
-    pub chick: Chick,
+    pub chick: Arc<Chick>,
     /// Its age, when the hatch day is known.
     pub age: Option<Age>,
     /// Where it stands in its life.
@@ -188,6 +190,12 @@ impl Outlook {
         moments.take_while(move |at| *at < end).chain([end])
     }
 
+    /// The outlook of another moment if nothing is noted until then; `zone` as it was given for this one.
+    #[must_use]
+    pub fn at(&self, then: Moment, zone: &Zone) -> Self {
+        outlook_of(then, Arc::clone(&self.chick), zone)
+    }
+
     /// Whether another moment has the same answer: what to do about the same feed, and how worried to be.
     pub fn answers_as(&self, other: &Self) -> bool {
         let feed = |outlook: &Self| {
@@ -290,6 +298,10 @@ pub struct WeightNow {
 /// The outlook of a chick; `None` when the journal has no such chick.
 pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> Option<Outlook> {
     let chick = Chick::from_journal(journal, chick)?;
+    Some(outlook_of(now, Arc::new(chick), zone))
+}
+
+fn outlook_of(now: Moment, chick: Arc<Chick>, zone: &Zone) -> Outlook {
     let zone = &lived_zone(&chick, zone);
     let lived = zone.lived(now);
     let mut feeds = schedule::feeds(now, &chick, zone, lived.day.plus(-2), lived.day.plus(2));
@@ -356,7 +368,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         .plan
         .hatched
         .and_then(|hatched| Age::on(lived.day, hatched));
-    Some(Outlook {
+    Outlook {
         now,
         lived,
         offset: zone.offset_at(now),
@@ -373,7 +385,7 @@ pub fn outlook(now: Moment, journal: &Journal, chick: ChickId, zone: &Zone) -> O
         chick,
         weight,
         weaning,
-    })
+    }
 }
 
 #[cfg(test)]
@@ -399,7 +411,11 @@ mod tests {
         let at = |at| outlook(at, &journal, chick, &zone).unwrap();
         let first = at(now);
         let ahead = first.moments_ahead();
-        let held = ahead.take_while(|moment| first.answers_as(&at(*moment)));
+        let held = ahead.take_while(|moment| {
+            let then = at(*moment);
+            assert_eq!(first.at(*moment, &zone), then);
+            first.answers_as(&then)
+        });
         let until = held.last().unwrap_or(now);
         // Asked far more often than it was looked for, nothing else is answered before then.
         for second in (0..until.seconds() - now.seconds()).step_by(20) {

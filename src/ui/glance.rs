@@ -2,6 +2,7 @@
 //! be the same, whom to call, and what to do first. It comes with [`Piece::Due`](crate::ui::pieces::Piece).
 
 use std::sync::Arc;
+use std::time::Duration;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -17,7 +18,7 @@ use crate::store::glance_text::{Glance, GlanceCall};
 use crate::ui::parts::call_card::tel_link;
 use crate::ui::parts::level_mark::level_name;
 use crate::ui::platform;
-use crate::ui::state::{AppState, judge_here};
+use crate::ui::state::AppState;
 use crate::words::format::Writing;
 use crate::words::now::sentences;
 use crate::words::signs::sign as words_of;
@@ -28,8 +29,8 @@ const SIGNS: [Sign; 3] = [Sign::LabouredBreathing, Sign::Cold, Sign::FedTooHot];
 /// Screens work out everything anew each minute, so an answer is the same for so long.
 const SURE_SECONDS: i64 = 60;
 
-/// How many moments ahead are worked out before the page may answer a tap.
-const MOMENTS_A_STEP: usize = 4;
+/// What was noted comes first: the time ahead is looked at when it is kept, a little later.
+const LOOKED_AHEAD_AFTER: Duration = Duration::from_millis(300);
 
 /// Leaves the answer of now at once, and how long it holds as soon as that is worked out.
 pub fn leave_a_glance(state: AppState) {
@@ -41,7 +42,9 @@ pub fn leave_a_glance(state: AppState) {
     let until = outlook.now.plus_seconds(SURE_SECONDS);
     write(state, &outlook, until);
     if !outlook.instruction.forbids() {
-        spawn_local(look_ahead(state, outlook));
+        let noted = entries_noted(state);
+        let look = move || spawn_local(look_ahead(state, outlook, noted));
+        set_timeout(look, LOOKED_AHEAD_AFTER);
     }
 }
 
@@ -64,27 +67,23 @@ fn write(state: AppState, outlook: &Outlook, until: Moment) {
     state.copies.remember_glance(&glance.to_text());
 }
 
-/// Goes ahead in time until the answer is another, unless something is noted meanwhile.
-async fn look_ahead(state: AppState, outlook: Arc<Outlook>) {
-    let count = move || {
-        state
-            .journal
-            .with_untracked(|journal| journal.entries().len())
-    };
-    let (entries, chick) = (count(), outlook.chick.id);
+fn entries_noted(state: AppState) -> usize {
+    let journal = state.journal;
+    journal.with_untracked(|journal| journal.entries().len())
+}
+
+/// Goes ahead in time until the answer is another, unless more than `noted` entries are there by then.
+async fn look_ahead(state: AppState, outlook: Arc<Outlook>, noted: usize) {
+    let chick = outlook.chick.id;
+    let is_over = || entries_noted(state) != noted || state.chick.get_untracked() != Some(chick);
     let mut until = outlook.now.plus_seconds(SURE_SECONDS);
-    for (step, at) in outlook.moments_ahead().enumerate() {
-        if step % MOMENTS_A_STEP == 0 {
-            platform::next_task().await;
-        }
-        if count() != entries || state.chick.get_untracked() != Some(chick) {
+    for at in outlook.moments_ahead() {
+        platform::next_task().await;
+        if is_over() {
             return;
         }
-        let then = state.zone.with_untracked(|zone| {
-            let journal = state.journal;
-            journal.with_untracked(|journal| judge_here(at, journal, chick, zone, false))
-        });
-        if !then.is_some_and(|then| outlook.answers_as(&then)) {
+        let then = state.zone.with_untracked(|zone| outlook.at(at, zone));
+        if !outlook.answers_as(&then) {
             break;
         }
         until = at.max(until);

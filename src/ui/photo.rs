@@ -1,6 +1,7 @@
 //! A photo on its way in and out: read, made small, kept under its hash, and shown again.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 use std::time::Duration;
 
 use js_sys::{Array, Promise, Uint8Array};
@@ -157,7 +158,7 @@ pub async fn pictures_of(now: Moment, chick: &Chick) -> Pictures {
 pub fn fetched_pictures(
     after: Duration,
     now: Moment,
-    chick: Option<Chick>,
+    chick: Option<Arc<Chick>>,
 ) -> StoredValue<Pictures, LocalStorage> {
     let pictures = StoredValue::new_local(Pictures::new());
     if let Some(chick) = chick.filter(|chick| !chick.photos.is_empty()) {

@@ -1,5 +1,7 @@
 //! Enter a weight: the digits, the crop, one button; a question back when it does not fit.
 
+use std::sync::Arc;
+
 use leptos::prelude::*;
 
 use crate::domain::journal::chick::Chick;
@@ -125,7 +127,7 @@ impl Form {
         }
     }
 
-    fn chick(self) -> Option<Chick> {
+    fn chick(self) -> Option<Arc<Chick>> {
         self.state
             .outlook
             .get_untracked()
