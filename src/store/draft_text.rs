@@ -15,7 +15,9 @@ pub type Draft = BTreeMap<String, String>;
 pub fn draft_from_text(text: &str) -> Draft {
     let lines = text.lines().filter_map(|line| line.split_once(' '));
     let fields = lines.map(|(field, value)| (field.to_owned(), short(value)));
-    fields.take(MOST.0).collect()
+    let mut draft = Draft::new();
+    draft.extend(fields.take(MOST.0));
+    draft
 }
 
 /// The draft as text; what is empty is left out.

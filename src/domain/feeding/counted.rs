@@ -7,6 +7,7 @@ use crate::domain::feeding::matching::matched;
 use crate::domain::feeding::scheduled::ScheduledFeed;
 use crate::domain::feeding::sittings::Sitting;
 use crate::domain::plan::care_plan::Slot;
+use crate::domain::quantity::order::set_of;
 use crate::domain::time::moment::Moment;
 
 /// Longest before its time that food is the feed a person said it is, 6 h. Ours.
@@ -41,7 +42,7 @@ pub fn counted(
             Counted { sitting, place }
         })
         .collect();
-    let taken: BTreeSet<usize> = all.iter().filter_map(|one| one.place).collect();
+    let taken = set_of(all.iter().filter_map(|one| one.place));
     let tries = named_tries(&all, try_minutes);
     if !tries.is_empty() {
         let mut others = taken.clone();

@@ -26,11 +26,9 @@ pub fn food_since(first: Day, now: Moment, chick: &Chick, zone: &Zone) -> FoodNa
         .first()
         .map_or(Moment::LATEST, |feed| feed.planned.plus_minutes(-24 * 60));
     let sittings = sittings(chick, from, Moment::LATEST);
-    let mut names: FoodNames = chick
-        .feeds
-        .iter()
-        .filter_map(|note| Some((note.id, note.what.counts_as?)))
-        .collect();
+    let said = chick.feeds.iter();
+    let mut names = FoodNames::new();
+    names.extend(said.filter_map(|note| Some((note.id, note.what.counts_as?))));
     for Counted { sitting, place } in counted(&planned, sittings, try_minutes(chick)) {
         if let Some(feed) = place.and_then(|place| planned.get(place)) {
             names.extend(sitting.notes.iter().map(|id| (*id, feed.slot)));

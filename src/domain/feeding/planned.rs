@@ -8,6 +8,7 @@ use crate::domain::feeding::scheduled::{FeedState, LATE_MINUTES, ScheduledFeed};
 use crate::domain::homecoming::journey::{FeedMoments, feed_moments, is_doubled};
 use crate::domain::journal::chick::Chick;
 use crate::domain::plan::care_plan::{CarePlan, PlannedFeed, Slot};
+use crate::domain::quantity::order::sorted_by;
 use crate::domain::time::moment::{Day, Moment, WallTime};
 use crate::domain::time::zone::Zone;
 
@@ -71,7 +72,7 @@ pub fn planned_feeds(
         })
     });
     scheduled.append(&mut after_leaving);
-    scheduled.sort_by_key(|feed| feed.planned);
+    let mut scheduled = sorted_by(scheduled, |one, other| one.planned.cmp(&other.planned));
     spread_long_day(&mut scheduled, chick, zone);
     scheduled.retain(|feed| feed.day >= first);
     keep_gaps(&mut scheduled, &chick.plan);

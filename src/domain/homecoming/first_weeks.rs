@@ -2,12 +2,11 @@
 //!
 //! **Never:** a card is never the only place of a warning; the rules judge without it.
 
-use std::cmp::Reverse;
-
 use crate::domain::homecoming::life_stage::{LifeStage, life_stage};
 use crate::domain::journal::chick::{Chick, FeedOutcome};
 use crate::domain::journal::signs::Sign;
 use crate::domain::quantity::evidence::{Cited, Standing};
+use crate::domain::quantity::order::sorted_by;
 use crate::domain::time::moment::Moment;
 use crate::domain::time::zone::Zone;
 
@@ -382,7 +381,7 @@ pub fn for_today(now: Moment, chick: &Chick, zone: &Zone) -> Vec<Card> {
         .lived(now)
         .day
         .since(zone.lived(chick.home_since()).day);
-    let mut wanted: Vec<(i32, Card)> = Card::ALL
+    let wanted: Vec<(i32, Card)> = Card::ALL
         .into_iter()
         .filter_map(|card| {
             let since = card
@@ -392,7 +391,7 @@ pub fn for_today(now: Moment, chick: &Chick, zone: &Zone) -> Vec<Card> {
             since.max().map(|since| (since, card))
         })
         .collect();
-    wanted.sort_by_key(|(since, _)| Reverse(*since));
+    let wanted = sorted_by(wanted, |(one, _), (other, _)| other.cmp(one));
     wanted.into_iter().map(|(_, card)| card).collect()
 }
 

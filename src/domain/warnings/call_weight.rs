@@ -5,6 +5,7 @@ use crate::domain::journal::chick::{Noted, Weighing};
 use crate::domain::journal::entries::{CropAtWeighing, EntryId};
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::count;
+use crate::domain::quantity::order::sorted_by;
 use crate::domain::quantity::units::Grams;
 use crate::domain::warnings::rules::one_day_loss;
 use crate::domain::warnings::rules::peak_loss;
@@ -49,8 +50,8 @@ pub fn call_weight(facts: &Facts<'_>) -> Option<Grams> {
         facts.trend.falls_from_g,
         Some(stable),
     ];
-    let mut tried: Vec<f64> = tried.into_iter().flatten().collect();
-    tried.sort_by(|one, other| other.total_cmp(one));
+    let tried = tried.into_iter().flatten().collect();
+    let tried = sorted_by(tried, |one: &f64, other| other.total_cmp(one));
     let mut above: Option<f64> = None;
     for grams in tried {
         // To a gram below, as a scale shows it.

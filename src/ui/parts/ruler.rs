@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::domain::quantity::order::sorted_by;
 use crate::domain::quantity::units::Grams;
 use crate::ui::state::AppState;
 
@@ -102,8 +103,7 @@ pub fn Ruler(
         });
     let now = place(MarkKind::Now)
         .map(|x| view! { <circle class="ruler__now" cx=x cy=LINE r="9"></circle> });
-    let mut in_order = marks;
-    in_order.sort_by_key(|mark| mark.weight);
+    let in_order = sorted_by(marks, |one, other| one.weight.cmp(&other.weight));
     let names = in_order.into_iter().map(|mark| {
         let word = match mark.kind {
             MarkKind::Call => say.weigh_mark_call(),

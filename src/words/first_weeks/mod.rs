@@ -11,6 +11,7 @@ use crate::domain::homecoming::first_weeks::{BURN_SHOWS_DAYS, Card, Picture, Sou
 use crate::domain::homecoming::life_stage::WEANED_DAYS;
 use crate::domain::instruction::feed_session::MIX_KEEPS_MINUTES;
 use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::quantity::order::sorted_by;
 use crate::domain::quantity::units::Celsius;
 use crate::domain::warnings::rules::droppings_seen::LIQUID_MINUTES;
 use crate::domain::warnings::rules::missed_feeds::{HUNGRY_IN_PINS_MINUTES, HUNGRY_MINUTES};
@@ -303,13 +304,13 @@ impl Writing {
             let begins = |wanted: &String| words.iter().any(|word| word.starts_with(wanted));
             wanted.iter().all(begins)
         };
-        let mut found: Vec<Card> = Card::ALL.into_iter().filter(has_all).collect();
-        found.sort_by_key(|card| {
+        let found: Vec<Card> = Card::ALL.into_iter().filter(has_all).collect();
+        let is_beside = |card: &Card| {
             let title = folded_words(self.language.card_title(*card));
             let is_named = |wanted: &String| title.iter().any(|word| word.starts_with(wanted));
             !wanted.iter().any(is_named)
-        });
-        found
+        };
+        sorted_by(found, |one, other| is_beside(one).cmp(&is_beside(other)))
     }
 
     fn card_words(self, card: Card) -> Vec<String> {

@@ -20,14 +20,12 @@
 //!
 //! *Wrong when* greens or dyed food made the colour and nobody thought of it.
 
-use std::collections::BTreeSet;
-
 use crate::domain::journal::chick::{Chick, Noted};
 use crate::domain::journal::entries::Droppings;
 use crate::domain::journal::signs::Sign;
 use crate::domain::quantity::evidence::Standing;
-use crate::domain::quantity::order::sorted_by;
-use crate::domain::time::moment::{Day, Moment};
+use crate::domain::quantity::order::{set_of, sorted_by};
+use crate::domain::time::moment::Moment;
 use crate::domain::warnings::level::{Finding, Level, RuleId, Value};
 use crate::domain::warnings::rules::{
     Facts, Limit, Rule, falling_weight, handover_loss, minutes_finding, one_day_loss,
@@ -169,7 +167,7 @@ fn lately(
 
 fn undigested(now: Moment, looks: &[Noted<Droppings>]) -> Option<Finding> {
     let spell = spell(now, looks, |look| look == Droppings::Undigested);
-    let days: BTreeSet<Day> = spell.iter().map(|look| look.lived().day).collect();
+    let days = set_of(spell.iter().map(|look| look.lived().day));
     let days = days.len().min(UNDIGESTED_DAYS);
     let level = match days {
         0 => return None,
