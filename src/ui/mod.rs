@@ -22,6 +22,7 @@ use wasm_bindgen::JsCast;
 use crate::ui::copies::Copies;
 use crate::ui::parts::call_card::Calls;
 use crate::ui::parts::later::DueParts;
+use crate::ui::parts::live::live;
 use crate::ui::parts::shell::TopBar;
 use crate::ui::pieces::{Piece, Pieces};
 use crate::ui::route::Route;
@@ -246,7 +247,7 @@ fn wide() -> RwSignal<bool> {
 
 /// The weight beside what is due.
 fn beside(state: AppState) -> impl IntoView {
-    let weight = move || Pieces::here().draw(Piece::Rest, Route::Weight);
+    let weight = live(move || Pieces::here().draw(Piece::Rest, Route::Weight));
     view! { <aside class="beside" aria-label=state.language().bar_weight()>{weight}</aside> }
 }
 

@@ -12,6 +12,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
+use crate::ui::parts::button::button;
 use crate::ui::parts::later::{DueParts, LaterDueParts, Part, ReportPart};
 use crate::ui::parts::shell::{Banners, BottomBar, ChickName, StatusLine};
 use crate::ui::platform;
@@ -200,7 +201,7 @@ impl Pieces {
         view! {
             <section class="group" role="alert">
                 <p>{say.piece_failed()}</p>
-                <button type="button" class="button" on:click=again>{say.piece_again()}</button>
+                {button(say.piece_again(), again)}
             </section>
         }
     }

@@ -9,6 +9,7 @@ use crate::domain::homecoming::first_days::{
 use crate::domain::homecoming::transit::TransitVerdict;
 use crate::domain::journal::entries::Change;
 use crate::domain::outlook::Outlook;
+use crate::ui::parts::button::main_button;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
@@ -20,11 +21,7 @@ pub fn ArrivedButton() -> impl IntoView {
     let arrived = move |_| {
         state.note(Change::Arrived, say.entry_arrived().to_owned());
     };
-    view! {
-        <button type="button" class="button button--main" on:click=arrived>
-            {say.home_arrived()}
-        </button>
-    }
+    main_button(say.home_arrived(), arrived)
 }
 
 /// Where the chick is on its way, with the act that notes its arrival.

@@ -7,6 +7,7 @@ use crate::domain::journal::entries::{Change, ChickId};
 use crate::domain::plan::care_plan::{CarePlan, Role};
 use crate::domain::warnings::level::Level;
 use crate::domain::warnings::whom_to_call::{Callee, is_practice_closed, whom_to_call};
+use crate::ui::parts::button::button;
 use crate::ui::parts::level_mark::level_name;
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -138,8 +139,8 @@ fn Reached(
             view! {
                 <div class="question" role="status" data-reached="true">
                     <p>{say.call_reached()}</p>
-                    <button type="button" class="button" on:click=yes>{say.call_yes()}</button>
-                    <button type="button" class="button" on:click=no>{say.call_no()}</button>
+                    {button(say.call_yes(), yes)}
+                    {button(say.call_no(), no)}
                 </div>
             }
             .into_any()

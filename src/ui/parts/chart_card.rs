@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::share::weight_chart::SIZE;
+use crate::ui::parts::live::live;
 use crate::ui::state::AppState;
 
 /// One weighing on the chart, ready to show.
@@ -31,9 +32,9 @@ pub struct ChartShown {
 /// The point that is nearest to a place along the chart.
 fn nearest(points: &[ChartPoint], x: f64) -> Option<usize> {
     let far = |point: &ChartPoint| (point.place.0 - x).abs();
-    let mut places: Vec<(usize, f64)> = points.iter().map(far).enumerate().collect();
-    places.sort_by(|one, other| one.1.total_cmp(&other.1));
-    places.first().map(|(place, _)| *place)
+    let places = points.iter().map(far).enumerate();
+    let nearest = places.min_by(|one, other| one.1.total_cmp(&other.1));
+    nearest.map(|(place, _)| place)
 }
 
 /// Where a finger is along the chart, in the picture's own units.
@@ -119,7 +120,7 @@ pub fn ChartCard(
         let svg = |chart: &ChartShown| chart.svg.clone();
         chart.with(|chart| chart.as_ref().map(svg).unwrap_or_default())
     });
-    let cursor = move || {
+    let cursor = live(move || {
         pointer.pointed.get()?;
         let (x, y) = pointer.point()?.place;
         let foot = SIZE.1.saturating_sub(32);
@@ -127,8 +128,8 @@ pub fn ChartCard(
             <path class="chart__line" d=format!("M{x} 20V{foot}")></path>
             <circle class="chart__ring" cx=x cy=y r="10"></circle>
         })
-    };
-    let drops = move || {
+    });
+    let drops = live(move || {
         let drops = chart.with(|chart| chart.as_ref().map(|chart| chart.drops.clone()));
         let drops = drops.unwrap_or_default().into_iter();
         let drops = drops.map(|drop| {
@@ -140,7 +141,7 @@ pub fn ChartCard(
             }
         });
         drops.collect_view()
-    };
+    });
     let moved = move |event: web_sys::PointerEvent| {
         if event.buttons() != 0 {
             pointer.by_finger(&event);
@@ -171,8 +172,8 @@ pub fn ChartCard(
 #[component]
 fn ReadOut(pointer: Pointer) -> impl IntoView {
     let say = AppState::here().language();
-    let title = move || pointer.point().map(|point| point.title);
-    let detail = move || pointer.point().map(|point| point.detail);
+    let title = live(move || pointer.point().map(|point| point.title));
+    let detail = live(move || pointer.point().map(|point| point.detail));
     let is_first = move || (pointer.place() == 0).to_string();
     let is_last = move || (pointer.place() >= pointer.last()).to_string();
     view! {

@@ -5,6 +5,8 @@ use leptos::task::spawn_local;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::File;
 
+use crate::ui::parts::button::button;
+use crate::ui::parts::live::live;
 use crate::ui::platform::{self, Handed};
 use crate::words::Language;
 
@@ -45,7 +47,7 @@ impl FileDelivery {
     /// and the browser takes it, else as a download, else as text to be copied.
     pub fn button(self, word: &'static str, to_share_sheet: bool, make: MakeFile) -> AnyView {
         let hand_out = move |_| self.hand_out(make(), to_share_sheet);
-        view! { <button type="button" class="button" on:click=hand_out>{word}</button> }.into_any()
+        button(word, hand_out)
     }
 
     /// Hands a file out and says what became of it.
@@ -91,13 +93,12 @@ impl FileDelivery {
     /// The sentence about the last file, and what can still be done about it.
     pub fn answer(self) -> AnyView {
         let say = self.say;
-        let left = move || {
+        let left = live(move || {
             match self.left.get() {
             Left::Nothing => ().into_any(),
             Left::ToSave(file) => {
                 let save = move |_| self.hand_out(Some(file.clone()), false);
-                view! { <button type="button" class="button" on:click=save>{say.hand_save_instead()}</button> }
-                    .into_any()
+                button(say.hand_save_instead(), save)
             }
             Left::ToCopy(text) => {
                 view! {
@@ -108,7 +109,7 @@ impl FileDelivery {
                     .into_any()
             }
         }
-        };
+        });
         view! {
             <p class="hint handed" role="status">{move || self.answer.get()}</p>
             {left}

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::formula::serving_heat::{BURN_C, Serving};
+use crate::ui::parts::live::live;
 use crate::ui::state::AppState;
 
 /// Width of the drawing, in its own units.
@@ -29,13 +30,13 @@ pub fn HeatScale(
         ENDS + share * (WIDTH - 2.0 * ENDS)
     };
     let (from, to, burn) = (x(serving.from_c), x(serving.to_c), x(BURN_C));
-    let mark = move || {
+    let mark = live(move || {
         reading.get().map(|celsius| {
             let at = x(celsius);
             let path = format!("M{at} 46V18M{} 6H{}L{at} 18Z", at - 8.0, at + 8.0);
             view! { <path class="heat__mark" d=path></path> }
         })
-    };
+    });
     view! {
         <div class="heat">
             <svg class="heat__line" viewBox=format!("0 0 {WIDTH} 56") aria-hidden="true">

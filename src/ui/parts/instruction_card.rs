@@ -15,9 +15,11 @@ use crate::domain::quantity::units::Millilitres;
 use crate::domain::time::moment::CARE_DAY_STARTS;
 use crate::domain::warnings::level::{Level, RuleId};
 use crate::ui::parts::advice_form::AdviceForm;
+use crate::ui::parts::button::button;
 use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::lamp::Lamp;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::parts::live::live;
 use crate::ui::parts::questions::given_or_still_to_give;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -102,7 +104,7 @@ fn next_feed(
     let due = feed.due;
     let of_clock = feed.clone();
     let countdown = Memo::new(move |_| writing.countdown(of_clock.minutes_to_go(state.now.get())));
-    let countdown = move || spaced(&countdown.get());
+    let countdown = live(move || spaced(&countdown.get()));
     let time = state.zone.with_untracked(|zone| zone.lived(due)).time;
     let is_due = feed.is_due(outlook.now);
     let volume = volume_now(outlook, feed);
@@ -254,7 +256,7 @@ fn noting(outlook: &Outlook, feed: &ScheduledFeed) -> impl IntoView + use<> {
         state.note(change, writing.feed_noted(Some(slot), volume));
     };
     view! {
-        <button type="button" class="button" on:click=given>{writing.amount_given(volume)}</button>
+        {button(writing.amount_given(volume), given)}
         <a class="button" href=Route::Log(Some(slot)).to_hash()>{writing.language.now_other_amount()}</a>
     }
 }
@@ -271,26 +273,26 @@ fn before_its_time(
     let time = state.zone.with_untracked(|zone| zone.lived(feed.due)).time;
     let wait = writing.minutes(feed.due.minutes_since(outlook.now));
     let asked = writing.before_its_time(feed.slot, time, &wait);
-    let question = move || {
+    let question = live(move || {
         is_asking.get().then(|| {
             view! { <p class="dock__whole" role="alert">{asked.clone()}</p> }
         })
-    };
-    let acts = move || {
+    });
+    let acts = live(move || {
         if is_asking.get() {
             view! {
                 <a class="button" href=Route::Guide.to_hash()>{say.now_all_the_same()}</a>
-                <button type="button" class="button" on:click=move |_| is_asking.set(false)>{say.now_not_yet()}</button>
+                {button(say.now_not_yet(), move |_| is_asking.set(false))}
             }
             .into_any()
         } else {
             view! {
                 <a class="button" href=Route::Log(None).to_hash()>{say.now_log_feed()}</a>
-                <button type="button" class="button" on:click=move |_| is_asking.set(true)>{say.now_feed()}</button>
+                {button(say.now_feed(), move |_| is_asking.set(true))}
             }
             .into_any()
         }
-    };
+    });
     view! { <div class="dock">{question} {acts}</div> }
 }
 
@@ -444,8 +446,8 @@ fn is_it_gone(hold: &Hold) -> impl IntoView + use<> {
     };
     view! {
         <span class="acts">
-            <button type="button" class="button" on:click=gone>{say.held_gone()}</button>
-            {is_old.then(|| view! { <button type="button" class="button" on:click=still>{say.held_still()}</button> })}
+            {button(say.held_gone(), gone)}
+            {is_old.then(|| button(say.held_still(), still))}
         </span>
     }
     .into_any()

@@ -3,6 +3,7 @@
 
 use std::sync::Arc;
 
+use leptos::ev::MouseEvent;
 use leptos::prelude::*;
 
 use crate::domain::homecoming::life_stage::{LifeStage, Reminder, is_drinking_asked};
@@ -14,6 +15,7 @@ use crate::domain::time::moment::Moment;
 use crate::share::placed::{Placed, placed_state};
 use crate::store::setting::Setting;
 use crate::ui::clock;
+use crate::ui::parts::button::{button, main_button};
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::level_mark::LevelMark;
@@ -146,10 +148,6 @@ fn later() -> Moment {
     clock::now().plus_minutes(ASKED_AGAIN_MINUTES)
 }
 
-fn button(word: String, is_main: bool, act: impl Fn() + 'static) -> impl IntoView {
-    view! { <button type="button" class="button" class:button--main=is_main on:click=move |_| act()>{word}</button> }
-}
-
 fn named(state: AppState, id: ChickId, pattern: &str) -> String {
     state.writing_now().about(pattern, &state.name_of(id))
 }
@@ -157,7 +155,7 @@ fn named(state: AppState, id: ChickId, pattern: &str) -> String {
 fn home(state: AppState, id: ChickId) -> impl IntoView {
     let say = state.language();
     let when = WhenText::now(state);
-    let yes = move || {
+    let yes = move |_| {
         let Some(at) = when.moment(state) else { return };
         match state.dispatch_at(at, Change::Arrived) {
             Ok(noted) => {
@@ -167,14 +165,14 @@ fn home(state: AppState, id: ChickId) -> impl IntoView {
             Err(refusal) => when.say_fault(say.refusal(&refusal)),
         }
     };
-    let not_yet = move || state.set_of_phone(Setting::AskHome, id, Some(later()));
+    let not_yet = move |_| state.set_of_phone(Setting::AskHome, id, Some(later()));
     view! {
         <section class="question" data-ask="home">
             <h2>{named(state, id, say.life_home())}</h2>
             <When when />
             <div class="acts">
-                {button(say.life_home_yes().to_owned(), true, yes)}
-                {button(say.life_home_not_yet().to_owned(), false, not_yet)}
+                {main_button(say.life_home_yes(), yes)}
+                {button(say.life_home_not_yet(), not_yet)}
             </div>
         </section>
     }
@@ -182,7 +180,7 @@ fn home(state: AppState, id: ChickId) -> impl IntoView {
 
 fn left(state: AppState, id: ChickId) -> impl IntoView {
     let say = state.language();
-    let yes = move || {
+    let yes = move |_| {
         let outlook = state.outlook.get_untracked();
         let handed = outlook.and_then(|outlook| untrack(|| handed(state, &outlook)));
         match handed.map(|handed| handed.to) {
@@ -196,7 +194,7 @@ fn left(state: AppState, id: ChickId) -> impl IntoView {
         }
         state.set_of_phone(Setting::Leaving, id, None);
     };
-    let no = move || {
+    let no = move |_| {
         let at = state.of_phone.at_untracked(Setting::Leaving, id);
         let outlook = state.outlook.get_untracked();
         let entry = outlook.and_then(|outlook| {
@@ -215,8 +213,8 @@ fn left(state: AppState, id: ChickId) -> impl IntoView {
             <h2>{named(state, id, say.life_left())}</h2>
             <p class="hint">{say.life_left_hint()}</p>
             <div class="acts">
-                {button(say.life_left_yes().to_owned(), true, yes)}
-                {button(say.life_left_no().to_owned(), false, no)}
+                {main_button(say.life_left_yes(), yes)}
+                {button(say.life_left_no(), no)}
             </div>
         </section>
     }
@@ -228,8 +226,8 @@ fn back(state: AppState, id: ChickId) -> impl IntoView {
         <section class="question" data-ask="back">
             <h2>{named(state, id, say.life_back())}</h2>
             <div class="acts">
-                {button(say.life_back_yes().to_owned(), true, move || is_back(state, id))}
-                {button(say.life_home_not_yet().to_owned(), false, move || {
+                {main_button(say.life_back_yes(), move |_| is_back(state, id))}
+                {button(say.life_home_not_yet(), move |_| {
                     state.set_of_phone(Setting::Away, id, Some(later()));
                 })}
             </div>
@@ -247,14 +245,14 @@ fn same(state: AppState, id: ChickId) -> impl IntoView {
     let others = state.typed_chicks().into_iter();
     let others = others.filter(|typed| *typed != id);
     let others = others.map(|typed| {
-        let join = move || {
+        let join = move |_| {
             let said = say.entry_same_chick().to_owned();
             let card = id;
             if state.note(Change::SameChick { typed, card }, said) {
                 answered();
             }
         };
-        button(named(state, typed, say.life_same_as()), false, join)
+        button(named(state, typed, say.life_same_as()), join)
     });
     view! {
         <section class="question" data-ask="same">
@@ -262,7 +260,7 @@ fn same(state: AppState, id: ChickId) -> impl IntoView {
             <p class="hint">{say.life_same_hint()}</p>
             <div class="acts">
                 {others.collect_view()}
-                {button(say.life_same_no().to_owned(), false, answered)}
+                {button(say.life_same_no(), move |_| answered())}
             </div>
         </section>
     }
@@ -270,14 +268,14 @@ fn same(state: AppState, id: ChickId) -> impl IntoView {
 
 fn drinking(state: AppState, id: ChickId) -> impl IntoView {
     let say = state.language();
-    let yes = move || {
+    let yes = move |_| {
         state.note(Change::DrinkingSeen, say.entry_drinking().to_owned());
     };
     view! {
         <section class="question" data-ask="drinking">
             <h2>{named(state, id, say.life_drinking())}</h2>
             <p class="hint">{say.life_drinking_hint()}</p>
-            <div class="acts">{button(say.life_drinking_yes().to_owned(), false, yes)}</div>
+            <div class="acts">{button(say.life_drinking_yes(), yes)}</div>
         </section>
     }
 }
@@ -315,7 +313,7 @@ fn away(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
             <p>{state.writing_now().about(say.life_paused(), name)}</p>
             <p class="hint">{say.life_paused_hint()}</p>
             <div class="acts">
-                {button(say.life_back_yes().to_owned(), false, move || is_back(state, id))}
+                {button(say.life_back_yes(), move |_| is_back(state, id))}
                 <a class="button" href=Route::Handover.to_hash()>{say.life_send_record()}</a>
             </div>
         </section>
@@ -371,7 +369,7 @@ pub fn ThisChick() -> impl IntoView {
             .is_none_or(|outlook| outlook.stage != LifeStage::Died);
         let alive = is_alive
             .then(|| view! { {role(state, id)} {handing_over(state, id)} {death(state, id)} });
-        let remove = move || {
+        let remove = move |_| {
             state.set_removed(id, true);
             state.notice.set(None);
         };
@@ -395,13 +393,13 @@ fn spelled_out(
     title: String,
     text: String,
     act: String,
-    done: impl Fn() + 'static,
+    done: impl FnMut(MouseEvent) + 'static,
 ) -> impl IntoView {
     view! {
         <details class="group">
             <summary>{title}</summary>
             <p>{text}</p>
-            <div class="acts">{button(act, false, done)}</div>
+            <div class="acts">{button(act, done)}</div>
         </details>
     }
 }
@@ -426,7 +424,7 @@ fn handing_over(state: AppState, id: ChickId) -> impl IntoView {
     let say = state.language();
     let chosen = RwSignal::new(None::<usize>);
     let (name, fault) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
-    let hand = move || {
+    let hand = move |_| {
         let to = chosen.get_untracked();
         let Some(to) = to.and_then(|index| CARERS.get(index).copied()) else {
             return fault.set(say.fault_choose().to_owned());
@@ -448,14 +446,14 @@ fn handing_over(state: AppState, id: ChickId) -> impl IntoView {
             <summary>{named(state, id, say.life_hand())}</summary>
             <Choice legend=say.life_hand_to() name="hand-to" options chosen fault />
             <Field id="hand-name" label=say.life_hand_name() kind=FieldKind::Text text=name hint=say.optional() />
-            <div class="acts">{button(say.life_hand_act().to_owned(), false, hand)}</div>
+            <div class="acts">{button(say.life_hand_act(), hand)}</div>
         </details>
     }
 }
 
 fn death(state: AppState, id: ChickId) -> impl IntoView {
     let say = state.language();
-    let note = move || {
+    let note = move |_| {
         if state.note(Change::Died, say.entry_died().to_owned()) {
             state.go(Route::Now);
         }
@@ -481,12 +479,12 @@ pub fn RemovedChicks() -> impl IntoView {
             return None;
         }
         let buttons = removed.into_iter().map(|id| {
-            let again = move || {
+            let again = move |_| {
                 state.set_removed(id, false);
                 state.show_chick(id);
             };
             view! {
-                <div class="acts">{button(named(state, id, say.life_show_again()), false, again)}</div>
+                <div class="acts">{button(named(state, id, say.life_show_again()), again)}</div>
                 {erasing(state, id)}
             }
         });
@@ -504,7 +502,7 @@ pub fn RemovedChicks() -> impl IntoView {
 fn erasing(state: AppState, id: ChickId) -> impl IntoView {
     let say = state.language();
     let (name, fault) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
-    let erase = move || {
+    let erase = move |_| {
         let typed = name.get_untracked();
         if typed.trim() == named(state, id, "{name}") {
             state.erase_chick(id, forget_photos);
@@ -523,7 +521,7 @@ fn erasing(state: AppState, id: ChickId) -> impl IntoView {
                 text=name
                 fault=fault
             />
-            <div class="acts">{button(say.life_erase_act().to_owned(), false, erase)}</div>
+            <div class="acts">{button(say.life_erase_act(), erase)}</div>
         </details>
     }
 }

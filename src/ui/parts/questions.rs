@@ -10,6 +10,7 @@ use crate::domain::instruction::holds::Why;
 use crate::domain::journal::entries::{Change, EntryId, Response, SameFoodAnswer, WhyPassedOver};
 use crate::domain::outlook::Outlook;
 use crate::domain::time::moment::Moment;
+use crate::ui::parts::button::button;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
@@ -120,13 +121,9 @@ fn answers(outlook: &Outlook, feed: &ScheduledFeed) -> impl IntoView + use<> {
             <button type="button" class="button" on:click=given>
                 {say.asked_given()} ", " {writing.volume(volume)}
             </button>
-            <button type="button" class="button" on:click=refused>{say.log_refused()}</button>
-            <button type="button" class="button" on:click=left_out(WhyPassedOver::NotPossible)>
-                {say.asked_not_given()}
-            </button>
-            <button type="button" class="button" on:click=left_out(WhyPassedOver::NotKnown)>
-                {say.asked_not_known()}
-            </button>
+            {button(say.log_refused(), refused)}
+            {button(say.asked_not_given(), left_out(WhyPassedOver::NotPossible))}
+            {button(say.asked_not_known(), left_out(WhyPassedOver::NotKnown))}
         </div>
         <p class="hint"><a href=Route::Log(Some(slot)).to_hash()>{say.asked_otherwise()}</a></p>
     }
@@ -158,9 +155,7 @@ fn one_question(outlook: &Outlook, asked: &[EntryId]) -> AnyView {
             let change = Change::SameFood { notes, answer };
             state.note(change, say.same_food_answer(answer).to_owned());
         };
-        view! {
-            <button type="button" class="button" on:click=reply>{say.same_food_answer(answer)}</button>
-        }
+        button(say.same_food_answer(answer), reply)
     });
     view! {
         <section class="question" data-same="true">

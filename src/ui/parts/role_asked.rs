@@ -6,6 +6,7 @@ use crate::domain::journal::carers::carers;
 use crate::domain::journal::entries::ChickId;
 use crate::store::setting::Setting;
 use crate::ui::clock;
+use crate::ui::parts::button::button;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::state::AppState;
 
@@ -44,9 +45,9 @@ pub fn role_asked(state: AppState, id: ChickId) -> impl IntoView {
             <p>{writing.about(say.life_role_asked_hint(), &state.name_of(id))}</p>
             <Field id="role-name" label=say.life_role_name() kind=FieldKind::Text text=name hint=say.optional() />
             <div class="acts">
-                <button type="button" class="button" on:click=both>{say.life_role_both()}</button>
-                <button type="button" class="button" on:click=mine>{say.life_role_mine()}</button>
-                <button type="button" class="button" on:click=follow>{say.life_role_follow()}</button>
+                {button(say.life_role_both(), both)}
+                {button(say.life_role_mine(), mine)}
+                {button(say.life_role_follow(), follow)}
             </div>
         </section>
     }

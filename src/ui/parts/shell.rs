@@ -3,9 +3,11 @@
 use leptos::prelude::*;
 
 use crate::ui::copies::Keeping;
+use crate::ui::parts::button::button;
 use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::later::DueParts;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::parts::live::live;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -17,10 +19,10 @@ pub fn TopBar(
     /// The route on screen.
     shown: Memo<Route>,
 ) -> impl IntoView {
-    let name = move || {
+    let name = live(move || {
         let name = DueParts::draw(|due| due.chick_name);
         name.unwrap_or_else(|| app_name().into_any())
-    };
+    });
     view! { <header class="head">{name} <Help shown /></header> }
 }
 
@@ -78,7 +80,7 @@ fn Help(shown: Memo<Route>) -> impl IntoView {
             from.set(place);
         }
     };
-    let word = move || if is_open() { say.close() } else { say.help() };
+    let word = live(move || if is_open() { say.close() } else { say.help() });
     view! { <a class="help" href=to on:click=keep_place>{word}</a> }
 }
 
@@ -105,7 +107,7 @@ pub fn Lamp() -> impl IntoView {
 pub fn Banners() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
-    let keeping = move || {
+    let keeping = live(move || {
         let text = match state.keeping() {
             Keeping::Nothing | Keeping::Working | Keeping::Kept => return None,
             Keeping::OneCopyOnly => say.keep_browser_only(),
@@ -122,8 +124,8 @@ pub fn Banners() -> impl IntoView {
                 </div>
             }
         })
-    };
-    let damaged = move || {
+    });
+    let damaged = live(move || {
         let raw = state.copies.damaged.get();
         (!raw.is_empty() && !state.is_demo.get()).then(|| {
             let delivery = FileDelivery::new(say);
@@ -136,44 +138,38 @@ pub fn Banners() -> impl IntoView {
                 </div>
             }
         })
-    };
+    });
     let is_ahead = Memo::new(move |_| {
         let now = state.now.get();
         state.journal.with(|journal| journal.is_ahead_of(now))
     });
-    let clock = move || {
+    let clock = live(move || {
         is_ahead.get().then(|| {
             view! { <div class="banner" data-kind="storage" role="alert"><p>{say.keep_clock()}</p></div> }
         })
-    };
-    let demo = move || {
+    });
+    let demo = live(move || {
         state.is_demo.get().then(|| {
             view! {
                 <div class="banner" data-kind="demo">
                     <p>{say.demo_banner()}</p>
-                    <button type="button" class="button" on:click=move |_| state.leave_demo()>
-                        {say.demo_leave()}
-                    </button>
+                    {button(say.demo_leave(), move |_| state.leave_demo())}
                 </div>
             }
         })
-    };
-    let update = move || {
+    });
+    let update = live(move || {
         // Never while a form is open: a reload would lose what is half typed.
         (state.program.get_value().is_update_ready.get() && !state.route.get().is_form()).then(|| {
             view! {
                 <div class="banner" data-kind="update">
                     <p>{say.update_ready()}</p>
-                    <button type="button" class="button" on:click=move |_| platform::apply_update()>
-                        {say.update_now()}
-                    </button>
-                    <button type="button" class="button" on:click=move |_| state.program.get_value().is_update_ready.set(false)>
-                        {say.update_later()}
-                    </button>
+                    {button(say.update_now(), move |_| platform::apply_update())}
+                    {button(say.update_later(), move |_| state.program.get_value().is_update_ready.set(false))}
                 </div>
             }
         })
-    };
+    });
     view! { <aside class="banners" aria-label=say.notices()>{demo} {keeping} {clock} {damaged} {update}</aside> }
 }
 
@@ -184,23 +180,17 @@ pub fn StatusLine() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let kept = move || kept_words(state);
-    let text = move || {
+    let text = live(move || {
         let notice = state.notice.get();
         notice
             .map(|notice| format!("{} {}", ended(notice.text), kept()))
             .unwrap_or_default()
-    };
-    let undo = move || {
+    });
+    let undo = live(move || {
         let notice = state.notice.get().filter(|notice| !notice.undo.is_empty());
-        notice.map(|notice| {
-            view! {
-                <button type="button" class="button" on:click=move |_| state.take_back(&notice.undo)>
-                    {say.undo()}
-                </button>
-            }
-        })
-    };
-    let close = move || {
+        notice.map(|notice| button(say.undo(), move |_| state.take_back(&notice.undo)))
+    });
+    let close = live(move || {
         state.notice.get().is_some().then(|| {
             view! {
                 <button
@@ -215,7 +205,7 @@ pub fn StatusLine() -> impl IntoView {
                 </button>
             }
         })
-    };
+    });
     view! {
         <section class="status-line" aria-label=say.status_label() data-shown=move || state.notice.get().is_some().to_string()>
             <p role="status" data-kept=move || format!("{:?}", state.keeping())>{text}</p>

@@ -12,7 +12,9 @@ use crate::domain::journal::entries::Change;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::Role;
 use crate::domain::weaning::Verdict;
+use crate::ui::parts::button::button;
 use crate::ui::parts::later::ReportPart;
+use crate::ui::parts::live::live;
 use crate::ui::route::Route;
 use crate::ui::screens::backup::{backup_nudge, is_due};
 use crate::ui::state::AppState;
@@ -43,12 +45,12 @@ pub fn to_do(outlook: &Outlook) -> impl IntoView + use<> {
     let names: Vec<&str> = items.iter().map(|(name, _)| *name).collect();
     let (count, names) = (items.len(), names.join(", "));
     let lines = items.into_iter().map(|(_, line)| view! { <li>{line}</li> });
-    let send = move || {
+    let send = live(move || {
         is_report.then(|| match ReportPart::here() {
             Some(draw) => draw(),
             None => view! { <a class="button" href=Route::Handover.to_hash()>{say.todo_send_report()}</a> }.into_any(),
         })
-    };
+    });
     view! {
         <div class="to-do">
             <details class="to-do__list">
@@ -103,7 +105,7 @@ fn vet_visit(state: AppState, outlook: &Outlook) -> Option<Item> {
     let line = view! {
         <div class="to-do__act">
             <p>{vet} " " {say.todo_call_noted()}</p>
-            <button type="button" class="button" on:click=note>{say.todo_call_done()}</button>
+            {button(say.todo_call_done(), note)}
         </div>
     };
     Some((say.todo_vet(), line.into_any()))

@@ -11,8 +11,10 @@ use crate::share::file_name::{FileKind, file_name};
 use crate::share::import::{Imported, read_text};
 use crate::store::backup_due::{Backups, is_backup_due, put_off};
 use crate::store::saved::entries_to_text;
+use crate::ui::parts::button::button;
 use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::file_field::FileField;
+use crate::ui::parts::live::live;
 use crate::ui::photo;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -28,7 +30,7 @@ pub fn Backup() -> impl IntoView {
     let saved_sum = RwSignal::new(None::<u32>);
     let answer = RwSignal::new(String::new());
     let checked_at = RwSignal::new(state.copies.last_backup());
-    let last = move || {
+    let last = live(move || {
         let lived = checked_at
             .get()
             .map(|checked| state.zone.with(|zone| zone.lived(checked)));
@@ -36,7 +38,7 @@ pub fn Backup() -> impl IntoView {
             || say.handover_never().to_owned(),
             |lived| writing.lived(lived),
         )
-    };
+    });
     let make = move || {
         let text = state
             .journal
@@ -72,7 +74,7 @@ pub fn Backup() -> impl IntoView {
             Err(error) => answer.set(say.import_error(&error).to_owned()),
         }
     };
-    let sum = move || saved_sum.get().map(|sum| writing.checksum(sum));
+    let sum = live(move || saved_sum.get().map(|sum| writing.checksum(sum)));
     let to_share_sheet = FileKind::Backup.is_for_share_sheet();
     view! {
         <section class="group" id="backup">
@@ -127,7 +129,7 @@ fn BackupWithPhotos() -> impl IntoView {
             }
         });
     };
-    let save = move || {
+    let save = live(move || {
         made.get().map(|_| {
             let make = move || made.get_untracked();
             delivery.button(
@@ -136,11 +138,11 @@ fn BackupWithPhotos() -> impl IntoView {
                 Box::new(make),
             )
         })
-    };
+    });
     has_photos.then(|| {
         view! {
             <div class="acts">
-                <button type="button" class="button" on:click=prepare>{say.photos_backup()}</button>
+                {button(say.photos_backup(), prepare)}
                 {save}
             </div>
             <p class="hint" role="status">{move || answer.get()}</p>
@@ -184,7 +186,7 @@ pub fn backup_nudge(state: AppState) -> impl IntoView {
             view! {
                 <div class="nudge">
                     <a class="row" href=Route::Handover.to_hash()>{say.handover_nudge()}</a>
-                    <button type="button" class="button" on:click=later>{say.handover_nudge_later()}</button>
+                    {button(say.handover_nudge_later(), later)}
                 </div>
             }
         })

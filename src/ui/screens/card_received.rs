@@ -10,6 +10,7 @@ use crate::domain::journal::incoming::{Incoming, incoming};
 use crate::domain::time::moment::Age;
 use crate::domain::warnings::plan_checks::{CheckVerdict, PlanCheck, plan_checks as checks_of};
 use crate::ui::clock;
+use crate::ui::parts::button::main_button;
 use crate::ui::parts::named::with_names;
 use crate::ui::parts::plan_checks::plan_checks;
 use crate::ui::parts::take_in::take_in;
@@ -97,7 +98,7 @@ pub fn card_received(
             }
             take_in(state, &entries, &found, true);
         };
-        view! { <button type="button" class="button button--main" on:click=take>{word}</button> }
+        main_button(word, take)
     });
     let title = with_names(title, &names);
     let checks = || plan_checks(writing, &one.new);

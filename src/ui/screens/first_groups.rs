@@ -15,8 +15,10 @@ use crate::domain::plan::usual_times::{MOST_USUAL, USUAL, usual_times};
 use crate::domain::quantity::units::Millilitres;
 use crate::domain::time::moment::{Day, WallTime};
 use crate::store::draft_text::{Draft, draft_from_text, draft_to_text};
+use crate::ui::parts::button::button;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::FieldKind;
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Heading;
 use crate::ui::parts::plan_checks::{TypedNumbers, typed_doubt};
 use crate::ui::route::Route;
@@ -156,8 +158,9 @@ impl Typed {
             fields.push((amount, row.amount.text.get()));
         }
         let fields = fields.into_iter();
-        let fields = fields.map(|(field, value)| (field.to_owned(), value));
-        draft_to_text(&fields.collect())
+        let mut draft = Draft::new();
+        draft.extend(fields.map(|(field, value)| (field.to_owned(), value)));
+        draft_to_text(&draft)
     }
 
     fn is_unsure(self, group: Group) -> bool {
@@ -442,7 +445,7 @@ pub fn FirstGroupsScreen() -> impl IntoView {
     );
     let is_draft = RwSignal::new(!draft.is_empty());
     let group = move || GROUPS.get(at.get()).copied().unwrap_or(Group::Who);
-    let body = move || {
+    let body = live(move || {
         let group = group();
         let (title, fields) = match group {
             Group::Who => (say.group_who(), who_fields(&typed).into_any()),
@@ -452,39 +455,33 @@ pub fn FirstGroupsScreen() -> impl IntoView {
             Group::Call => (say.group_call(), call_fields(&typed).into_any()),
         };
         view! { <Heading text=title /> {fields} }
-    };
+    });
     let back = move |_| match at.get_untracked() {
         0 => state.go(Route::Start),
         place => typed.show(place - 1),
     };
-    let bars = move || {
+    let bars = live(move || {
         let bars = GROUPS.iter().enumerate();
         let bars = bars
             .map(|(place, _)| view! { <span data-done=(place <= at.get()).to_string()></span> });
         bars.collect_view()
-    };
+    });
     let submit = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
         is_draft.set(false);
         typed.go_on(false);
     };
-    let not_sure = move || {
-        (group() != Group::Who).then(|| {
-            view! {
-                <button type="button" class="button" on:click=move |_| typed.go_on(true)>
-                    {say.group_not_sure()}
-                </button>
-            }
-        })
-    };
-    let word = move || match group() {
+    let not_sure = live(move || {
+        (group() != Group::Who).then(|| button(say.group_not_sure(), move |_| typed.go_on(true)))
+    });
+    let word = live(move || match group() {
         Group::Call => say.group_start(),
         Group::Who | Group::Hatched | Group::Fed | Group::Weight => say.group_next(),
-    };
-    let known = move || {
+    });
+    let known = live(move || {
         let is_shown = is_draft.get();
         is_shown.then(|| view! { <p class="hint" role="status">{say.group_draft()}</p> })
-    };
+    });
     view! {
         <div class="scroll groups">
             <header class="groups__head">
@@ -554,10 +551,10 @@ fn fed_fields(typed: &Typed) -> impl IntoView + use<> {
     let say = typed.state.language();
     let counts = vec!["1", "2", "3", "4", "5"];
     let tools = Tool::ALL.map(|tool| say.tool(tool)).to_vec();
-    let rows = move || {
+    let rows = live(move || {
         let rows = typed.rows().into_iter();
         rows.map(|row| feed_row(typed.state, row)).collect_view()
-    };
+    });
     view! {
         <p class="hint">{say.group_fed_hint()}</p>
         <Choice legend=say.group_feeds_a_day() name="feeds" options=counts chosen=typed.count />
@@ -613,7 +610,7 @@ fn weight_fields(typed: &Typed) -> impl IntoView + use<> {
     let typed = *typed;
     let writing = typed.state.writing_now();
     let say = writing.language;
-    let doubts = move || {
+    let doubts = live(move || {
         let rows = typed.rows().into_iter();
         let feeds = rows.map(|row| (row.slot, row.time.get(), row.amount.text.get()));
         let species = typed.species.get();
@@ -626,7 +623,7 @@ fn weight_fields(typed: &Typed) -> impl IntoView + use<> {
         };
         let doubt = writing.amount_doubt(typed_doubt(writing, &numbers)?)?;
         Some(view! { <p class="fault">{doubt}</p> })
-    };
+    });
     view! {
         <p class="hint">{say.group_weight_hint()}</p>
         <TextField

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::journal::chick::Chick;
+use crate::ui::parts::button::button;
 use crate::ui::parts::later::DueParts;
 use crate::ui::parts::page::Heading;
 use crate::ui::platform;
@@ -66,11 +67,7 @@ pub fn Templates() -> impl IntoView {
     let buttons = state.journal.with_untracked(|journal| {
         let chicks = shown.into_iter();
         let named = chicks.filter_map(|id| Some((id, Chick::from_journal(journal, id)?.plan.name)));
-        let buttons = named.map(|(id, name)| {
-            view! {
-                <button type="button" class="button" on:click=move |_| state.start_from(id)>{name}</button>
-            }
-        });
+        let buttons = named.map(|(id, name)| button(name, move |_| state.start_from(id)));
         buttons.collect::<Vec<_>>()
     });
     let has_any = !buttons.is_empty() && !state.is_demo.get_untracked();
@@ -103,7 +100,7 @@ pub fn Caution() -> impl IntoView {
             </details>
             {move || {
                 (!is_accepted.get())
-                    .then(|| view! { <button type="button" class="button" on:click=accept>{say.caution_accept()}</button> })
+                    .then(|| button(say.caution_accept(), accept))
             }}
         </section>
     }

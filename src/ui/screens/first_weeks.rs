@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use crate::domain::homecoming::first_weeks::{Card, for_today};
 use crate::ui::parts::card_drawing::CardDrawing;
 use crate::ui::parts::field::{Field, FieldKind};
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -51,7 +52,7 @@ fn CardList() -> impl IntoView {
             zone.with(|zone| for_today(outlook.now, &outlook.chick, zone))
         })
     });
-    let today = move || {
+    let today = live(move || {
         let cards = today.get();
         (!cards.is_empty()).then(|| {
             view! {
@@ -61,9 +62,9 @@ fn CardList() -> impl IntoView {
                 </section>
             }
         })
-    };
+    });
     let found = Memo::new(move |_| typed.with(|typed| writing.cards_found(typed)));
-    let none = move || found.with(Vec::is_empty).then(|| say.journal_no_match());
+    let none = live(move || found.with(Vec::is_empty).then(|| say.journal_no_match()));
     view! {
         <Page title=say.weeks_title() back>
             <p class="hint">{say.weeks_breeder_first()}</p>

@@ -8,8 +8,10 @@ use crate::domain::journal::entries::Change;
 use crate::domain::journal::photo::PhotoOf;
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::vet_page::vet_page_with_photos_html;
+use crate::ui::parts::button::button;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::file_delivery::FileDelivery;
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::photo_field::PhotoField;
 use crate::ui::photo::{PhotoPicture, fetched_pictures};
@@ -133,12 +135,12 @@ fn Photos() -> impl IntoView {
             photos.unwrap_or_default()
         })
     });
-    let space = move || {
+    let space = live(move || {
         photos.with(|photos| {
             let bytes = photos.iter().map(|photo| u64::from(photo.what.bytes)).sum();
             (!photos.is_empty()).then(|| writing.photos_space(photos.len(), bytes))
         })
-    };
+    });
     let latest = move || {
         photos.with(|photos| {
             let latest = photos.iter().rev().take(shown.get());
@@ -146,12 +148,12 @@ fn Photos() -> impl IntoView {
         })
     };
     let has_more = move || photos.with(Vec::len) > shown.get();
-    let more = move || {
+    let more = live(move || {
         has_more().then(|| {
             let show = move |_| shown.update(|count| *count += PHOTOS_AT_A_TIME);
-            view! { <button type="button" class="button" on:click=show>{say.journal_show_more()}</button> }
+            button(say.journal_show_more(), show)
         })
-    };
+    });
     view! {
         <section class="group" id="photos">
             <h2>{say.photos_title()}</h2>

@@ -8,6 +8,8 @@ use crate::domain::instruction::answer::{Instruction, Nothing};
 use crate::domain::instruction::feed_session::{FeedSession, Step};
 use crate::domain::outlook::Outlook;
 use crate::domain::time::moment::Moment;
+use crate::ui::parts::button::{button, main_button};
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::{Heading, Page};
 use crate::ui::route::Route;
 use crate::ui::screens::guide::crop_step::CropStep;
@@ -99,7 +101,7 @@ pub fn GuideScreen() -> impl IntoView {
             .with(|outlook| outlook.as_deref().is_some_and(due));
         is_due && step.get() == Step::Crop && !feed.is_weighed_later.get()
     });
-    let body = move || {
+    let body = live(move || {
         if feed.is_stopping.get() {
             return view! { <StopSheet feed /> }.into_any();
         }
@@ -132,7 +134,7 @@ pub fn GuideScreen() -> impl IntoView {
             Step::Give => view! { <GiveStep feed syringe /> }.into_any(),
             Step::After => view! { <AfterStep feed /> }.into_any(),
         }
-    };
+    });
     view! { <div class="guide"><GuideHead feed step is_to_be_weighed /> {body}</div> }.into_any()
 }
 
@@ -164,9 +166,7 @@ fn MeasureAgain(feed: Feed) -> impl IntoView {
             </div>
             </div>
     <GuideDock feed>
-                <button type="button" class="button button--main" on:click=move |_| feed.measure_again()>
-                    {say.guide_heat_again()}
-                </button>
+                {main_button(say.guide_heat_again(), move |_| feed.measure_again())}
             </GuideDock>
         }
 }
@@ -182,10 +182,10 @@ fn WeighFirst(feed: Feed) -> impl IntoView {
     view! {
             <div class="scroll guide__step">
     <p class="guide__lead">{say.guide_weigh_lead()}</p>
-            <button type="button" class="button" on:click=later>{say.guide_weigh_later()}</button>
+            {button(say.guide_weigh_later(), later)}
             </div>
     <GuideDock feed>
-                <button type="button" class="button button--main" on:click=move |_| feed.weigh()>{say.now_weigh()}</button>
+                {main_button(say.now_weigh(), move |_| feed.weigh())}
             </GuideDock>
         }
 }
@@ -195,13 +195,13 @@ fn WeighFirst(feed: Feed) -> impl IntoView {
 fn GuideHead(feed: Feed, step: Memo<Step>, is_to_be_weighed: Memo<bool>) -> impl IntoView {
     let writing = feed.state.writing_now();
     let say = writing.language;
-    let name = move || {
+    let name = live(move || {
         feed.guide.with(|guide| {
             let volume = writing.volume(guide.volume);
             format!("{}, {volume}", say.feed(guide.slot))
         })
-    };
-    let place = move || format!("{}/{}", step.get().number(), Step::ALL.len());
+    });
+    let place = live(move || format!("{}/{}", step.get().number(), Step::ALL.len()));
     let bars = Step::ALL.map(|one| {
         view! { <span data-done=move || (one <= step.get()).to_string()></span> }
     });
@@ -259,7 +259,7 @@ fn StaleMix(feed: Feed, step: Memo<Step>) -> impl IntoView {
                 view! {
                     <div class="question" role="alert">
                         <p>{say.guide_stale()}</p>
-                        <button type="button" class="button" on:click=move |_| feed.begin_anew()>{say.guide_anew()}</button>
+                        {button(say.guide_anew(), move |_| feed.begin_anew())}
                     </div>
                 }
                 .into_any()

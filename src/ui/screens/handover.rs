@@ -27,9 +27,11 @@ use crate::share::placed::{Placed, rows};
 use crate::share::qr;
 use crate::share::table_of::{droppings_csv, feeds_csv, weights_csv};
 use crate::share::vet_page::vet_page_with_photos_html;
+use crate::ui::parts::button::button;
 use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::level_mark::LevelMark;
+use crate::ui::parts::live::live;
 use crate::ui::parts::other_chicks::judged_chicks;
 use crate::ui::parts::page::Heading;
 use crate::ui::parts::plan_checks::plan_checks;
@@ -53,16 +55,16 @@ const CALENDAR_DAYS: NonZeroU32 = NonZeroU32::MIN.saturating_add(13);
 pub fn HandoverScreen() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
-    let doubles = move || state.outlook.get().map(|outlook| same_food(&outlook));
+    let doubles = live(move || state.outlook.get().map(|outlook| same_food(&outlook)));
     // Built anew for another plan only, so that an opened card stays open when the minute passes.
     let carded = Memo::new_with_compare(move |_| state.outlook.get(), is_other_plan);
-    let of_chick = move || {
+    let of_chick = live(move || {
         carded.get().map(|outlook| {
             let (files, card) = (files(state), card_of(state, &outlook));
             let (told, proposals) = (told_of(state, &outlook), proposals_of(state, &outlook));
             view! { {told} {proposals} {files} {card} }
         })
-    };
+    });
     view! {
         <Heading text=say.handover_title() />
         <p class="acts">
@@ -229,7 +231,7 @@ pub fn ReportButton(
     });
     view! {
         <div class="report-out">
-            <button type="button" class="button" on:click=send>{say.todo_send_report()}</button>
+            {button(say.todo_send_report(), send)}
             {file}
             <p class="hint handed" role="status">{move || answer.get()}</p>
             {delivery.answer()}
@@ -328,7 +330,7 @@ pub fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
     let delivery = FileDelivery::new(say);
     let stops = stops(plan);
     let may_go = RwSignal::new(stops.is_empty());
-    let stopped = move || (!may_go.get()).then(|| stopped(writing, &stops, may_go));
+    let stopped = live(move || (!may_go.get()).then(|| stopped(writing, &stops, may_go)));
     view! {
         <details class="group">
             <summary>{say.exchange_card()}</summary>
@@ -354,7 +356,7 @@ pub fn card_of(state: AppState, outlook: &Outlook) -> impl IntoView + use<> {
             {delivery.answer()}
             </div>
             <div class="acts">
-                <button type="button" class="button" on:click=move |_| state.start_from(id)>{say.handover_template()}</button>
+                {button(say.handover_template(), move |_| state.start_from(id))}
             </div>
             <p class="hint">{say.handover_template_hint()}</p>
         </details>
@@ -433,8 +435,8 @@ fn yes_and_no(
 ) -> impl IntoView {
     view! {
         <div class="acts">
-            <button type="button" class="button" on:click=move |_| answer(true)>{yes}</button>
-            <button type="button" class="button" on:click=move |_| answer(false)>{no}</button>
+            {button(yes, move |_| answer(true))}
+            {button(no, move |_| answer(false))}
         </div>
     }
 }
@@ -497,7 +499,7 @@ fn stopped(writing: Writing, stops: &[Stop], may_go: RwSignal<bool>) -> impl Int
     let lines = lines.collect_view();
     let again = stops.iter().all(|stop| stop.may_be_said_again()).then(|| {
         let send = move |_| may_go.set(true);
-        view! { <button type="button" class="button" on:click=send>{say.plan_stop_again()}</button> }
+        button(say.plan_stop_again(), send)
     });
     view! {
         <div class="question" data-ask="stop">
@@ -551,13 +553,13 @@ fn Placed() -> impl IntoView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
-    let table = move || {
+    let table = live(move || {
         state.outlook.get()?;
         let now = state.now.get_untracked();
         let outlooks = judged_chicks(state, now, |_| true);
         let is_table = outlooks.len() > 1 || outlooks.iter().any(|one| one.followed.is_some());
         is_table.then(|| placed_table(now, &outlooks, writing))
-    };
+    });
     view! { {table} <p class="hint">{say.handover_placed_hint()}</p> }
 }
 

@@ -10,6 +10,7 @@ use crate::domain::outlook::Outlook;
 use crate::domain::quantity::units::NumberError;
 use crate::ui::parts::arrival::ArrivedButton;
 use crate::ui::parts::field::{Field, FieldKind};
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -21,8 +22,8 @@ pub fn HomeScreen() -> impl IntoView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
-    let arrival = move || state.outlook.get().map(|outlook| arrival_of(&outlook));
-    let powder = move || state.outlook.get().map(|outlook| powder_of(&outlook));
+    let arrival = live(move || state.outlook.get().map(|outlook| arrival_of(&outlook)));
+    let powder = live(move || state.outlook.get().map(|outlook| powder_of(&outlook)));
     let cleaning = say.cleaning().map(|step| view! { <li>{step}</li> });
     view! {
         <Page title=say.home_title() back=Route::Now>

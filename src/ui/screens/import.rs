@@ -8,6 +8,7 @@ use crate::domain::journal::entries::Entry;
 use crate::domain::journal::incoming::{Incoming, incoming};
 use crate::share::import::{Imported, read_text};
 use crate::ui::clock;
+use crate::ui::parts::button::main_button;
 use crate::ui::parts::chick_name::{beside_name, name_shown, named_chicks};
 use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::parts::file_field::FileField;
@@ -193,7 +194,7 @@ fn preview_of(entries: Vec<Entry>, file: StoredValue<Option<File>, LocalStorage>
         <section class="question" aria-live="polite">
             {chicks}
             <p>{count}</p>
-            <button type="button" class="button button--main" on:click=take>{say.handover_take()}</button>
+            {main_button(say.handover_take(), take)}
         </section>
     }
     .into_any()

@@ -11,8 +11,10 @@ use crate::domain::journal::entries::{
 use crate::domain::quantity::units::{Millilitres, NumberError};
 use crate::domain::time::moment::{Day, Moment};
 use crate::ui::clock;
+use crate::ui::parts::button::button;
 use crate::ui::parts::correct::correct;
 use crate::ui::parts::field::{Field, FieldKind};
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Heading;
 use crate::ui::photo::PhotoPicture;
 use crate::ui::state::AppState;
@@ -73,7 +75,7 @@ pub fn JournalScreen() -> impl IntoView {
             found.map(|(_, lines)| lines.clone()).unwrap_or_default()
         })
     };
-    let empty = move || {
+    let empty = live(move || {
         shown.with(|shown| shown.days.is_empty()).then(|| {
             let text = if search.get().is_empty() {
                 say.journal_none()
@@ -82,13 +84,13 @@ pub fn JournalScreen() -> impl IntoView {
             };
             view! { <p>{text}</p> }
         })
-    };
-    let more = move || {
+    });
+    let more = live(move || {
         shown.with(|shown| shown.has_more).then(|| {
             let show_more = move |_| days_shown.update(|count| *count += DAYS_AT_A_TIME);
-            view! { <button type="button" class="button" on:click=show_more>{say.journal_show_more()}</button> }
+            button(say.journal_show_more(), show_more)
         })
-    };
+    });
     let correcting = RwSignal::new(None::<EntryId>);
     view! {
         <div class="page journal">
@@ -294,11 +296,9 @@ fn JournalLine(line: Line, correcting: RwSignal<Option<EntryId>>) -> impl IntoVi
             </button>
         }
     });
-    let removal = line.can_be_removed.then(|| {
-        view! {
-            <button type="button" class="button" on:click=move |_| state.take_back(&[id])>{say.remove()}</button>
-        }
-    });
+    let removal = line
+        .can_be_removed
+        .then(|| button(say.remove(), move |_| state.take_back(&[id])));
     let photo = if let Change::PhotoTaken(photo) = &line.change {
         Some(*photo)
     } else {
@@ -306,10 +306,10 @@ fn JournalLine(line: Line, correcting: RwSignal<Option<EntryId>>) -> impl IntoVi
     };
     // Its picture is fetched when the line is opened.
     let is_open = RwSignal::new(false);
-    let picture = move || {
+    let picture = live(move || {
         let photo = photo.filter(|_| is_open.get());
         photo.map(|photo| view! { <PhotoPicture photo /> })
-    };
+    });
     let gone = line.is_retracted.then(|| {
         view! { <span class="journal-line__gone">{say.journal_retracted()}</span> }
     });

@@ -10,10 +10,12 @@ use crate::domain::plan::care_plan::Slot;
 use crate::domain::quantity::units::{Celsius, Millilitres};
 use crate::domain::time::moment::Moment;
 use crate::ui::clock;
+use crate::ui::parts::button::button;
 use crate::ui::parts::call_card::call_buttons;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::instruction_card::hold_list;
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::when::{When, WhenText};
 use crate::ui::platform;
@@ -265,13 +267,7 @@ pub fn LogFeedScreen(
             platform::show_answer(&event);
         }
     };
-    let reasons = REASONS.map(|why| {
-        view! {
-            <button type="button" class="button" on:click=act(Act::PassedOver(why))>
-                {say.why_passed_over(why)}
-            </button>
-        }
-    });
+    let reasons = REASONS.map(|why| button(say.why_passed_over(why), act(Act::PassedOver(why))));
     let pressed = move || {
         let acts = move || {
             (!form.is_asking()).then(|| {
@@ -341,8 +337,8 @@ fn WasItGiven(form: Form) -> impl IntoView {
             let acts = form.is_asking().then(|| {
                 view! {
                     <div class="acts">
-                        <button type="button" class="button" on:click=given>{say.log_held_given()}</button>
-                        <button type="button" class="button" on:click=not>{say.log_held_not()}</button>
+                        {button(say.log_held_given(), given)}
+                        {button(say.log_held_not(), not)}
                     </div>
                 }
             });
@@ -368,7 +364,7 @@ fn CountsAs(form: Form) -> impl IntoView {
     let names = form
         .slots
         .with_value(|slots| slots.iter().map(|slot| say.feed(*slot)).collect::<Vec<_>>());
-    let counts_as = move || {
+    let counts_as = live(move || {
         let planned = form
             .counted
             .with(|feed| feed.as_ref().map(|feed| (feed.slot, feed.planned)));
@@ -381,15 +377,15 @@ fn CountsAs(form: Form) -> impl IntoView {
                     say.feed(slot).to_owned()
                 }),
         }
-    };
-    let done_already = move || {
+    });
+    let done_already = live(move || {
         let sitting = form
             .counted
             .with(|feed| feed.as_ref()?.sitting().cloned())?;
         sitting
             .food_at
             .map(|_| view! { <p class="hint">{say.log_noted_already()}</p> })
-    };
+    });
     view! {
         <details class="when" data-counts="true">
             <summary>{counts_as}</summary>

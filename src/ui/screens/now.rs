@@ -10,12 +10,14 @@ use crate::domain::warnings::rules::{Raise, raise_of};
 use crate::domain::weaning::Verdict;
 use crate::ui::parts::arrival::{first_feed, on_the_way};
 use crate::ui::parts::breeders_word::breeders_words;
+use crate::ui::parts::button::button;
 use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::day_strip::day_strip;
 use crate::ui::parts::finding_card::FindingCard;
 use crate::ui::parts::instruction_card::{alarm, dock, instruction_card};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::life::{LifeQuestions, WithMe, not_with_me, with_me};
+use crate::ui::parts::live::live;
 use crate::ui::parts::other_chicks::other_chicks;
 use crate::ui::parts::questions::{same_food, was_it_given};
 use crate::ui::parts::to_do::to_do;
@@ -37,7 +39,7 @@ pub fn NowScreen() -> impl IntoView {
         let is_shown = with_me.get() == WithMe::Yes && !is_opened.get();
         state.outlook.get().filter(|_| is_shown)?.night()
     });
-    let body = move || {
+    let body = live(move || {
         let outlook = state.outlook.get()?;
         Some(match with_me.get() {
             WithMe::Yes => match night.get() {
@@ -48,8 +50,8 @@ pub fn NowScreen() -> impl IntoView {
                 not_with_me(other, &outlook).into_any()
             }
         })
-    };
-    let pressed = move || {
+    });
+    let pressed = live(move || {
         let outlook = state.outlook.get()?;
         let is_here = with_me.get() == WithMe::Yes;
         is_here.then(|| {
@@ -59,7 +61,7 @@ pub fn NowScreen() -> impl IntoView {
                 dock(&outlook, is_asking)
             }
         })
-    };
+    });
     view! {
         <div class="scroll">
             <h1 class="only-read" tabindex="-1">{say.bar_now()}</h1>
@@ -76,7 +78,7 @@ fn night_dock(state: AppState, is_opened: RwSignal<bool>) -> impl IntoView {
     view! {
         <div class="dock">
             <a class="button" href=Route::Journal.to_hash()>{say.night_note()}</a>
-            <button type="button" class="button" on:click=move |_| is_opened.set(true)>{say.night_show()}</button>
+            {button(say.night_show(), move |_| is_opened.set(true))}
         </div>
     }
 }
@@ -291,10 +293,10 @@ fn Tonight(outlook: Arc<Outlook>, night: Night) -> impl IntoView {
     let writing = state.writing_now();
     let say = writing.language;
     let due = state.zone.with_untracked(|zone| zone.lived(night.due)).time;
-    let wait = move || {
+    let wait = live(move || {
         let minutes = night.due.minutes_since(state.now.get().plus_seconds(-59));
         writing.feed_in(night.next, minutes)
-    };
+    });
     view! {
         <section class="tonight lamp-band" data-level=level_name(outlook.level)>
             <div class="next-feed" data-state="upcoming">

@@ -9,9 +9,11 @@ use crate::domain::journal::photo::PhotoOf;
 use crate::domain::plan::topic::Topic;
 use crate::ui::clock;
 use crate::ui::parts::breeders_word::breeders_words;
+use crate::ui::parts::button::button;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::droppings_drawing::{DroppingsDrawing, DroppingsParts};
 use crate::ui::parts::field::{Field, FieldKind};
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::photo_field::PhotoField;
 use crate::ui::parts::when::{When, WhenText};
@@ -268,12 +270,12 @@ fn FoodChips(
             </label>
         }
     });
-    let field = move || {
+    let field = live(move || {
         let is_other = count == 0 || chosen.get() == Some(count);
         is_other.then(|| {
             view! { <Field id="food" label=say.look_solids_what() kind=FieldKind::Text text=what /> }
         })
-    };
+    });
     view! {
         {(count > 0).then(|| view! {
             <fieldset class="choice">
@@ -325,7 +327,7 @@ pub fn SolidsScreen() -> impl IntoView {
     });
     view! {
         <ObservationForm title=say.look_title_solids() when fault on_keep=keep>
-            <button type="button" class="button" on:click=drank>{say.life_drinking_yes()}</button>
+            {button(say.life_drinking_yes(), drank)}
             <FoodChips offered chosen what />
             <Choice
                 legend=say.look_solids_eaten()

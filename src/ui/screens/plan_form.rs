@@ -11,6 +11,7 @@ use crate::domain::plan::species::Species;
 use crate::domain::quantity::units::{Millilitres, NumberError, Percent};
 use crate::domain::time::moment::{Day, WallTime};
 use crate::ui::parts::field::FieldKind;
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::plan_checks::{TypedNumbers, typed_checks};
 use crate::ui::route::Route;
@@ -730,11 +731,11 @@ fn MoreOfThePlan(form: Form) -> impl IntoView {
             form.tool.set(*tool);
         }
     };
-    let powder_answer = move || {
+    let powder_answer = live(move || {
         let (look, doubt) = writing.powder_typed(&form.powder.text.get())?;
         let doubt = doubt.map(|doubt| view! { <p class="fault">{doubt}</p> });
         Some(view! { <p class="hint">{look}</p> {doubt} })
-    };
+    });
     view! {
         <details class="group" prop:open=is_at_fault>
             <summary>{say.plan_more()}</summary>

@@ -9,6 +9,7 @@ use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::life::{RemovedChicks, ThisChick};
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -56,7 +57,7 @@ fn Chicks() -> impl IntoView {
             named.collect::<Vec<_>>()
         })
     };
-    let buttons = move || {
+    let buttons = live(move || {
         let named = named_chicks(state);
         let buttons = names().into_iter().map(|(id, name)| {
             let beside = beside_name(&named, id);
@@ -70,7 +71,7 @@ fn Chicks() -> impl IntoView {
             }
         });
         buttons.collect_view()
-    };
+    });
     let has_chick = state.chick.get_untracked().is_some();
     let breeder = if state.copies.is_breeder() {
         say.breeder_details()
@@ -203,13 +204,13 @@ fn Storage() -> impl IntoView {
     };
     let is_persisted = RwSignal::new(false);
     spawn_local(async move { is_persisted.set(platform::is_persisted().await) });
-    let promise = move || {
+    let promise = live(move || {
         if is_persisted.get() {
             say.settings_persisted()
         } else {
             say.settings_not_persisted()
         }
-    };
+    });
     view! {
         <section class="group">
             <h2>{say.settings_storage()}</h2>

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use crate::domain::journal::signs::Sign;
 use crate::domain::warnings::rules::sign_seen;
+use crate::ui::parts::button::button;
 use crate::ui::parts::level_mark::LevelMark;
 use crate::ui::parts::page::Page;
 use crate::ui::platform;
@@ -44,7 +45,7 @@ pub fn SourcesScreen(
                 <ul class="plain-list">{signs.collect_view()}</ul>
             </section>
             <div class="acts">
-                <button type="button" class="button" on:click=|_| platform::print()>{say.manual_print()}</button>
+                {button(say.manual_print(), |_| platform::print())}
             </div>
         </Page>
     }

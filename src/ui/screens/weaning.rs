@@ -9,12 +9,15 @@ use crate::domain::journal::chick::WeaningStep;
 use crate::domain::journal::entries::{Change, CropState};
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::{Role, Slot};
+use crate::domain::quantity::order::{sorted, sorted_by};
 use crate::domain::time::moment::Day;
 use crate::domain::weaning::facts::Answer;
 use crate::domain::weaning::stage::Stage;
 use crate::domain::weaning::{Verdict, may_offer_drop};
 use crate::ui::parts::bird::Bird;
+use crate::ui::parts::button::{button, main_button};
 use crate::ui::parts::call_card::tel_link;
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
@@ -30,18 +33,18 @@ pub fn WeaningScreen() -> impl IntoView {
         move |_| state.outlook.get(),
         |before: Option<&Option<Arc<Outlook>>>, now| seen(before) != seen(now),
     );
-    let body = move || {
+    let body = live(move || {
         outlook
             .get()
             .map(|outlook| view! { <WeaningBody outlook /> })
-    };
-    let pressed = move || {
+    });
+    let pressed = live(move || {
         let outlook = outlook.get()?;
         state
             .is_with_me(outlook.chick.id)
             .then(|| acts(&outlook))
             .flatten()
-    };
+    });
     view! {
         <div class="scroll weaning">
             <div class="only-read"><Heading text=say.weaning_title() /></div>
@@ -259,8 +262,7 @@ fn card(outlook: &Outlook) -> AnyView {
     let say = writing.language;
     let weaning = &outlook.weaning;
     // In the order of the day, not of their going.
-    let mut slots = weaning.order.clone();
-    slots.sort_unstable();
+    let slots = sorted(weaning.order.clone());
     let names: Vec<&str> = slots.into_iter().map(|slot| say.slot(slot)).collect();
     let is_coming_back = matches!(weaning.verdict, Verdict::BringBack { .. });
     let next = weaning.next().filter(|_| !is_coming_back);
@@ -279,7 +281,8 @@ fn card(outlook: &Outlook) -> AnyView {
         });
     }
     // What is missing stands first.
-    checks.sort_by_key(|(far, _)| *far == Far::Holds);
+    let is_met = |(far, _): &(Far, String)| *far == Far::Holds;
+    let checks = sorted_by(checks, |one, other| is_met(one).cmp(&is_met(other)));
     let rows = checks.into_iter().map(|(far, name)| {
         let (mark, answer) = match far {
             Far::Holds => ("\u{2713}".to_owned(), "yes"),
@@ -423,7 +426,11 @@ fn Decide(change: Change, text: String, is_main: bool) -> impl IntoView {
     let decide = move |_| {
         state.note(change.clone(), said.clone());
     };
-    view! { <button type="button" class="button" class:button--main=is_main on:click=decide>{text}</button> }
+    if is_main {
+        main_button(text, decide)
+    } else {
+        button(text, decide)
+    }
 }
 
 /// The breeder's decision stands above the checks and is noted as such.
@@ -432,15 +439,15 @@ fn BreederDecides(outlook: Arc<Outlook>) -> impl IntoView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
-    let button = |change: Change, text: String| {
+    let noting = |change: Change, text: String| {
         let said = text.clone();
         let decide = move |_| {
             state.note(change.clone(), said.clone());
         };
-        view! { <button type="button" class="button" on:click=decide>{text}</button> }
+        button(text, decide)
     };
     let drops = outlook.weaning.order.clone().into_iter().map(|slot: Slot| {
-        button(
+        noting(
             Change::FeedDropped {
                 slot,
                 by_breeder: true,
@@ -454,7 +461,7 @@ fn BreederDecides(outlook: Arc<Outlook>) -> impl IntoView {
         .clone()
         .into_iter()
         .map(|slot: Slot| {
-            button(
+            noting(
                 Change::FeedBroughtBack { slot },
                 say.weaning_bring_back_act(slot),
             )

@@ -9,7 +9,9 @@ use crate::domain::journal::entries::{Change, CropAtWeighing, Refusal};
 use crate::domain::quantity::units::{Grams, NumberError};
 use crate::domain::weight::doubt::{Doubt, doubt};
 use crate::domain::weight::typed::with_thousands;
+use crate::ui::parts::button::button;
 use crate::ui::parts::choice::Choice;
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::when::{When, WhenText};
 use crate::ui::route::Route;
@@ -212,7 +214,7 @@ fn Meaning(form: Form) -> impl IntoView {
         let weight = weighing.what.weight;
         Some(writing.last_weighing(weight, weighing.lived(), outlook.lived.day))
     };
-    let meaning = move || {
+    let meaning = live(move || {
         let text = form.text.get();
         if text.trim().is_empty() {
             return last();
@@ -224,7 +226,7 @@ fn Meaning(form: Form) -> impl IntoView {
             Err(NumberError::ThousandsOrDecimals) => Some(writing.thousands_or_tenths()),
             Err(_) => None,
         }
-    };
+    });
     view! { <output class="weigh__meaning" id="weight-meaning" for="weight">{meaning}</output> }
 }
 
@@ -241,14 +243,14 @@ fn Question(form: Form) -> impl IntoView {
                     form.text.set(text.clone());
                     form.question.set(None);
                 };
-                view! { <button type="button" class="button" on:click=take>{writing.weight_meant(meant)}</button> }
+                button(writing.weight_meant(meant), take)
             });
             view! {
                 <div class="question" role="alert">
                     <p>{writing.weight_question(typed, doubt.last)}</p>
                     <div class="acts">
                         {meant}
-                        <button type="button" class="button" on:click=move |_| form.keep(true)>{say.weigh_yes()}</button>
+                        {button(say.weigh_yes(), move |_| form.keep(true))}
                     </div>
                 </div>
             }

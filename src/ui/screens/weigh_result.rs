@@ -10,6 +10,7 @@ use crate::domain::time::moment::{Lived, Moment};
 use crate::domain::warnings::level::Level;
 use crate::domain::weight::doubt::is_high;
 use crate::ui::clock;
+use crate::ui::parts::button::{button, main_button};
 use crate::ui::parts::call_card::call_buttons;
 use crate::ui::parts::correct::correct;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
@@ -176,7 +177,7 @@ fn Kept(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
     view! {
         <p class="weigh__undo">
             <span role="status">{noted} " " {move || kept_words(state)}</span>
-            <button type="button" class="button" on:click=undo>{say.undo()}</button>
+            {button(say.undo(), undo)}
         </p>
     }
 }
@@ -202,8 +203,8 @@ fn Next(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
                     <p>{say.weigh_full_text()}</p>
                 </section>
                 <div class="dock">
-                    <button type="button" class="button" on:click=empty>{say.weigh_full_no()}</button>
-                    <button type="button" class="button" on:click=full>{say.weigh_full_yes()}</button>
+                    {button(say.weigh_full_no(), empty)}
+                    {button(say.weigh_full_yes(), full)}
                 </div>
             }
             .into_any()
@@ -260,8 +261,8 @@ fn OnceMore(again: Again, id: EntryId, outcome: RwSignal<Option<Outcome>>) -> im
         </section>
         <p class="hint">{say.weigh_again_help()}</p>
         <div class="dock">
-            <button type="button" class="button" on:click=not_now>{say.weigh_not_now()}</button>
-            <button type="button" class="button button--main" on:click=once_more>{say.weigh_again()}</button>
+            {button(say.weigh_not_now(), not_now)}
+            {main_button(say.weigh_again(), once_more)}
         </div>
     }
 }

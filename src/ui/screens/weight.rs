@@ -9,11 +9,13 @@ use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::time::moment::Moment;
 use crate::domain::warnings::level::Level;
 use crate::share::weight_picture::{chart_drawn, full_chart_svg};
+use crate::ui::parts::button::button;
 use crate::ui::parts::call_card::call_buttons;
 use crate::ui::parts::chart_card::{ChartCard, ChartPoint, ChartShown};
 use crate::ui::parts::correct::correct;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
 use crate::ui::screens::weight_picture::Sending;
@@ -53,7 +55,7 @@ pub fn WeightScreen() -> impl IntoView {
             .with(|outlook| outlook.as_deref().is_some_and(due))
     });
     let sending = Sending::here();
-    let body = move || {
+    let body = live(move || {
         if has_weights.get() {
             view! {
                 <Verdict />
@@ -65,7 +67,7 @@ pub fn WeightScreen() -> impl IntoView {
         } else {
             view! { <p>{say.weight_none()}</p> }.into_any()
         }
-    };
+    });
     view! {
         <div class="scroll weight">
             <div class="only-read"><Heading text=say.weight_title() /></div>
@@ -304,7 +306,7 @@ fn LineRow(line: Line, correcting: RwSignal<Option<EntryId>>) -> impl IntoView {
                     >
                         {say.weight_correct()}
                     </button>
-                    <button type="button" class="button" on:click=move |_| state.take_back(&[id])>{say.remove()}</button>
+                    {button(say.remove(), move |_| state.take_back(&[id]))}
                 </div>
                 {move || is_correcting().then(|| view! { <CorrectWeight line=of_form.clone() /> })}
             </details>
@@ -361,7 +363,7 @@ fn More() -> impl IntoView {
         ))
     });
     Effect::new(move || full.set(worked_out.get()));
-    let shown = move || {
+    let shown = live(move || {
         full.get().map(|(svg, figures): (String, Vec<String>)| {
             let figures = figures.into_iter().map(|figure| view! { <li>{figure}</li> });
             view! {
@@ -370,7 +372,7 @@ fn More() -> impl IntoView {
                 <p class="hint">{say.weight_key()}</p>
             }
         })
-    };
+    });
     let toggled = move |_| is_open.update(|is_open| *is_open = !*is_open);
     view! {
         <details class="fold" on:toggle=toggled>

@@ -11,6 +11,7 @@ use crate::domain::outlook::Outlook;
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::weight_picture::{WeightPicture, weight_picture};
 use crate::ui::parts::file_delivery::FileDelivery;
+use crate::ui::parts::live::live;
 use crate::ui::picture::png_file;
 use crate::ui::state::AppState;
 
@@ -118,10 +119,10 @@ impl Sending {
 
     /// What became of it, and the picture once it was asked for.
     pub fn shown(self) -> impl IntoView {
-        let picture = move || match self.progress.get() {
+        let picture = live(move || match self.progress.get() {
             Progress::Here(drawn) if self.is_asked.get() => Some(picture_of(self.state, drawn)),
             Progress::Here(_) | Progress::Drawing | Progress::Refused => None,
-        };
+        });
         view! {
             <p class="fault" role="alert">{move || self.fault.get()}</p>
             {self.delivery.answer()}

@@ -14,9 +14,11 @@ use crate::domain::plan::species::Species;
 use crate::domain::warnings::asked::Asked;
 use crate::domain::warnings::level::Level;
 use crate::store::draft_text::{Draft, draft_from_text, draft_to_text};
+use crate::ui::parts::button::button;
 use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::field::FieldKind;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Heading;
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -85,18 +87,18 @@ pub fn WrongScreen() -> impl IntoView {
     let of_plan = outlook.as_ref().map(|outlook| outlook.chick.plan.clone());
     let plan = move || of_plan.clone().or_else(|| numbers.with(plan_of_draft));
     let (of_answer, plan_of_answer) = (outlook.clone(), plan.clone());
-    let pressed = move || {
+    let pressed = live(move || {
         let plan = plan_of_answer();
         let asked = chosen.get()?;
         Some(dock_of(asked, of_answer.as_deref(), plan.as_ref()))
-    };
-    let top = move || match chosen.get() {
+    });
+    let top = live(move || match chosen.get() {
         Some(asked) => view! { <Answer asked outlook=outlook.clone() /> }.into_any(),
         None => {
             view! { <div class="help-calls">{call_buttons(Level::VetToday, plan().as_ref())}</div> }
                 .into_any()
         }
-    };
+    });
     view! {
         <div class="scroll page--help">
             <Heading text=say.wrong_title() />
@@ -330,8 +332,8 @@ fn noting(state: AppState, sign: Sign, seen: String) -> impl IntoView {
     };
     view! {
         <div class="acts">
-            <button type="button" class="button" on:click=note>{say.wrong_note()}</button>
-            <button type="button" class="button" on:click=gone>{say.wrong_gone()}</button>
+            {button(say.wrong_note(), note)}
+            {button(say.wrong_gone(), gone)}
         </div>
     }
 }

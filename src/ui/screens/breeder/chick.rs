@@ -10,10 +10,12 @@ use crate::domain::plan::care_plan::{CarePlan, PlanFault, is_phone_number};
 use crate::share::breeder_table::BreederRow;
 use crate::store::setting::Setting;
 use crate::ui::clock;
+use crate::ui::parts::button::{button, main_button};
 use crate::ui::parts::call_card::tel_link;
 use crate::ui::parts::chart_card::ChartCard;
 use crate::ui::parts::chick_name::name_shown;
 use crate::ui::parts::field::FieldKind;
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
 use crate::ui::route::Route;
 use crate::ui::screens::breeder::row::{facts, mark, of_bird, owner_call, rows_now};
@@ -62,7 +64,7 @@ fn told_now(state: AppState, rows: Memo<Vec<Told>>) -> Option<Told> {
 /// What is pressed on the page: sending the card of a chick that is still here, calling the owner of another.
 fn dock(state: AppState, rows: Memo<Vec<Told>>) -> AnyView {
     let say = state.language();
-    let acts = move || {
+    let acts = live(move || {
         let (row, _) = told_now(state, rows)?;
         Some(if row.place.is_elsewhere() {
             let number = row.owner_number.clone();
@@ -77,11 +79,11 @@ fn dock(state: AppState, rows: Memo<Vec<Told>>) -> AnyView {
         } else {
             view! {
                 <a class="button" href=Route::Weigh.to_hash()>{say.breeder_weigh()}</a>
-                <button type="button" class="button button--main" on:click=move |_| show_card()>{say.breeder_send_card()}</button>
+                {main_button(say.breeder_send_card(), move |_| show_card())}
             }
             .into_any()
         })
-    };
+    });
     view! { {acts} }.into_any()
 }
 
@@ -108,26 +110,26 @@ pub fn chosen_chick(state: AppState, rows: Memo<Vec<Told>>) -> impl IntoView {
         chart(&outlook, writing)
     });
     let told = Memo::new(move |_| told_now(state, rows));
-    let head = move || told.get().map(|(row, beside)| head(state, &row, beside));
-    let questions = move || {
+    let head = live(move || told.get().map(|(row, beside)| head(state, &row, beside)));
+    let questions = live(move || {
         state.journal.track();
         let outlook = outlook_shown(state)?;
         Some(view! { {told_of(state, &outlook)} {proposals_of(state, &outlook)} })
-    };
+    });
     let has_chart = Memo::new(move |_| chart.with(Option::is_some));
-    let drawn = move || {
+    let drawn = live(move || {
         has_chart
             .get()
             .then(|| view! { <ChartCard chart>""</ChartCard> })
-    };
+    });
     // Built anew for another chick or plan only, so that what is opened or half typed stays.
     let chick = Memo::new(move |_| state.chick.get());
     let place = Memo::new(move |_| told.get().map(|(row, _)| row.place));
-    let rest = move || {
+    let rest = live(move || {
         let (id, place) = (chick.get()?, place.get()?);
         Some(view! { {card(state, id, place)} {acts(state, id, place)} })
-    };
-    let remarks = move || chick.get().map(|id| remarks(state, id));
+    });
+    let remarks = live(move || chick.get().map(|id| remarks(state, id)));
     view! {
         <div class="chosen-chick">
             {head}
@@ -217,11 +219,7 @@ fn acts(state: AppState, id: ChickId, place: Place) -> impl IntoView {
         say.breeder_its_owner()
     };
     let reserve = (place != Place::Archived).then(|| reserve(state, id, word));
-    let leave = is_here.then(|| {
-        view! {
-            <button type="button" class="button" on:click=left>{say.breeder_left()}</button>
-        }
-    });
+    let leave = is_here.then(|| button(say.breeder_left(), left));
     view! {
         {reserve}
         <div class="acts">
@@ -229,8 +227,8 @@ fn acts(state: AppState, id: ChickId, place: Place) -> impl IntoView {
             <a class="button" href=Route::Plan.to_hash()>{say.breeder_its_plan()}</a>
             <a class="button" href=Route::Journal.to_hash()>{say.breeder_its_journal()}</a>
             <a class="button" href=Route::Handover.to_hash()>{say.breeder_its_report()}</a>
-            <button type="button" class="button" on:click=template>{say.breeder_use_template()}</button>
-            <button type="button" class="button" on:click=put_away>{put_away_word}</button>
+            {button(say.breeder_use_template(), template)}
+            {button(put_away_word, put_away)}
         </div>
         <p class="hint">{say.breeder_put_away_hint()}</p>
     }
@@ -303,7 +301,7 @@ fn remarks(state: AppState, id: ChickId) -> impl IntoView {
             text.set(String::new());
         }
     };
-    let own = move || {
+    let own = live(move || {
         let carer = state.copies.carer();
         let writing = state.writing_now();
         state.journal.with(|journal| {
@@ -319,7 +317,7 @@ fn remarks(state: AppState, id: ChickId) -> impl IntoView {
             });
             lines.collect::<Vec<_>>()
         })
-    };
+    });
     view! {
         <section class="group" data-remarks="true">
             <h2>{say.breeder_remarks()}</h2>

@@ -10,6 +10,7 @@ use crate::share::chicks_csv::chicks_csv;
 use crate::share::file_name::{FileKind, file_name};
 use crate::ui::parts::chick_name::name_shown;
 use crate::ui::parts::file_delivery::FileDelivery;
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Heading;
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -46,7 +47,7 @@ pub fn ChicksScreen() -> impl IntoView {
         rows.retain(|(row, _)| filter.shows(row));
         rows
     });
-    let list = move || {
+    let list = live(move || {
         if rows.with(Vec::is_empty) {
             view! { <p>{say.breeder_none()}</p> }.into_any()
         } else if shown.with(Vec::is_empty) {
@@ -56,11 +57,11 @@ pub fn ChicksScreen() -> impl IntoView {
         } else {
             cards(state, &shown.get(), filter.get().place.is_some()).into_any()
         }
-    };
+    });
     let has_chosen = move || is_table.get() && state.chick.get().is_some();
-    let chosen = move || {
+    let chosen = live(move || {
         has_chosen().then(|| view! { <aside class="chosen">{chosen_chick(state, rows)}</aside> })
-    };
+    });
     view! {
         <div class="scroll chicks">
             <div class="chicks__all">
@@ -95,7 +96,7 @@ fn wide_for_table() -> RwSignal<bool> {
 fn filters(state: AppState, rows: Memo<Vec<Told>>, filter: RwSignal<Filter>) -> impl IntoView {
     let writing = state.writing_now();
     let say = writing.language;
-    let chips = move || {
+    let chips = live(move || {
         let count =
             |place| rows.with(|rows| rows.iter().filter(|(row, _)| row.place == place).count());
         let all = rows.with(Vec::len);
@@ -110,7 +111,7 @@ fn filters(state: AppState, rows: Memo<Vec<Told>>, filter: RwSignal<Filter>) -> 
             places.map(|(place, count)| chip(writing.place_count(place, count), Some(place)));
         let places: Vec<_> = places.collect();
         view! { {chip(format!("{} ({all})", say.breeder_all()), None)} {places} }
-    };
+    });
     let found = Memo::new(move |_| {
         rows.with(|rows| {
             let chicks = rows.iter().map(|(row, _)| (row.species, row.hatched));
@@ -120,7 +121,7 @@ fn filters(state: AppState, rows: Memo<Vec<Told>>, filter: RwSignal<Filter>) -> 
             (clutches, species)
         })
     });
-    let selects = move || {
+    let selects = live(move || {
         let (clutches, species) = found.get();
         let choose_clutch = {
             let clutches = clutches.clone();
@@ -171,7 +172,7 @@ fn filters(state: AppState, rows: Memo<Vec<Told>>, filter: RwSignal<Filter>) -> 
             </details>
             }
         })
-    };
+    });
     view! {
         <div class="chips">{chips}</div>
         {selects}

@@ -8,6 +8,7 @@ use crate::domain::plan::care_plan::{CarePlan, PlanFault, Reference, is_phone_nu
 use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::Day;
 use crate::ui::parts::field::FieldKind;
+use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
 use crate::ui::route::Route;
 use crate::ui::screens::plan_form::text::{Text, TextField, optional};
@@ -146,13 +147,13 @@ fn from_template(state: AppState, templates: Vec<CarePlan>) -> impl IntoView {
         options.collect::<Vec<_>>()
     });
     let choose = move |event| chosen.set(event_target_value(&event).parse().unwrap_or_default());
-    let lines = move || {
+    let lines = live(move || {
         let lines = template().map(|template| writing.template_lines(&template));
         let lines = lines.unwrap_or_default().into_iter();
         lines
             .map(|line| view! { <li>{line}</li> })
             .collect::<Vec<_>>()
-    };
+    });
     let dock = move || {
         view! { <button type="submit" form="new-card" class="button button--main">{say.breeder_make_card()}</button> }
     };

@@ -9,6 +9,7 @@ use crate::share::import::{Imported, read_texts};
 use crate::store::import_error::ImportError;
 use crate::store::setting::Setting;
 use crate::ui::clock;
+use crate::ui::parts::button::main_button;
 use crate::ui::parts::chick_name::{beside_name, name_shown, named};
 use crate::ui::parts::file_field::FileField;
 use crate::ui::parts::page::Page;
@@ -54,10 +55,10 @@ pub fn ReportsScreen() -> impl IntoView {
     });
     let dock = move || {
         let has_any = read.with(|read| read.iter().any(Result::is_ok));
-        has_any.then(|| view! {
-            <button type="button" class="button button--main" on:click=move |_| take(state, &read.get_untracked())>
-                {say.breeder_reports_take()}
-            </button>
+        has_any.then(|| {
+            main_button(say.breeder_reports_take(), move |_| {
+                take(state, &read.get_untracked())
+            })
         })
     };
     view! {

@@ -9,8 +9,10 @@ use crate::domain::plan::topic::Topic;
 use crate::domain::warnings::rules::sign_seen::level;
 use crate::ui::parts::bird::Bird;
 use crate::ui::parts::breeders_word::breeders_words;
+use crate::ui::parts::button::button;
 use crate::ui::parts::call_card::call_buttons;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
+use crate::ui::parts::live::live;
 use crate::ui::route::Route;
 use crate::ui::screens::guide::dock::GuideDock;
 use crate::ui::screens::guide::under_way::Feed;
@@ -87,7 +89,7 @@ fn NotSoft(feed: Feed) -> impl IntoView {
     let state = feed.state;
     let say = state.language();
     let (sign, is_open) = (Sign::SourCrop, RwSignal::new(false));
-    let answer = move || {
+    let answer = live(move || {
         is_open.get().then(|| {
             let words = words_of(say, sign);
             let level = level(sign);
@@ -105,11 +107,11 @@ fn NotSoft(feed: Feed) -> impl IntoView {
                     <p><strong>{words.first}</strong></p>
                     {call_buttons(level, plan.as_ref())}
                     <p>{words.avoid}</p>
-                    <button type="button" class="button" on:click=note>{say.wrong_note()}</button>
+                    {button(say.wrong_note(), note)}
                 </div>
             }
         })
-    };
+    });
     view! {
         <button
             type="button"

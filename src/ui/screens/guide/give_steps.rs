@@ -9,8 +9,10 @@ use crate::domain::plan::topic::Topic;
 use crate::domain::quantity::units::Millilitres;
 use crate::ui::parts::bird::BirdFront;
 use crate::ui::parts::breeders_word::breeders_words;
+use crate::ui::parts::button::button;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::drawing::{Drawing, DrawingKind};
+use crate::ui::parts::live::live;
 use crate::ui::screens::guide::dock::{Forward, GuideDock};
 use crate::ui::screens::guide::under_way::Feed;
 
@@ -70,7 +72,7 @@ pub fn ResponseStep(
             <p class="hint">{say.guide_response_never()}</p>
             {breeders_words(&[Topic::TakesFood, Topic::AfterRefusal])}
             <BirdFront />
-            <button type="button" class="button" on:click=move |_| feed.refused()>{say.guide_response_no()}</button>
+            {button(say.guide_response_no(), move |_| feed.refused())}
             </div>
     <Forward feed word=say.guide_response_yes() />
         }
@@ -87,19 +89,17 @@ pub fn GiveStep(
     let writing = feed.state.writing_now();
     let say = writing.language;
     let volume = feed.guide.with_untracked(|guide| guide.volume);
-    let counted = move || {
+    let counted = live(move || {
         feed.guide
             .with(|guide| writing.given_of(guide.given, guide.volume))
-    };
-    let take_back = move || {
+    });
+    let take_back = live(move || {
         let draw = feed.last_draw(syringe)?;
-        Some(view! {
-            <button type="button" class="button" on:click=move |_| feed.take_back(draw)>
-                {writing.take_back(draw)}
-            </button>
-        })
-    };
-    let next_draw = move || {
+        Some(button(writing.take_back(draw), move |_| {
+            feed.take_back(draw)
+        }))
+    });
+    let next_draw = live(move || {
         let left = feed
             .guide
             .with(|guide| guide.volume.tenths() - guide.given.tenths());
@@ -114,7 +114,7 @@ pub fn GiveStep(
                 "+ " {writing.volume(draw)} " " {say.guide_given()}
             </button>
         })
-    };
+    });
     let small = (volume.tenths() > 50).then(|| {
         let five = Millilitres::whole(5);
         view! {
@@ -153,10 +153,10 @@ pub fn AfterStep(
 ) -> impl IntoView {
     let writing = feed.state.writing_now();
     let say = writing.language;
-    let counted = move || {
+    let counted = live(move || {
         feed.guide
             .with(|guide| writing.given_of(guide.given, guide.volume))
-    };
+    });
     let droppings = RwSignal::new(None);
     let log = move |_| {
         // The look first: the note of the feed ends the guide. A look at the crop is not noted here, as one in

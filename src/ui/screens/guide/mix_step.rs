@@ -16,6 +16,7 @@ use crate::ui::clock;
 use crate::ui::parts::breeders_word::breeders_words;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
+use crate::ui::parts::live::live;
 use crate::ui::screens::guide::dock::{Forward, GuideDock};
 use crate::ui::screens::guide::under_way::Feed;
 use crate::ui::state::AppState;
@@ -116,7 +117,7 @@ pub fn MixStep(
     // What is counted unasked stands open.
     let is_open = !cup.text.with_untracked(String::is_empty);
     let (water_c, amounts) = (plan.mixing_water, out.amounts);
-    let water_at = move || water_line(writing, water_c, &feed, &amounts, cup.counted());
+    let water_at = live(move || water_line(writing, water_c, &feed, &amounts, cup.counted()));
     let spoons = in_spoons(&plan, &out, say);
     let mixed = move |_| {
         let change = Change::MixMade {

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::journal::entries::WhyPassedOver;
+use crate::ui::parts::button::button;
 use crate::ui::route::Route;
 use crate::ui::screens::guide::dock::GuideDock;
 use crate::ui::screens::guide::under_way::Feed;
@@ -22,13 +23,7 @@ pub fn StopSheet(
 ) -> impl IntoView {
     let say = feed.state.language();
     let slot = feed.guide.with_untracked(|guide| guide.slot);
-    let reasons = REASONS.map(|why| {
-        view! {
-            <button type="button" class="button" on:click=move |_| feed.leave_out(why)>
-                {say.why_passed_over(why)}
-            </button>
-        }
-    });
+    let reasons = REASONS.map(|why| button(say.why_passed_over(why), move |_| feed.leave_out(why)));
     view! {
             <div class="scroll guide__step">
     <section class="group" aria-label=say.guide_stop_title()>
@@ -36,12 +31,12 @@ pub fn StopSheet(
                     <span aria-hidden="true">"!"</span>
                     {say.now_wrong()}
                 </a>
-                <button type="button" class="button" on:click=move |_| feed.state.go(Route::Now)>{say.guide_wait()}</button>
+                {button(say.guide_wait(), move |_| feed.state.go(Route::Now))}
                 <p class="hint">{say.guide_wait_hint()}</p>
                 <a class="button" href=Route::Log(Some(slot)).to_hash()>{say.guide_given_already()}</a>
                 <h2>{say.guide_leave()}</h2>
                 <div class="acts">{reasons.collect_view()}</div>
-                <button type="button" class="button" on:click=move |_| feed.begin_anew()>{say.guide_anew()}</button>
+                {button(say.guide_anew(), move |_| feed.begin_anew())}
             </section>
             </div>
     <GuideDock feed>

@@ -9,8 +9,10 @@ use crate::domain::instruction::feed_session::{CupOutlook, FeedSession, ReadingR
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::Celsius;
 use crate::ui::clock;
+use crate::ui::parts::button::button;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::heat_scale::HeatScale;
+use crate::ui::parts::live::live;
 use crate::ui::screens::guide::dock::GuideDock;
 use crate::ui::screens::guide::under_way::Feed;
 use crate::words::format::Writing;
@@ -49,18 +51,16 @@ pub fn WarmthStep(
             Ok((cup, true)) => slip.set(Some(cup)),
         }
     };
-    let question = move || {
+    let question = live(move || {
         slip.get().map(|cup| {
             view! {
                 <div class="question" role="alert">
                     <p>{say.guide_warm_slip()} " " {other_unit(cup, writing)} "?"</p>
-                    <button type="button" class="button" on:click=move |_| take(cup)>
-                        {writing.slip_yes(cup)}
-                    </button>
+                    {button(writing.slip_yes(cup), move |_| take(cup))}
                 </div>
             }
         })
-    };
+    });
     let may_feed = move || {
         feed.guide
             .with(|guide| guide.may_feed(feed.state.now.get(), feed.serving))
@@ -68,11 +68,11 @@ pub fn WarmthStep(
     let is_unread = Memo::new(move |_| feed.guide.with(|guide| guide.readings.is_empty()));
     // One button to take a reading: beside the field where the way on is free, else in the dock.
     let may_go_on = Memo::new(move |_| may_feed());
-    let beside = move || {
+    let beside = live(move || {
         may_go_on.get().then(
             || view! { <button type="submit" class="button">{say.guide_warm_measured()}</button> },
         )
-    };
+    });
     let on = move || {
         if may_go_on.get() {
             view! {
@@ -111,7 +111,7 @@ pub fn WarmthStep(
                 {question}
                 {beside}
             </form>
-            <button type="button" class="button" on:click=move |_| feed.change(FeedSession::warm_again)>{say.guide_warm_bath()}</button>
+            {button(say.guide_warm_bath(), move |_| feed.change(FeedSession::warm_again))}
             <p class="hint" data-bath="true">{writing.bath()}</p>
             <p class="hint">{say.guide_mix_no_microwave()} " " {say.guide_warm_tip()}</p>
             </div>
@@ -150,7 +150,7 @@ fn CupNow(feed: Feed) -> impl IntoView {
     let writing = feed.state.writing_now();
     let say = writing.language;
     let verdict = move || feed.guide.with(|guide| guide.verdict(feed.serving));
-    let now_c = move || {
+    let now_c = live(move || {
         let cup = feed
             .guide
             .with(|guide| guide.cup_now_c(feed.state.now.get()))?;
@@ -160,8 +160,8 @@ fn CupNow(feed: Feed) -> impl IntoView {
             say.guide_warm_now(),
             writing.temperature(cup)
         ))
-    };
-    let window = move || {
+    });
+    let window = live(move || {
         feed.guide.with(|guide| {
             let now = guide.minutes(feed.state.now.get());
             match guide.cup_outlook(feed.serving) {
@@ -179,12 +179,12 @@ fn CupNow(feed: Feed) -> impl IntoView {
                 }
             }
         })
-    };
+    });
     let reading = Signal::derive(move || {
         let last = feed.guide.with(|guide| guide.readings.last().copied());
         last.map(|reading| reading.cup.as_c())
     });
-    let last = move || {
+    let last = live(move || {
         let last = feed.guide.with(|guide| guide.readings.last().copied())?;
         let time = feed.state.zone.with(|zone| zone.lived(last.at)).time;
         Some(view! {
@@ -194,7 +194,7 @@ fn CupNow(feed: Feed) -> impl IntoView {
             " "
             <span class="aim__unit">{writing.temperature_unit()}</span>
         })
-    };
+    });
     let heat = move || match verdict() {
         None => "none",
         Some(ServingVerdict::TooCold) => "cold",

@@ -11,6 +11,7 @@ use crate::domain::quantity::order::set_of;
 use crate::ui::clock;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::FieldKind;
+use crate::ui::parts::live::live;
 use crate::ui::parts::when::{When, WhenText};
 use crate::ui::screens::plan_form::text::{Text, TextField};
 use crate::ui::state::AppState;
@@ -140,7 +141,7 @@ pub fn AskingRows(
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
-    let question = move || {
+    let question = live(move || {
         let risks = asking.risks.get()?;
         let ways = ways(&risks);
         let options = ways.iter().map(|way| way.word(say)).collect();
@@ -172,6 +173,6 @@ pub fn AskingRows(
                 })}
             </section>
         })
-    };
+    });
     view! { {question} }
 }

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::domain::plan::care_plan::{CarePlan, Slot};
+use crate::ui::parts::live::live;
 use crate::ui::screens::plan_form::text::Text;
 use crate::ui::state::AppState;
 
@@ -58,7 +59,7 @@ pub fn DropOrderRows(
     mark: &'static str,
 ) -> impl IntoView {
     let say = AppState::here().language();
-    let rows = move || {
+    let rows = live(move || {
         let mut given = order.order.get();
         given.retain(|slot| {
             let mut times = times.iter();
@@ -82,7 +83,7 @@ pub fn DropOrderRows(
             .enumerate()
             .map(row)
             .collect_view()
-    };
+    });
     view! {
         <fieldset class="field">
             <legend>{say.plan_part_order()}</legend>

@@ -10,7 +10,9 @@ use crate::domain::plan::species::Species;
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::{Celsius, Grams, NumberError, Percent};
 use crate::domain::warnings::plan_checks::{CheckVerdict, water_check};
+use crate::ui::parts::button::button;
 use crate::ui::parts::field::FieldKind;
+use crate::ui::parts::live::live;
 use crate::ui::screens::plan_form::text::{AtFault, Text, TextField, optional};
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
@@ -174,12 +176,12 @@ pub fn MixingRows(
     let degree = writing.temperature_unit();
     let water_hint = [water_mark, say.plan_water_hint()].join(" ");
     // Asked about while it is typed: it is often the mix that was meant.
-    let doubt = move || {
+    let doubt = live(move || {
         let water = writing.read_temperature(&mixing.water.text.get()).ok()?;
         let check = water_check(water, Percent::parse(&powder.text.get()).ok()?)?;
         let is_asked = check.verdict() == CheckVerdict::Unusual;
         is_asked.then(|| view! { <p class="fault">{writing.plan_check(check)}</p> })
-    };
+    });
     view! {
         <TextField id="mixing-water" label=say.plan_part_water() text=mixing.water kind=FieldKind::Number unit=degree hint=water_hint />
         <div id="water-answer" aria-live="polite">{doubt}</div>
@@ -199,7 +201,7 @@ pub fn MixingRows(
 fn RecipeRows(mixing: MixingText, powder: Text) -> impl IntoView {
     let writing = AppState::here().writing_now();
     let say = writing.language;
-    let answer = move || {
+    let answer = live(move || {
         let typed = [mixing.water_parts, mixing.ten_spoons, mixing.spoon_ml];
         let [parts, ten_spoons, spoon_ml] = typed.map(|field| field.text.get());
         let share = match writing.recipe_typed(&parts, &ten_spoons, &spoon_ml)? {
@@ -212,10 +214,10 @@ fn RecipeRows(mixing: MixingText, powder: Text) -> impl IntoView {
         };
         let take = take.map(|tenths| {
             let take = move |_| powder.text.set(writing.tenths(tenths));
-            view! { <button type="button" class="button" on:click=take>{writing.recipe_take(tenths)}</button> }
+            button(writing.recipe_take(tenths), take)
         });
         Some(view! { <p>{writing.recipe(share)}</p> {take} }.into_any())
-    };
+    });
     view! {
         <TextField id="spoon-ml" label=say.plan_spoon_ml() text=mixing.spoon_ml kind=FieldKind::Number unit="ml" hint=say.plan_spoon_ml_hint() />
         <TextField id="water-parts" label=say.plan_recipe() text=mixing.water_parts kind=FieldKind::Number hint=say.plan_recipe_hint() />
@@ -228,7 +230,7 @@ fn RecipeRows(mixing: MixingText, powder: Text) -> impl IntoView {
 fn FatWanted(mixing: MixingText, powder: Text) -> impl IntoView {
     let writing = AppState::here().writing_now();
     let say = writing.language;
-    let answer = move || {
+    let answer = live(move || {
         let typed = [mixing.wanted_fat, mixing.label_fat, mixing.protein, powder];
         let [wanted, fat, protein, powder] = typed.map(|field| field.text.get());
         let (class, text) = match writing.fat_typed(&wanted, (&fat, &protein), &powder)? {
@@ -236,7 +238,7 @@ fn FatWanted(mixing: MixingText, powder: Text) -> impl IntoView {
             Err(fault) => ("fault", fault),
         };
         Some(view! { <p class=class>{text}</p> })
-    };
+    });
     view! {
         <TextField id="wanted-fat" label=say.plan_wanted_fat() text=mixing.wanted_fat kind=FieldKind::Number unit="%" hint=say.plan_wanted_fat_hint() />
         <div id="fat-answer" aria-live="polite">{answer}</div>
