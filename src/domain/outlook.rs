@@ -11,12 +11,13 @@ use crate::domain::homecoming::first_days::first_feed_powder;
 use crate::domain::homecoming::life_stage::{LifeStage, Reminder, life_stage};
 use crate::domain::homecoming::transit::{Transit, transit};
 use crate::domain::instruction::answer::{Instruction, instruction};
+use crate::domain::instruction::call_next::is_call_next;
 use crate::domain::instruction::first::First;
 use crate::domain::instruction::holds::{Demand, Hold, HoldFacts, Why, holds};
 use crate::domain::instruction::lifting::advised_volume;
 use crate::domain::journal::chick::{Chick, Noted, Weighing};
 use crate::domain::journal::entries::{ChickId, Journal};
-use crate::domain::plan::care_plan::{CarePlan, Slot};
+use crate::domain::plan::care_plan::{CarePlan, Role, Slot};
 use crate::domain::quantity::units::{Grams, Millilitres};
 use crate::domain::time::moment::{Age, Day, Lived, Moment, Offset, WallTime};
 use crate::domain::time::zone::Zone;
@@ -26,7 +27,7 @@ use crate::domain::warnings::level::{Finding, Level};
 use crate::domain::warnings::rules::Facts;
 use crate::domain::warnings::second_weighing::{Judgement, SecondWeighing, judgement};
 use crate::domain::weaning::facts::WeaningFacts;
-use crate::domain::weaning::{self, Weaning};
+use crate::domain::weaning::{self, Verdict, Weaning};
 use crate::domain::weight::loss;
 use crate::domain::weight::trend::{WeightTrend, weight_trend};
 
@@ -204,7 +205,23 @@ impl Outlook {
         };
         self.instruction == other.instruction
             && self.level == other.level
+            && self.is_call_next() == other.is_call_next()
             && feed(self) == feed(other)
+    }
+
+    /// Whether the call is the next act, also where a feed goes on: [`is_call_next`].
+    pub fn is_call_next(&self) -> bool {
+        is_call_next(self.now, &self.chick, self.level, &self.findings)
+    }
+
+    /// The name of the breeder, where a feed may go and the plan wants that asked before; empty when nobody typed it.
+    pub fn ask_before_drop(&self) -> Option<&str> {
+        let plan = &self.chick.plan;
+        let is_asked = plan.ask_before_drop && matches!(self.weaning.verdict, Verdict::MayDrop(_));
+        let name = plan
+            .contact(Role::Breeder)
+            .map(|breeder| breeder.name.trim());
+        is_asked.then(|| name.unwrap_or_default())
     }
 
     /// The level that the scale alone says. What calls for another reason is no word about the weight,

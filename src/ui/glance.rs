@@ -116,7 +116,9 @@ fn glance(state: AppState, outlook: &Outlook, until: Moment) -> Glance {
         name: plan.name.clone(),
         at: outlook.now,
         until: (!outlook.instruction.forbids()).then_some(until),
-        due: next.filter(|_| is_waiting).map(|feed| feed.due),
+        due: next
+            .filter(|_| is_waiting && !outlook.is_call_next())
+            .map(|feed| feed.due),
         level: (level_name(outlook.level), say.level(outlook.level)),
         answer: answer(writing, outlook),
         known: weight.into_iter().collect(),
@@ -149,6 +151,11 @@ fn answer(writing: Writing, outlook: &Outlook) -> Vec<String> {
         )
     });
     let mut lines = Vec::new();
+    let is_held = outlook.instruction.forbids();
+    if outlook.is_call_next() && !is_held {
+        lines.extend(sentences(say.call_now(outlook.level)));
+        lines.push(say.now_call_then_feed().to_owned());
+    }
     match outlook.instruction {
         Instruction::Feed { volume, .. } => {
             let is_night = outlook.lived.time < CARE_DAY_STARTS;

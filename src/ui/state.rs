@@ -265,6 +265,13 @@ impl AppState {
         }
     }
 
+    /// The name of the breeder whom the plan wants asked before a feed goes that may go, unless she holds this phone.
+    pub fn ask_before_drop(self, outlook: &Outlook) -> Option<&str> {
+        outlook
+            .ask_before_drop()
+            .filter(|_| !self.is_breeder_here())
+    }
+
     /// Whether who holds this phone is the breeder of the chick on screen: she typed it in as hers, or follows
     /// it after it was handed to its owner.
     pub fn is_breeder_here(self) -> bool {

@@ -26,6 +26,7 @@ texts! {
 
     guide_weigh_title: "Weigh it first", "Péselo primero";
     guide_weigh_lead: "Before the first feed the crop is empty: only now is the weight the chick's own.", "Antes de la primera toma el buche está vacío: solo ahora el peso es el suyo.";
+    guide_call_later: "Go on to the feed", "Seguir con la toma";
     guide_weigh_later: "Go on without weighing", "Seguir sin pesar";
 
     guide_crop_look: "Look from the side, feel gently.", "Mire de lado y palpe con suavidad.";

@@ -24,6 +24,8 @@ texts! {
     now_nothing_before: "Nothing to feed before then.", "Hasta entonces no hay que darle nada.";
     now_solids_in_reach: "Keep solids and water in reach.", "Deje sólidos y agua a su alcance.";
     now_condition: "Only if the crop is empty, and the chick is warm and bright.", "Solo si el buche está vacío y el polluelo está tibio y activo.";
+    now_call_then_feed: "Call first. Then feed as planned, unless they say otherwise.", "Llame primero. Luego siga con las tomas del plan, salvo que le digan otra cosa.";
+    call_when: "Warm, bright, eating, and its crop empties? Call in their hours. If not, call now, even if it is late. No answer in 30 minutes? Call the vet.", "¿Está tibio, activo, come y el buche se le vacía? Llame en su horario. Si no, llame ya, aunque sea tarde. ¿No contesta en 30 minutos? Llame al veterinario.";
     now_not_weighed: "No weight noted yet.", "Aún no hay ningún peso anotado.";
     now_until_answer: "Until the vet answers", "Hasta que conteste el veterinario";
     now_until_breeder: "Until the breeder answers", "Hasta que conteste el criador";
@@ -36,6 +38,7 @@ texts! {
     todo_backup: "backup", "copia de seguridad";
     todo_powder: "powder", "papilla";
     todo_apart: "keep apart", "cuarentena";
+    todo_drop_ask: "ask about a feed", "preguntar por una toma";
     todo_drop: "a feed may go", "se puede quitar una toma";
     todo_call_noted: "Seen, or appointment made? Note it.", "¿Ya lo vio, o tiene cita? Anótelo.";
     todo_call_done: "Note the vet visit", "Anotar la visita";
@@ -47,6 +50,27 @@ texts! {
     night_order: "Feel the crop. Weigh. Then feed.", "Palpe el buche. Pese. Luego dé la toma.";
     night_note: "Note something", "Anotar algo";
     night_show: "Show everything", "Mostrar todo";
+}
+
+impl Language {
+    /// The call that is the next act, one instruction a sentence; empty where nobody is to be called.
+    pub const fn call_now(self, level: Level) -> &'static str {
+        match level {
+            Level::Settled | Level::Watch => "",
+            Level::CallBreeder => self.pick(
+                "Call the breeder now, even if it is late. No answer in 30 minutes? Call the vet.",
+                "Llame ya al criador, aunque sea tarde. ¿No contesta en 30 minutos? Llame al veterinario.",
+            ),
+            Level::VetToday => self.pick(
+                "Call the vet now. This cannot wait until tomorrow. Closed? Call the out-of-hours vet.",
+                "Llame ya al veterinario. Esto no puede esperar a mañana. ¿Está cerrado? Llame a urgencias (guardia).",
+            ),
+            Level::Emergency => self.pick(
+                "Call the vet now and set off. Closed? Call the out-of-hours vet.",
+                "Llame ya al veterinario y póngase en camino. ¿Está cerrado? Llame a urgencias (guardia).",
+            ),
+        }
+    }
 }
 
 /// Most letters of a breeder's name in the sentence on the first screen; one with more is "the breeder" there.

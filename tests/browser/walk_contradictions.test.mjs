@@ -2,7 +2,8 @@
 // The levels and hours are those of the trade, as in walk_frightened.test.mjs.
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
-import { ASPIRATION, NIGHT_VET, at, day, noteSign, now, owner, quietDays } from './frightened.mjs';
+import { ASPIRATION, NIGHT_VET, VET, at, day, noteSign, now, owner, quietDays } from './frightened.mjs';
+import { leftBehind } from './glance.mjs';
 import { shot } from './harness.mjs';
 import { go, openSigns, plain, press, step, weigh } from './owner.mjs';
 
@@ -98,6 +99,80 @@ test('whoever is to be called stands there with a number, the out-of-hours vet t
   const { title, calls, words } = await now(page, 'u-night');
   assert.match(title, /Closed\? Call the out-of-hours vet/);
   assert.ok(calls.includes(NIGHT_VET), words);
+});
+
+// Filled with a colour of its own, that is no shade of the ground: the thing that is pressed first.
+const filled = (page) =>
+  page.evaluate(() => {
+    const shown = [...document.querySelectorAll('.button, .call, .help')].filter((part) => part.checkVisibility());
+    const strength = (part) => {
+      const [red, green, blue] = getComputedStyle(part).backgroundColor.match(/[\d.]+/g).map(Number);
+      return Math.max(red, green, blue) - Math.min(red, green, blue);
+    };
+    return shown.filter((part) => strength(part) > 90).map((part) => part.getAttribute('href') ?? part.innerText);
+  });
+
+test('where a vet is to see it today the call is the one filled button, and the feed waits below it', async ({ bench }) => {
+  const script = quietDays();
+  script.weighed(`${day(10)}T06:45`, 1041).note(`${day(10)}T06:50`, 'crop-seen', { state: 'flat', feel: 'soft' });
+  script.fed(`${day(10)}T07:05`, 'morning', 60).note(`${day(10)}T13:30`, 'sign-seen', { sign: 'lame' });
+  const page = await owner(bench, script, 10, '14:00');
+  const first = await now(page, 'y-vet-today');
+  assert.equal(first.level, 'vet', first.words);
+  assert.ok(!first.held, first.words);
+  assert.deepEqual(await filled(page), [VET], first.words);
+  assert.ok(await isInSight(page, page.locator('.dock a.call').first()));
+  // The act, then the feed with its condition, and no countdown that says otherwise.
+  assert.match(first.words, /Call the vet now\.[\s\S]*Midday feed at 14:00[\s\S]*40 ml[\s\S]*Call first\. Then feed as planned, unless they say otherwise\./);
+  assert.equal(await page.locator('.next-feed__countdown').count(), 0);
+  for (const name of ['#/weight', '#/guide', '#/log']) {
+    await go(page, name);
+    await page.locator('a.call').first().waitFor();
+    await shot(page, `frightened-y${name.replace('#/', '-')}`);
+    const all = await filled(page);
+    assert.ok(all.length <= 1, `${name}: ${all}`);
+    if (name !== '#/log') {
+      assert.deepEqual(all, [VET], name);
+    }
+  }
+  await go(page, '#/guide');
+  assert.match(plain(await page.locator('main').innerText()), /Call the vet now\.[\s\S]*Then feed as planned/);
+  await press(page, 'Go on to the feed');
+  await page.getByRole('button', { name: 'flat', exact: true }).waitFor();
+  // On the scale too.
+  await go(page, '#/now');
+  await page.locator('.next-feed a[href="#/guide"]').waitFor();
+  await weigh(page, 1035, 'after feed');
+  await page.locator('.weigh__kept').waitFor();
+  await shot(page, 'frightened-y-weighed');
+  assert.deepEqual(await filled(page), [VET]);
+});
+
+test('what the page before the app says first is the call, where that comes before the feed', async ({ bench }) => {
+  const script = quietDays();
+  script.weighed(`${day(10)}T06:45`, 1041).note(`${day(10)}T06:50`, 'crop-seen', { state: 'flat', feel: 'soft' });
+  script.fed(`${day(10)}T07:05`, 'morning', 60);
+  const page = await owner(bench, script, 10, '14:00');
+  await noteSign(page, /^Lame/, 'y-lame');
+  await now(page, 'y-lame-now');
+  const answer = (await leftBehind(page, 'answer')).map(([text]) => plain(text));
+  assert.equal(answer[0], 'Call the vet now.');
+  assert.ok(answer.indexOf('Call first. Then feed as planned, unless they say otherwise.') < answer.findIndex((line) => /Midday feed/.test(line)), answer.join(' '));
+  assert.equal((await leftBehind(page, 'due')).length, 0, 'nothing counts down to a feed');
+});
+
+test('whom a vet told to feed has the feed as the next act again, until something else is seen', async ({ bench }) => {
+  const script = quietDays();
+  script.weighed(`${day(10)}T06:45`, 1041).note(`${day(10)}T06:50`, 'crop-seen', { state: 'flat', feel: 'soft' });
+  script.fed(`${day(10)}T07:05`, 'morning', 60).note(`${day(10)}T13:00`, 'sign-seen', { sign: 'lame' });
+  script.note(`${day(10)}T13:30`, 'advice-noted', { who: 'avian-vet', about: '', may_feed: true });
+  const page = await owner(bench, script, 10, '14:00');
+  const told = await now(page, 'y-told');
+  assert.equal(told.level, 'vet', told.words);
+  assert.deepEqual(await filled(page), ['#/guide'], told.words);
+  await noteSign(page, /^Begs/, 'y-begs');
+  const again = await now(page, 'y-told-again');
+  assert.deepEqual(await filled(page), [VET], again.words);
 });
 
 // In the guide, half of the morning feed given, when it goes wrong.

@@ -14,7 +14,7 @@ use crate::script::{
 /// With no-break spaces as spaces.
 fn answer(language: Language, weaning: &Weaning) -> String {
     Writing::metric(language)
-        .weaning_answer(weaning)
+        .weaning_answer(weaning, None)
         .replace('\u{a0}', " ")
 }
 
@@ -59,6 +59,29 @@ fn a_drop_and_a_return_name_the_feed() {
     assert_eq!(
         answer(Language::English, &at(&script, 11, 12, 0)),
         "Offer the midday feed again: it begs all day; droppings are small, dark or few."
+    );
+}
+
+// The heading let a feed go, and the line below it said to ask the breeder first.
+#[test]
+fn a_feed_that_is_asked_about_is_never_said_to_go() {
+    let ready = evening(&ready());
+    let asked = |language, name| Writing::metric(language).weaning_answer(&ready, Some(name));
+    assert_eq!(
+        asked(Language::English, "Ana"),
+        "The midday feed could go next. Ask Ana first."
+    );
+    assert_eq!(
+        asked(Language::English, " "),
+        "The midday feed could go next. Ask the breeder first."
+    );
+    assert_eq!(
+        asked(Language::Spanish, "Ana"),
+        "Se podría quitar la toma del mediodía. Pregunte antes a Ana."
+    );
+    assert_eq!(
+        asked(Language::Spanish, ""),
+        "Se podría quitar la toma del mediodía. Pregunte antes al criador."
     );
 }
 

@@ -5,6 +5,7 @@
 //! **Left out:** anything that happens between two feeds.
 
 pub mod answer;
+pub mod call_next;
 pub mod feed_session;
 pub mod first;
 pub mod holds;

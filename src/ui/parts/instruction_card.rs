@@ -26,20 +26,25 @@ use crate::ui::state::AppState;
 use crate::words::call::what_to_say;
 use crate::words::now::sentences;
 
-/// The answer and its reason; what is to be pressed stands in the [`dock`].
-pub fn instruction_card(outlook: &Outlook) -> AnyView {
+/// The answer and its reason; what is to be pressed stands in the [`dock`], or here where that holds the calls.
+pub fn instruction_card(outlook: &Outlook, is_asking: RwSignal<bool>) -> AnyView {
     let say = AppState::here().language();
     let next = outlook.next_feed.as_ref();
     let advice = advice(outlook);
+    let acts = outlook.is_call_next().then(|| {
+        let (_, acts) = ways(outlook, is_asking, false)?;
+        Some(view! { <div class="acts">{acts}</div> }.into_any())
+    });
+    let acts = acts.flatten();
     let card = match (outlook.instruction, next) {
         (Instruction::First(First::LookAtCrop), Some(next)) => {
-            next_feed(outlook, next, Some(say.first_crop())).into_any()
+            next_feed(outlook, next, Some(say.first_crop()), acts).into_any()
         }
         (Instruction::First(First::Settle), Some(next)) => {
-            next_feed(outlook, next, Some(say.first(First::Settle))).into_any()
+            next_feed(outlook, next, Some(say.first(First::Settle)), acts).into_any()
         }
         (Instruction::First(First::Weigh), Some(next)) => {
-            next_feed(outlook, next, Some(say.now_weigh_first())).into_any()
+            next_feed(outlook, next, Some(say.now_weigh_first()), acts).into_any()
         }
         (
             Instruction::Feed { .. }
@@ -48,7 +53,7 @@ pub fn instruction_card(outlook: &Outlook) -> AnyView {
                 ..
             },
             Some(next),
-        ) => next_feed(outlook, next, None).into_any(),
+        ) => next_feed(outlook, next, None, acts).into_any(),
         (Instruction::Nothing(Nothing::NotKnown), _) => not_known(outlook).into_any(),
         (Instruction::Nothing(Nothing::NoFeed | Nothing::Away), _) | (_, None) => view! {
             <section class="next-feed">
@@ -62,7 +67,7 @@ pub fn instruction_card(outlook: &Outlook) -> AnyView {
             | Instruction::AskFirst { .. }
             | Instruction::DoNotFeed { .. },
             Some(_),
-        ) => held(outlook).into_any(),
+        ) => held(outlook, acts).into_any(),
     };
     view! { {card} {advice} }.into_any()
 }
@@ -71,10 +76,12 @@ pub fn instruction_card(outlook: &Outlook) -> AnyView {
 fn not_known(outlook: &Outlook) -> impl IntoView + use<> {
     let writing = AppState::here().writing_now();
     let say = writing.language;
+    let calls = (!outlook.is_call_next())
+        .then(|| call_buttons(Level::CallBreeder, Some(&outlook.chick.plan)));
     view! {
         <section class="next-feed" data-state="held" data-unknown="true" aria-label=say.now_next()>
             <h2 class="next-feed__held">{writing.instruction_title(outlook)}</h2>
-            {call_buttons(Level::CallBreeder, Some(&outlook.chick.plan))}
+            {calls}
             <a class="button" href=Route::Plan.to_hash()>{say.now_type_amounts()}</a>
         </section>
     }
@@ -93,10 +100,12 @@ fn volume_now(outlook: &Outlook, feed: &ScheduledFeed) -> Millilitres {
 }
 
 /// The next feed with its countdown and what is to be done before it, by a lamp that is lit when it may be given.
+/// After a call neither lamp nor countdown: `acts` are the ways to it.
 fn next_feed(
     outlook: &Outlook,
     feed: &ScheduledFeed,
     lead: Option<&'static str>,
+    acts: Option<AnyView>,
 ) -> impl IntoView + use<> {
     let state = AppState::here();
     let writing = state.writing_now();
@@ -126,6 +135,7 @@ fn next_feed(
     let question = given_or_still_to_give(outlook, feed);
     let lead = lead.or_else(|| outlook.is_to_be_weighed().then(|| say.now_weigh_first()));
     let is_night = outlook.lived.time < CARE_DAY_STARTS && is_due;
+    let is_after_call = outlook.is_call_next();
     let solids = Some(say.now_solids_in_reach()).filter(|_| !outlook.chick.plan.solids.is_empty());
     let (detail, condition) = match (is_due, is_night) {
         (true, true) => (
@@ -143,23 +153,41 @@ fn next_feed(
                 say.now_nothing_before(),
                 solids.unwrap_or_default()
             ),
-            outlook.is_left_to_sleep().then(|| say.night_sleep()),
+            (outlook.is_left_to_sleep() && !is_after_call).then(|| say.night_sleep()),
         ),
     };
     // A lame chick is for the vet and hungry all the same.
-    let is_call = outlook.level.is_call();
-    let planned = is_call.then(|| view! { <p class="hint">{say.now_as_planned()}</p> });
-    view! {
-        <section class="next-feed" data-state=state_name data-lit=is_due.to_string() aria-label=say.now_next()>
+    let planned = match (is_after_call, outlook.level.is_call()) {
+        (true, _) => Some(view! { <p><strong>{say.now_call_then_feed()}</strong></p> }.into_any()),
+        (false, true) => Some(view! { <p class="hint">{say.now_as_planned()}</p> }.into_any()),
+        (false, false) => None,
+    };
+    let (before, after) = if is_after_call {
+        (planned, None)
+    } else {
+        (None, planned)
+    };
+    let hanging = (!is_after_call).then(|| {
+        view! {
             <Lamp is_lit=is_due />
+        }
+    });
+    let countdown =
+        (!is_after_call).then(|| view! { <p class="next-feed__countdown">{countdown}</p> });
+    let is_lit = is_due && !is_after_call;
+    view! {
+        <section class="next-feed" data-state=state_name data-lit=is_lit.to_string() aria-label=say.now_next()>
+            {hanging}
             <h2 class="next-feed__name">{writing.feed_at(feed.slot, time)}</h2>
-            <p class="next-feed__countdown">{countdown}</p>
+            {countdown}
             <p class="next-feed__detail">{detail}</p>
+            {before}
             {again}
             {question}
             {lead.map(|lead| view! { <p class="next-feed__lead"><strong>{lead}</strong></p> })}
             {condition.map(|condition| view! { <p class="next-feed__condition">{condition}</p> })}
-            {planned}
+            {after}
+            {acts}
         </section>
     }
 }
@@ -184,60 +212,63 @@ fn draws(outlook: &Outlook, volume: Millilitres) -> Vec<i32> {
     draw_list(volume.tenths(), plan.syringe.tenths())
 }
 
-/// What the thumb presses: the way to feed and the ways to note it, or those that the answer leaves.
+/// What the thumb presses: the calls where one comes first, else the ways to feed and to note it.
 pub fn dock(outlook: &Outlook, is_asking: RwSignal<bool>) -> AnyView {
+    if outlook.instruction.forbids() || outlook.is_call_next() {
+        let calls = call_buttons(outlook.level, Some(&outlook.chick.plan));
+        return view! { <div class="dock dock--calls">{calls}</div> }.into_any();
+    }
+    ways(outlook, is_asking, true).map_or_else(
+        || ().into_any(),
+        |(is_two, acts)| view! { <div class="dock" class:dock--two=is_two>{acts}</div> }.into_any(),
+    )
+}
+
+/// The ways to feed and to note it, as far as the answer leaves them, and whether they take two rows. The first of them
+/// is filled where `is_main` and it is the next act.
+fn ways(outlook: &Outlook, is_asking: RwSignal<bool>, is_main: bool) -> Option<(bool, AnyView)> {
     let say = AppState::here().language();
-    let Some(feed) = outlook.next_feed.as_ref() else {
-        return ().into_any();
-    };
+    let feed = outlook.next_feed.as_ref()?;
     let is_due = feed.is_due(outlook.now);
-    match outlook.instruction {
+    let main = move |route: Route, word| {
+        view! { <a class="button dock__whole" class:button--main=is_main href=route.to_hash()>{word}</a> }
+    };
+    Some(match outlook.instruction {
         Instruction::Feed { .. } | Instruction::First(First::LookAtCrop) if is_due => {
-            let act = view! { <a class="button button--main dock__whole" href=Route::Guide.to_hash()>{say.now_feed_steps()}</a> };
-            view! { <div class="dock dock--two">{act} {noting(outlook, feed)}</div> }.into_any()
+            let act = main(Route::Guide, say.now_feed_steps());
+            (true, view! { {act} {noting(outlook, feed)} }.into_any())
         }
         Instruction::First(First::Weigh) => {
             let log = Route::Log(is_due.then_some(feed.slot)).to_hash();
-            view! {
-                <div class="dock dock--two">
-                    <a class="button button--main dock__whole" href=Route::Weigh.to_hash()>{say.first_weigh()}</a>
-                    <a class="button" href=log>{say.now_log_feed()}</a>
-                    <a class="button" href=Route::Guide.to_hash()>{say.now_feed()}</a>
-                </div>
-            }
-            .into_any()
+            let acts = view! {
+                {main(Route::Weigh, say.first_weigh())}
+                <a class="button" href=log>{say.now_log_feed()}</a>
+                <a class="button" href=Route::Guide.to_hash()>{say.now_feed()}</a>
+            };
+            (true, acts.into_any())
         }
         Instruction::Feed { .. }
         | Instruction::First(First::LookAtCrop)
         | Instruction::WaitUntil {
             why: Why::NotYetDue,
             ..
-        } => before_its_time(outlook, feed, is_asking).into_any(),
+        } => (false, before_its_time(outlook, feed, is_asking).into_any()),
         Instruction::WaitUntil { .. } | Instruction::First(_) => {
             let of_crop = outlook
                 .holds
                 .iter()
                 .any(|hold| hold.is_against_food() && is_of_crop(hold));
             let look = of_crop.then(|| view! { <a class="button" href=Route::Crop.to_hash()>{say.guide_look_again()}</a> });
-            view! {
-                <div class="dock">
-                    <a class="button" href=Route::Log(None).to_hash()>{say.now_log_feed()}</a>
-                    {look}
-                </div>
-            }
-            .into_any()
+            let acts = view! {
+                <a class="button" href=Route::Log(None).to_hash()>{say.now_log_feed()}</a>
+                {look}
+            };
+            (false, acts.into_any())
         }
-        Instruction::AskFirst { level, .. } | Instruction::DoNotFeed { level, .. } => {
-            let level = outlook
-                .instruction
-                .call()
-                .unwrap_or(level)
-                .max(outlook.level);
-            view! { <div class="dock dock--calls">{call_buttons(level, Some(&outlook.chick.plan))}</div> }
-                .into_any()
+        Instruction::AskFirst { .. } | Instruction::DoNotFeed { .. } | Instruction::Nothing(_) => {
+            return None;
         }
-        Instruction::Nothing(_) => ().into_any(),
-    }
+    })
 }
 
 /// The plan's amount with one tap, and the way to any other.
@@ -293,11 +324,11 @@ fn before_its_time(
             .into_any()
         }
     });
-    view! { <div class="dock">{question} {acts}</div> }
+    view! { {question} {acts} }
 }
 
 /// What keeps food back without a call: no countdown, no way to feed.
-fn held(outlook: &Outlook) -> impl IntoView + use<> {
+fn held(outlook: &Outlook, acts: Option<AnyView>) -> impl IntoView + use<> {
     let state = AppState::here();
     let against: Vec<Hold> = outlook
         .holds
@@ -310,12 +341,13 @@ fn held(outlook: &Outlook) -> impl IntoView + use<> {
         <section class="next-feed" data-state="held" aria-label=state.language().now_next()>
             <h2 class="next-feed__held">{title}</h2>
             {hold_list(&against)}
+            {acts}
         </section>
     }
 }
 
 /// Each sentence in a part of its own.
-fn lines_of_title(title: &str) -> impl IntoView + use<> {
+pub fn lines_of_title(title: &str) -> impl IntoView + use<> {
     let lines = sentences(title).into_iter();
     let lines = lines.map(|line| view! { <span>{line}</span> " " });
     lines.collect_view()

@@ -113,10 +113,17 @@ fn vet_visit(state: AppState, outlook: &Outlook) -> Option<Item> {
 
 fn feed_may_go(state: AppState, outlook: &Outlook) -> Option<Item> {
     let writing = state.writing_now();
+    let say = writing.language;
+    let ask = state.ask_before_drop(outlook);
     match outlook.weaning.verdict {
         Verdict::MayDrop(_) => {
-            let line = writing.weaning_answer(&outlook.weaning);
-            Some((writing.language.todo_drop(), row(Route::Weaning, line)))
+            let line = writing.weaning_answer(&outlook.weaning, ask);
+            let name = if ask.is_some() {
+                say.todo_drop_ask()
+            } else {
+                say.todo_drop()
+            };
+            Some((name, row(Route::Weaning, line)))
         }
         Verdict::NotYet { .. } | Verdict::BringBack { .. } | Verdict::NothingToDrop => None,
     }

@@ -8,7 +8,10 @@ use crate::domain::instruction::answer::{Instruction, Nothing};
 use crate::domain::instruction::feed_session::{FeedSession, Step};
 use crate::domain::outlook::Outlook;
 use crate::domain::time::moment::Moment;
+use crate::domain::warnings::level::Level;
 use crate::ui::parts::button::{button, main_button};
+use crate::ui::parts::call_card::call_buttons;
+use crate::ui::parts::instruction_card::lines_of_title;
 use crate::ui::parts::live::live;
 use crate::ui::parts::page::{Heading, Page};
 use crate::ui::route::Route;
@@ -77,6 +80,7 @@ pub fn GuideScreen() -> impl IntoView {
         counted: RwSignal::new(Vec::new()),
         is_stopping: RwSignal::new(false),
         is_weighed_later: RwSignal::new(false),
+        is_called_later: RwSignal::new(false),
         serving: Serving::of(outlook.chick.plan.serve_from, outlook.chick.plan.serve_to),
     };
     state.notice.set(None);
@@ -93,6 +97,14 @@ pub fn GuideScreen() -> impl IntoView {
     let is_to_be_measured = Memo::new(move |_| {
         feed.guide
             .with(|guide| guide.is_to_be_measured(state.now.get(), feed.serving))
+    });
+    let call = Memo::new(move |_| {
+        let outlook = state.outlook.get()?;
+        let is_next = outlook.is_call_next()
+            && step.get() == Step::Crop
+            && !feed.is_called_later.get()
+            && holds.with(Vec::is_empty);
+        is_next.then_some(outlook.level)
     });
     let is_to_be_weighed = Memo::new(move |_| {
         let due = |outlook: &Outlook| outlook.is_to_be_weighed();
@@ -117,6 +129,9 @@ pub fn GuideScreen() -> impl IntoView {
                         }
             .into_any();
         }
+        if let Some(level) = call.get() {
+            return view! { <CallFirst feed level /> }.into_any();
+        }
         if is_to_be_weighed.get() {
             return view! { <WeighFirst feed /> }.into_any();
         }
@@ -135,7 +150,8 @@ pub fn GuideScreen() -> impl IntoView {
             Step::After => view! { <AfterStep feed /> }.into_any(),
         }
     });
-    view! { <div class="guide"><GuideHead feed step is_to_be_weighed /> {body}</div> }.into_any()
+    view! { <div class="guide"><GuideHead feed step call is_to_be_weighed /> {body}</div> }
+        .into_any()
 }
 
 /// Says when the next feed is due, where that is not yet.
@@ -171,6 +187,29 @@ fn MeasureAgain(feed: Feed) -> impl IntoView {
         }
 }
 
+/// The call before the feed: that is offered once it was read.
+#[component]
+fn CallFirst(feed: Feed, level: Level) -> impl IntoView {
+    let state = feed.state;
+    let say = state.language();
+    let plan = state.outlook.get_untracked();
+    let plan = plan.map(|outlook| outlook.chick.plan.clone());
+    let later = move |_| {
+        feed.is_called_later.set(true);
+        request_animation_frame(platform::focus_heading);
+    };
+    view! {
+        <div class="scroll guide__step" data-call-first="true">
+            <p class="guide__lead">{lines_of_title(say.call_now(level))}</p>
+            <p>{say.now_call_then_feed()}</p>
+        </div>
+        <GuideDock feed>
+            {call_buttons(level, plan.as_ref())}
+            <button type="button" class="button" on:click=later>{say.guide_call_later()}</button>
+        </GuideDock>
+    }
+}
+
 /// The scale before the first feed of the day: only then is the crop empty.
 #[component]
 fn WeighFirst(feed: Feed) -> impl IntoView {
@@ -192,7 +231,12 @@ fn WeighFirst(feed: Feed) -> impl IntoView {
 
 /// Which feed and step this is, with the way back.
 #[component]
-fn GuideHead(feed: Feed, step: Memo<Step>, is_to_be_weighed: Memo<bool>) -> impl IntoView {
+fn GuideHead(
+    feed: Feed,
+    step: Memo<Step>,
+    call: Memo<Option<Level>>,
+    is_to_be_weighed: Memo<bool>,
+) -> impl IntoView {
     let writing = feed.state.writing_now();
     let say = writing.language;
     let name = live(move || {
@@ -220,6 +264,8 @@ fn GuideHead(feed: Feed, step: Memo<Step>, is_to_be_weighed: Memo<bool>) -> impl
             let step = step.get();
             let text = if feed.is_stopping.get() {
                 say.guide_stop_title()
+            } else if let Some(level) = call.get() {
+                say.level(level)
             } else if is_to_be_weighed.get() {
                 say.guide_weigh_title()
             } else {

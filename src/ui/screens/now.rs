@@ -14,7 +14,7 @@ use crate::ui::parts::button::button;
 use crate::ui::parts::call_card::{WhatToSay, call_buttons};
 use crate::ui::parts::day_strip::day_strip;
 use crate::ui::parts::finding_card::FindingCard;
-use crate::ui::parts::instruction_card::{alarm, dock, instruction_card};
+use crate::ui::parts::instruction_card::{alarm, dock, instruction_card, lines_of_title};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
 use crate::ui::parts::life::{LifeQuestions, WithMe, not_with_me, with_me};
 use crate::ui::parts::live::live;
@@ -44,7 +44,7 @@ pub fn NowScreen() -> impl IntoView {
         Some(match with_me.get() {
             WithMe::Yes => match night.get() {
                 Some(night) => view! { <Tonight outlook night /> }.into_any(),
-                None => view! { <NowBody outlook /> }.into_any(),
+                None => view! { <NowBody outlook is_asking /> }.into_any(),
             },
             other @ (WithMe::Followed | WithMe::Away | WithMe::Died) => {
                 not_with_me(other, &outlook).into_any()
@@ -122,7 +122,11 @@ fn small_acts(state: AppState) -> impl IntoView {
 }
 
 #[component]
-fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
+fn NowBody(
+    outlook: Arc<Outlook>,
+    /// Whether a feed before its time is asked about.
+    is_asking: RwSignal<bool>,
+) -> impl IntoView {
     let state = AppState::here();
     let is_held = outlook.instruction.forbids();
     if is_held {
@@ -142,7 +146,9 @@ fn NowBody(outlook: Arc<Outlook>) -> impl IntoView {
     let next = outlook.next_feed.as_ref();
     let is_due = next.is_some_and(|feed| feed.due <= outlook.now);
     let steps = first_feed(&outlook).into_any();
-    let card = (!is_away).then(|| instruction_card(&outlook)).into_any();
+    let card = (!is_away)
+        .then(|| instruction_card(&outlook, is_asking))
+        .into_any();
     // What to do now stands above what to read, but not before the chick is warm.
     let feeds = if is_due { [card, steps] } else { [steps, card] };
     // A call stands above everything; what is calm below what is next.
@@ -181,7 +187,7 @@ fn coming_back(outlook: &Outlook) -> impl IntoView + use<> {
     is_coming_back.then(|| {
         view! {
             <section class="question" data-back="true">
-                <p>{writing.weaning_answer(&outlook.weaning)}</p>
+                <p>{writing.weaning_answer(&outlook.weaning, None)}</p>
                 <a class="button" href=Route::Weaning.to_hash()>{writing.language.bar_weaning()}</a>
             </section>
         }
@@ -221,12 +227,24 @@ fn LampBand(outlook: Arc<Outlook>) -> impl IntoView {
     };
     if level.is_call() {
         let lines = what_to_say(writing, &outlook);
+        // The calls stand in the dock, where one is the next act.
+        let (act, calls) = if outlook.is_call_next() {
+            let title = lines_of_title(say.call_now(level));
+            (
+                view! { <h2 class="next-feed__held">{title}</h2> }.into_any(),
+                None,
+            )
+        } else {
+            let calls = call_buttons(level, Some(&outlook.chick.plan));
+            (view! { <p>{say.call_when()}</p> }.into_any(), Some(calls))
+        };
         return view! {
             <section class="lamp-band lamp-band--call" data-level=level_name(level)>
                 <p class="lamp" data-level=level_name(level)>{lamp}</p>
+                {act}
                 <Raised outlook=Arc::clone(&outlook) />
                 <Findings outlook=Arc::clone(&outlook) />
-                {call_buttons(level, Some(&outlook.chick.plan))}
+                {calls}
                 <WhatToSay lines />
             </section>
         }

@@ -110,7 +110,7 @@ fn WeaningBody(outlook: Arc<Outlook>) -> impl IntoView {
         .map(|note| writing.weaning_age_line(note, outlook.chick.plan.species));
     view! {
         {is_with_me.then(|| view! {
-            {answer(&writing.weaning_answer(weaning), &weaning.verdict)}
+            {answer(&writing.weaning_answer(weaning, state.ask_before_drop(&outlook)), &weaning.verdict)}
             {joy(&outlook)}
             {hint(&outlook)}
             {grown(&outlook)}
@@ -370,7 +370,9 @@ fn back(outlook: &Outlook) -> Option<AnyView> {
 fn hint(outlook: &Outlook) -> Option<impl IntoView + use<>> {
     let say = AppState::here().language();
     let text = match outlook.weaning.verdict {
-        Verdict::MayDrop(_) if is_to_be_asked(outlook) => say.weaning_ask_text(),
+        Verdict::MayDrop(_) if AppState::here().ask_before_drop(outlook).is_some() => {
+            say.weaning_ask_text()
+        }
         Verdict::MayDrop(_) => say.weaning_drop_text(),
         Verdict::BringBack { .. } => say.weaning_bring_back_text(),
         Verdict::NotYet { .. } | Verdict::NothingToDrop => return None,
@@ -382,10 +384,9 @@ fn hint(outlook: &Outlook) -> Option<impl IntoView + use<>> {
 fn acts(outlook: &Outlook) -> Option<AnyView> {
     let writing = AppState::here().writing_now();
     let say = writing.language;
-    if is_to_be_asked(outlook) {
-        let plan = &outlook.chick.plan;
-        let breeder = plan.contact(Role::Breeder);
-        let word = writing.ask_breeder(breeder.map_or("", |breeder| breeder.name.as_str()));
+    if let Some(name) = AppState::here().ask_before_drop(outlook) {
+        let breeder = outlook.chick.plan.contact(Role::Breeder);
+        let word = writing.ask_breeder(name);
         let to = breeder.map_or_else(
             || Route::Handover.to_hash(),
             |breeder| tel_link(&breeder.number),
@@ -411,11 +412,6 @@ fn acts(outlook: &Outlook) -> Option<AnyView> {
     };
     let (change, text) = drop.or(back)?;
     Some(view! { <div class="dock"><Decide change text is_main=true /></div> }.into_any())
-}
-
-/// Whether a feed may go, and its breeder wants to be asked before.
-fn is_to_be_asked(outlook: &Outlook) -> bool {
-    outlook.chick.plan.ask_before_drop && matches!(outlook.weaning.verdict, Verdict::MayDrop(_))
 }
 
 /// A button that notes a decision.

@@ -49,6 +49,8 @@ pub struct Outcome {
     level: Option<Level>,
     /// The level of all, where the weight alone says nothing.
     other: Option<Level>,
+    /// Whether a call comes before everything else, be it about the weight or not.
+    is_call_next: bool,
     again: Again,
     plan: CarePlan,
 }
@@ -87,6 +89,7 @@ impl Outcome {
             call_at: after.weight.call_at,
             level: level.filter(|_| is_empty(kept.what.crop)),
             other: (after.level > Level::Settled).then_some(after.level),
+            is_call_next: after.is_call_next(),
             again,
             plan: after.chick.plan.clone(),
         })
@@ -273,13 +276,13 @@ fn Told(shown: Outcome) -> impl IntoView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
-    let is_call = shown.level.is_some_and(Level::is_call);
+    let of_weight = shown.level.filter(|level| level.is_call());
+    let next = shown.other.filter(|_| shown.is_call_next);
     let level = shown.level.or(shown.other);
     let told = level.map(|level| {
-        let calls = is_call.then(|| call_buttons(level, Some(&shown.plan)));
         let act = if shown.level.is_none() {
             say.weight_now_other()
-        } else if is_call {
+        } else if of_weight.is_some() {
             call_first(say, level)
         } else {
             writing.weigh_next(level)
@@ -292,14 +295,17 @@ fn Told(shown: Outcome) -> impl IntoView {
                 </h2>
                 <p>{act}</p>
                 {shown.is_for_vet().then(|| view! { <p>{say.weigh_call_first()}</p> })}
-                {calls}
             </section>
         }
     });
+    let called = of_weight.max(next);
+    let calls = called.map(|level| call_buttons(level, Some(&shown.plan)));
+    let is_call = called.is_some();
     let done = move |_| go_on(state);
     view! {
         {told}
-        <div class="dock">
+        <div class="dock" class:dock--calls=is_call>
+            {calls}
             <a class="button" href=Route::Weight.to_hash()>{say.weigh_chart()}</a>
             <button type="button" class="button" class:button--main=!is_call on:click=done>{say.weigh_done()}</button>
         </div>

@@ -49,7 +49,7 @@ pub fn WeightScreen() -> impl IntoView {
             .with(|outlook| outlook.as_deref().and_then(shown))
     });
     let is_due = Memo::new(move |_| {
-        let due = |outlook: &Outlook| outlook.is_to_be_weighed();
+        let due = |outlook: &Outlook| outlook.is_to_be_weighed() && !outlook.is_call_next();
         state
             .outlook
             .with(|outlook| outlook.as_deref().is_some_and(due))
@@ -111,11 +111,12 @@ fn Verdict() -> impl IntoView {
     }
 }
 
-/// Whom the weight is called about.
+/// Whom the weight is called about, or what comes before everything else.
 fn calls(state: AppState) -> Option<(Level, CarePlan)> {
     let outlook = state.outlook.get()?;
-    let level = outlook.weight_level().filter(|level| level.is_call())?;
-    Some((level, outlook.chick.plan.clone()))
+    let of_weight = outlook.weight_level().filter(|level| level.is_call());
+    let next = outlook.is_call_next().then_some(outlook.level);
+    Some((next.max(of_weight)?, outlook.chick.plan.clone()))
 }
 
 /// That the level is higher for another reason than the weight.

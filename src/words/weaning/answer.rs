@@ -11,10 +11,14 @@ use crate::words::format::Writing;
 
 impl Writing {
     /// The answer first: what may be done and the weightiest reason. "Not yet. Weight is 91.2 % of peak
-    /// and falling by 1.4 % a day; two more steady mornings needed."
-    pub fn weaning_answer(self, weaning: &Weaning) -> String {
+    /// and falling by 1.4 % a day; two more steady mornings needed." `ask` is the name of the breeder who wants to be
+    /// asked before a feed goes, if it is so; it may be empty.
+    pub fn weaning_answer(self, weaning: &Weaning, ask: Option<&str>) -> String {
         match &weaning.verdict {
-            Verdict::MayDrop(slot) => self.may_drop(*slot),
+            Verdict::MayDrop(slot) => match ask {
+                Some(name) => self.could_go(*slot, name),
+                None => self.may_drop(*slot),
+            },
             Verdict::NotYet {
                 reasons,
                 earliest_day,
@@ -30,6 +34,25 @@ impl Writing {
             Language::English => format!("You may drop {feed}: every check below says yes."),
             Language::Spanish => {
                 format!("Puede quitar {feed}: se cumple todo lo de abajo.")
+            }
+        }
+    }
+
+    /// "The midday feed could go next. Ask Ana first."
+    fn could_go(self, slot: Slot, name: &str) -> String {
+        let feed = self.language.the_feed(slot);
+        let name = name.trim();
+        match (self.language, name.is_empty()) {
+            (Language::English, is_unnamed) => {
+                let feed = feed.strip_prefix('t').unwrap_or(&feed);
+                let whom = if is_unnamed { "the breeder" } else { name };
+                format!("T{feed} could go next. Ask {whom} first.")
+            }
+            (Language::Spanish, true) => {
+                format!("Se podría quitar {feed}. Pregunte antes al criador.")
+            }
+            (Language::Spanish, false) => {
+                format!("Se podría quitar {feed}. Pregunte antes a {name}.")
             }
         }
     }

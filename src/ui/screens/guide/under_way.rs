@@ -25,6 +25,8 @@ pub struct Feed {
     pub is_stopping: RwSignal<bool>,
     /// Whether the day's weighing was put off.
     pub is_weighed_later: RwSignal<bool>,
+    /// Whether the call that comes first was passed by.
+    pub is_called_later: RwSignal<bool>,
     /// The plan's serving window.
     pub serving: Serving,
 }
