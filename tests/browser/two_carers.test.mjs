@@ -67,6 +67,21 @@ test('a second carer says so with a name, both phones count down, and who did wh
   assert.ok(lines.some((line) => plain(line).includes('1029 g')), lines.join('\n'));
 });
 
+test('whoever opens it while a vet is to be called reads that first, and the question about the phone below', async ({ bench }) => {
+  const { page: olive } = await first(bench);
+  await go(olive, '#/wrong/limp');
+  await press(olive, 'Note it');
+  await kept(olive);
+  await go(olive, '#/handover');
+  const link = await copied(olive, 'Copy report as link');
+  const ben = await eveningPhone(bench, await bench.site());
+  await takesIn(ben, link);
+  await question(ben).waitFor();
+  const top = async (part) => (await part.boundingBox()).y;
+  await shot(ben, 'role-asked-below-a-call');
+  assert.ok((await top(ben.locator('.lamp-band').first())) < (await top(question(ben))));
+});
+
 test('a lost phone: the breeder sends back what the reports hold, and the owner goes on as its carer', async ({ bench }) => {
   const { site, link } = await first(bench);
   const breeder = await eveningPhone(bench, site);

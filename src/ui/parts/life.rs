@@ -78,15 +78,21 @@ enum Question {
     Drinking,
 }
 
-/// The questions about the chick on screen, above everything else. They stay as they are while the
-/// minutes pass, so that nothing half typed is lost.
+/// The questions about the chick on screen, above everything else; who holds the phone is asked below a call.
+/// They stay as they are while the minutes pass, so that nothing half typed is lost.
 #[component]
 pub fn LifeQuestions(
     /// Where the chick is.
     with_me: Memo<WithMe>,
+    /// Whether these are the ones below what to do.
+    #[prop(optional)]
+    is_below: bool,
 ) -> impl IntoView {
     let state = AppState::here();
-    let asked = Memo::new(move |_| asked(state, with_me.get()));
+    let asked = Memo::new(move |_| {
+        let waits = |question| question == Question::Role && is_calling(state);
+        asked(state, with_me.get()).filter(|(_, question)| waits(*question) == is_below)
+    });
     move || {
         let (id, question) = asked.get()?;
         Some(match question {
@@ -98,6 +104,12 @@ pub fn LifeQuestions(
             Question::Drinking => drinking(state, id).into_any(),
         })
     }
+}
+
+/// Whether somebody is to be called about the chick on screen: that comes before who holds the phone.
+fn is_calling(state: AppState) -> bool {
+    let outlook = state.outlook.get();
+    outlook.is_some_and(|outlook| outlook.level.is_call() || outlook.instruction.forbids())
 }
 
 /// The most urgent open question.

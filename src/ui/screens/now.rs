@@ -67,6 +67,7 @@ pub fn NowScreen() -> impl IntoView {
             <h1 class="only-read" tabindex="-1">{say.bar_now()}</h1>
             <LifeQuestions with_me />
             {body}
+            <LifeQuestions with_me is_below=true />
         </div>
         {pressed}
     }
