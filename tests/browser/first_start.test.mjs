@@ -2,9 +2,9 @@
 // sure of is asked for. Help before there is a chick, and the breeder who wants to be asked.
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
-import { axe, clock, shot, started } from './harness.mjs';
+import { axe, clock, overflow, shot, started, until } from './harness.mjs';
 import { day } from './frightened.mjs';
-import { CHICK, eveningPhone, go, hasFault, kept, openApp, plain, press } from './owner.mjs';
+import { CHICK, eveningPhone, fillPlan, go, hasFault, kept, openApp, openWholePlan, plain, press, typeInChick } from './owner.mjs';
 import { Script, clockAt, takeIn } from './script.mjs';
 
 const SIZE = { viewport: { width: 360, height: 740 } };
@@ -177,6 +177,88 @@ test('where the breeder wants to be asked before a feed goes, the button asks an
   await ask.waitFor();
   assert.equal(await ask.getAttribute('href'), 'tel:+15550100');
   assert.equal(await page.locator('.dock .button').count(), 1);
+  // The answer itself says so, and no line lets the feed go.
+  assert.equal(plain(await page.locator('.weaning__answer').innerText()), 'The midday feed could go next. Ask Example breeder first.');
   assert.match(await page.locator('main').innerText(), /ask the breeder before a feed goes/);
+  assert.doesNotMatch(await page.locator('main').innerText(), /You may drop/);
   await shot(page, 'weaning-ask');
+  await go(page, '#/now');
+  await page.locator('.to-do summary').click();
+  const toDo = plain(await page.locator('.to-do').innerText());
+  assert.match(toDo, /ask about a feed[\s\S]*The midday feed could go next\. Ask Example breeder first\./);
+  assert.doesNotMatch(toDo, /a feed may go|You may drop/);
+});
+
+test('every group stands on one screen without a scroll, also with five feeds a day', async ({ bench }) => {
+  const page = await begun(bench);
+  const isWhole = async (name) => {
+    const more = await page.locator('.scroll').evaluate((part) => part.scrollHeight - part.clientHeight);
+    assert.ok(more <= 0, `${name}: ${more} px more`);
+    assert.equal(await overflow(page), 0, name);
+  };
+  await isWhole('who');
+  await answerWho(page);
+  await isWhole('hatched');
+  await press(page, 'Not sure');
+  const counts = page.locator('input[name="feeds"]');
+  for (let index = 0; index < 5; index += 1) {
+    await counts.nth(index).check({ force: true });
+    await until('the rows follow', async () => (await page.locator('.feed-line').count()) === index + 1);
+    await isWhole(`${index + 1} feeds`);
+  }
+  await shot(page, 'group-five-feeds');
+  for (const question of ['#handover-weight', '#vet-number']) {
+    await press(page, 'Not sure');
+    await page.locator(question).waitFor();
+    await isWhole(question);
+  }
+});
+
+test('at 320 px with text at 200 % every group can be answered, and none scrolls sideways', async ({ bench }) => {
+  const page = await begun(bench, { viewport: { width: 320, height: 640 } });
+  await page.evaluate(() => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync('html { font-size: 200%; }');
+    document.adoptedStyleSheets = [sheet];
+  });
+  const isNarrow = async (name) => {
+    const wider = await page.evaluate(() =>
+      [document.documentElement, ...document.querySelectorAll('.main, .scroll')].map((part) => part.scrollWidth - part.clientWidth),
+    );
+    assert.ok(wider.every((pixels) => pixels <= 0), `${name}: ${wider}`);
+  };
+  await isNarrow('who');
+  await answerWho(page);
+  await isNarrow('hatched');
+  await press(page, 'Not sure');
+  await page.locator('input[name="feeds"]').nth(4).check({ force: true });
+  await page.locator('#volume-1').fill('30');
+  await isNarrow('fed');
+  for (const question of ['#handover-weight', '#vet-number']) {
+    await press(page, 'Not sure');
+    await page.locator(question).waitFor();
+    await isNarrow(question);
+  }
+});
+
+test('who types every field at once is asked too whether it is home, and namesakes are told apart in the bar', async ({ bench }) => {
+  const site = await bench.site();
+  const page = await eveningPhone(bench, site, SIZE);
+  await openApp(page, site);
+  await openWholePlan(page);
+  await fillPlan(page);
+  await press(page, 'Start with these');
+  const home = page.locator('[data-ask="home"]');
+  assert.match(plain(await home.innerText()), /Is Ember home\?/);
+  await home.locator('.button--main').click();
+  await home.waitFor({ state: 'detached' });
+  await page.locator('.next-feed', { hasText: /\d\sml/ }).waitFor();
+  const bar = page.locator('.top-bar');
+  assert.doesNotMatch(await bar.innerText(), /hatched|macaw/);
+  // Another of that name: the first thing that differs is its species.
+  await go(page, '#/start');
+  await typeInChick(page, { ...CHICK, species: 'Cockatiel', weight: '90', feeds: [['2', '07:00', '5'], ['6', '21:00', '5']] });
+  await bar.locator('.top-bar__beside', { hasText: 'Cockatiel' }).waitFor();
+  await shot(page, 'bar-of-namesakes');
+  assert.deepEqual(await axe(page), []);
 });

@@ -97,7 +97,9 @@ export const typeInChick = async (page, chick = CHICK) => {
   await openWholePlan(page);
   await fillPlan(page, chick);
   await page.getByRole('button', { name: 'Start with these' }).click();
-  await page.locator('.next-feed, .top-bar__name').first().waitFor();
+  const home = page.locator('[data-ask="home"]');
+  await home.getByRole('button', { name: 'Not yet', exact: true }).click();
+  await home.waitFor({ state: 'detached' });
 };
 
 export const keptState = (page) => page.locator('.status-line p').getAttribute('data-kept');

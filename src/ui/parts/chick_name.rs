@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use crate::domain::journal::chick::Chick;
 use crate::domain::journal::entries::ChickId;
 use crate::ui::state::AppState;
+use crate::words::format::Writing;
 use crate::words::names::{Named, harmless};
 
 /// What tells the chicks of this phone apart; not followed.
@@ -32,10 +33,16 @@ pub fn named(chick: &Chick) -> Named {
 /// What stands beside the name of a chick that has a namesake among these; nothing for any other.
 pub fn beside_name(named: &[(ChickId, Named)], id: ChickId) -> Option<AnyView> {
     let writing = AppState::here().writing_now();
+    let beside = beside(writing, named, id)?;
+    Some(view! { <bdi class="beside-name">{beside}</bdi> }.into_any())
+}
+
+/// The same as a text.
+pub fn beside(writing: Writing, named: &[(ChickId, Named)], id: ChickId) -> Option<String> {
     let (_, own) = named.iter().find(|(known, _)| *known == id)?;
     let others = named.iter().filter(|(known, _)| *known != id);
     let beside = writing.beside_name(own, others.map(|(_, named)| named));
-    (!beside.is_empty()).then(|| view! { <bdi class="beside-name">{beside}</bdi> }.into_any())
+    (!beside.is_empty()).then_some(beside)
 }
 
 /// A typed name on screen.

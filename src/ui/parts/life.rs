@@ -125,7 +125,10 @@ fn asked(state: AppState, with_me: WithMe) -> Option<(ChickId, Question)> {
         WithMe::Died | WithMe::Followed => return None,
         WithMe::Away => is_due(Setting::Away).then_some(Question::Back)?,
         WithMe::Yes => {
+            // Who is on the way is asked there.
+            let is_on_the_way = outlook.transit.is_some_and(|way| way.has_left);
             let is_home_asked = chick.arrived.is_none()
+                && !is_on_the_way
                 && is_due(Setting::AskHome)
                 && outlook.stage.reminds(Reminder::Homecoming);
             if is_due(Setting::AskRole) {

@@ -36,6 +36,8 @@ pub mod records_links;
 pub mod role_asked;
 pub mod ruler;
 pub mod shell;
+pub mod species_field;
 pub mod take_in;
+pub mod text_area;
 pub mod to_do;
 pub mod when;

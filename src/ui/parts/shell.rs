@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use crate::ui::copies::Keeping;
 use crate::ui::parts::button::button;
+use crate::ui::parts::chick_name::{beside, named_chicks};
 use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::later::DueParts;
 use crate::ui::parts::level_mark::{LevelMark, level_name};
@@ -34,6 +35,14 @@ fn app_name() -> impl IntoView {
 #[component]
 pub fn ChickName() -> impl IntoView {
     let state = AppState::here();
+    let beside = Memo::new(move |_| {
+        let id = state.chick.get()?;
+        state.journal.track();
+        if state.chicks().len() < 2 {
+            return None;
+        }
+        beside(state.writing.get(), &named_chicks(state), id)
+    });
     let chick = move || {
         let outlook = state.outlook.get()?;
         if state.shown().is_of_all_chicks() {
@@ -50,6 +59,7 @@ pub fn ChickName() -> impl IntoView {
                             <path d="M4 9L12 17L20 9"></path>
                         </svg>
                     </span>
+                    {beside.get().map(|beside| view! { <bdi class="top-bar__beside">{beside}</bdi> })}
                     <span class="top-bar__age">{age}</span>
                     <span class="print-day">{writing.date(outlook.lived.day)}</span>
                     <span class="only-read">{writing.language.bar_more()}</span>

@@ -21,6 +21,7 @@ use crate::ui::parts::field::FieldKind;
 use crate::ui::parts::live::live;
 use crate::ui::parts::page::Heading;
 use crate::ui::parts::plan_checks::{TypedNumbers, typed_doubt};
+use crate::ui::parts::species_field::SpeciesField;
 use crate::ui::route::Route;
 use crate::ui::screens::plan_form::reading;
 use crate::ui::screens::plan_form::text::{AtFault, Text, TextField};
@@ -509,30 +510,9 @@ pub fn FirstGroupsScreen() -> impl IntoView {
 fn who_fields(typed: &Typed) -> impl IntoView + use<> {
     let typed = *typed;
     let say = typed.state.language();
-    let species = Species::ALL.into_iter().enumerate();
-    let species = species.map(move |(index, species)| {
-        view! {
-            <option value=index.to_string() selected=move || typed.species.get() == Some(index)>
-                {say.species(species)}
-            </option>
-        }
-    });
-    let choose = move |event| typed.species.set(event_target_value(&event).parse().ok());
     view! {
         <TextField id="name" label=say.plan_name() text=typed.name kind=FieldKind::Text />
-        <div class="field">
-            <label for="species">{say.plan_species()}</label>
-            <select
-                id="species"
-                on:change=choose
-                aria-describedby="species-fault"
-                aria-invalid=move || (!typed.species_fault.get().is_empty()).to_string()
-            >
-                <option value="" selected=move || typed.species.get().is_none()>"…"</option>
-                {species.collect_view()}
-            </select>
-            <p class="fault" id="species-fault" role="alert">{move || typed.species_fault.get()}</p>
-        </div>
+        <SpeciesField chosen=typed.species fault=typed.species_fault />
         <a class="button" href=Route::WholePlan.to_hash()>{say.group_all_fields()}</a>
     }
 }
@@ -567,6 +547,13 @@ fn fed_fields(typed: &Typed) -> impl IntoView + use<> {
     }
 }
 
+/// A word at the beginning of a line.
+fn capital(word: &str) -> String {
+    let mut rest = word.chars();
+    let first = rest.next().into_iter().flat_map(char::to_uppercase);
+    first.chain(rest).collect()
+}
+
 /// One feed in one line: its name, its time, its amount.
 fn feed_row(state: AppState, row: FeedText) -> impl IntoView {
     let say = state.language();
@@ -580,7 +567,7 @@ fn feed_row(state: AppState, row: FeedText) -> impl IntoView {
     );
     view! {
         <div class="feed-line">
-            <span aria-hidden="true">{name}</span>
+            <span aria-hidden="true">{capital(say.slot(row.slot))}</span>
             <input
                 id=format!("time-{place}")
                 type="time"

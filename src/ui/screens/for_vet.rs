@@ -14,6 +14,7 @@ use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::photo_field::PhotoField;
+use crate::ui::parts::text_area::TextArea;
 use crate::ui::photo::{PhotoPicture, fetched_pictures};
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -60,18 +61,7 @@ fn Reason() -> impl IntoView {
     };
     view! {
         <form class="form" on:submit=keep>
-            <div class="field">
-                <label for="vet-reason">{say.vet_reason_label()}</label>
-                <textarea
-                    id="vet-reason"
-                    rows="4"
-                    aria-describedby="vet-reason-hint"
-                    prop:value=move || text.get()
-                    on:input=move |event| text.set(event_target_value(&event))
-                ></textarea>
-                <p class="hint" id="vet-reason-hint">{say.vet_reason_hint()}</p>
-                <p class="fault" role="alert">{move || fault.get()}</p>
-            </div>
+            <TextArea id="vet-reason" label=say.vet_reason_label() rows="4" text hint=say.vet_reason_hint() fault />
             <button type="submit" class="button">{say.vet_reason_keep()}</button>
         </form>
     }

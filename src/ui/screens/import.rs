@@ -14,6 +14,7 @@ use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::parts::file_field::FileField;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::take_in::take_in;
+use crate::ui::parts::text_area::TextArea;
 use crate::ui::photo;
 use crate::ui::photo::entries_text;
 use crate::ui::route::Route;
@@ -84,20 +85,9 @@ impl Sent {
         let read_file = Callback::new(move |content| self.read_file(content));
         view! {
             <form class="form" on:submit=submit>
-                <div class="field">
-                    <label for="paste">{say.handover_paste()}</label>
-                    <textarea
-                        id="paste"
-                        rows="5"
-                        aria-describedby="paste-fault"
-                        aria-invalid=move || (!fault.get().is_empty()).to_string()
-                        prop:value=move || text.get()
-                        on:input=move |event| text.set(event_target_value(&event))
-                    ></textarea>
-                </div>
+                <TextArea id="paste" label=say.handover_paste() rows="5" text fault />
                 <button type="submit" class="button">{say.handover_read()}</button>
                 <FileField id="file" label=say.handover_file() read=read_file chosen />
-                <p class="fault" id="paste-fault" role="alert">{move || fault.get()}</p>
             </form>
         }
         .into_any()

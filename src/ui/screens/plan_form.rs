@@ -14,6 +14,7 @@ use crate::ui::parts::field::FieldKind;
 use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::plan_checks::{TypedNumbers, typed_checks};
+use crate::ui::parts::species_field::SpeciesField;
 use crate::ui::route::Route;
 use crate::ui::screens::plan_form::also::{AlsoRows, AlsoText};
 use crate::ui::screens::plan_form::asking::{AskingRows, AskingText};
@@ -459,6 +460,8 @@ impl Form {
                 let is_breeder = state.copies.is_breeder() && state.copies.is_bred_here(chick);
                 if is_new && is_breeder {
                     state.copies.remember_template(&template);
+                } else if is_new {
+                    state.ask_home(chick);
                 }
                 let is_proposed = !ids.is_empty() && !state.author(chick).is_carer;
                 let said = if is_proposed {
@@ -514,17 +517,6 @@ fn PlanForm(plan: CarePlan, is_new: bool, is_blank: bool) -> impl IntoView {
         event.prevent_default();
         form.keep(is_new);
     };
-    let species = Species::ALL
-        .into_iter()
-        .enumerate()
-        .map(move |(index, species)| {
-            view! {
-                <option value=index.to_string() selected=move || form.species.get() == Some(index)>
-                    {say.species(species)}
-                </option>
-            }
-        });
-    let choose = move |event| form.species.set(event_target_value(&event).parse().ok());
     let back = if is_new {
         Route::Start
     } else {
@@ -540,19 +532,7 @@ fn PlanForm(plan: CarePlan, is_new: bool, is_blank: bool) -> impl IntoView {
         <Page title=say.plan_title() back>
             {stand}
             <form class="form" on:submit=keep novalidate>
-                <div class="field">
-                    <label for="species">{say.plan_species()}</label>
-                    <select
-                        id="species"
-                        on:change=choose
-                        aria-describedby="species-fault"
-                        aria-invalid=move || (!form.species_fault.get().is_empty()).to_string()
-                    >
-                        <option value="" selected=move || form.species.get().is_none()>"…"</option>
-                        {species.collect_view()}
-                    </select>
-                    <p class="fault" id="species-fault" role="alert">{move || form.species_fault.get()}</p>
-                </div>
+                <SpeciesField chosen=form.species fault=form.species_fault />
                 <TextField id="name" label=say.plan_name() text=form.name kind=FieldKind::Text />
                 <TextField id="hatched" label=say.plan_hatched() text=form.hatched kind=FieldKind::Day hint=say.optional() />
                 <TextField

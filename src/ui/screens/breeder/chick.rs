@@ -17,6 +17,7 @@ use crate::ui::parts::chick_name::name_shown;
 use crate::ui::parts::field::FieldKind;
 use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
+use crate::ui::parts::text_area::TextArea;
 use crate::ui::route::Route;
 use crate::ui::screens::breeder::row::{facts, mark, of_bird, owner_call, rows_now};
 use crate::ui::screens::handover::{card_of, proposals_of, told_of};
@@ -324,15 +325,7 @@ fn remarks(state: AppState, id: ChickId) -> impl IntoView {
             <p class="hint">{say.breeder_remarks_hint()}</p>
             <ul class="plain-list">{own}</ul>
             <form class="form" on:submit=keep novalidate>
-                <div class="field">
-                    <label for="remark">{say.breeder_remark()}</label>
-                    <textarea
-                        id="remark"
-                        rows="2"
-                        prop:value=move || text.get()
-                        on:input=move |event| text.set(event_target_value(&event))
-                    ></textarea>
-                </div>
+                <TextArea id="remark" label=say.breeder_remark() rows="2" text />
                 <button type="submit" class="button">{say.breeder_remark_keep()}</button>
             </form>
         </section>

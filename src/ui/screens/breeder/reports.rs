@@ -13,6 +13,7 @@ use crate::ui::parts::button::main_button;
 use crate::ui::parts::chick_name::{beside_name, name_shown, named};
 use crate::ui::parts::file_field::FileField;
 use crate::ui::parts::page::Page;
+use crate::ui::parts::text_area::TextArea;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
 
@@ -65,15 +66,7 @@ pub fn ReportsScreen() -> impl IntoView {
         <Page title=say.breeder_import() back=Route::Chicks dock=move || view! { {dock} }.into_any()>
             <p class="hint">{say.breeder_reports_hint()}</p>
             <form class="form" on:submit=submit>
-                <div class="field">
-                    <label for="paste">{say.breeder_reports_paste()}</label>
-                    <textarea
-                        id="paste"
-                        rows="5"
-                        prop:value=move || text.get()
-                        on:input=move |event| text.set(event_target_value(&event))
-                    ></textarea>
-                </div>
+                <TextArea id="paste" label=say.breeder_reports_paste() rows="5" text />
                 <button type="submit" class="button">{say.breeder_reports_read()}</button>
                 <FileField id="files" label=say.breeder_reports_files() read=read_file multiple=true />
             </form>
