@@ -295,9 +295,8 @@ struct Room {
 impl Room {
     /// Of a text that ends at `right` and stands on `foot`.
     fn of(text: &str, right: f64, foot: f64) -> Self {
-        let letters = f64::from(u16::try_from(text.chars().count()).unwrap_or(u16::MAX));
         Self {
-            left: right - letters * LETTERS * LETTER_WIDTH,
+            left: right - width(text),
             right,
             top: foot - LETTERS * 0.8,
             bottom: foot + LETTERS * 0.25,
@@ -319,6 +318,12 @@ impl Room {
     }
 }
 
+/// How wide a text is, about.
+fn width(text: &str) -> f64 {
+    let letters = f64::from(u16::try_from(text.chars().count()).unwrap_or(u16::MAX));
+    letters * LETTERS * LETTER_WIDTH
+}
+
 /// The unit, the names of lines and of the last reading, and the marks of feeds dropped.
 fn names(edges: &Edges, words: &ChartNames) -> String {
     let mut taken: Vec<Room> = Vec::new();
@@ -329,20 +334,27 @@ fn names(edges: &Edges, words: &ChartNames) -> String {
     ];
     for (line, name, weight, colour) in lines {
         let Some(line) = line else { continue };
-        // Above its line, below it where a reading comes near, lower still where readings lie on the line.
+        // Above its line, below it where a reading comes near, lower still where readings lie on the line; at the
+        // end of the line, or at its beginning where the end is full of readings.
+        let begin = edges.left + 4.0;
+        let ends = [
+            ("end", edges.right, edges.right),
+            ("start", begin, begin + width(name)),
+        ];
         let feet = [line - 7.0, line + LETTERS + 3.0, line + 1.2 * LETTERS + 9.0];
         let is_free = |room: &Room| {
             !edges.places.iter().any(|place| room.holds(*place))
                 && !taken.iter().any(|other| room.meets(other))
         };
-        let [above, ..] = feet;
-        let fits = |foot: &f64| {
-            let room = Room::of(name, edges.right, *foot);
+        let ([above, ..], [end, ..]) = (feet, ends);
+        let mut places = ends.iter().flat_map(|end| feet.map(|foot| (*end, foot)));
+        let fits = |((_, _, right), foot): &((&str, f64, f64), f64)| {
+            let room = Room::of(name, *right, *foot);
             is_free(&room) && room.bottom < edges.bottom
         };
-        let foot = feet.into_iter().find(fits).unwrap_or(above);
-        taken.push(Room::of(name, edges.right, foot));
-        out += &text("end", edges.right, foot, weight, colour, name);
+        let ((anchor, x, right), foot) = places.find(fits).unwrap_or((end, above));
+        taken.push(Room::of(name, right, foot));
+        out += &text(anchor, x, foot, weight, colour, name);
     }
     if let Some((x, y)) = edges.places.last().copied() {
         let half = Room::of(&words.last, 0.0, 0.0).left / -2.0;
@@ -539,6 +551,25 @@ mod tests {
         near.readings.push((4.6, 1_041.0, Dot::Empty));
         let near = drawn(&near, 1.0);
         assert!(foot(&near.svg, "handover 1040 g") > near.places[0].1);
+    }
+
+    #[test]
+    fn a_line_is_named_at_its_beginning_where_readings_fill_its_end() {
+        let mut full = chart();
+        // Just above the limit of 936 g, on it and just below it, all in the last day and a half.
+        let near = [3.6, 4.0, 4.4, 4.8]
+            .map(|day| [946.0, 936.0, 926.0].map(|grams| (day, grams, Dot::Empty)));
+        full.readings.extend(near.into_iter().flatten());
+        let anchor = |chart: &WeightChart| {
+            let svg = svg(chart);
+            let (before, _) = svg.split_once(">call at 936 g<").unwrap();
+            let (_, after) = before.rsplit_once("text-anchor=\"").unwrap();
+            after.split('"').next().unwrap().to_owned()
+        };
+        assert_eq!(
+            (anchor(&chart()), anchor(&full)),
+            ("end".to_owned(), "start".to_owned())
+        );
     }
 
     #[test]
