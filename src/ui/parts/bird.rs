@@ -71,15 +71,15 @@ pub fn Bird(
 pub fn BirdFront() -> impl IntoView {
     view! {
         <svg class="bird bird--front" viewBox="0 0 300 150" aria-hidden="true">
-            <path class="bird__body" d="M150 4C100 4 74 40 74 84C74 112 66 130 58 150H242C234 130 226 112 226 84C226 40 200 4 150 4Z"></path>
-            <path class="bird__face" d="M130 40C104 30 84 48 84 72C84 98 104 112 126 106C116 84 118 58 130 40ZM170 40C196 30 216 48 216 72C216 98 196 112 174 106C184 84 182 58 170 40Z"></path>
-            <path class="bird__lines" d="M92 84C100 88 110 88 116 85M95 92C103 96 112 96 118 93M208 84C200 88 190 88 184 85M205 92C197 96 188 96 182 93"></path>
-            <circle class="bird__eye" cx="104" cy="64" r="8"></circle>
-            <circle class="bird__eye" cx="196" cy="64" r="8"></circle>
-            <path class="bird__jaw" d="M126 100C128 130 172 130 174 100Z"></path>
-            <path class="bird__beak" d="M150 32C130 32 118 48 120 74C122 92 138 106 150 122C162 106 178 92 180 74C182 48 170 32 150 32Z"></path>
-            <path class="bird__lines" d="M140 46h.1M160 46h.1"></path>
-            <path class="bird__tool" d="M296 60L176 108M196 90L176 108L202 112"></path>
+            <path class="bird__body" d="M150 4C106 4 80 34 80 76C80 108 68 130 58 150H242C232 130 220 108 220 76C220 34 194 4 150 4Z"></path>
+            <path class="bird__face" d="M124 42C98 34 86 52 88 74C90 98 108 110 128 104C116 86 114 60 124 42ZM176 42C202 34 214 52 212 74C210 98 192 110 172 104C184 86 186 60 176 42Z"></path>
+            <path class="bird__lines" d="M93 80C101 84 108 84 114 81M97 90C104 94 111 94 117 91M104 99C110 102 116 101 121 99M207 80C199 84 192 84 186 81M203 90C196 94 189 94 183 91M196 99C190 102 184 101 179 99"></path>
+            <circle class="bird__eye" cx="104" cy="62" r="8"></circle>
+            <circle class="bird__eye" cx="196" cy="62" r="8"></circle>
+            <path class="bird__jaw" d="M122 92C122 124 138 136 150 136C162 136 178 124 178 92Z"></path>
+            <path class="bird__beak" d="M150 30C126 30 112 48 114 70C116 92 136 100 150 126C164 100 184 92 186 70C188 48 174 30 150 30Z"></path>
+            <path class="bird__ridge" d="M139 45h.1M161 45h.1M150 56V104"></path>
+            <path class="bird__tool" d="M296 66L180 108M199 90L180 108L205 114"></path>
         </svg>
     }
 }

@@ -7,14 +7,15 @@ use crate::domain::journal::entries::Droppings;
 /// A part of a drawing: its class in the style sheet and its line.
 type Part = (&'static str, &'static str);
 
-const PUDDLE: &str = "M6 36C4 22 20 10 34 12s26 12 22 24-12 10-26 10S8 46 6 36z";
-const WIDE_PUDDLE: &str = "M2 34C0 14 20 2 36 4s28 16 25 30-18 13-31 13S4 46 2 34z";
-const COIL: &str = "M13 38c2 7 37 7 38 0s-36-8-38 0zM17 31c2 6 29 6 30 0s-28-7-30 0zM21 24c2 5 21 5 22 0s-20-6-22 0z";
-const CAP: &str = "M25 19c1-8 13-9 15-2s-4 7-8 7-8-1-7-5z";
+const PUDDLE: &str = "M5 33C3 20 18 8 34 9s28 13 25 26-14 12-28 12S7 45 5 33z";
+const WIDE_PUDDLE: &str = "M2 32C0 14 16 2 34 3s30 15 28 30-16 15-31 15S4 46 2 32z";
+const COIL: &str = "M14 36C17 43 30 44 40 41C52 37 53 26 43 22C33 18 20 21 21 28C22 34 32 35 36 31";
+const CAP: &str = "M20 17C22 9 37 8 39 14C40 19 34 21 30 20C26 24 18 23 20 17Z";
 const SPREAD: &str = "M8 34c0-9 14-15 26-13s22 6 19 15-14 9-24 7-21 0-21-9z";
-const SMALL_COIL: &str = "M25 36c1 4 14 4 15 0s-14-5-15 0zM28 31c1 3 8 3 9 0s-8-4-9 0z";
-const DOTS: &str = "M20 39h.1M32 41h.1M43 39h.1M26 32h.1M38 32h.1M32 25h.1";
-const DROPS: &str = "M14 28h.1M50 30h.1M54 36h.1M20 45h.1M45 22h.1";
+const LOW_CAP: &str = "M24 22C26 14 41 13 43 19C44 24 38 26 34 25C30 29 22 28 24 22Z";
+const SMALL_COIL: &str = "M25 33C29 28 36 35 40 30";
+const DOTS: &str = "M17 39h.1M29 42h.1M41 39.500h.1M47.500 29h.1M36 21h.1M24 26h.1";
+const DROPS: &str = "M12 24h.1M52 33h.1M48 42h.1M20 45h.1M46 16h.1";
 const BERRY: &str = "M52 8a5 5 0 1 0 .1 0M52 8c0-3 2-5 5-5";
 
 /// The parts of a look, lowest first.
@@ -29,8 +30,8 @@ const fn parts(look: Droppings) -> &'static [Part] {
             ("urates", CAP),
             ("food", BERRY),
         ],
-        Droppings::LiquidStool => &[("spread", SPREAD), ("urates", CAP)],
-        Droppings::EmeraldGreen => &[("urine", PUDDLE), ("green", SPREAD), ("urates", CAP)],
+        Droppings::LiquidStool => &[("spread", SPREAD), ("urates", LOW_CAP)],
+        Droppings::EmeraldGreen => &[("urine", PUDDLE), ("green", SPREAD), ("urates", LOW_CAP)],
         Droppings::TarBlack | Droppings::GreenOrBlack => &[("tar", SPREAD)],
         Droppings::LimeUrates => &[("urine", PUDDLE), ("stool", COIL), ("lime", CAP)],
         Droppings::Undigested => &[("urine", PUDDLE), ("stool", COIL), ("dots", DOTS)],

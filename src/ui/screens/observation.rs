@@ -8,6 +8,7 @@ use crate::domain::journal::entries::{
 use crate::domain::journal::photo::PhotoOf;
 use crate::domain::plan::topic::Topic;
 use crate::ui::clock;
+use crate::ui::parts::bird::Bird;
 use crate::ui::parts::breeders_word::breeders_words;
 use crate::ui::parts::button::button;
 use crate::ui::parts::choice::Choice;
@@ -104,14 +105,27 @@ pub fn CropScreen() -> impl IntoView {
         };
         note(state, when, fault, change, said);
     });
+    let states = CropState::ALL.into_iter().enumerate();
+    let states = states.map(move |(index, crop)| {
+        view! {
+            <label class="look">
+                <input
+                    type="radio"
+                    name="crop-state"
+                    prop:checked=move || seen.get() == Some(index)
+                    on:change=move |_| seen.set(Some(index))
+                />
+                <Bird crop />
+                <span>{say.crop_state(crop)}</span>
+            </label>
+        }
+    });
     view! {
         <ObservationForm title=say.look_title_crop() when fault on_keep=keep>
-            <Choice
-                legend=say.look_crop_state()
-                name="crop-state"
-                options=CropState::ALL.map(|crop| say.crop_state(crop)).to_vec()
-                chosen=seen
-            />
+            <fieldset class="choice">
+                <legend>{say.look_crop_state()}</legend>
+                <div class="looks">{states.collect_view()}</div>
+            </fieldset>
             {breeders_words(&[Topic::RoundCrop])}
             <Choice
                 legend=say.look_crop_feel()
