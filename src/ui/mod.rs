@@ -233,12 +233,13 @@ fn screen(state: AppState) -> AnyView {
     view! { <StartScreen demo=move || pieces.show_demo(state) failure /> }.into_any()
 }
 
-/// Whether the window has room for two columns; follows.
+/// Whether the window has room for the weight beside what is due; follows.
 fn wide() -> RwSignal<bool> {
-    let is_wide = RwSignal::new(platform::is_wide());
+    let is_wide = RwSignal::new(platform::is_wide_and_high());
     window_event_listener_untyped("resize", move |_| {
-        if is_wide.get_untracked() != platform::is_wide() {
-            is_wide.set(platform::is_wide());
+        let now = platform::is_wide_and_high();
+        if is_wide.get_untracked() != now {
+            is_wide.set(now);
         }
     })
     .remove_on_cleanup();

@@ -249,8 +249,10 @@ pub fn focus_heading() {
     {
         leptos::logging::warn!("the heading could not take the focus");
     }
-    if let Ok(Some(main)) = document().query_selector("main") {
-        main.set_scroll_top(0);
+    for place in ["main", "main .scroll"] {
+        if let Ok(Some(scrolled)) = document().query_selector(place) {
+            scrolled.set_scroll_top(0);
+        }
     }
 }
 
@@ -273,6 +275,15 @@ pub fn is_iphone() -> bool {
 /// Whether the window has room for two columns: from 700 CSS pixels on.
 pub fn is_wide() -> bool {
     let query = window().match_media("(min-width: 700px)").ok().flatten();
+    query.is_some_and(|query| query.matches())
+}
+
+/// Whether the window has room for the weight beside what is due: a telephone that lies on its side has not.
+pub fn is_wide_and_high() -> bool {
+    let query = window()
+        .match_media("(min-width: 700px) and (min-height: 417px)")
+        .ok()
+        .flatten();
     query.is_some_and(|query| query.matches())
 }
 

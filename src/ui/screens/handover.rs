@@ -67,14 +67,20 @@ pub fn HandoverScreen() -> impl IntoView {
     });
     view! {
         <Heading text=say.handover_title() />
-        <p class="acts">
-            <a class="button" href=Route::Import.to_hash()>{say.handover_take_in()}</a>
-        </p>
-        {doubles}
-        {of_chick}
-        {move || two_carers(state)}
-        <Placed />
-        <Backup />
+        <div class="columns">
+            <div class="column">
+                <p class="acts">
+                    <a class="button" href=Route::Import.to_hash()>{say.handover_take_in()}</a>
+                </p>
+                {doubles}
+                {of_chick}
+            </div>
+            <div class="column">
+                {move || two_carers(state)}
+                <Placed />
+                <Backup />
+            </div>
+        </div>
     }
 }
 

@@ -17,6 +17,7 @@ use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::live::live;
 use crate::ui::parts::page::Heading;
 use crate::ui::photo::PhotoPicture;
+use crate::ui::platform;
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
 
@@ -92,6 +93,10 @@ pub fn JournalScreen() -> impl IntoView {
         })
     });
     let correcting = RwSignal::new(None::<EntryId>);
+    // Beside the list one line is shown, the newest at first.
+    let is_beside = platform::is_wide();
+    let newest = shown.with_untracked(|shown| Some(shown.days.first()?.1.first()?.id));
+    let opened = newest.filter(|_| is_beside);
     view! {
         <div class="page journal">
         <div class="only-read"><Heading text=say.journal_title() /></div>
@@ -110,7 +115,7 @@ pub fn JournalScreen() -> impl IntoView {
                         key=|line| (line.id, line.is_retracted, line.can_be_removed, line.before.len())
                         let:line
                     >
-                        <JournalLine line correcting />
+                        <JournalLine line correcting opened is_beside />
                     </For>
                 </ul>
             </section>
@@ -267,7 +272,12 @@ fn facts(change: &Change, writing: Writing) -> Vec<(&'static str, String)> {
 }
 
 #[component]
-fn JournalLine(line: Line, correcting: RwSignal<Option<EntryId>>) -> impl IntoView {
+fn JournalLine(
+    line: Line,
+    correcting: RwSignal<Option<EntryId>>,
+    opened: Option<EntryId>,
+    is_beside: bool,
+) -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let (id, of_form) = (line.id, line.clone());
@@ -315,7 +325,7 @@ fn JournalLine(line: Line, correcting: RwSignal<Option<EntryId>>) -> impl IntoVi
     });
     view! {
         <li class="journal-line" data-retracted=line.is_retracted.to_string()>
-            <details class="unfold" on:toggle=move |_| is_open.set(true)>
+            <details class="unfold" name=is_beside.then_some("line") open=opened == Some(id) on:toggle=move |_| is_open.set(true)>
                 <summary>
                     <span class="journal-line__time">{line.time}</span>
                     <span class="journal-line__words">
@@ -324,10 +334,12 @@ fn JournalLine(line: Line, correcting: RwSignal<Option<EntryId>>) -> impl IntoVi
                     </span>
                     {gone}
                 </summary>
-                {picture}
-                <dl class="facts">{before.collect_view()} {facts.collect_view()}</dl>
-                <div class="acts">{correction} {removal}</div>
-                {move || is_correcting().then(|| view! { <Correction line=of_form.clone() /> })}
+                <div class="unfold__more">
+                    {picture}
+                    <dl class="facts">{before.collect_view()} {facts.collect_view()}</dl>
+                    <div class="acts">{correction} {removal}</div>
+                    {move || is_correcting().then(|| view! { <Correction line=of_form.clone() /> })}
+                </div>
             </details>
         </li>
     }

@@ -529,9 +529,13 @@ fn PlanForm(plan: CarePlan, is_new: bool, is_blank: bool) -> impl IntoView {
     };
     let stand = (!is_new).then(|| stand_of(state));
     view! {
-        <Page title=say.plan_title() back>
+        <Page
+            title=say.plan_title()
+            back
+            dock=move || view! { <button type="submit" form="plan" class="button button--main">{button}</button> }.into_any()
+        >
             {stand}
-            <form class="form" on:submit=keep novalidate>
+            <form class="form" id="plan" on:submit=keep novalidate>
                 <SpeciesField chosen=form.species fault=form.species_fault />
                 <TextField id="name" label=say.plan_name() text=form.name kind=FieldKind::Text />
                 <TextField id="hatched" label=say.plan_hatched() text=form.hatched kind=FieldKind::Day hint=say.optional() />
@@ -562,9 +566,6 @@ fn PlanForm(plan: CarePlan, is_new: bool, is_blank: bool) -> impl IntoView {
                 })}
                 <AskingRows asking=form.asking />
                 <p class="fault" role="alert">{move || form.fault.get()}</p>
-                <div class="form__acts">
-                    <button type="submit" class="button button--main">{button}</button>
-                </div>
             </form>
         </Page>
     }

@@ -28,14 +28,20 @@ pub fn SettingsScreen() -> impl IntoView {
     let say = AppState::here().language();
     view! {
         <Page title=say.settings_title() back=Route::Now>
-            <Chicks />
-            <ThisChick />
-            <RemovedChicks />
-            <Units />
-            <Light />
-            <Carer />
-            <Storage />
-            <Caution />
+            <div class="columns">
+                <div class="column">
+                    <Chicks />
+                    <ThisChick />
+                    <RemovedChicks />
+                    <Units />
+                </div>
+                <div class="column">
+                    <Light />
+                    <Carer />
+                    <Storage />
+                    <Caution />
+                </div>
+            </div>
             <div class="rows">
                 <a class="row" href=Route::Sources(None).to_hash()>{say.manual_title()}</a>
             </div>

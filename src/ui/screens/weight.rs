@@ -58,10 +58,16 @@ pub fn WeightScreen() -> impl IntoView {
     let body = live(move || {
         if has_weights.get() {
             view! {
-                <Verdict />
-                <ChartCard chart>{sending.shown()}</ChartCard>
-                <Lines lines />
-                <More />
+                <div class="columns">
+                    <div class="column">
+                        <Verdict />
+                        <ChartCard chart>{sending.shown()}</ChartCard>
+                    </div>
+                    <div class="column">
+                        <Lines lines />
+                        <More />
+                    </div>
+                </div>
             }
             .into_any()
         } else {

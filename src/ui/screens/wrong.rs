@@ -102,17 +102,23 @@ pub fn WrongScreen() -> impl IntoView {
     view! {
         <div class="scroll page--help">
             <Heading text=say.wrong_title() />
-            {top}
-            {(!has_chick).then(|| view! { <NumbersHere numbers /> })}
-            <h2 class="help-question">{say.wrong_seen()}</h2>
-            <ul class="most-seen">{most.collect_view()}</ul>
-            <h2>{say.wrong_all()}</h2>
-            <div class="rows">{groups.collect_view()}</div>
-            <section class="sign-group">
-                <h2>{say.weeks_title()}</h2>
-                {card_links(&CARDS)}
-            </section>
-            <p class="hint">{say.wrong_unsure()}</p>
+            <div class="columns">
+                <div class="column column--stays">
+                    {top}
+                    {(!has_chick).then(|| view! { <NumbersHere numbers /> })}
+                </div>
+                <div class="column">
+                    <h2 class="help-question">{say.wrong_seen()}</h2>
+                    <ul class="most-seen">{most.collect_view()}</ul>
+                    <h2>{say.wrong_all()}</h2>
+                    <div class="rows">{groups.collect_view()}</div>
+                    <section class="sign-group">
+                        <h2>{say.weeks_title()}</h2>
+                        {card_links(&CARDS)}
+                    </section>
+                    <p class="hint">{say.wrong_unsure()}</p>
+                </div>
+            </div>
         </div>
         {pressed}
     }

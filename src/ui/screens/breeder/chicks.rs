@@ -40,7 +40,8 @@ pub fn ChicksScreen() -> impl IntoView {
         |_, _| true,
     );
     let filter = RwSignal::new(Filter::default());
-    let is_table = wide_for_table();
+    let is_table = following(platform::is_wide_for_table);
+    let is_wide = following(platform::is_wide);
     let shown = Memo::new(move |_| {
         let filter = filter.get();
         let mut rows = rows.get();
@@ -55,10 +56,11 @@ pub fn ChicksScreen() -> impl IntoView {
         } else if is_table.get() {
             table(state, &shown.get()).into_any()
         } else {
-            cards(state, &shown.get(), filter.get().place.is_some()).into_any()
+            let is_one_group = filter.get().place.is_some();
+            cards(state, &shown.get(), is_one_group, is_wide.get()).into_any()
         }
     });
-    let has_chosen = move || is_table.get() && state.chick.get().is_some();
+    let has_chosen = move || is_wide.get() && state.chick.get().is_some();
     let chosen = live(move || {
         has_chosen().then(|| view! { <aside class="chosen">{chosen_chick(state, rows)}</aside> })
     });
@@ -79,11 +81,11 @@ pub fn ChicksScreen() -> impl IntoView {
     }
 }
 
-/// Whether the window has room for the table; follows.
-fn wide_for_table() -> RwSignal<bool> {
-    let is_wide = RwSignal::new(platform::is_wide_for_table());
+/// Whether the window has room for something; follows.
+fn following(has_room: fn() -> bool) -> RwSignal<bool> {
+    let is_wide = RwSignal::new(has_room());
     let listener = window_event_listener_untyped("resize", move |_| {
-        let now = platform::is_wide_for_table();
+        let now = has_room();
         if is_wide.get_untracked() != now {
             is_wide.set(now);
         }
@@ -191,15 +193,20 @@ fn options<T>(items: &[T], word: impl Fn(&T) -> String) -> Vec<AnyView> {
     options.collect()
 }
 
-/// Cards: who needs a call, then the groups.
-fn cards(state: AppState, rows: &[Told], is_one_group: bool) -> impl IntoView + use<> {
+/// Cards: who needs a call, then the groups. Beside the chosen chick its card is marked.
+fn cards(
+    state: AppState,
+    rows: &[Told],
+    is_one_group: bool,
+    is_beside: bool,
+) -> impl IntoView + use<> {
     let say = state.language();
     let (need, others): (Vec<&Told>, Vec<&Told>) =
         rows.iter().partition(|(row, _)| row.needs_call());
     let section = |title: String, rows: &[&Told]| {
         let cards = rows
             .iter()
-            .map(|told| card(state, told))
+            .map(|told| card(state, told, is_beside))
             .collect::<Vec<_>>();
         (!cards.is_empty()).then(|| {
             view! {
@@ -230,12 +237,12 @@ fn cards(state: AppState, rows: &[Told], is_one_group: bool) -> impl IntoView + 
     view! { {need} {calm} {rest} }
 }
 
-/// Puts a chick on screen and opens its page; where the table stands it is shown beside it.
+/// Puts a chick on screen and opens its page; where there is room it is shown beside the list.
 fn open(state: AppState, row: &BreederRow) -> impl Fn(web_sys::MouseEvent) + use<> {
     let id = row.row.chick;
     move |_| {
         state.show_chick(id);
-        if !platform::is_wide_for_table() {
+        if !platform::is_wide() {
             state.go(Route::Chick);
         }
     }
@@ -248,13 +255,15 @@ fn day_and_owner(state: AppState, row: &BreederRow) -> String {
     day.map(|day| format!(" {day}")).unwrap_or_default()
 }
 
-fn card(state: AppState, (row, beside): &Told) -> impl IntoView + use<> {
+fn card(state: AppState, (row, beside): &Told, is_beside: bool) -> impl IntoView + use<> {
     let writing = state.writing_now();
     let (word, reason) = writing.breeder_state(row.place, row.row.state, row.reason.as_ref());
     let has_owner = !row.owner.is_empty() || !row.owner_number.is_empty();
+    let id = row.row.chick;
+    let is_chosen = move || is_beside.then(|| (state.chick.get() == Some(id)).to_string());
     view! {
-        <li class="chick-card" data-chick=row.row.name.clone()>
-            <button type="button" class="chick-card__open" on:click=open(state, row)>
+        <li class="chick-card" data-chick=row.row.name.clone() data-chosen=is_chosen>
+            <button type="button" class="chick-card__open" aria-pressed=is_chosen on:click=open(state, row)>
                 {mark(row)}
                 <span class="chick-card__words">
                     <span>

@@ -126,9 +126,13 @@ pub fn DetailsScreen() -> impl IntoView {
         Route::Start
     };
     view! {
-        <Page title=say.breeder_details() back>
+        <Page
+            title=say.breeder_details()
+            back
+            dock=move || view! { <button type="submit" form="details" class="button button--main">{say.breeder_save()}</button> }.into_any()
+        >
             <p class="hint">{say.breeder_details_hint()}</p>
-            <form class="form" on:submit=keep novalidate>
+            <form class="form" id="details" on:submit=keep novalidate>
                 <TextField id="own-name" label=say.breeder_name() text=details.name kind=FieldKind::Text />
                 <TextField id="own-number" label=say.breeder_number() text=details.number kind=FieldKind::Telephone />
                 <TextField id="own-hours" label=say.breeder_hours() text=details.hours kind=FieldKind::Text hint=say.optional() />
@@ -153,9 +157,6 @@ pub fn DetailsScreen() -> impl IntoView {
                     <TextField id="own-note" label=say.breeder_note() text=details.note kind=FieldKind::Text hint=say.optional() />
                 </fieldset>
                 <p class="fault" role="alert">{move || fault.get()}</p>
-                <div class="form__acts">
-                    <button type="submit" class="button button--main">{say.breeder_save()}</button>
-                </div>
             </form>
             <Caution />
         </Page>
