@@ -9,6 +9,7 @@ use crate::share::link::entries_of_bytes;
 use crate::store::EVERYTHING;
 use crate::store::import_error::ImportError;
 use crate::store::line::entries_in;
+use crate::store::saved::backup::{OfBreeder, backup_from_text};
 use crate::store::saved::{Limits, entries_from_text};
 use crate::store::saved_error::SavedError;
 
@@ -21,6 +22,8 @@ pub enum Imported {
     ShortCard(Vec<Entry>),
     /// Entries of a journal: a report, a backup, another carer's notes.
     Entries(Vec<Entry>),
+    /// A breeder's backup: entries, and what she typed once for all of her chicks.
+    OfBreeder(Vec<Entry>, Box<OfBreeder>),
 }
 
 /// What a pasted text, a whole link or the text of a file holds.
@@ -60,7 +63,7 @@ pub fn read_text(text: &str) -> Result<Imported, ImportError> {
     let text = text.trim_start_matches('\u{feff}').trim();
     match data_block::find(text) {
         Some(block) => read_block(&block?),
-        None if text.starts_with('{') => read_json(text),
+        None if text.starts_with('{') => read_backup(text),
         None if text.starts_with(EVERYTHING) => read_everything(text),
         None => read_link(text),
     }
@@ -113,6 +116,17 @@ fn read_block(block: &DataBlock<'_>) -> Result<Imported, ImportError> {
         read_json(block.json)
     } else {
         read_link(block.json)
+    }
+}
+
+/// A backup's file. What a breeder typed stands in no page and in no link, so it is read here alone.
+fn read_backup(json: &str) -> Result<Imported, ImportError> {
+    match backup_from_text(json, Limits::FILE) {
+        Ok(backup) => Ok(match backup.of_breeder {
+            Some(of_breeder) => Imported::OfBreeder(backup.entries, Box::new(of_breeder)),
+            None => Imported::Entries(backup.entries),
+        }),
+        Err(error) => Err(of_saved(json, &error)),
     }
 }
 

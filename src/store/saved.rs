@@ -12,6 +12,7 @@
 //! Written and read by hand over [`Json`] instead of derived: the text of the words stays in one table,
 //! errors name the field, and the program stays small.
 
+pub mod backup;
 mod change;
 mod fields;
 mod plan;
@@ -95,6 +96,11 @@ pub fn entries_to_text(entries: &[Entry]) -> String {
 /// # Errors
 /// [`SavedError`] for the first thing that is wrong.
 pub fn entries_from_text(text: &str, limits: Limits) -> Result<Vec<Entry>, SavedError> {
+    entries_of(fields_of_many(text, limits)?, limits)
+}
+
+/// The fields of a text of many entries, once its version is known to be one that is read here.
+fn fields_of_many(text: &str, limits: Limits) -> Result<Fields<'_>, SavedError> {
     let value = parse(text, limits)?;
     let version = value.get("v").and_then(Json::whole);
     let version = version.filter(|version| *version >= 1);
@@ -104,6 +110,11 @@ pub fn entries_from_text(text: &str, limits: Limits) -> Result<Vec<Entry>, Saved
     }
     let mut fields = Fields::new(value, "the whole text")?;
     fields.number("v")?;
+    Ok(fields)
+}
+
+/// The entries, and nothing else left in the fields.
+fn entries_of(mut fields: Fields<'_>, limits: Limits) -> Result<Vec<Entry>, SavedError> {
     let entries = fields.list("entries")?;
     fields.finish()?;
     if entries.len() > limits.entries {

@@ -10,6 +10,7 @@ use crate::domain::formula::serving_heat::TemperatureUnit;
 use crate::domain::instruction::feed_session::FeedSession;
 use crate::domain::journal::entries::{ChickId, Entry, Journal};
 use crate::domain::plan::care_plan::CarePlan;
+use crate::domain::quantity::order::set_of;
 use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::Moment;
 use crate::store::breeder_text::{plans_from_text, plans_to_text};
@@ -22,6 +23,7 @@ use crate::store::key_value::KeyValueError;
 use crate::store::line::Line;
 use crate::store::open::open;
 use crate::store::save_state::{SaveState, SaveTracker};
+use crate::store::saved::backup::OfBreeder;
 use crate::store::second_copy::{SecondCopy, SecondCopyError};
 use crate::store::sent_text::{sent_of, with_sent};
 use crate::store::setting::Setting;
@@ -283,6 +285,37 @@ impl Copies {
         templates.retain(|known| known.species != template.species);
         templates.insert(0, template.clone());
         self.remember(Setting::Templates, &plans_to_text(&templates));
+    }
+
+    /// What a breeder typed once for every chick, as it goes into her backup; empty on an owner's device.
+    pub fn of_breeder(self) -> OfBreeder {
+        let own = self.own_words();
+        let name = own.as_ref().map(|_| self.carer()).unwrap_or_default();
+        let bred = self.setting(Setting::BredHere).unwrap_or_default();
+        let bred = bred.split_whitespace();
+        let bred = bred.filter_map(|text| id_from_text(text).map(ChickId));
+        OfBreeder {
+            name,
+            own,
+            templates: self.templates(),
+            bred: set_of(bred).into_iter().collect(),
+        }
+    }
+
+    /// Remembers all that a breeder typed once, in place of what was here.
+    pub fn remember_of_breeder(self, of_breeder: &OfBreeder) {
+        if let Some(own) = &of_breeder.own {
+            self.remember_own_words(own);
+        }
+        if self.carer().is_empty() {
+            self.remember_carer(&of_breeder.name);
+        }
+        self.remember(Setting::Templates, &plans_to_text(&of_breeder.templates));
+        for id in &of_breeder.bred {
+            if !self.is_bred_here(*id) {
+                self.remember_bred_here(*id);
+            }
+        }
     }
 
     /// Language and units: the remembered ones, else the browser's language with grams and Celsius,

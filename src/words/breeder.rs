@@ -269,7 +269,7 @@ texts! {
     breeder_chicks: "Chicks", "Polluelos";
     breeder_settings: "Settings", "Ajustes";
     breeder_details: "My details", "Mis datos";
-    breeder_details_hint: "Typed once: they go into every new card. They stay on this phone.", "Se escriben una sola vez y van en cada ficha nueva. Se quedan en este teléfono.";
+    breeder_details_hint: "Typed once: they go into every new card, and into your backup.", "Se escriben una sola vez: van en cada ficha nueva y en su copia de seguridad.";
     breeder_name: "Your name, as owners know you", "Su nombre, como lo conocen los dueños";
     breeder_number: "Your telephone", "Su teléfono";
     breeder_hours: "When can owners call you?", "¿Cuándo pueden llamarle los dueños?";
@@ -320,7 +320,7 @@ texts! {
     breeder_table: "All chicks as a table (CSV)", "Todos los polluelos en una tabla (CSV)";
     breeder_call: "Call", "Llamar a";
     breeder_remarks: "My remarks", "Mis notas";
-    breeder_remarks_hint: "They stay with you and are in no card.", "Son suyas y no van en ninguna ficha.";
+    breeder_remarks_hint: "They are yours alone: in your backup, and in no card, report or link.", "Son solo suyas: van en su copia de seguridad y en ninguna ficha, informe ni enlace.";
     breeder_remark: "New remark", "Nota nueva";
     breeder_remark_keep: "Keep the remark", "Guardar la nota";
     breeder_left: "It has left me", "Ya no está conmigo";
@@ -362,6 +362,7 @@ texts! {
     table_eaten_pct: "eaten of the plan (%)", "comido de lo previsto (%)";
     table_plan_number: "plan held", "plan que tiene";
     table_plan_current: "plan is current", "plan actual";
-    table_vet_seen: "vet called or seen", "veterinario avisado o visto";
+    table_vet_seen: "seen by a vet on", "visto por un veterinario el";
+    table_vet_called: "vet called on", "veterinario llamado el";
     table_asks: "questions for the breeder", "preguntas para el criador";
 }

@@ -154,6 +154,13 @@ texts! {
     picture_refused: "Send the report instead: it holds the chart. This browser cannot draw the picture.", "Envíe el informe: lleva el gráfico. Este navegador no puede dibujar la imagen.";
     backup_check: "Open the file again to check it", "Abrir el archivo otra vez para comprobarlo";
     backup_check_hint: "A file counts as a backup once you have opened it here again.", "Un archivo cuenta como copia cuando lo ha abierto aquí otra vez.";
+    backup_of_breeder: "Your details, your standing words and your templates are in it too.", "También lleva sus datos, lo que va en cada ficha y sus plantillas.";
+    backup_lacks_words: "Save a new backup: your details or templates are not in this one as they are now.", "Guarde una copia nueva: esta no lleva sus datos o plantillas como están ahora.";
+    breeder_in_backup: "Your details and templates", "Sus datos y plantillas";
+    breeder_in_backup_own: "Details and standing words", "Datos y lo que va en cada ficha";
+    breeder_in_backup_same: "As on this phone: nothing to change.", "Como en este teléfono: no hay nada que cambiar.";
+    breeder_in_backup_stays: "Other on this phone, which stays as it is", "Distinto en este teléfono, que se queda como está";
+    breeder_in_backup_use: "Use the backup's instead (what is right of the arrow)", "Usar lo de la copia (lo que está a la derecha de la flecha)";
     backup_is_card: "That is a card, not a backup.", "Eso es una ficha, no una copia.";
     exchange_copy_link: "Copy the link again", "Copiar el enlace otra vez";
     exchange_card: "Handover card", "Ficha de entrega";

@@ -2,122 +2,11 @@
 // late, old and missing reports, namesakes, text that runs the other way, the table, and one CSV.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
+import { asBreeder, cardLink, firstCard, ids, importFiles, nextCard, openChick, phone, row, scripted, state, wellFed } from './breeder.mjs';
 import { test } from './fixtures.mjs';
 import { axe, overflow, shot, started } from './harness.mjs';
-import { CHICK, copied, fillPlan, go, kept, openApp, plain, press, words } from './owner.mjs';
-import { Script, clockAt } from './script.mjs';
-
-const phone = async (bench, site, iso, options) => {
-  const { context, page } = await bench.phone(site, options);
-  await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: site.origin });
-  await clockAt(page, iso);
-  return page;
-};
-
-// Through the door to the list, with her own words typed once.
-const asBreeder = async (page, site) => {
-  await openApp(page, site);
-  await page.getByRole('link', { name: /I am a breeder/ }).click();
-  await page.locator('#own-name').fill('Ana');
-  await page.locator('#own-number').fill('+1 555 0100');
-  await page.locator('#own-hours').fill('8 to 22');
-  await page.locator('#second-name').fill('Bo');
-  await page.locator('#second-number').fill('+1 555 0101');
-  await page.locator('#after-refusal').fill('Wait an hour, then try again');
-  await page.locator('#ask-before-drop').check();
-  await page.locator('#own-note').fill('Wash your hands first.');
-  await press(page, 'Save');
-  await page.locator('.chicks').waitFor();
-};
-
-// The first card of a species, typed in full: it is the template of the next ones.
-const firstCard = async (page, chick) => {
-  await page.locator('.dock').getByRole('link', { name: 'New card' }).click();
-  await page.locator('main a.button--main').click();
-  assert.equal(await page.locator('#breeder-number').inputValue(), '+1 555 0100', 'her own number is there');
-  await fillPlan(page, { ...chick, breeder: ['Ana', '+1 555 0100'] });
-  await page.locator('summary', { hasText: 'More of the plan' }).click();
-  await page.locator('#ring').fill('GB 1');
-  await page.locator('#note-for-chick').fill('She likes to be held in a towel.');
-  await press(page, 'Start with these');
-  await page.locator('.chosen-chick').waitFor();
-};
-
-const nextCard = async (page, { name, ring, weight, hatched, owner, number }) => {
-  await go(page, '#/chicks');
-  await page.locator('.dock').getByRole('link', { name: 'New card' }).click();
-  await page.locator('#name').fill(name);
-  await page.locator('#ring').fill(ring);
-  await page.locator('#handover-weight').fill(String(weight));
-  await page.locator('#hatched').fill(hatched);
-  if (owner !== undefined) {
-    await page.locator('summary', { hasText: 'Who takes it?' }).click();
-    await page.locator('#owner').fill(owner);
-    await page.locator('#owner-number').fill(number);
-  }
-  await press(page, 'Make the card');
-  await page.locator('.chosen-chick').waitFor();
-};
-
-const cardLink = async (page) => {
-  await press(page, 'Send card');
-  const all = page.getByRole('button', { name: 'I know, send it so' });
-  if ((await all.count()) > 0) {
-    await all.click();
-  }
-  return copied(page, 'Copy card as link');
-};
-
-const row = (page, name) => page.locator(`[data-chick="${name}"]`);
-const openChick = async (page, name) => {
-  await go(page, '#/chicks');
-  await row(page, name).locator('button').first().click();
-  await page.locator('.chosen-chick').waitFor();
-};
-const state = async (page, name) => {
-  await go(page, '#/chicks');
-  return words(row(page, name).locator('[data-state]'));
-};
-
-// The ids of the chicks on a phone, by their rings.
-const ids = (page) =>
-  page.evaluate(() => {
-    const found = {};
-    const lines = Object.values(localStorage).join('\n');
-    for (const [, chick, ring] of lines.matchAll(/"chick":"([^"]+)"[^\n]*?"did":"chick-added"[^\n]*?"ring":"([^"]*)"/g)) {
-      found[ring] = chick;
-    }
-    return found;
-  });
-
-const scripted = (number, chick) => {
-  const script = new Script(number);
-  script.chick = chick;
-  return script;
-};
-
-const day = (date) => `2026-${date}`;
-
-// Weighed and fed in full on each of these days of a month, as the plan of CHICK says.
-const wellFed = (script, month, from, to, grams = 1040) => {
-  for (let date = from; date <= to; date += 1) {
-    const at = day(`${month}-${String(date).padStart(2, '0')}`);
-    script.weighed(`${at}T06:45`, grams).fed(`${at}T07:05`, 'morning', 60).fed(`${at}T14:05`, 'midday', 40).fed(`${at}T21:05`, 'bedtime', 60);
-  }
-  return script;
-};
-
-const importFiles = async (page, scripts) => {
-  await go(page, '#/reports');
-  const files = scripts.map((script, place) => ({ name: `report-${place}.json`, mimeType: 'application/json', buffer: Buffer.from(script.backup()) }));
-  await page.locator('#files').setInputFiles(files);
-  const preview = page.locator('main section.question', { hasText: `${scripts.length} texts read` });
-  await preview.waitFor();
-  assert.equal(await preview.locator('.fault').count(), 0, await preview.innerText());
-  await press(page, 'Import them all');
-  await page.locator('.chicks').waitFor();
-  await kept(page);
-};
+import { CHICK, copied, go, kept, openApp, plain, press, words } from './owner.mjs';
+import { clockAt } from './script.mjs';
 
 // Before: 11 to 14 taps and 30 characters, counted by hand from the handover screen to the card's link.
 const MOST_TAPS = 6;
@@ -411,3 +300,76 @@ for (const theme of ['dark', 'light']) {
     }
   });
 }
+
+test('a breeder whose phone is lost gets her details, templates and chicks back from her backup', async ({ bench }) => {
+  test.setTimeout(120_000);
+  const site = await bench.site();
+  const old = await phone(bench, site, '2026-11-24T15:00:00Z');
+  await asBreeder(old, site);
+  await firstCard(old, CHICK);
+  await nextCard(old, { name: 'Flint', ring: 'GB 2', weight: 1015, hatched: '2026-08-26', owner: 'Tom', number: '+1 555 0111' });
+  await openChick(old, 'Flint');
+  await press(old, 'It has left me');
+  await kept(old);
+  const list = async (page) => {
+    await go(page, '#/chicks');
+    return words(page.locator('.chicks__all'));
+  };
+  const before = await list(old);
+  await go(old, '#/handover');
+  const saving = old.waitForEvent('download');
+  await press(old, 'Save a backup file');
+  const backup = await (await saving).path();
+  await old.locator('#backup-check').setInputFiles(backup);
+  await old.locator('.backup__answer', { hasText: 'everything on this phone' }).waitFor();
+
+  // A new phone: nothing is asked of chicks that are hers, and the list is the same.
+  const back = await phone(bench, site, '2026-11-24T15:30:00Z');
+  await openApp(back, site, '#/take-in');
+  await back.locator('#file').setInputFiles(backup);
+  const brought = back.locator('#of-breeder');
+  await brought.waitFor();
+  assert.match(await words(brought), /Details and standing words: Ana, \+1 555 0100.*Green-winged macaw: 07:00 60 ml/s);
+  assert.equal(await brought.locator('#use-backup').count(), 0);
+  await shot(back, 'breeder-backup-new-phone');
+  assert.deepEqual(await axe(back), []);
+  await press(back, 'Import');
+  await back.locator('.chicks').waitFor();
+  await kept(back);
+  assert.equal(await list(back), before);
+  await go(back, '#/my-details');
+  const value = (id) => back.locator(id).inputValue();
+  assert.deepEqual([await value('#own-name'), await value('#own-hours'), await value('#second-number')], ['Ana', '8 to 22', '+1 555 0101']);
+  assert.deepEqual([await value('#after-refusal'), await value('#own-note')], ['Wait an hour, then try again', 'Wash your hands first.']);
+  assert.equal(await back.locator('#ask-before-drop').isChecked(), true);
+  // The template of the next card is there, and a plan of hers is set by her.
+  await nextCard(back, { name: 'Gale', ring: 'GB 3', weight: 1020, hatched: '2026-08-27' });
+  await openChick(back, 'Flint');
+  assert.equal(await back.locator('.dock a[href="tel:+15550111"]').count(), 1);
+
+  // A newer detail here is shown beside the backup's, and stays unless she says otherwise.
+  await go(back, '#/my-details');
+  await back.locator('#own-number').fill('+1 555 0199');
+  await press(back, 'Save');
+  await back.locator('.chicks').waitFor();
+  const again = async (useBackup) => {
+    await go(back, '#/now');
+    await go(back, '#/take-in');
+    await back.locator('#file').setInputFiles(backup);
+    await brought.waitFor();
+    const told = await words(brought);
+    if (useBackup) {
+      await brought.locator('#use-backup').check();
+      await brought.scrollIntoViewIfNeeded();
+      await shot(back, 'breeder-backup-other');
+    }
+    await press(back, 'Import');
+    await back.locator('.chicks').waitFor();
+    await go(back, '#/my-details');
+    return { told, number: await value('#own-number') };
+  };
+  const kept199 = await again(false);
+  assert.match(kept199.told, /Other on this phone.*0199.*→.*0100/s);
+  assert.equal(kept199.number, '+1 555 0199');
+  assert.equal((await again(true)).number, '+1 555 0100');
+});

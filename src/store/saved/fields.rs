@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use crate::domain::journal::entries::EntryId;
+use crate::domain::journal::entries::{ChickId, EntryId};
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::OutOfRange;
 use crate::domain::time::moment::{Day, Moment, Offset, WallTime};
@@ -245,6 +245,11 @@ impl ObjectText {
 
     pub(crate) fn ids(&mut self, field: &str, ids: &[EntryId]) {
         let values: Vec<String> = ids.iter().map(|id| quoted(&id_to_text(id.0))).collect();
+        self.list(field, &values);
+    }
+
+    pub(crate) fn chicks(&mut self, field: &str, chicks: &[ChickId]) {
+        let values: Vec<String> = chicks.iter().map(|id| quoted(&id_to_text(id.0))).collect();
         self.list(field, &values);
     }
 

@@ -34,7 +34,7 @@ pub fn take_in(state: AppState, entries: &[Entry], found: &[Incoming], is_card: 
     for one in found.iter().filter(|one| one.old.is_none()) {
         if is_card {
             state.card_taken(one.chick);
-        } else {
+        } else if !state.copies.is_bred_here(one.chick) {
             state.set_of_phone(Setting::AskRole, one.chick, Some(clock::now()));
             if !is_typed(state, one.chick) {
                 state.ask_home(one.chick);

@@ -10,7 +10,7 @@ use crate::domain::time::moment::Moment;
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::import::{Imported, read_text};
 use crate::store::backup_due::{Backups, is_backup_due, put_off};
-use crate::store::saved::entries_to_text;
+use crate::store::saved::backup::{OfBreeder, backup_to_text};
 use crate::ui::parts::button::button;
 use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::file_field::FileField;
@@ -40,34 +40,40 @@ pub fn Backup() -> impl IntoView {
         )
     });
     let make = move || {
-        let text = state
-            .journal
-            .with_untracked(|journal| entries_to_text(journal.entries()));
+        let text = text_now(state);
         let now = clock::now();
         let day = state.zone.with_untracked(|zone| zone.lived(now)).day;
         saved_sum.set(Some(crc32(text.as_bytes())));
         let name = file_name("", FileKind::Backup, day);
         platform::text_file(&name, FileKind::Backup.media_type(), &text)
     };
+    let held = move |text: &str, entries: Vec<Entry>, of_breeder: &OfBreeder| {
+        let count = entries.len();
+        let read = Journal::from_entries(entries);
+        let lacks = state
+            .journal
+            .with_untracked(|journal| missing(journal, &read));
+        let sum = crc32(text.as_bytes());
+        let is_same = saved_sum.get_untracked() == Some(sum);
+        let has_words = *of_breeder == of_breeder_now(state);
+        let checked = writing.backup_checked(count, lacks, sum, is_same);
+        answer.set(if has_words {
+            checked
+        } else {
+            format!("{} {checked}", say.backup_lacks_words())
+        });
+        if lacks == 0 && has_words && !state.is_demo.get_untracked() {
+            state.copies.remember_backup();
+            checked_at.set(state.copies.last_backup());
+        }
+    };
     let check = move |text: Option<String>| {
         let Some(text) = text else {
             return answer.set(say.fault_file().to_owned());
         };
         match read_text(&text) {
-            Ok(Imported::Entries(entries)) => {
-                let count = entries.len();
-                let read = Journal::from_entries(entries);
-                let lacks = state
-                    .journal
-                    .with_untracked(|journal| missing(journal, &read));
-                let sum = crc32(text.as_bytes());
-                let is_same = saved_sum.get_untracked() == Some(sum);
-                answer.set(writing.backup_checked(count, lacks, sum, is_same));
-                if lacks == 0 && !state.is_demo.get_untracked() {
-                    state.copies.remember_backup();
-                    checked_at.set(state.copies.last_backup());
-                }
-            }
+            Ok(Imported::Entries(entries)) => held(&text, entries, &OfBreeder::default()),
+            Ok(Imported::OfBreeder(entries, of_breeder)) => held(&text, entries, &of_breeder),
             Ok(Imported::Card(_) | Imported::ShortCard(_)) => {
                 answer.set(say.backup_is_card().to_owned());
             }
@@ -80,6 +86,7 @@ pub fn Backup() -> impl IntoView {
         <section class="group" id="backup">
             <h2>{say.handover_backup()}</h2>
             <p>{say.handover_backup_text()}</p>
+            {state.copies.is_breeder().then(|| view! { <p>{say.backup_of_breeder()}</p> })}
             <p>{say.handover_last_backup()} ": " {last}</p>
             <div class="acts">{delivery.button(say.handover_backup_out(), to_share_sheet, Box::new(make))}</div>
             {delivery.answer()}
@@ -90,6 +97,22 @@ pub fn Backup() -> impl IntoView {
             <p role="status" class="backup__answer">{move || answer.get()}</p>
         </section>
     }
+}
+
+/// Everything on this phone as the text of a backup.
+fn text_now(state: AppState) -> String {
+    let of_breeder = of_breeder_now(state);
+    state
+        .journal
+        .with_untracked(|journal| backup_to_text(journal.entries(), &of_breeder))
+}
+
+/// What a breeder typed once; nothing beside the made-up chick.
+fn of_breeder_now(state: AppState) -> OfBreeder {
+    if state.is_demo.get_untracked() {
+        return OfBreeder::default();
+    }
+    state.copies.of_breeder()
 }
 
 /// A backup with every photo: made first, as it may take a while, and then saved by a tap of its own.
@@ -107,9 +130,7 @@ fn BackupWithPhotos() -> impl IntoView {
     let answer = RwSignal::new(String::new());
     let delivery = FileDelivery::new(say);
     let prepare = move |_| {
-        let text = state
-            .journal
-            .with_untracked(|journal| entries_to_text(journal.entries()));
+        let text = text_now(state);
         let day = state
             .zone
             .with_untracked(|zone| zone.lived(clock::now()))

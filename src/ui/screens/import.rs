@@ -7,6 +7,7 @@ use web_sys::File;
 use crate::domain::journal::entries::Entry;
 use crate::domain::journal::incoming::{Incoming, incoming};
 use crate::share::import::{Imported, read_text};
+use crate::store::saved::backup::OfBreeder;
 use crate::ui::clock;
 use crate::ui::parts::button::main_button;
 use crate::ui::parts::chick_name::{beside_name, name_shown, named_chicks};
@@ -18,6 +19,7 @@ use crate::ui::parts::text_area::TextArea;
 use crate::ui::photo;
 use crate::ui::photo::entries_text;
 use crate::ui::route::Route;
+use crate::ui::screens::breeder::from_backup::BreedersWords;
 use crate::ui::screens::card_received::{card_received, stays_dropped};
 use crate::ui::state::AppState;
 use crate::words::format::Writing;
@@ -109,7 +111,10 @@ pub fn ImportScreen() -> impl IntoView {
         Some(Imported::ShortCard(entries)) => {
             card_received(state, entries, true, below(&sent, landed))
         }
-        Some(Imported::Entries(entries)) => page(&sent, landed, Some(entries)),
+        Some(Imported::Entries(entries)) => page(&sent, landed, Some((entries, None))),
+        Some(Imported::OfBreeder(entries, of_breeder)) => {
+            page(&sent, landed, Some((entries, Some(*of_breeder))))
+        }
         None => page(&sent, landed, None),
     }
 }
@@ -133,8 +138,11 @@ fn below(sent: &Sent, landed: StoredValue<Option<String>>) -> AnyView {
     .into_any()
 }
 
+/// Entries, and what a breeder typed once where they are her backup.
+type Brought = (Vec<Entry>, Option<OfBreeder>);
+
 /// The form, and below it what entries would bring.
-fn page(sent: &Sent, landed: StoredValue<Option<String>>, entries: Option<Vec<Entry>>) -> AnyView {
+fn page(sent: &Sent, landed: StoredValue<Option<String>>, brought: Option<Brought>) -> AnyView {
     let state = sent.state;
     let say = state.language();
     let back = if state.chick.get_untracked().is_some() {
@@ -153,7 +161,7 @@ fn page(sent: &Sent, landed: StoredValue<Option<String>>, entries: Option<Vec<En
             <p class="hint">{say.exchange_paste_hint()}</p>
             {again}
             {form}
-            {entries.map(|entries| preview_of(entries, file))}
+            {brought.map(|(entries, of_breeder)| preview_of(entries, of_breeder, file))}
         </Page>
     }
     .into_any()
@@ -161,7 +169,11 @@ fn page(sent: &Sent, landed: StoredValue<Option<String>>, entries: Option<Vec<En
 
 /// What entries would bring of each chick, old → new with who wrote it when, and the button that takes them in, with
 /// the photos of the file that they came in.
-fn preview_of(entries: Vec<Entry>, file: StoredValue<Option<File>, LocalStorage>) -> AnyView {
+fn preview_of(
+    entries: Vec<Entry>,
+    of_breeder: Option<OfBreeder>,
+    file: StoredValue<Option<File>, LocalStorage>,
+) -> AnyView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
@@ -176,7 +188,11 @@ fn preview_of(entries: Vec<Entry>, file: StoredValue<Option<File>, LocalStorage>
     let count = writing.backup_preview(entries.len(), entries.iter().filter(is_new).count());
     let chicks = found.iter().map(|one| chick_preview(writing, one));
     let chicks: Vec<AnyView> = chicks.collect();
+    let of_breeder = of_breeder.map(|of_breeder| BreedersWords::new(state, of_breeder));
     let take = move |_| {
+        if let Some(of_breeder) = of_breeder {
+            of_breeder.take();
+        }
         take_in(state, &entries, &found, false);
         file.with_value(|file| take_photos(state, file.clone()));
     };
@@ -184,6 +200,7 @@ fn preview_of(entries: Vec<Entry>, file: StoredValue<Option<File>, LocalStorage>
         <section class="question" aria-live="polite">
             {chicks}
             <p>{count}</p>
+            {of_breeder.map(BreedersWords::shown)}
             {main_button(say.handover_take(), take)}
         </section>
     }

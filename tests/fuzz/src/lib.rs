@@ -26,6 +26,7 @@ use perchlight::share::vet_page::vet_page_html;
 use perchlight::share::weight_picture::weight_picture;
 use perchlight::store::line::{Line, entries_in, read_each};
 use perchlight::store::record::encode;
+use perchlight::store::saved::backup::backup_to_text;
 use perchlight::store::saved::{Limits, entries_from_text, entries_to_text};
 use perchlight::words::Language;
 use perchlight::words::format::{MassUnit, Writing};
@@ -107,6 +108,15 @@ fn read_and_show(text: &str) {
                 let settled = Journal::from_entries(entries.clone()).entries().to_vec();
                 assert_eq!(read_text(&link), Ok(Imported::Entries(settled)));
             }
+            show_entries(&entries);
+        }
+        Ok(Imported::OfBreeder(entries, of_breeder)) => {
+            let again = read_text(&backup_to_text(&entries, &of_breeder));
+            assert_eq!(
+                again,
+                Ok(Imported::OfBreeder(entries.clone(), of_breeder.clone()))
+            );
+            assert_eq!(of_breeder.joined(&of_breeder), *of_breeder);
             show_entries(&entries);
         }
     }

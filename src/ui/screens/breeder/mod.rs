@@ -3,6 +3,7 @@
 pub mod chick;
 pub mod chicks;
 pub mod details;
+pub mod from_backup;
 pub mod new_card;
 pub mod reports;
 pub mod row;

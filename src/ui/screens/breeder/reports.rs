@@ -30,7 +30,10 @@ pub fn ReportsScreen() -> impl IntoView {
     let add = move |more: Vec<Result<Imported, ImportError>>| {
         let more = more.into_iter().map(|one| match one {
             Ok(
-                Imported::Entries(entries) | Imported::Card(entries) | Imported::ShortCard(entries),
+                Imported::Entries(entries)
+                | Imported::OfBreeder(entries, _)
+                | Imported::Card(entries)
+                | Imported::ShortCard(entries),
             ) => Ok(entries),
             Err(error) => Err(say.import_error(&error).to_owned()),
         });
