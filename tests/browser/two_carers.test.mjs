@@ -1,6 +1,7 @@
 // What comes as a report of a chick that a phone does not know: who holds this phone? Two carers, a phone that was
 // lost, a grandparent. No server: what one phone knows reaches another by a link.
 import assert from 'node:assert/strict';
+import { ASPIRATION, noteSign } from './frightened.mjs';
 import { test } from './fixtures.mjs';
 import { shot, started } from './harness.mjs';
 import { copied, eveningPhone, go, journalWords, kept, logNextFeed, openApp, plain, press, typeInChick, weigh, words } from './owner.mjs';
@@ -69,8 +70,7 @@ test('a second carer says so with a name, both phones count down, and who did wh
 
 test('whoever opens it while a vet is to be called reads that first, and the question about the phone below', async ({ bench }) => {
   const { page: olive } = await first(bench);
-  await go(olive, '#/wrong/limp');
-  await press(olive, 'Note it');
+  await noteSign(olive, ASPIRATION, 'two-carers');
   await kept(olive);
   await go(olive, '#/handover');
   const link = await copied(olive, 'Copy report as link');
