@@ -1,5 +1,6 @@
 //! What must hold for any journal: when a drop is never offered, and when a feed always comes back.
 
+use perchlight::domain::journal::chick::Chick;
 use perchlight::domain::journal::entries::{Change, Droppings, Journal, SolidsEaten};
 use perchlight::domain::outlook::outlook;
 use perchlight::domain::plan::care_plan::Slot;
@@ -60,7 +61,7 @@ proptest! {
             let now = script.at(number, 22, 0);
             let seen = outlook(now, &journal, CHICK, &zone).unwrap();
             let verdict = |hatched| {
-                let mut chick = seen.chick.clone();
+                let mut chick = Chick::clone(&seen.chick);
                 chick.plan.hatched = hatched;
                 assess(&WeaningFacts {
                     now,

@@ -1,15 +1,17 @@
 //! The highest weight of the next morning at which somebody would be called.
 
 use crate::domain::homecoming::life_stage::LifeStage;
-use crate::domain::journal::chick::{Noted, Weighing};
+use crate::domain::journal::chick::{Chick, Noted, Weighing};
 use crate::domain::journal::entries::{CropAtWeighing, EntryId};
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::count;
 use crate::domain::quantity::order::sorted_by;
 use crate::domain::quantity::units::Grams;
+use crate::domain::time::moment::{Moment, Offset};
 use crate::domain::warnings::rules::one_day_loss;
 use crate::domain::warnings::rules::peak_loss;
 use crate::domain::warnings::rules::{self, Facts};
+use crate::domain::weight::sittings::Sitting;
 use crate::domain::weight::trend;
 
 /// Halvings between a weight that calls and one that does not.
@@ -31,7 +33,8 @@ pub fn call_weight(facts: &Facts<'_>) -> Option<Grams> {
         | LifeStage::Weaned => {}
         LifeStage::Grown | LifeStage::Died => return None,
     }
-    let latest_g = facts.trend.latest?.sitting.grams;
+    let latest = facts.trend.latest?.sitting;
+    let mut tomorrow = Tomorrow::after(facts, &latest);
     let plan = &facts.chick.plan;
     let handover = plan.reference.map(|reference| {
         let limit = plan.loss_limit_in_force().as_pct();
@@ -41,8 +44,8 @@ pub fn call_weight(facts: &Facts<'_>) -> Option<Grams> {
         .trend
         .peak
         .map(|peak| left(peak.grams, peak_loss::RING_PCT));
-    let day = left(latest_g, one_day_loss::RING_PCT);
-    let stable = left(latest_g, 2.0 * one_day_loss::RING_PCT);
+    let day = left(latest.grams, one_day_loss::RING_PCT);
+    let stable = left(latest.grams, 2.0 * one_day_loss::RING_PCT);
     let tried = [
         handover,
         peak,
@@ -56,8 +59,8 @@ pub fn call_weight(facts: &Facts<'_>) -> Option<Grams> {
     for grams in tried {
         // To a gram below, as a scale shows it.
         let grams = (grams + 1e-9).floor();
-        if would_call(facts, grams) {
-            let found = above.map_or(grams, |above| highest_between(facts, grams, above));
+        if tomorrow.calls_at(grams) {
+            let found = above.map_or(grams, |above| tomorrow.highest_between(grams, above));
             return Some(Grams::tenths_held(count::rounded(found * 10.0)));
         }
         above = Some(grams);
@@ -79,52 +82,69 @@ fn left(grams: f64, loss_pct: f64) -> f64 {
     grams * (1.0 - loss_pct / 100.0)
 }
 
-fn highest_between(facts: &Facts<'_>, calls: f64, does_not: f64) -> f64 {
-    let (mut low, mut high) = (calls, does_not);
-    for _ in 0..HALVINGS {
-        if high - low <= 1.0 {
-            break;
-        }
-        let middle = f64::midpoint(low, high).floor();
-        if would_call(facts, middle) {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    low
+/// The chick on the next morning, to be weighed at one weight after another.
+struct Tomorrow<'a> {
+    facts: &'a Facts<'a>,
+    chick: Chick,
+    at: Moment,
+    offset: Offset,
 }
 
-/// Whether a rule on the weight would call at so many grams on the next morning, weighed twice.
-fn would_call(facts: &Facts<'_>, grams: f64) -> bool {
-    let Some(latest) = facts.trend.latest else {
-        return false;
-    };
-    let mut chick = facts.chick.clone();
-    let first = facts.now.max(latest.sitting.at.plus_minutes(24 * 60));
-    let second = first.plus_minutes(1);
-    chick.weighings.retain(|weighing| weighing.at < first);
-    for at in [first, second] {
-        chick.weighings.push(Noted {
-            id: EntryId([u8::MAX; 12]),
+impl<'a> Tomorrow<'a> {
+    fn after(facts: &'a Facts<'a>, latest: &Sitting) -> Self {
+        let at = facts.now.max(latest.at.plus_minutes(24 * 60));
+        let mut chick = facts.chick.clone();
+        chick.weighings.retain(|weighing| weighing.at < at);
+        Self {
+            facts,
+            chick,
             at,
-            offset: latest.sitting.offset,
-            what: Weighing {
-                weight: Grams::tenths_held(count::rounded(grams * 10.0)),
-                crop: CropAtWeighing::Empty,
-            },
-        });
+            offset: latest.offset,
+        }
     }
-    let then = Facts {
-        now: second,
-        chick: &chick,
-        trend: &trend::weight_trend(second, &chick),
-        ..*facts
-    };
-    let found = rules::found(&then);
-    found
-        .iter()
-        .any(|finding| finding.rule.is_of_weight() && finding.level.is_call())
+
+    /// Whether a rule on the weight would call at so many grams, weighed twice.
+    fn calls_at(&mut self, grams: f64) -> bool {
+        let weighed = self.chick.weighings.len();
+        let now = self.at.plus_minutes(1);
+        for at in [self.at, now] {
+            self.chick.weighings.push(Noted {
+                id: EntryId([u8::MAX; 12]),
+                at,
+                offset: self.offset,
+                what: Weighing {
+                    weight: Grams::tenths_held(count::rounded(grams * 10.0)),
+                    crop: CropAtWeighing::Empty,
+                },
+            });
+        }
+        let found = rules::found(&Facts {
+            now,
+            chick: &self.chick,
+            trend: &trend::weight_trend(now, &self.chick),
+            ..*self.facts
+        });
+        self.chick.weighings.truncate(weighed);
+        found
+            .iter()
+            .any(|finding| finding.rule.is_of_weight() && finding.level.is_call())
+    }
+
+    fn highest_between(&mut self, calls: f64, does_not: f64) -> f64 {
+        let (mut low, mut high) = (calls, does_not);
+        for _ in 0..HALVINGS {
+            if high - low <= 1.0 {
+                break;
+            }
+            let middle = f64::midpoint(low, high).floor();
+            if self.calls_at(middle) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        low
+    }
 }
 
 #[cfg(test)]
