@@ -9,6 +9,6 @@ trap 'rm -f "$FAULT_LINES"' EXIT
 export CHROME_PATH FAULT_LINES
 export KILLS="${KILLS:-50}" TAB_SECONDS="${TAB_SECONDS:-60}"
 step "Faults of a place, natively" "2 min" cargo test --no-default-features --test store_faults
-step "Faults in the browsers" "15 min" browser_tests faults_ 'Firefox: killed' 'an entry damaged' 'half typed'
+step "Faults in the browsers" "30 min" browser_tests faults_ 'every fault of the storage' 'an entry damaged' 'half typed'
 LIVES=3000 .build/lives.sh
 node .build/prove.mjs "$FAULT_LINES"

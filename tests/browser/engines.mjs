@@ -6,12 +6,18 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, wri
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { WebSocket } from 'ws';
+import { writeWorker } from '../../.build/precache.mjs';
+import { test } from './fixtures.mjs';
 import { until } from './harness.mjs';
+import { CHICK } from './owner.mjs';
+import { Script } from './script.mjs';
 
 // For one answer of a slow machine.
 const LONGEST_MS = 60_000;
 // What a page needs beyond that is waited for by what it shows.
 const LOADED = { waitUntil: 'commit', timeout: LONGEST_MS };
+// Where a page that nobody automates asks what to do.
+const ORDERS = '/orders/';
 const SIZE = { width: 360, height: 800 };
 
 // Where it is past noon now, an hour or two before a feed: whoever runs this at night gets the screens of the day.
@@ -212,15 +218,21 @@ class Firefox {
       },
     ]);
 
-  keys = (_, text) =>
-    this.act([{ type: 'key', id: 'keys', actions: [...text].flatMap((value) => [{ type: 'keyDown', value }, { type: 'keyUp', value }]) }]);
+  async keys(_, text) {
+    await this.act([{ type: 'key', id: 'keys', actions: [...text].flatMap((value) => [{ type: 'keyDown', value }, { type: 'keyUp', value }]) }]);
+    // It brings the caret into view with its next frame: a script's scroll before that would be undone, and its tap
+    // go elsewhere. No thumb is so quick.
+    await this.run(() => new Promise((done) => {
+      requestAnimationFrame(() => setTimeout(done));
+    }));
+  }
 
   choose = (element, path) => this.ask('input.setFiles', { context: this.context, element, files: [path] });
   saved = (act) => savedInto(this.downloads, act);
 }
 
-// W3C WebDriver over HTTP. Under automation MiniBrowser keeps its storage in memory, so that a kill would end that too.
-class WebKit {
+// A home and a screen for MiniBrowser of WebKitGTK.
+class OnScreen {
   constructor(bench) {
     this.home = bench.folder();
     this.downloads = join(this.home, 'Downloads');
@@ -229,7 +241,7 @@ class WebKit {
     writeFileSync(join(this.home, '.config/user-dirs.dirs'), 'XDG_DOWNLOAD_DIR="$HOME/Downloads"\n');
   }
 
-  async open() {
+  async openScreen() {
     const args = ['-displayfd', '3', '-screen', '0', '800x1000x24', '-nolisten', 'tcp'];
     this.screen = new Program('Xvfb', args, { stdio: ['ignore', 'ignore', 'ignore', 'pipe'] });
     let display = '';
@@ -237,20 +249,26 @@ class WebKit {
       display += text;
     });
     await this.screen.ready('the screen is there', () => (display.endsWith('\n') ? display : null));
+    this.env = {
+      DISPLAY: `:${display.trim()}`,
+      HOME: this.home,
+      XDG_CONFIG_HOME: join(this.home, '.config'),
+      XDG_DATA_HOME: join(this.home, '.data'),
+      XDG_CACHE_HOME: join(this.home, '.cache'),
+      DBUS_SESSION_BUS_ADDRESS: 'disabled:',
+      NO_AT_BRIDGE: '1',
+      // Its sandbox refuses to start for root.
+      ...(process.getuid() === 0 ? { WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS: '1' } : {}),
+    };
+  }
+}
+
+// W3C WebDriver over HTTP. Under automation MiniBrowser keeps its storage in memory, so that a kill would end that too.
+class WebKit extends OnScreen {
+  async open() {
+    await this.openScreen();
     const port = await freePort();
-    this.driver = new Program('WebKitWebDriver', [`--port=${port}`], {
-      env: {
-        DISPLAY: `:${display.trim()}`,
-        HOME: this.home,
-        XDG_CONFIG_HOME: join(this.home, '.config'),
-        XDG_DATA_HOME: join(this.home, '.data'),
-        XDG_CACHE_HOME: join(this.home, '.cache'),
-        DBUS_SESSION_BUS_ADDRESS: 'disabled:',
-        NO_AT_BRIDGE: '1',
-        // Its sandbox refuses to start for root.
-        ...(process.getuid() === 0 ? { WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS: '1' } : {}),
-      },
-    });
+    this.driver = new Program('WebKitWebDriver', [`--port=${port}`], { env: this.env });
     this.address = `http://127.0.0.1:${port}`;
     await this.driver.ready('WebKitWebDriver listens', () => this.ask('GET', '/status').then(() => true, () => null));
     const binary = miniBrowser();
@@ -302,6 +320,94 @@ class WebKit {
   saved = (act) => savedInto(this.downloads, act);
 }
 
+// MiniBrowser without automation, with a profile on disk: what is to be done is fetched by the page itself, from the
+// server that it came from, as scripts. Taps and keys are the page's own, so it is for what outlives a kill.
+class WebKitKept extends OnScreen {
+  constructor(bench, site) {
+    super(bench);
+    this.waiting = new Map();
+    this.last = 0;
+    const [files] = site.server.listeners('request');
+    site.server.removeAllListeners('request');
+    site.server.on('request', (request, response) =>
+      request.url.startsWith(ORDERS) ? this.answer(request, response) : files(request, response),
+    );
+    // Before anything else of the page, and for every start of it.
+    const first = join(site.folder, 'theme.js');
+    writeFileSync(first, `(${takeOrders})(${JSON.stringify(ORDERS)});\n${readFileSync(first, 'utf8')}`);
+    writeWorker(site.folder);
+  }
+
+  // A script that was ordered is fetched; or the last one is answered and the next one asked for.
+  async answer(request, response) {
+    const order = this.waiting.get(Number(request.url.slice(ORDERS.length)));
+    if (request.method === 'GET') {
+      response.writeHead(order === undefined ? 404 : 200, { 'content-type': 'text/javascript' });
+      response.end(order?.script);
+      return;
+    }
+    const { id, value, thrown } = JSON.parse((await request.toArray()).join(''));
+    const answered = this.waiting.get(id);
+    this.waiting.delete(id);
+    if (thrown === undefined) {
+      answered?.done(value);
+    } else {
+      answered?.failed(new Error(thrown));
+    }
+    this.page = response;
+    this.order();
+  }
+
+  // Gives the page the next order, when both are there.
+  order() {
+    const [id] = this.waiting.keys();
+    if (id !== undefined) {
+      this.page?.end(String(id));
+      this.page = undefined;
+    }
+  }
+
+  run(source, given) {
+    this.last += 1;
+    const id = this.last;
+    const script = `export default () => (${source})(${JSON.stringify(given)});`;
+    return new Promise((done, failed) => {
+      this.waiting.set(id, { script, done, failed });
+      this.order();
+    });
+  }
+
+  open = () => (this.screen === undefined ? this.openScreen() : undefined);
+
+  async goto(url) {
+    this.browser = new Program(miniBrowser(), [url], { env: this.env });
+  }
+
+  // Once this is answered.
+  reload = () => this.run(() => setTimeout(() => location.reload(), 100) && null);
+
+  // Every process of the browser at once.
+  async kill() {
+    await this.browser?.kill();
+    this.page = undefined;
+    this.waiting.forEach(({ failed }) => failed(new Error('WebKitGTK is gone')));
+    this.waiting.clear();
+  }
+
+  async close() {
+    await this.kill();
+    await this.screen?.kill();
+  }
+
+  find = (source, given) => this.run(`(given) => (window.found = (${source})(given)) === null ? null : true`, given);
+  click = () => this.run(() => window.found.click());
+  keys = (_, text) =>
+    this.run((typed) => {
+      window.found.value = typed;
+      window.found.dispatchEvent(new Event('input', { bubbles: true }));
+    }, text);
+}
+
 function miniBrowser() {
   for (const folder of ['x86_64-linux-gnu', 'aarch64-linux-gnu'].map((name) => join('/usr/lib', name))) {
     for (const name of existsSync(folder) ? readdirSync(folder) : []) {
@@ -314,9 +420,20 @@ function miniBrowser() {
   throw new Error('MiniBrowser of WebKitGTK is not there');
 }
 
+// Those whose storage outlives a kill.
+export const KILLABLE = { Chromium, Firefox, WebKitGTK: WebKitKept };
 export const ENGINES = { Chromium, Firefox, WebKitGTK: WebKit };
 
 // These run in the page.
+const takeOrders = async (orders) => {
+  let told = {};
+  for (;;) {
+    const answer = await fetch(orders, { method: 'POST', body: JSON.stringify(told) });
+    const id = Number(await answer.text());
+    const { default: order } = await import(`${orders}${id}`);
+    told = await Promise.resolve().then(order).then((value) => ({ id, value: value ?? null }), (error) => ({ id, thrown: String(error) }));
+  }
+};
 const byName = (name) => {
   const plain = (text) => text.replace(/\s+/g, ' ').trim();
   const things = [...document.querySelectorAll('a[href], button, summary, label')].filter((thing) => thing.checkVisibility());
@@ -442,16 +559,62 @@ export class EnginePhone {
     return this.run(() => [...document.querySelectorAll('.journal-line__words')].map((line) => line.innerText.replace(/\s+/g, ' ').trim()));
   }
 
-  // Types a remark and waits until it is taken into the journal.
-  async note(text) {
+  // Types a remark.
+  async typeNote(text) {
     await this.go('#/journal', '#note');
     await this.run(() => {
       document.querySelector('#note').closest('details').open = true;
     });
     await this.type('#note', text);
-    await this.run(() => document.querySelector('#note').closest('details').querySelector('button').id = 'keep-note');
+    await this.run(() => {
+      document.querySelector('#note').closest('details').querySelector('button').id = 'keep-note';
+    });
+  }
+
+  // What keeps it.
+  keepNote = () => this.door.find(bySelector.toString(), '#keep-note');
+
+  // Types a remark and waits until it is taken into the journal.
+  async note(text) {
+    await this.typeNote(text);
     await this.press('Keep', bySelector, '#keep-note');
     await this.wait(`${text} is noted`, () =>
       this.run((one) => document.querySelector('.status-line')?.innerText.includes(one) ?? false, text));
   }
 }
+
+const startedBefore = new Set();
+
+// A phone that is on. An engine that cannot be started here at all is told of and left out.
+export const phoneOf = async (bench, engine, site, doors = ENGINES) => {
+  const door = new doors[engine](bench, site);
+  bench.closers.unshift(() => (door.close ?? door.kill).call(door));
+  await door.open().catch((error) => {
+    test.skip(!startedBefore.has(engine), `${engine} cannot be started here: ${error.message}`);
+    throw error;
+  });
+  startedBefore.add(engine);
+  return new EnginePhone(door);
+};
+
+// With the made-up chick, taken in as a backup.
+export const withChick = async (phone) => {
+  const today = daysAgo(0);
+  const plan = { name: CHICK.name, hatched: daysAgo(92), reference: { g10: 10_400, day: today } };
+  await phone.go('#/take-in', '#paste');
+  await phone.fill('#paste', new Script().added(`${daysAgo(1)}T00:00`, plan).backup());
+  await phone.tap('Next');
+  await phone.tap('Import');
+  await phone.has('.top-bar__name');
+};
+
+// On a busy machine a database may open later than the app waits for it. It says so then, and opens it again with a
+// later act, after ten seconds (src/store/save_state.rs), or a later start.
+export const isSoon = (ask) => until('it comes', ask, 12_000).then(() => true, () => false);
+export const comesBack = (phone, text) =>
+  phone.wait(`${text} is in the journal`, async () => {
+    await phone.run(() => {
+      location.hash = '#/journal';
+    });
+    return (await isSoon(async () => (await phone.words()).includes(text))) || phone.reload().then(() => false);
+  });

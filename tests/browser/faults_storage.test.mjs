@@ -1,5 +1,6 @@
 // The browser's storage fails: what was shown as kept is there afterwards, and the screen says what is so.
 import assert from 'node:assert/strict';
+import { SILENT, blockBoth, blockFirst, fillFirst, fillSecond, hideSecond } from './faults.mjs';
 import { test } from './fixtures.mjs';
 import { started, tell, until } from './harness.mjs';
 import {
@@ -42,37 +43,10 @@ const reload = async (page) => {
   await started(page);
 };
 
-// Fills what is left of localStorage, to the last character, under a key of nobody.
-const fillFirst = (page) =>
-  page.evaluate(() => {
-    let text = '';
-    for (let length = 1 << 22; length >= 1; length >>= 1) {
-      const longer = text + 'x'.repeat(length);
-      try {
-        localStorage.setItem('filler', longer);
-        text = longer;
-      } catch {
-        // Half as much is tried next.
-      }
-    }
-  });
-
-// Every transaction that writes to IndexedDB is refused for want of space, as the standard names it.
-const fillSecond = (page) =>
-  page.evaluate(() => {
-    const put = IDBObjectStore.prototype.put;
-    window.emptySecond = () => {
-      IDBObjectStore.prototype.put = put;
-    };
-    IDBObjectStore.prototype.put = () => {
-      throw new DOMException('full', 'QuotaExceededError');
-    };
-  });
-
 test('with the first copy full an entry is kept in the second, said, and healed when there is space again', async ({ bench }) => {
   const { page } = await withChick(bench);
   await kept(page);
-  await fillFirst(page);
+  await page.evaluate(fillFirst);
   await noteDown(page, 'noted when full');
   const said = await storageNotice(page, ONE_COPY);
   await reload(page);
@@ -88,8 +62,8 @@ test('with the first copy full an entry is kept in the second, said, and healed 
 test('with both copies full the screen says that nothing new is kept, and it is kept when there is space', async ({ bench }) => {
   const { page } = await withChick(bench);
   await kept(page);
-  await fillFirst(page);
-  await fillSecond(page);
+  await page.evaluate(fillFirst);
+  await page.evaluate(fillSecond);
   await noteDown(page, 'noted when all is full');
   const said = await storageNotice(page, FULL);
   assert.equal(await keptState(page), 'MemoryFull');
@@ -103,14 +77,6 @@ test('with both copies full the screen says that nothing new is kept, and it is 
   tell({ fault: 'quota of both copies reached', trials: 1, lost, said });
 });
 
-const blockFirst = () => {
-  Object.defineProperty(window, 'localStorage', {
-    get() {
-      throw new DOMException('blocked', 'SecurityError');
-    },
-  });
-};
-
 test('with localStorage forbidden from the start the second copy alone carries everything, and the screen says so', async ({ bench }) => {
   const { page } = await withChick(bench, blockFirst);
   await noteDown(page, 'noted without the first copy');
@@ -122,14 +88,7 @@ test('with localStorage forbidden from the start the second copy alone carries e
 });
 
 test('with both copies forbidden from the start the app goes on in memory and says so on every screen', async ({ bench }) => {
-  const { page } = await withChick(bench, () => {
-    Object.defineProperty(window, 'localStorage', {
-      get() {
-        throw new DOMException('blocked', 'SecurityError');
-      },
-    });
-    Object.defineProperty(window, 'indexedDB', { get: () => undefined });
-  });
+  const { page } = await withChick(bench, `(${blockBoth})()`);
   await logNextFeed(page);
   let said = '';
   for (const hash of ['#/now', '#/weight', '#/weaning', '#/journal', '#/handover', '#/settings', '#/wrong']) {
@@ -171,27 +130,15 @@ test('with storage forbidden later the screen says at once what is no longer kep
 });
 
 test('with the second copy missing the app says that only one copy is there', async ({ bench }) => {
-  const { page } = await withChick(bench, () => Object.defineProperty(window, 'indexedDB', { get: () => undefined }));
+  const { page } = await withChick(bench, hideSecond);
   const said = await storageNotice(page, ONE_COPY);
   await reload(page);
   tell({ fault: 'IndexedDB missing', trials: 1, lost: await missing(page, [ADDED]), said });
 });
 
-const silent = {
-  'its opening': () => {
-    IDBFactory.prototype.open = () => new EventTarget();
-  },
-  'a reading': () => {
-    const fires = EventTarget.prototype.dispatchEvent;
-    IDBObjectStore.prototype.getAllKeys = () => ({ dispatchEvent: fires });
-  },
-  'a writing': () => {
-    Object.defineProperty(IDBTransaction.prototype, 'oncomplete', { set() {} });
-  },
-};
 test('a second copy that never answers is never waited for in vain, and nothing is called kept meanwhile', async ({ bench }) => {
   test.setTimeout(120_000);
-  const tried = Object.entries(silent).map(async ([what, prepare]) => {
+  const tried = Object.entries(SILENT).map(async ([what, prepare]) => {
     const { page } = await withChick(bench, prepare);
     const start = Date.now();
     // "Keeping" first; on a slow machine the two seconds for opening are over by now.

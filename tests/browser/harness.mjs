@@ -33,14 +33,14 @@ const howToStart = () => ({ executablePath: browserPath(), headless: true, args:
 // A browser that phones can share, each without a trace of the others.
 export const sharedBrowser = () => chromium.launch(howToStart());
 
-// A row of the table of faults (.build/prove.mjs): what was tried how often, how many entries were lost
-// that had been shown as kept, and what stood on the screen. Anything lost fails the test.
-export const tell = ({ fault, trials, lost, said }) => {
+// A cell of the table of faults (.build/prove.mjs): what was tried how often in which engine, how many entries were
+// lost that had been shown as kept, and what stood on the screen. Anything lost fails the test.
+export const tell = ({ fault, engine = 'Chromium', trials, lost, said, note }) => {
   const words = said.replace(/\s+/g, ' ').trim();
   if (process.env.FAULT_LINES !== undefined) {
-    appendFileSync(process.env.FAULT_LINES, `${JSON.stringify({ fault, trials, lost: lost.length, said: words })}\n`);
+    appendFileSync(process.env.FAULT_LINES, `${JSON.stringify({ fault, engine, trials, lost: lost.length, said: words, note })}\n`);
   }
-  assert.deepEqual(lost, [], fault);
+  assert.deepEqual(lost, [], `${engine}: ${fault}`);
 };
 
 // Asks again and again until the answer is true.
@@ -257,7 +257,8 @@ export class Bench {
   // A copy of the built app that a test may change.
   copyOfBuild() {
     const path = this.folder();
-    cpSync(DIST, path, { recursive: true });
+    // Packed files stay as new as what they were packed from.
+    cpSync(DIST, path, { recursive: true, preserveTimestamps: true });
     return path;
   }
 

@@ -8,13 +8,13 @@ pub(crate) fn is_whole_run() -> bool {
     std::env::var_os("FAULT_LINES").is_some()
 }
 
-/// Adds a row: what was tried how often, with nothing lost, since a test that loses stops before it
+/// Adds a cell of it: what was tried how often without a browser, with nothing lost, since a test that loses stops before it
 /// comes here; and what the person is told.
 pub(crate) fn tell(fault: &str, trials: usize, said: &str) {
     let Some(path) = std::env::var_os("FAULT_LINES") else {
         return;
     };
-    let row = serde_json::json!({ "fault": fault, "trials": trials, "lost": 0, "said": said });
+    let row = serde_json::json!({ "fault": fault, "engine": "native", "trials": trials, "lost": 0, "said": said });
     let mut file = OpenOptions::new()
         .create(true)
         .append(true)
