@@ -19,6 +19,7 @@ use std::time::Duration;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
+use crate::domain::time::moment::Moment;
 use crate::ui::copies::Copies;
 use crate::ui::parts::call_card::Calls;
 use crate::ui::parts::later::DueParts;
@@ -142,16 +143,25 @@ fn follow(state: AppState) {
     follow_updates(state);
 }
 
+/// For so long after a finger came down nothing is drawn anew because of the hour: a button taken away before the
+/// finger goes up would not be pressed. Ours: longer than a press takes.
+const PRESS_SECONDS: i64 = 2;
+
 /// Moves the present moment on, once a second while the page is visible and at once when it becomes so.
 fn keep_time(state: AppState) {
+    let pressed = StoredValue::new(None::<Moment>);
     let tick = move || {
-        if !document().hidden() {
-            state.now.set(clock::now());
+        let now = clock::now();
+        let is_over = |at: Moment| now < at || at.plus_seconds(PRESS_SECONDS) < now;
+        if !document().hidden() && pressed.get_value().is_none_or(is_over) {
+            state.now.set(now);
         }
     };
     if set_interval_with_handle(tick, Duration::from_secs(1)).is_err() {
         leptos::logging::warn!("the clock on screen stands still");
     }
+    let press = move |_: web_sys::Event| pressed.set_value(Some(clock::now()));
+    window_event_listener_untyped("pointerdown", press).remove_on_cleanup();
     let wake = move |_: web_sys::Event| {
         let now = clock::now();
         state.zone.set(clock::zone(now));
