@@ -14,6 +14,7 @@ use perchlight::domain::homecoming::clutch::{Clutch, clutches};
 use perchlight::domain::homecoming::departure::left_at;
 use perchlight::domain::homecoming::placement::Place;
 use perchlight::domain::homecoming::reports::last_heard;
+use perchlight::domain::homecoming::vet_visit::VetContact;
 use perchlight::domain::journal::entries::{Carer, Change, ChickId};
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::outlook::outlook;
@@ -208,14 +209,18 @@ fn a_row_tells_weight_food_plan_and_vet_as_they_were_at_the_last_report() {
     // 84 days at handover and three since: 12 weeks 3 days.
     assert_eq!(row.age.unwrap().weeks_and_days(), (12, 3));
     assert_eq!(row.place, Place::Placed);
-    assert_eq!((row.vet_seen, row.is_plan_current), (Some(false), true));
-    // A call noted to a vet, and a set of the breeder's that her owner has not taken.
+    assert_eq!((row.vet, row.is_plan_current), (VetContact::None, true));
+    // A call noted to a vet, which is no visit, and a set of the breeder's that her owner has not taken.
     let (whom, agreed) = (Role::AvianVet, String::new());
     script.note(3, 9, 0, Change::Called { whom, agreed });
     plan.loss_limit = Percent::whole(8);
     script.set_plan(3, 10, 0, &plan, Author::BREEDER_AFAR);
     let row = table(script.at(3, 11, 0), std::slice::from_ref(&script)).remove(0);
-    assert_eq!((row.vet_seen, row.is_plan_current), (Some(true), false));
+    let third = script.at(3, 9, 0).lived(Offset::UTC).day;
+    assert_eq!(
+        (row.vet, row.is_plan_current),
+        (VetContact::Called(third), false)
+    );
     let sets = script.chick().unwrap().plans.untaken();
     script.note(3, 12, 0, Change::PartTaken { sets });
     assert!(

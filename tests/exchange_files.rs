@@ -22,9 +22,10 @@ use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::journal::signs::Sign;
 use perchlight::domain::outlook::{Outlook, outlook};
 use perchlight::domain::plan::care_plan::{CarePlan, Contact, Reference, Role, Slot};
+use perchlight::domain::plan::parts::Author;
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Grams, Millilitres};
-use perchlight::domain::time::moment::{Day, Offset};
+use perchlight::domain::time::moment::{Day, Lived, Offset, WallTime};
 use perchlight::share::calendar_of::{calendar_removal_text, calendar_text};
 use perchlight::share::card_paper::card_html;
 use perchlight::share::html_file::{report_html, report_with_photos_html};
@@ -62,6 +63,17 @@ const HOSTILE: [&str; 14] = [
     "abc\u{202e}txt.exe\u{2066}\u{200f}",
     "nul\0 bell\u{7} \u{fffe} ]]> {{x}} ${y} \\",
 ];
+
+/// Characters that turn the text after them around: Unicode Standard Annex 9, section 2.
+const TURNING: [char; 9] = [
+    '\u{202a}', '\u{202b}', '\u{202c}', '\u{202d}', '\u{202e}', '\u{2066}', '\u{2067}', '\u{2068}',
+    '\u{2069}',
+];
+
+/// A text as it is shown where no markup isolates it.
+fn unturned(text: &str) -> String {
+    text.replace(TURNING, "\u{fffd}")
+}
 
 /// A week of a chick in which every typed field holds `text`.
 fn script(text: &str) -> Scenario {
@@ -416,6 +428,7 @@ fn entries_taken_back_are_not_shown_but_stay_in_the_data() {
 #[test]
 fn tables_stay_tables_whatever_was_typed() {
     for text in HOSTILE {
+        let shown = unturned(text);
         let outlook = seen(&script(text));
         for language in Language::ALL {
             for (table, columns, rows) in [
@@ -427,7 +440,7 @@ fn tables_stay_tables_whatever_was_typed() {
                 assert_eq!(records.len(), rows + 1);
                 for record in &records[1..] {
                     assert_eq!(record.len(), columns);
-                    let is_typed = record[0] == text || record[0] == format!("'{text}");
+                    let is_typed = record[0] == shown || record[0] == format!("'{shown}");
                     assert!(is_typed, "{}", record[0]);
                     let first = record[0].chars().next().unwrap();
                     assert!(!"=+-@\t\r".contains(first), "{}", record[0]);
@@ -606,6 +619,84 @@ fn a_calendar_stays_one_event_a_feed_whatever_was_typed() {
             }
         }
     }
+}
+
+/// A title in a calendar has no markup: a name of another script stands between isolates (first strong isolate and its
+/// end: Unicode Standard Annex 9, section 2.7), and what overrides is shown in its place.
+#[test]
+fn a_name_in_a_calendar_turns_nothing_but_itself() {
+    let titles = |name: &str| {
+        let mut script = calm();
+        let mut plan = script.chick().unwrap().plan;
+        name.clone_into(&mut plan.name);
+        script.set_plan(0, 13, 0, &plan, Author::OWNER);
+        let events = events(&script, 6, 10, 0, 7);
+        let titles = events.iter().map(|event| event.text("SUMMARY"));
+        titles.collect::<Vec<String>>()
+    };
+    let hebrew = titles("\u{5e8}\u{5d5}\u{5d1}\u{5d9}");
+    let isolated = "\u{2068}\u{5e8}\u{5d5}\u{5d1}\u{5d9}\u{2069}";
+    assert!(!hebrew.is_empty() && hebrew.iter().all(|title| title.contains(isolated)));
+    for title in titles("\u{202e}Saffron\u{2067}\u{2069}") {
+        assert!(title.contains("\u{fffd}Saffron\u{fffd}\u{fffd}"), "{title}");
+        assert!(!title.contains(TURNING), "{title}");
+    }
+}
+
+#[test]
+fn an_appointment_is_an_event_until_a_visit_is_noted() {
+    let mut script = calm();
+    let on = Lived {
+        day: Day::from_date(2026, 11, 10).unwrap(),
+        time: WallTime::from_minutes(10 * 60 + 30),
+    };
+    let visit = |script: &Scenario| {
+        let events = events(script, 6, 10, 30, 7).into_iter();
+        let mut visits = events.filter(|event| event.value("UID").ends_with("-vet@perchlight"));
+        visits.next().map(|event| {
+            let title = event.text("SUMMARY");
+            (
+                event.value("DTSTART").to_owned(),
+                title,
+                event.value("STATUS").to_owned(),
+            )
+        })
+    };
+    assert_eq!(visit(&script), None);
+    script.note(6, 9, 0, Change::VetBooked { on });
+    let told = |status: &str| {
+        let at = "20261110T103000".to_owned();
+        Some((at, "Saffron: vet".to_owned(), status.to_owned()))
+    };
+    assert_eq!(visit(&script), told("CONFIRMED"));
+    let said = String::new();
+    script.note(6, 10, 0, Change::VetSeen { said });
+    assert_eq!(visit(&script), told("CANCELLED"));
+}
+
+#[test]
+fn the_vet_page_tells_a_visit_from_a_call() {
+    let mut script = script("Pip");
+    let text = |script: &Scenario| {
+        let page = vet_page_html(Writing::metric(Language::English), &seen(script));
+        check_page(&page, "Pip", 3)
+            .iter()
+            .map(|element| element.text.replace('\u{a0}', " "))
+            .collect::<Vec<_>>()
+            .join("\n")
+    };
+    let (whom, agreed) = (Role::AvianVet, "come at noon".to_owned());
+    script.note(6, 9, 20, Change::Called { whom, agreed });
+    assert!(!text(&script).contains("Seen by a vet"));
+    let said = "crop empty, bright".to_owned();
+    script.note(6, 9, 40, Change::VetSeen { said });
+    let text = text(&script);
+    assert!(text.contains("Seen by a vet"), "{text}");
+    assert!(
+        text.contains("Sat 7 Nov, 09:40: crop empty, bright"),
+        "{text}"
+    );
+    assert!(text.contains("Sat 7 Nov, 09:20: come at noon"), "{text}");
 }
 
 /// A chick that is well: weighed at 06:45, fed at 07:00, 14:00 and 21:00 from 2 to 6 November, at 07:00 on the 7th.

@@ -26,7 +26,9 @@ use perchlight::domain::time::moment::{Day, Moment, Offset};
 use perchlight::domain::time::zone::Zone;
 use perchlight::share::card::{card_to_link_text, card_to_qr_text};
 use perchlight::share::import::{Imported, read_text};
-use perchlight::share::link::{MOST_CHARACTERS, entries_since, entries_to_link_text};
+use perchlight::share::link::{
+    MOST_CHARACTERS, entries_since, entries_to_link_text, entries_to_send,
+};
 use perchlight::share::{base64url, digits, qr};
 use perchlight::store::import_error::ImportError;
 use perchlight::store::saved::entries_to_text;
@@ -487,6 +489,29 @@ fn a_report_since_a_day_keeps_what_still_holds_and_what_takes_it_back() {
         entries_since(&entries, ChickId([9; 12]), script.at(0, 0, 0)),
         []
     );
+}
+
+/// A breeder's remark, also one that she took back, is hers: no link of hers may hold a letter of it.
+#[test]
+fn a_remark_of_the_breeder_s_own_goes_to_nobody_else() {
+    let plan = CarePlan::default_for(Species::GreyParrot);
+    let day = Day::from_date(2026, 11, 1).unwrap();
+    let mut script = Scenario::new(CHICK, plan, day, Offset::UTC);
+    script.note(0, 12, 0, Change::Arrived);
+    let text = "eats well".to_owned();
+    script.note(1, 9, 0, Change::Noted { text });
+    let before = script.journal().entries().to_vec();
+    let text = "call about the cage".to_owned();
+    script.note(1, 10, 0, Change::Remarked { text });
+    let remark = script.journal().entries().last().unwrap().id;
+    script.note(1, 11, 0, Change::Retracted { id: remark });
+    let journal = script.journal();
+    assert_eq!(journal.entries().len(), before.len() + 2);
+    assert_eq!(entries_to_send(&journal, CHICK), before);
+    assert_eq!(entries_to_send(&journal, ChickId([9; 12])), []);
+    // Her backup has it.
+    let backup = entries_to_text(journal.entries());
+    assert!(backup.contains("call about the cage"));
 }
 
 #[test]

@@ -424,6 +424,33 @@ fn a_changed_plan_is_seen_from_its_qr_code_and_an_old_code_says_that_it_is_old()
     assert_eq!(feed.volume, Millilitres::whole(33));
 }
 
+/// Whoever scanned both codes of a card that was edited in between and then got the card has what the card holds.
+#[test]
+fn two_codes_of_an_edited_card_and_the_card_are_the_card_in_whatever_order() {
+    let mut breeder = Breeder::with(fullest('n'));
+    let old = qr_card(&breeder.card()).unwrap();
+    breeder.edit(|plan| plan.feeds[0].volume = Millilitres::whole(33));
+    let whole = breeder.card();
+    let new = qr_card(&whole).unwrap();
+    assert_ne!(old.entries, new.entries);
+    let alone = Journal::from_entries(whole.clone());
+    let sent = [&old.entries, &new.entries, &whole];
+    for order in [
+        [0, 1, 2],
+        [0, 2, 1],
+        [1, 0, 2],
+        [1, 2, 0],
+        [2, 0, 1],
+        [2, 1, 0],
+    ] {
+        let mut journal = Journal::default();
+        for place in order {
+            journal.join(&Journal::from_entries(sent[place].clone()));
+        }
+        assert_eq!(journal, alone, "{order:?}");
+    }
+}
+
 proptest! {
     #[test]
     fn whatever_a_plan_holds_its_qr_code_joins_the_whole_card(

@@ -27,7 +27,7 @@ use perchlight::domain::plan::care_plan::{
 use perchlight::domain::plan::parts::{PartKind, Side};
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
-use perchlight::domain::time::moment::{Day, Moment, Offset, WallTime};
+use perchlight::domain::time::moment::{Day, Lived, Moment, Offset, WallTime};
 use perchlight::store::saved::{
     Limits, entries_from_text, entries_to_text, entry_from_text, entry_to_text,
 };
@@ -274,6 +274,18 @@ fn expected_v1() -> Vec<Entry> {
         },
         Change::WeightStands {
             id: EntryId([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 3]),
+        },
+        Change::VetSeen {
+            said: text("healthy"),
+        },
+        Change::VetBooked {
+            on: Lived {
+                day: Day::from_date(2026, 12, 3).unwrap(),
+                time: WallTime::from_minutes(10 * 60 + 30),
+            },
+        },
+        Change::Remarked {
+            text: text("call about the cage"),
         },
     ];
     let later = (4..)

@@ -4,6 +4,7 @@ use crate::domain::homecoming::clutch::Clutch;
 use crate::domain::homecoming::departure::reports_from;
 use crate::domain::homecoming::life_stage::LifeStage;
 use crate::domain::homecoming::placement::{Place, place};
+use crate::domain::homecoming::vet_visit::VetContact;
 use crate::domain::journal::chick::{Chick, Noted, Weighing};
 use crate::domain::journal::entries::{Carer, CropAtWeighing};
 use crate::domain::outlook::Outlook;
@@ -15,7 +16,6 @@ use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::{Age, Day, Moment};
 use crate::domain::warnings::level::{Finding, Level};
 use crate::domain::warnings::placed_state::PlacedState;
-use crate::domain::warnings::rules::vet_visit_due::is_vet_seen;
 use crate::domain::weight::eaten::eaten_pct;
 use crate::share::placed::{Placed, PlacedRow, rows};
 use crate::share::small_curve::{SmallCurve, small_curve};
@@ -56,8 +56,8 @@ pub struct BreederRow {
     pub heard_on: Option<Day>,
     /// Whether its owner holds the plan as the breeder left it.
     pub is_plan_current: bool,
-    /// Whether a vet was called or seen since it arrived; `None` while nobody noted that it did.
-    pub vet_seen: Option<bool>,
+    /// Whether a vet saw it since it arrived, or was called.
+    pub vet: VetContact,
     /// How many questions of its owner wait for the breeder's answer.
     pub asks: usize,
 }
@@ -159,7 +159,7 @@ fn breeder_row(now: Moment, placed: &Placed, row: PlacedRow, is_put_away: bool) 
         eaten_pct: eaten_pct(chick, outlook.lived.day, outlook.offset).filter(|_| is_home),
         heard_on: heard.map(|heard| heard.lived(outlook.offset).day),
         is_plan_current: chick.plans.untaken().is_empty(),
-        vet_seen: is_vet_seen(chick),
+        vet: VetContact::of(chick),
         asks: asked + told,
         row,
     }

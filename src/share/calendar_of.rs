@@ -8,12 +8,13 @@ use crate::domain::feeding::scheduled::ScheduledFeed;
 use crate::domain::homecoming::first_days::first_feed_volumes;
 use crate::domain::homecoming::journey::LONGEST_SHIFT_DAYS;
 use crate::domain::homecoming::life_stage::{LifeStage, Reminder};
+use crate::domain::homecoming::vet_visit::booked;
 use crate::domain::instruction::answer::Instruction;
 use crate::domain::instruction::holds::Why;
 use crate::domain::instruction::lifting::{advice_in_force, advised_volume};
 use crate::domain::journal::entries::{Carer, ChickId};
 use crate::domain::outlook::Outlook;
-use crate::domain::plan::care_plan::{PlannedFeed, Slot};
+use crate::domain::plan::care_plan::{PlannedFeed, Role, Slot};
 use crate::domain::quantity::order::set_of;
 use crate::domain::quantity::units::Millilitres;
 use crate::domain::time::moment::{Day, Lived, Moment, Offset, WallTime};
@@ -23,6 +24,7 @@ use crate::share::icalendar::{
 };
 use crate::store::id_text::id_to_text;
 use crate::words::format::Writing;
+use crate::words::names::isolated;
 
 /// How long before the feed the alarm rings: time to weigh, mix and warm. Ours.
 const ALARM_MINUTES: u32 = 15;
@@ -32,6 +34,10 @@ const FEED_MINUTES: u32 = 30;
 const WEIGHING_MINUTES_BEFORE: i32 = 30;
 /// How long it takes in the calendar. Ours.
 const WEIGHING_MINUTES: u32 = 10;
+/// How long a visit to the vet takes in the calendar, and how long before it the alarm rings. Ours: time to
+/// pack the chick warm and to get there.
+const VISIT_MINUTES: u32 = 30;
+const VISIT_ALARM_MINUTES: u32 = 90;
 /// Days on either side for which a removal names single feeds: what a file holds and what one before held.
 /// Ours.
 const SINGLE_DAYS: i32 = 15;
@@ -75,6 +81,7 @@ pub fn calendar_text(
     let mut former = formerly_single(writing, outlook, &feeds)?;
     former.retain(|event| !names.contains(&event.uid));
     events.extend(former);
+    events.extend(visit(writing, outlook)?);
     calendar_file(&events, Purpose::Add)
 }
 
@@ -216,6 +223,36 @@ fn weighing(
     }))
 }
 
+/// The appointment at the vet's while it lies ahead; cancelled where a visit was noted before it.
+fn visit(writing: Writing, outlook: &Outlook) -> Result<Option<Event>, CalendarError> {
+    let chick = &outlook.chick;
+    let noted = chick.vet_booked.as_ref().map(|noted| noted.what);
+    let Some(on) = noted.filter(|on| outlook.lived < *on) else {
+        return Ok(None);
+    };
+    let is_open = booked(outlook.now, outlook.lived, chick).is_some();
+    let planned = PlannedFeed {
+        slot: Slot::Bedtime,
+        time: on.time,
+        volume: Millilitres::whole(0),
+    };
+    let vet = chick.plan.contact(Role::AvianVet);
+    let vet = vet.map(|vet| format!("{} {}", isolated(&vet.name), vet.number));
+    Ok(Some(Event {
+        uid: visit_uid(chick.id),
+        duration_minutes: VISIT_MINUTES,
+        alarm_minutes_before: Some(VISIT_ALARM_MINUTES),
+        summary: writing.visit_title(&chick.plan),
+        status: if is_open {
+            Status::Confirmed
+        } else {
+            Status::Cancelled
+        },
+        description: vet.unwrap_or_default().trim().to_owned(),
+        ..event(writing, outlook, planned, on.day)?
+    }))
+}
+
 /// What is no longer given of all that was ever planned, and the weighing of a chick that is not fed here.
 fn cancelled(
     writing: Writing,
@@ -334,6 +371,7 @@ pub fn calendar_removal_text(writing: Writing, outlook: &Outlook) -> Result<Stri
         events.push(daily);
     }
     events.extend(weighing(writing, outlook, 1)?);
+    events.extend(visit(writing, outlook)?);
     calendar_file(&events, Purpose::Remove)
 }
 
@@ -395,6 +433,11 @@ fn uid_on(chick: ChickId, slot: Slot, day: Day) -> String {
 /// The name of the weighing's event; never to be changed either.
 fn weighing_uid(chick: ChickId) -> String {
     format!("{}-weighing@perchlight", id_to_text(chick.0))
+}
+
+/// The name of the appointment's event; never to be changed either.
+fn visit_uid(chick: ChickId) -> String {
+    format!("{}-vet@perchlight", id_to_text(chick.0))
 }
 
 /// The first day of a feed that is still to come: not one whose time is over or that is done.

@@ -1,5 +1,6 @@
 //! All chicks of a breeder as one table for spreadsheets, in the form of [`crate::share::table_of`].
 
+use crate::domain::homecoming::vet_visit::VetContact;
 use crate::domain::quantity::count::rounded;
 use crate::domain::quantity::units::Grams;
 use crate::domain::time::moment::Day;
@@ -32,6 +33,7 @@ pub fn chicks_csv(writing: Writing, rows: &[BreederRow]) -> String {
         say.table_plan_number(),
         say.table_plan_current(),
         say.table_vet_seen(),
+        say.table_vet_called(),
         say.table_asks(),
     ]);
     for row in rows {
@@ -48,6 +50,11 @@ pub fn chicks_csv(writing: Writing, rows: &[BreederRow]) -> String {
             number
                 .map(|number| plain(rounded(number * 10.0)))
                 .unwrap_or_default()
+        };
+        let (seen, called) = match row.vet {
+            VetContact::Seen(day) => (Some(day), None),
+            VetContact::Called(day) => (None, Some(day)),
+            VetContact::NotHome | VetContact::None => (None, None),
         };
         let change = row.row.handover_loss_pct.map(|loss| -loss);
         push_row(
@@ -71,7 +78,8 @@ pub fn chicks_csv(writing: Writing, rows: &[BreederRow]) -> String {
                 Cell::Exact(&tenths(row.eaten_pct)),
                 Cell::Exact(&row.row.plan.number.to_string()),
                 Cell::Exact(yes_or_no(row.is_plan_current)),
-                Cell::Exact(row.vet_seen.map_or("", yes_or_no)),
+                Cell::Exact(&seen.map(Day::iso).unwrap_or_default()),
+                Cell::Exact(&called.map(Day::iso).unwrap_or_default()),
                 Cell::Exact(&row.asks.to_string()),
             ],
         );

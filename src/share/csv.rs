@@ -1,5 +1,7 @@
 //! Tables as CSV that spreadsheets open without running what people typed.
 
+use crate::words::names::harmless;
+
 /// What stands in one cell.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Cell<'a> {
@@ -8,7 +10,7 @@ pub enum Cell<'a> {
     Exact(&'a str),
     /// What people typed. When it begins with `=`, `+`, `-`, `@`, tab or carriage return, which
     /// spreadsheets run as a formula, an apostrophe is put before it; a reader of the file who
-    /// wants the text itself takes that apostrophe away.
+    /// wants the text itself takes that apostrophe away. What would turn the text around is U+FFFD.
     Typed(&'a str),
 }
 
@@ -42,14 +44,14 @@ pub fn push_row(table: &mut String, cells: &[Cell<'_>]) {
 
 fn push_cell(table: &mut String, cell: Cell<'_>) {
     let (text, is_typed) = match cell {
-        Cell::Exact(text) => (text, false),
-        Cell::Typed(text) => (text, true),
+        Cell::Exact(text) => (text.to_owned(), false),
+        Cell::Typed(text) => (harmless(text), true),
     };
     let is_formula = text.starts_with(['=', '+', '-', '@', '\t', '\r']);
     let guard = if is_typed && is_formula { "'" } else { "" };
     if !text.contains([',', '"', '\r', '\n']) {
         table.push_str(guard);
-        table.push_str(text);
+        table.push_str(&text);
         return;
     }
     table.push('"');

@@ -9,7 +9,7 @@ use crate::domain::journal::entries::{
 use crate::domain::journal::photo::{Photo, PhotoHash};
 use crate::domain::plan::care_plan::{CarePlan, Slot};
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
-use crate::domain::time::moment::{Day, Moment, Offset};
+use crate::domain::time::moment::{Day, Lived, Moment, Offset, WallTime};
 use crate::share::code::Coded;
 use crate::share::plan_bytes::{read_plan, write_plan};
 use crate::share::unpack::{
@@ -183,6 +183,9 @@ const fn kind(change: &Change) -> u8 {
         Change::PhotoTaken(_) => 33,
         Change::VisitReason { .. } => 34,
         Change::WeightStands { .. } => 35,
+        Change::VetSeen { .. } => 36,
+        Change::VetBooked { .. } => 37,
+        Change::Remarked { .. } => 38,
         Change::SolidsSeen { .. } => 6,
         Change::SignSeen { .. } => 7,
         Change::SignGone { .. } => 8,
@@ -320,7 +323,14 @@ fn write_change(writer: &mut ByteWriter, before: &mut Before, change: &Change) {
             writer.raw(&photo.hash.0);
             writer.unsigned(photo.bytes);
         }
-        Change::Noted { text } | Change::VisitReason { text } => write_text(writer, text),
+        Change::Noted { text }
+        | Change::Remarked { text }
+        | Change::VisitReason { text }
+        | Change::VetSeen { said: text } => write_text(writer, text),
+        Change::VetBooked { on } => {
+            writer.signed(on.day.number());
+            writer.unsigned(on.time.minutes().unsigned_abs());
+        }
         Change::Retracted { id } | Change::WeightStands { id } => writer.raw(&id.0),
         Change::ChickAdded(plan) => write_plan(writer, plan),
         Change::PartSet {
@@ -400,6 +410,18 @@ fn read_change(
         }),
         34 => Change::VisitReason {
             text: read_text(reader)?,
+        },
+        38 => Change::Remarked {
+            text: read_text(reader)?,
+        },
+        36 => Change::VetSeen {
+            said: read_text(reader)?,
+        },
+        37 => Change::VetBooked {
+            on: Lived {
+                day: Day::from_number(reader.signed(i32::MIN..=i32::MAX)?),
+                time: WallTime::from_minutes(reader.unsigned(0..=1_439_u16)?.into()),
+            },
         },
         6 => Change::SolidsSeen {
             what: read_text(reader)?,

@@ -7,6 +7,8 @@ use std::num::NonZeroU32;
 
 use thiserror::Error;
 
+use crate::words::names::unturned;
+
 /// The most octets of a line, its CR LF not counted. Source: RFC 5545, section 3.1.
 const MOST_OCTETS: usize = 75;
 /// Names the program that wrote the file.
@@ -261,7 +263,7 @@ fn push_alarm(file: &mut String, words: &str, minutes_before: u32) {
 }
 
 fn push_text(file: &mut String, name: &str, text: &str) {
-    push_line(file, &format!("{name}:{}", escape(text)));
+    push_line(file, &format!("{name}:{}", escape(&unturned(text))));
 }
 
 fn push_line(file: &mut String, line: &str) {

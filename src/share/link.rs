@@ -24,6 +24,20 @@ pub fn entries_to_link_text(entries: &[Entry]) -> Option<String> {
     (text.len() <= MOST_CHARACTERS).then_some(text)
 }
 
+/// The entries of one chick that may go to somebody else: all but the remarks that are the breeder's alone.
+pub fn entries_to_send(journal: &Journal, chick: ChickId) -> Vec<Entry> {
+    let of_chick = journal.of_chick(chick).into_iter();
+    let (own, sent): (Vec<&Entry>, Vec<&Entry>) =
+        of_chick.partition(|entry| matches!(entry.change, Change::Remarked { .. }));
+    let own: BTreeSet<EntryId> = set_of(own.into_iter().map(|entry| entry.id));
+    let takes_back_own = |entry: &Entry| {
+        let target = entry.change.retracts();
+        target.is_some_and(|id| own.contains(&id))
+    };
+    let sent = sent.into_iter().filter(|entry| !takes_back_own(entry));
+    sent.cloned().collect()
+}
+
 /// The entries of one chick that a phone lacks which had everything at `from`: what happened or was
 /// noted since then. Of the time before it also gets what still holds, its plans, arrival and dropped
 /// feeds, with whatever takes these back, so that it can judge the chick without the rest.

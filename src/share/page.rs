@@ -10,6 +10,7 @@ use crate::share::data_block::MARK;
 use crate::share::markup::escape;
 use crate::share::phone::call_link;
 use crate::words::Language;
+use crate::words::names::harmless;
 
 /// Nothing but the page's own style and the photos in it. A `script` element of data is not a script.
 ///
@@ -116,13 +117,13 @@ pub(crate) struct Page {
 impl Page {
     /// A page with its title; `heading` is shown on top.
     pub(crate) fn new(language: Language, title: &str, paper: Paper) -> Self {
-        let (tag, title) = (language.tag(), escape(title));
+        let (tag, tab, title) = (language.tag(), escape(&harmless(title)), escape(title));
         let html = format!(
             "<!doctype html>\n<html lang=\"{tag}\">\n<head>\n<meta charset=\"utf-8\">\n{MARK}\n\
              <meta http-equiv=\"Content-Security-Policy\" content=\"{POLICY}\">\n\
              <meta name=\"viewport\" content=\"width=device-width\">\n\
              <meta name=\"referrer\" content=\"no-referrer\">\n\
-             <title>{title}</title>\n<style>{STYLE}{}</style>\n</head>\n<body>\n\
+             <title>{tab}</title>\n<style>{STYLE}{}</style>\n</head>\n<body>\n\
              <header><h1><bdi>{title}</bdi></h1></header>\n",
             paper.style()
         );

@@ -237,6 +237,10 @@ impl<'a> Days<'a> {
             let called = format!("{} {}", say.entry_rang(), say.role(call.what.whom));
             labelled(&called, &call.what.agreed)
         }));
+        told.extend(
+            self.of_day(&chick.vet_visits, day)
+                .map(|visit| labelled(say.entry_vet_seen(), &visit.what)),
+        );
         told.extend(writing.feed_events(&food.feeds));
         told.extend(
             self.of_day(&chick.weaning, day)

@@ -319,17 +319,21 @@ impl AppState {
     }
 
     /// A breeder's phone follows every chick of hers that has left: its feeds and alarms are on the phone of whoever
-    /// has it.
+    /// has it. One that was given back to her is with her again.
     pub fn follow_what_left(self) {
         let now = clock::now();
         for id in untrack(|| self.chicks()) {
-            if !self.copies.is_bred_here(id) || !self.is_with_me(id) {
+            if !self.copies.is_bred_here(id) {
                 continue;
             }
             let journal = self.journal;
             let chick = journal.with_untracked(|journal| Chick::from_journal(journal, id));
-            if chick.is_some_and(|chick| is_gone(now, &chick)) {
+            let is_gone = chick.is_some_and(|chick| is_gone(now, &chick));
+            let is_followed = self.of_phone.at_untracked(Setting::Followed, id).is_some();
+            if is_gone && self.is_with_me(id) {
                 self.set_of_phone(Setting::Followed, id, Some(now));
+            } else if !is_gone && is_followed {
+                self.set_of_phone(Setting::Followed, id, None);
             }
         }
     }

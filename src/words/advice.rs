@@ -526,8 +526,8 @@ pub const fn advice(language: Language, rule: RuleId) -> Advice {
                 "Una primera visita descubre lo que se pasa por alto, y el veterinario ya conocerá al polluelo si enferma.",
             ),
             act: language.pick(
-                "Make an appointment with an avian vet. Been there already? Note it as a call to the vet.",
-                "Pida cita con un veterinario que trate loros. ¿Ya fue? Anótelo como llamada al veterinario.",
+                "Make an appointment with an avian vet and note it. Been there already? Note the visit.",
+                "Pida cita con un veterinario que trate loros y anótela. ¿Ya fue? Anote la visita.",
             ),
             avoid: language.pick(
                 "Do not go without the breeder's card and your notes of feeds and weights.",

@@ -370,7 +370,7 @@ texts! {
     vet_age: "Age", "Edad";
     vet_rearing: "Reared", "Cría";
     vet_home_since: "In this home since", "En este hogar desde";
-    vet_called: "Vet last called", "Última llamada al veterinario";
+    vet_called: "Vet called", "Llamada al veterinario";
     vet_weight: "Weight, crop empty", "Peso, buche vacío";
     vet_change: "Compared", "Comparado";
     vet_one_day: "Since the day before", "Desde el día anterior";

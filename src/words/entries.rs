@@ -174,7 +174,9 @@ impl Writing {
             Change::WeightStands { .. } => say.entry_weight_stands().to_owned(),
             Change::PhotoTaken(photo) => self.photo(*photo),
             Change::VisitReason { text } => labelled(say.entry_visit_reason(), text),
-            Change::Noted { text } => text.clone(),
+            Change::VetSeen { said } => labelled(say.entry_vet_seen(), said),
+            Change::VetBooked { on } => self.visit_booked(*on),
+            Change::Noted { text } | Change::Remarked { text } => text.clone(),
             Change::Retracted { .. } => say.journal_retracted().to_owned(),
         }
     }
@@ -240,5 +242,6 @@ texts! {
     entry_weight_stands: "Not weighed again: the weight counts as it is", "Sin pesar otra vez: el peso vale como está";
     photo_elsewhere: "Photos that are not on this phone (a backup file brings them):", "Fotos que no están en este teléfono (las trae una copia de seguridad):";
     entry_visit_reason: "Reason for the visit", "Motivo de la consulta";
+    entry_vet_seen: "Seen by a vet", "Visto por un veterinario";
     entry_room: "Room", "Habitación";
 }

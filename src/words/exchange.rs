@@ -159,7 +159,7 @@ texts! {
     breeder_in_backup: "Your details and templates", "Sus datos y plantillas";
     breeder_in_backup_own: "Details and standing words", "Datos y lo que va en cada ficha";
     breeder_in_backup_same: "As on this phone: nothing to change.", "Como en este teléfono: no hay nada que cambiar.";
-    breeder_in_backup_stays: "Other on this phone, which stays as it is", "Distinto en este teléfono, que se queda como está";
+    breeder_in_backup_stays: "Different on this phone, which stays as it is", "Distinto en este teléfono, que se queda como está";
     breeder_in_backup_use: "Use the backup's instead (what is right of the arrow)", "Usar lo de la copia (lo que está a la derecha de la flecha)";
     backup_is_card: "That is a card, not a backup.", "Eso es una ficha, no una copia.";
     exchange_copy_link: "Copy the link again", "Copiar el enlace otra vez";

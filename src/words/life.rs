@@ -7,6 +7,7 @@ use crate::domain::warnings::level::Level;
 use crate::domain::warnings::placed_state::PlacedState;
 use crate::words::Language;
 use crate::words::format::Writing;
+use crate::words::names::isolated;
 
 impl Language {
     /// Rearing and stage, in the order in which a breeder or vet asks for them.
@@ -126,7 +127,9 @@ impl Writing {
     /// A question or statement about the chick, with its name in place of `{name}`.
     pub fn about(self, pattern: &str, name: &str) -> String {
         let unnamed = self.language.life_unnamed();
-        pattern.replace("{name}", if name.is_empty() { unnamed } else { name })
+        let name = isolated(name);
+        let name = if name.is_empty() { unnamed } else { &name };
+        pattern.replace("{name}", name)
     }
 }
 

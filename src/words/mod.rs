@@ -54,6 +54,7 @@ pub mod signs;
 pub mod since_report;
 pub mod sources;
 pub mod terms;
+pub mod vet_visit;
 pub mod weaning;
 pub mod weigh;
 pub mod weight;

@@ -93,6 +93,15 @@ pub fn harmless(text: &str) -> String {
     text.chars().map(shown).collect()
 }
 
+/// The same of a text in which [`isolated`] ones may stand already: their isolates stay.
+pub fn unturned(text: &str) -> String {
+    let shown = |character| match character {
+        '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2067}' => char::REPLACEMENT_CHARACTER,
+        _ => character,
+    };
+    text.chars().map(shown).collect()
+}
+
 /// A typed text to stand within a sentence that no markup can hold: harmless, and between isolates where it has
 /// letters outside the Latin script's blocks.
 ///
@@ -178,6 +187,11 @@ mod tests {
             let character = char::from_u32(code).unwrap();
             assert_eq!(harmless(&format!("a{character}b")), "a\u{fffd}b");
         }
+        // Isolates of ours stay in a text that is whole; what overrides never does.
+        assert_eq!(
+            unturned("\u{2068}a\u{2069}\u{202e}b\u{2067}"),
+            "\u{2068}a\u{2069}\u{fffd}b\u{fffd}"
+        );
         for around in ['\u{2029}', '\u{202f}', '\u{2065}', '\u{206a}', '\u{200f}'] {
             assert_eq!(harmless(&around.to_string()), around.to_string());
         }

@@ -40,8 +40,9 @@ texts! {
     todo_apart: "keep apart", "cuarentena";
     todo_drop_ask: "ask about a feed", "preguntar por una toma";
     todo_drop: "a feed may go", "se puede quitar una toma";
-    todo_call_noted: "Seen, or appointment made? Note it.", "¿Ya lo vio, o tiene cita? Anótelo.";
-    todo_call_done: "Note the vet visit", "Anotar la visita";
+    now_show_vet: "Show the vet", "Enseñárselo al veterinario";
+    todo_vet_booked: "vet appointment", "cita con el veterinario";
+    todo_visit: "Visit or appointment…", "Visita o cita…";
     todo_send_report: "Send report", "Enviar informe";
 
     night_until: "Nothing to feed until", "No hay que darle nada hasta las";

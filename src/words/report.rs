@@ -10,6 +10,7 @@ use crate::domain::time::moment::{Lived, Moment};
 use crate::domain::warnings::rules::few_droppings;
 use crate::words::Language;
 use crate::words::format::Writing;
+use crate::words::names::isolated;
 
 impl Writing {
     /// A name to call the chick by in a title.
@@ -110,7 +111,9 @@ impl Writing {
                 say.vet_home_since(),
                 home.map(|arrived| self.home_since_day(arrived.lived().day, outlook.lived.day)),
             ),
+            (say.vet_saw(), self.vet_saw(outlook)),
             (say.vet_called(), self.vet_called(&outlook.chick)),
+            (say.vet_book(), self.visit_ahead(outlook)),
         ];
         let there = pairs
             .into_iter()
@@ -151,11 +154,12 @@ impl Writing {
         }
     }
 
-    fn calendar_name(self, plan: &CarePlan) -> &str {
+    /// What a chick is called in a calendar, whose titles hold no markup.
+    pub(crate) fn calendar_name(self, plan: &CarePlan) -> String {
         if plan.name.is_empty() {
-            self.language.pick("The chick", "El polluelo")
+            self.language.pick("The chick", "El polluelo").to_owned()
         } else {
-            &plan.name
+            isolated(&plan.name)
         }
     }
 
@@ -167,9 +171,13 @@ impl Writing {
         );
         match (self.language, plan.name.as_str()) {
             (Language::English, "") => format!("Feed the chick: {volume} at {window}"),
-            (Language::English, name) => format!("Feed {name}: {volume} at {window}"),
+            (Language::English, name) => {
+                format!("Feed {}: {volume} at {window}", isolated(name))
+            }
             (Language::Spanish, "") => format!("Toma del polluelo: {volume} a {window}"),
-            (Language::Spanish, name) => format!("Toma de {name}: {volume} a {window}"),
+            (Language::Spanish, name) => {
+                format!("Toma de {}: {volume} a {window}", isolated(name))
+            }
         }
     }
 }

@@ -104,7 +104,7 @@ test('a chick with fourteen full days is one A4 page, led by the reason as it wa
   const { site, page } = await open(bench, fullDays());
   await go(page, '#/vet');
   await page.locator('#vet-reason').fill(REASON);
-  await page.locator('form button[type="submit"]').click();
+  await page.locator('form:has(#vet-reason) button').click();
   await kept(page);
   await shot(page, 'for-vet-dark');
   await page.reload();
@@ -137,7 +137,7 @@ test('texts as long as they may be, in either language, still make one page; a p
     const { site, page } = await open(bench, fullDays({ long: true }), { locale });
     await go(page, '#/vet');
     await page.locator('#vet-reason').fill('half of the bedtime feed is left '.repeat(30).slice(0, 980));
-    await page.locator('form button[type="submit"]').click();
+    await page.locator('form:has(#vet-reason) button').click();
     await kept(page);
     const paper = await reader(bench, site, await vetPage(page));
     assert.equal(await printed(paper, `vet-page-long-${locale}`), 1, locale);

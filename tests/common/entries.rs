@@ -18,14 +18,14 @@ use perchlight::domain::plan::parts::{PartKind, Side};
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::plan::topic::{Topic, said_of};
 use perchlight::domain::quantity::units::{Celsius, Grams, Millilitres, Percent};
-use perchlight::domain::time::moment::{CARE_DAY_STARTS, Day, Moment, Offset, WallTime};
+use perchlight::domain::time::moment::{CARE_DAY_STARTS, Day, Lived, Moment, Offset, WallTime};
 use proptest::collection::{btree_map, btree_set, vec};
 use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 
 /// How many kinds of change there are.
-pub(crate) const KINDS: usize = 33;
+pub(crate) const KINDS: usize = 36;
 
 /// The number of a change's kind, 0 to `KINDS - 1`; a new kind must be added here and to the fixtures.
 pub(crate) fn kind(change: &Change) -> usize {
@@ -40,6 +40,9 @@ pub(crate) fn kind(change: &Change) -> usize {
         Change::Arrived => 2,
         Change::Weighed { .. } => 3,
         Change::WeightStands { .. } => 32,
+        Change::VetSeen { .. } => 33,
+        Change::VetBooked { .. } => 34,
+        Change::Remarked { .. } => 35,
         Change::Fed { .. } => 4,
         Change::FeedRefused { .. } => 5,
         Change::FeedPassedOver { .. } => 6,
@@ -206,6 +209,14 @@ fn deciding() -> impl Strategy<Value = Change> {
             }),
         text(1_000).prop_map(|text| Change::Noted { text }),
         text(1_000).prop_map(|text| Change::VisitReason { text }),
+        text(1_000).prop_map(|said| Change::VetSeen { said }),
+        text(1_000).prop_map(|text| Change::Remarked { text }),
+        (day(), 0..1_440_i32).prop_map(|(day, minutes)| Change::VetBooked {
+            on: Lived {
+                day,
+                time: WallTime::from_minutes(minutes),
+            },
+        }),
         any::<[u8; 12]>().prop_map(|id| Change::Retracted { id: EntryId(id) }),
         any::<[u8; 12]>().prop_map(|id| Change::WeightStands { id: EntryId(id) }),
         Just(Change::Grown),

@@ -3,7 +3,6 @@
 use perchlight::domain::instruction::answer::Instruction;
 use perchlight::domain::instruction::first::First;
 use perchlight::domain::journal::entries::{Change, CropState, Droppings, SolidsEaten};
-use perchlight::domain::plan::care_plan::Role;
 use perchlight::domain::time::moment::WallTime;
 
 use crate::acts::Who;
@@ -63,8 +62,8 @@ fn a_half_hour(home: &mut Home, day: i32, minute: i32) {
         home.note(owner, now, Change::SolidsSeen { what, eaten });
     }
     if minute == 660 && day == 2 {
-        let (whom, agreed) = (Role::AvianVet, String::new());
-        home.note(owner, now, Change::Called { whom, agreed });
+        let said = "healthy".to_owned();
+        home.note(owner, now, Change::VetSeen { said });
     }
     if minute == 660 && DROPS.contains(&day) {
         home.dropped();

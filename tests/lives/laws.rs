@@ -88,12 +88,14 @@ pub(crate) fn may_touch(change: &Change) -> &'static [Field] {
         Change::FeedDropped { .. } | Change::FeedBroughtBack { .. } => {
             &[Feeds, Weight, Findings, Weaning]
         }
-        // A call to the vet answers the question for the first visit.
-        Change::Called { .. } => &[Findings],
-        Change::MixMade { .. }
+        // A visit answers the question for the first one, an appointment until its time.
+        Change::VetSeen { .. } | Change::VetBooked { .. } => &[Findings],
+        Change::Called { .. }
+        | Change::MixMade { .. }
         | Change::StockOpened { .. }
         | Change::PhotoTaken(_)
         | Change::VisitReason { .. }
+        | Change::Remarked { .. }
         | Change::Noted { .. } => &[],
     }
 }

@@ -14,3 +14,4 @@ pub mod placement;
 pub mod reports;
 pub mod since_report;
 pub mod transit;
+pub mod vet_visit;

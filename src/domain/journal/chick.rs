@@ -254,6 +254,10 @@ pub struct Chick {
     pub photos: Vec<Noted<Photo>>,
     /// Why a vet is to see it, as last written.
     pub visit_reason: Option<Noted<String>>,
+    /// Examinations by a vet, each with what the vet said.
+    pub vet_visits: Vec<Noted<String>>,
+    /// The appointment at a vet's that was noted last.
+    pub vet_booked: Option<Noted<Lived>>,
 }
 
 impl Chick {
@@ -318,6 +322,8 @@ impl Chick {
             standing: BTreeSet::new(),
             photos: Vec::new(),
             visit_reason: None,
+            vet_visits: Vec::new(),
+            vet_booked: None,
         }
     }
 
@@ -329,6 +335,7 @@ impl Chick {
             | Change::PartAgreed { .. }
             | Change::SameChick { .. }
             | Change::Noted { .. }
+            | Change::Remarked { .. }
             | Change::Retracted { .. } => {}
             Change::WeightStands { id } => {
                 self.standing.insert(*id);
@@ -338,6 +345,8 @@ impl Chick {
                 let reason = (!text.is_empty()).then(|| noted(entry, text.clone()));
                 self.visit_reason = reason;
             }
+            Change::VetSeen { said } => self.vet_visits.push(noted(entry, said.clone())),
+            Change::VetBooked { on } => self.vet_booked = Some(noted(entry, *on)),
             Change::DrinkingSeen => self.drinking.push(noted(entry, ())),
             Change::Grown => self.grown = Some(noted(entry, ())),
             Change::Died => self.died = Some(noted(entry, ())),

@@ -452,8 +452,23 @@ pub enum Change {
         /// The text; empty when there is no reason any more.
         text: String,
     },
+    /// A vet examined it, which a call is not.
+    VetSeen {
+        /// What the vet said, as noted; may be empty.
+        said: String,
+    },
+    /// An appointment at a vet's; the latest holds.
+    VetBooked {
+        /// For when, by the clock there.
+        on: Lived,
+    },
     /// A remark.
     Noted {
+        /// The text.
+        text: String,
+    },
+    /// A remark of the breeder's own: it goes into her backup and to nobody else.
+    Remarked {
         /// The text.
         text: String,
     },
@@ -526,7 +541,10 @@ impl Change {
             | Self::HandedOver { .. }
             | Self::SameChick { .. }
             | Self::VisitReason { .. }
+            | Self::VetSeen { .. }
+            | Self::VetBooked { .. }
             | Self::Noted { .. }
+            | Self::Remarked { .. }
             | Self::Retracted { .. } => false,
         }
     }
@@ -1034,7 +1052,9 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
             Err(Refusal::PhotoSize)
         }
         Change::Noted { text }
+        | Change::Remarked { text }
         | Change::VisitReason { text }
+        | Change::VetSeen { said: text }
         | Change::AdviceNoted { about: text, .. }
         | Change::Called { agreed: text, .. }
         | Change::SolidsSeen { what: text, .. }
@@ -1073,7 +1093,10 @@ pub fn check_change(change: &Change) -> Result<(), Refusal> {
         | Change::WeightStands { .. }
         | Change::PhotoTaken(_)
         | Change::VisitReason { .. }
+        | Change::VetSeen { .. }
+        | Change::VetBooked { .. }
         | Change::Noted { .. }
+        | Change::Remarked { .. }
         | Change::Retracted { .. } => Ok(()),
     }
 }

@@ -4,6 +4,7 @@ use crate::domain::journal::entries::{Change, ChickId, EntryId};
 use crate::domain::journal::photo::{Photo, PhotoHash};
 use crate::domain::plan::care_plan::CarePlan;
 use crate::domain::quantity::units::{Celsius, Grams, Millilitres};
+use crate::domain::time::moment::Lived;
 use crate::store::id_text::id_to_text;
 use crate::store::saved::fields::{Fields, ObjectText, id_of};
 use crate::store::saved::plan::{plan_to_text, read_plan};
@@ -191,8 +192,21 @@ pub(crate) fn write_change(object: &mut ObjectText, change: &Change) {
             object.text("did", "visit-reason");
             object.text("text", text);
         }
+        Change::VetSeen { said } => {
+            object.text("did", "vet-seen");
+            object.text_if_any("said", said);
+        }
+        Change::VetBooked { on } => {
+            object.text("did", "vet-booked");
+            object.text("day", &on.day.iso());
+            object.text("time", &on.time.text());
+        }
         Change::Noted { text } => {
             object.text("did", "noted");
+            object.text("text", text);
+        }
+        Change::Remarked { text } => {
+            object.text("did", "remarked");
             object.text("text", text);
         }
         Change::Retracted { id } => {
@@ -332,7 +346,19 @@ pub(crate) fn read_change(fields: &mut Fields<'_>) -> Result<Change, SavedError>
         "visit-reason" => Change::VisitReason {
             text: fields.text("text")?,
         },
+        "vet-seen" => Change::VetSeen {
+            said: fields.optional("said", Fields::text)?.unwrap_or_default(),
+        },
+        "vet-booked" => Change::VetBooked {
+            on: Lived {
+                day: fields.day("day")?,
+                time: fields.wall_time("time")?,
+            },
+        },
         "noted" => Change::Noted {
+            text: fields.text("text")?,
+        },
+        "remarked" => Change::Remarked {
             text: fields.text("text")?,
         },
         "weight-stands" => Change::WeightStands {

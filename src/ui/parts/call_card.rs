@@ -159,13 +159,20 @@ pub fn tel_link(number: &str) -> String {
     format!("tel:{plus}{digits}")
 }
 
-/// The facts in spoken order, ready to be read out or copied.
+/// The facts in spoken order, ready to be read out or copied; where a vet is to see it, the way to the vet's page.
 #[component]
 pub fn WhatToSay(
     /// One sentence a line.
     lines: Vec<String>,
+    /// The level that it is said about.
+    level: Level,
 ) -> impl IntoView {
-    let say = AppState::here().language();
+    let state = AppState::here();
+    let say = state.language();
+    let is_for_vet = Level::VetToday <= level && state.chick.get_untracked().is_some();
+    let show = is_for_vet.then(|| {
+        view! { <a class="button show-vet" href=Route::ForVet.to_hash()>{say.now_show_vet()}</a> }
+    });
     let is_copied = RwSignal::new(false);
     let text = lines.join("\n");
     let copy = move |_| {
@@ -181,5 +188,6 @@ pub fn WhatToSay(
                 {move || if is_copied.get() { say.now_copied() } else { say.now_copy() }}
             </button>
         </details>
+        {show}
     }
 }

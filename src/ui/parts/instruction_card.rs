@@ -419,7 +419,7 @@ pub fn alarm(outlook: &Outlook) -> impl IntoView + use<> {
         </section>
         {others}
         <div class="rows">
-            <WhatToSay lines=what_to_say(writing, outlook) />
+            <WhatToSay lines=what_to_say(writing, outlook) level />
             <AdviceForm />
             <a class="row" href=Route::Log(None).to_hash()>{say.now_log_feed()}</a>
             {is_of_crop.then(|| view! { <a class="row" href=Route::Crop.to_hash()>{say.guide_look_again()}</a> })}

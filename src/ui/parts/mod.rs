@@ -40,4 +40,5 @@ pub mod species_field;
 pub mod take_in;
 pub mod text_area;
 pub mod to_do;
+pub mod vet_visits;
 pub mod when;

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::domain::journal::entries::{ChickId, Entry};
 use crate::domain::time::moment::Moment;
-use crate::share::link::{entries_since, entries_to_link_text};
+use crate::share::link::{entries_since, entries_to_link_text, entries_to_send};
 use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::platform;
 use crate::ui::state::AppState;
@@ -26,14 +26,18 @@ pub fn records_links(state: AppState, chick: ChickId, word: &'static str) -> imp
     };
     let all = move || {
         let journal = state.journal.get_untracked();
-        let entries: Vec<Entry> = journal.of_chick(chick).into_iter().cloned().collect();
+        let entries: Vec<Entry> = entries_to_send(&journal, chick);
         entries_to_link_text(&entries).map(|text| platform::link_to(&text))
     };
     let newer = last_sent(state, chick).map(|last| {
         let lived = state.zone.with_untracked(|zone| zone.lived(last));
         let text = move || {
             let journal = state.journal.get_untracked();
-            let text = entries_to_link_text(&entries_since(journal.entries(), chick, last));
+            let text = entries_to_link_text(&entries_since(
+                &entries_to_send(&journal, chick),
+                chick,
+                last,
+            ));
             text.map(|text| platform::link_to(&text))
         };
         let word = state.writing_now().only_new_since(lived);

@@ -12,7 +12,7 @@ use crate::ui::parts::live::live;
 use crate::ui::platform;
 use crate::ui::route::Route;
 use crate::ui::state::AppState;
-use crate::words::names::harmless;
+use crate::words::names::{harmless, unturned};
 
 /// The chick with its age, which opens chicks and settings, and Help, on every screen.
 #[component]
@@ -193,7 +193,7 @@ pub fn StatusLine() -> impl IntoView {
     let text = live(move || {
         let notice = state.notice.get();
         notice
-            .map(|notice| format!("{} {}", ended(notice.text), kept()))
+            .map(|notice| format!("{} {}", ended(unturned(&notice.text)), kept()))
             .unwrap_or_default()
     });
     let undo = live(move || {

@@ -8,6 +8,7 @@ use crate::domain::homecoming::first_days::first_days;
 use crate::domain::homecoming::first_weeks::for_today;
 use crate::domain::homecoming::life_stage::Reminder;
 use crate::domain::homecoming::reports::report_due;
+use crate::domain::homecoming::vet_visit::booked;
 use crate::domain::journal::entries::Change;
 use crate::domain::outlook::Outlook;
 use crate::domain::plan::care_plan::Role;
@@ -18,6 +19,7 @@ use crate::ui::parts::live::live;
 use crate::ui::route::Route;
 use crate::ui::screens::backup::{backup_nudge, is_due};
 use crate::ui::state::AppState;
+use crate::words::exchange::labelled;
 
 /// One thing to do: its short name and its line.
 type Item = (&'static str, AnyView);
@@ -87,28 +89,40 @@ fn report(state: AppState, outlook: &Outlook) -> Option<Item> {
     })
 }
 
+/// The appointment that lies ahead or has passed, or the first visit once it is due.
 fn vet_visit(state: AppState, outlook: &Outlook) -> Option<Item> {
+    let (writing, say, chick) = (state.writing_now(), state.language(), &outlook.chick);
+    let booked = booked(outlook.now, outlook.lived, chick);
     let mut findings = outlook.findings.iter();
-    findings.find(|finding| finding.rule.is_reminder())?;
-    let (writing, say) = (state.writing_now(), state.language());
-    let dates = state
-        .zone
-        .with_untracked(|zone| first_days(&outlook.chick, zone))?;
-    let [_, vet, _] = writing.first_dates(dates, outlook.lived.day);
-    let note = move |_| {
-        let change = Change::Called {
-            whom: Role::AvianVet,
-            agreed: String::new(),
-        };
-        state.note(change, say.role(Role::AvianVet).to_owned());
+    let is_due = findings.any(|finding| finding.rule.is_reminder());
+    let (name, line) = match booked {
+        Some(booked) => (say.todo_vet_booked(), writing.visit_open(booked)),
+        None if is_due => {
+            let dates = state.zone.with_untracked(|zone| first_days(chick, zone))?;
+            let [_, vet, _] = writing.first_dates(dates, outlook.lived.day);
+            (say.todo_vet(), vet)
+        }
+        None => return None,
     };
+    let called = writing.vet_called(chick).filter(|_| booked.is_none());
+    let called = called.map(|called| labelled(say.vet_called(), &called));
+    let is_asked = booked.is_none_or(|booked| booked.is_past);
+    let seen = move |_| {
+        let said = String::new();
+        state.note(Change::VetSeen { said }, say.entry_vet_seen().to_owned());
+    };
+    let seen = is_asked.then(|| button(say.vet_saw_it(), seen));
     let line = view! {
         <div class="to-do__act">
-            <p>{vet} " " {say.todo_call_noted()}</p>
-            {button(say.todo_call_done(), note)}
+            <p>{line}</p>
+            {called.map(|called| view! { <p>{called}</p> })}
+            <div class="acts">
+                {seen}
+                <a class="button" href=Route::ForVet.to_hash()>{say.todo_visit()}</a>
+            </div>
         </div>
     };
-    Some((say.todo_vet(), line.into_any()))
+    Some((name, line.into_any()))
 }
 
 fn feed_may_go(state: AppState, outlook: &Outlook) -> Option<Item> {

@@ -15,6 +15,7 @@ use crate::ui::parts::live::live;
 use crate::ui::parts::page::Page;
 use crate::ui::parts::photo_field::PhotoField;
 use crate::ui::parts::text_area::TextArea;
+use crate::ui::parts::vet_visits::VetVisits;
 use crate::ui::photo::{PhotoPicture, fetched_pictures};
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -32,6 +33,7 @@ pub fn ForVetScreen() -> impl IntoView {
         <Page title=say.vet_title() back=Route::Handover>
             <Reason />
             <PageForVet />
+            <VetVisits />
             <Photos />
         </Page>
     }

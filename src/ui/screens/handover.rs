@@ -21,7 +21,7 @@ use crate::share::card::{card_to_link_text, qr_card};
 use crate::share::card_paper::card_html;
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::html_file::report_with_photos_html;
-use crate::share::link::{entries_since, entries_to_link_text};
+use crate::share::link::{entries_since, entries_to_link_text, entries_to_send};
 use crate::share::photos::Pictures;
 use crate::share::placed::{Placed, rows};
 use crate::share::qr;
@@ -111,10 +111,9 @@ struct Beside<'a> {
 /// The text about the chick on screen, made now.
 fn text_now(state: AppState, pictures: &Pictures, text_of: TextOf) -> Option<String> {
     let outlook = state.outlook.get_untracked()?;
-    let entries: Vec<Entry> = state.journal.with_untracked(|journal| {
-        let entries = journal.of_chick(outlook.chick.id).into_iter();
-        entries.cloned().collect()
-    });
+    let entries = state
+        .journal
+        .with_untracked(|journal| entries_to_send(journal, outlook.chick.id));
     let (entries, last) = (&entries, last_sent(state, outlook.chick.id));
     let of = |zone: &Zone| {
         let beside = Beside {

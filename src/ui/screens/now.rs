@@ -246,7 +246,7 @@ fn LampBand(outlook: Arc<Outlook>) -> impl IntoView {
                 <Raised outlook=Arc::clone(&outlook) />
                 <Findings outlook=Arc::clone(&outlook) />
                 {calls}
-                <WhatToSay lines />
+                <WhatToSay lines level />
             </section>
         }
         .into_any();

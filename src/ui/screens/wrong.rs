@@ -320,7 +320,7 @@ fn Answer(asked: Asked, outlook: Option<Arc<Outlook>>) -> impl IntoView {
         </div>
         {note}
         <div class="rows">
-            <WhatToSay lines />
+            <WhatToSay lines level />
             {look}
             {card}
         </div>

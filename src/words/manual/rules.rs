@@ -378,12 +378,12 @@ pub const fn rule_text(say: Language, rule: RuleId) -> RuleText {
             say,
             [
                 "First vet visit",
-                "No call or visit to a vet noted {0} after the arrival: watch, for {1}.",
+                "No visit to a vet noted {0} after the arrival, and no appointment to come: watch, for {1}.",
                 "The visit took place and was not noted.",
             ],
             [
                 "Primera visita al veterinario",
-                "Sin llamada ni visita al veterinario anotada {0} después de la llegada: vigile, durante {1}.",
+                "Sin visita al veterinario anotada {0} después de la llegada y sin cita pendiente: vigile, durante {1}.",
                 "La visita se hizo y no se anotó.",
             ],
         ),

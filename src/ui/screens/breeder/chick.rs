@@ -295,7 +295,7 @@ fn remarks(state: AppState, id: ChickId) -> impl IntoView {
         let typed = text.get_untracked().trim().to_owned();
         if !typed.is_empty()
             && state.note(
-                Change::Noted { text: typed },
+                Change::Remarked { text: typed },
                 say.breeder_remarks().to_owned(),
             )
         {
@@ -303,14 +303,13 @@ fn remarks(state: AppState, id: ChickId) -> impl IntoView {
         }
     };
     let own = live(move || {
-        let carer = state.copies.carer();
         let writing = state.writing_now();
         state.journal.with(|journal| {
             let dead = journal.retracted();
             let of_chick = journal.of_chick(id).into_iter().rev();
-            let own = of_chick.filter(|entry: &&Entry| entry.by == carer && !dead.contains(&entry.id));
-            let lines = own.filter_map(|entry| {
-                let Change::Noted { text } = &entry.change else {
+            let alive = of_chick.filter(|entry: &&Entry| !dead.contains(&entry.id));
+            let lines = alive.filter_map(|entry| {
+                let Change::Remarked { text } = &entry.change else {
                     return None;
                 };
                 let day = writing.day(entry.lived().day);

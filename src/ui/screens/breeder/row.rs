@@ -145,14 +145,9 @@ pub fn facts(state: AppState, row: &BreederRow) -> String {
     told.into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }
 
-/// Whether a vet was called or seen.
+/// Whether a vet saw it, or was called.
 pub fn vet_word(state: AppState, row: &BreederRow) -> String {
-    let say = state.language();
-    match row.vet_seen {
-        Some(true) => say.breeder_yes().to_owned(),
-        Some(false) => say.breeder_no().to_owned(),
-        None => "?".to_owned(),
-    }
+    state.writing_now().vet_contact(row.vet)
 }
 
 /// Ring, species and age in one line.
