@@ -23,7 +23,7 @@ use crate::domain::time::moment::Moment;
 use crate::ui::copies::Copies;
 use crate::ui::parts::call_card::Calls;
 use crate::ui::parts::later::DueParts;
-use crate::ui::parts::live::live;
+use crate::ui::parts::live::{live, on_change, whenever};
 use crate::ui::parts::shell::TopBar;
 use crate::ui::pieces::{Piece, Pieces};
 use crate::ui::route::Route;
@@ -107,7 +107,7 @@ async fn start_in(place: web_sys::Element) {
     set_timeout(move || pieces.fetch_all(state), BEFORE_THE_REST);
     platform::next_task().await;
     owner.with(|| {
-        Effect::new(move || {
+        whenever(move || {
             if let Some(due) = pieces.of_due.get() {
                 untrack(|| (due.keep_together)(state));
             }
@@ -176,13 +176,12 @@ fn follow_address(state: AppState) {
     state.follow_address();
     window_event_listener_untyped("hashchange", move |_| state.follow_address())
         .remove_on_cleanup();
-    Effect::watch(
+    on_change(
         move || state.route.get(),
-        move |_, _, _| {
+        move |_| {
             state.leave_notice();
             platform::focus_heading();
         },
-        false,
     );
 }
 

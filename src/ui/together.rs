@@ -14,6 +14,7 @@ use crate::store::line::{Line, Name};
 use crate::store::second_copy::{SecondCopy, SecondCopyError};
 use crate::ui::copies::{Copies, Keeping};
 use crate::ui::glance::{leave_a_glance, leave_a_glance_when_left};
+use crate::ui::parts::live::on_change;
 use crate::ui::platform::WAKES;
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
@@ -62,19 +63,18 @@ pub fn keep_together(state: AppState) {
     let copies = state.copies;
     let acts = copies.inner.with_value(|inner| inner.acts);
     spawn_local(join_second(state));
-    Effect::watch(move || acts.get(), move |_, _, _| after_act(state), false);
+    on_change(move || acts.get(), move |_| after_act(state));
     // At the end of an act and with everything in both copies, once a day at most. What cannot be folded
     // today stays as it is and is folded another day.
-    Effect::watch(
+    on_change(
         move || copies.keeping.get() == Keeping::Kept,
-        move |is_kept, _, _| {
-            if *is_kept {
+        move |is_kept| {
+            if is_kept {
                 copies
                     .inner
                     .update_value(|inner| drop(inner.store.fold_finished_weeks(clock::now())));
             }
         },
-        false,
     );
 }
 

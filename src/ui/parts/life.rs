@@ -19,6 +19,7 @@ use crate::ui::parts::button::{button, main_button};
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::level_mark::LevelMark;
+use crate::ui::parts::live::on_change;
 use crate::ui::parts::role_asked::role_asked;
 use crate::ui::parts::when::{When, WhenText};
 use crate::ui::photo::forget_photos;
@@ -423,13 +424,12 @@ fn role(state: AppState, id: ChickId) -> impl IntoView {
     let say = state.language();
     let is_followed = state.of_phone.at_untracked(Setting::Followed, id).is_some();
     let chosen = RwSignal::new(Some(usize::from(is_followed)));
-    Effect::watch(
+    on_change(
         move || chosen.get(),
-        move |chosen, _, _| {
-            let at = (*chosen == Some(1)).then(clock::now);
+        move |chosen| {
+            let at = (chosen == Some(1)).then(clock::now);
             state.set_of_phone(Setting::Followed, id, at);
         },
-        false,
     );
     let options = vec![say.life_role_carer(), say.life_role_follower()];
     view! { <Choice legend=say.life_role() name="role" options chosen /> }

@@ -1,6 +1,7 @@
 //! A new chick typed in by its owner, one question group a screen. What is typed stays until the plan is kept,
 //! also when the page is left; an amount is never preset, and what nobody is sure of stays unconfirmed.
 
+use std::mem;
 use std::time::Duration;
 
 use leptos::prelude::*;
@@ -18,7 +19,7 @@ use crate::store::draft_text::{Draft, draft_from_text, draft_to_text};
 use crate::ui::parts::button::button;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::FieldKind;
-use crate::ui::parts::live::live;
+use crate::ui::parts::live::{live, on_change};
 use crate::ui::parts::page::Heading;
 use crate::ui::parts::plan_checks::{TypedNumbers, typed_doubt};
 use crate::ui::parts::species_field::SpeciesField;
@@ -430,19 +431,18 @@ pub fn FirstGroupsScreen() -> impl IntoView {
     let draft = draft_from_text(&state.copies.draft());
     let typed = Typed::new(state, &draft);
     let (at, count) = (typed.at, typed.count);
-    Effect::watch(
+    on_change(
         move || typed.draft(),
-        move |draft, _, _| {
+        move |draft| {
             if !typed.is_kept.get_value() {
-                state.copies.remember_draft(draft);
+                state.copies.remember_draft(&draft);
             }
         },
-        false,
     );
-    Effect::watch(
+    let mut before = count.get_untracked();
+    on_change(
         move || count.get(),
-        move |_, before, _| typed.follow_count(before.copied().flatten().or(Some(USUAL - 1))),
-        false,
+        move |now| typed.follow_count(mem::replace(&mut before, now).or(Some(USUAL - 1))),
     );
     let is_draft = RwSignal::new(!draft.is_empty());
     let group = move || GROUPS.get(at.get()).copied().unwrap_or(Group::Who);

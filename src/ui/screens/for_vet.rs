@@ -4,14 +4,15 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
+use crate::domain::journal::chick::Noted;
 use crate::domain::journal::entries::Change;
-use crate::domain::journal::photo::PhotoOf;
+use crate::domain::journal::photo::{Photo, PhotoOf};
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::vet_page::vet_page_with_photos_html;
 use crate::ui::parts::button::button;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::file_delivery::FileDelivery;
-use crate::ui::parts::live::live;
+use crate::ui::parts::live::{listed, live, whenever};
 use crate::ui::parts::page::Page;
 use crate::ui::parts::photo_field::PhotoField;
 use crate::ui::parts::text_area::TextArea;
@@ -82,7 +83,7 @@ fn PageForVet() -> impl IntoView {
         })
     });
     let fetched = StoredValue::new_local(None);
-    Effect::new(move || {
+    whenever(move || {
         pictures.get();
         let outlook = state.outlook.get_untracked();
         let now = outlook.as_ref().map(|outlook| outlook.now);
@@ -146,6 +147,14 @@ fn Photos() -> impl IntoView {
             button(say.journal_show_more(), show)
         })
     });
+    let row = move |photo: Noted<Photo>| {
+        view! {
+            <li>
+                <PhotoPicture photo=photo.what />
+                <p class="hint">{writing.lived(photo.lived())} " " {writing.photo(photo.what)}</p>
+            </li>
+        }
+    };
     view! {
         <section class="group" id="photos">
             <h2>{say.photos_title()}</h2>
@@ -162,12 +171,7 @@ fn Photos() -> impl IntoView {
             <PhotoField of />
             <p class="hint">{space}</p>
             <ul class="photo-list">
-                <For each=latest key=|photo| photo.id let:photo>
-                    <li>
-                        <PhotoPicture photo=photo.what />
-                        <p class="hint">{writing.lived(photo.lived())} " " {writing.photo(photo.what)}</p>
-                    </li>
-                </For>
+                {listed(latest, |photo| photo.id, row)}
             </ul>
             {more}
         </section>

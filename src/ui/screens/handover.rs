@@ -31,7 +31,7 @@ use crate::ui::parts::button::button;
 use crate::ui::parts::copy_button::CopyButton;
 use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::level_mark::LevelMark;
-use crate::ui::parts::live::live;
+use crate::ui::parts::live::{live, whenever};
 use crate::ui::parts::other_chicks::judged_chicks;
 use crate::ui::parts::page::Heading;
 use crate::ui::parts::plan_checks::plan_checks;
@@ -201,7 +201,7 @@ pub fn ReportButton(
             state.copies.remember_sent(chick);
         }
     };
-    Effect::new(move || {
+    whenever(move || {
         if delivery.is_out() {
             remember();
         }

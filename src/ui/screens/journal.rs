@@ -14,7 +14,7 @@ use crate::ui::clock;
 use crate::ui::parts::button::button;
 use crate::ui::parts::correct::correct;
 use crate::ui::parts::field::{Field, FieldKind};
-use crate::ui::parts::live::live;
+use crate::ui::parts::live::{listed, live};
 use crate::ui::parts::page::Heading;
 use crate::ui::photo::PhotoPicture;
 use crate::ui::platform;
@@ -97,29 +97,34 @@ pub fn JournalScreen() -> impl IntoView {
     let is_beside = platform::is_wide();
     let newest = shown.with_untracked(|shown| Some(shown.days.first()?.1.first()?.id));
     let opened = newest.filter(|_| is_beside);
+    let of_day = move |day| {
+        let come_to = move || {
+            state
+                .outlook
+                .with(|outlook| sums(&outlook.as_ref()?.chick, day, writing))
+        };
+        let key = |line: &Line| {
+            let corrections = line.before.len();
+            (line.id, line.is_retracted, line.can_be_removed, corrections)
+        };
+        let row = move |line| view! { <JournalLine line correcting opened is_beside /> };
+        view! {
+            <section class="journal-day">
+                <header class="journal-day__head">
+                    <h2>{writing.day(day)}</h2>
+                    <p class="hint">{live(come_to)}</p>
+                </header>
+                <ul class="unfolds journal-day__lines">{listed(move || lines_of(day), key, row)}</ul>
+            </section>
+        }
+    };
     view! {
         <div class="page journal">
         <div class="only-read"><Heading text=say.journal_title() /></div>
         <Field id="search" label=say.journal_search() kind=FieldKind::Text text=search />
         <NoteForm />
         {empty}
-        <For each=days key=|day| *day let:day>
-            <section class="journal-day">
-                <header class="journal-day__head">
-                    <h2>{writing.day(day)}</h2>
-                    <p class="hint">{move || state.outlook.with(|outlook| sums(&outlook.as_ref()?.chick, day, writing))}</p>
-                </header>
-                <ul class="unfolds journal-day__lines">
-                    <For
-                        each=move || lines_of(day)
-                        key=|line| (line.id, line.is_retracted, line.can_be_removed, line.before.len())
-                        let:line
-                    >
-                        <JournalLine line correcting opened is_beside />
-                    </For>
-                </ul>
-            </section>
-        </For>
+        {listed(days, |day| *day, of_day)}
         {more}
         </div>
     }

@@ -15,7 +15,7 @@ use crate::ui::parts::call_card::call_buttons;
 use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::instruction_card::hold_list;
-use crate::ui::parts::live::live;
+use crate::ui::parts::live::{live, on_change};
 use crate::ui::parts::page::Page;
 use crate::ui::parts::when::{When, WhenText};
 use crate::ui::platform;
@@ -103,8 +103,7 @@ impl Form {
             is_warned: RwSignal::new(false),
         };
         form.fill();
-        let fill = move |_: &Option<Slot>, _: Option<&Option<Slot>>, _| form.fill();
-        Effect::watch(move || form.slot(), fill, false);
+        on_change(move || form.slot(), move |_| form.fill());
         form
     }
 

@@ -9,7 +9,7 @@ use crate::ui::parts::choice::Choice;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::file_delivery::FileDelivery;
 use crate::ui::parts::life::{RemovedChicks, ThisChick};
-use crate::ui::parts::live::live;
+use crate::ui::parts::live::{live, on_change};
 use crate::ui::parts::page::Page;
 use crate::ui::platform;
 use crate::ui::route::Route;
@@ -116,9 +116,9 @@ fn Units() -> impl IntoView {
             .iter()
             .position(|known| *known == writing.language),
     );
-    Effect::watch(
+    on_change(
         move || (mass.get(), temperature.get(), language.get()),
-        move |(mass, temperature, language), _, _| {
+        move |(mass, temperature, language)| {
             let mut writing = state.writing_now();
             if let Some(unit) = mass.and_then(|index| MASSES.get(index)) {
                 writing.mass = *unit;
@@ -131,7 +131,6 @@ fn Units() -> impl IntoView {
             }
             state.set_writing(writing);
         },
-        false,
     );
     view! {
         <section class="group">
@@ -154,15 +153,14 @@ fn Light() -> impl IntoView {
     let say = state.language();
     let theme = state.copies.theme();
     let chosen = RwSignal::new(THEMES.iter().position(|known| *known == theme));
-    Effect::watch(
+    on_change(
         move || chosen.get(),
-        move |chosen, _, _| {
+        move |chosen| {
             if let Some(theme) = chosen.and_then(|index| THEMES.get(index)) {
                 state.copies.remember_theme(theme);
                 platform::set_root_attribute("data-theme", theme);
             }
         },
-        false,
     );
     let options = vec![
         say.settings_theme_auto(),
@@ -181,10 +179,9 @@ fn Carer() -> impl IntoView {
     let state = AppState::here();
     let say = state.language();
     let name = RwSignal::new(state.copies.carer());
-    Effect::watch(
+    on_change(
         move || name.get(),
-        move |name, _, _| state.copies.remember_carer(name),
-        false,
+        move |name| state.copies.remember_carer(&name),
     );
     view! {
         <section class="group">

@@ -15,7 +15,7 @@ use crate::ui::parts::chart_card::{ChartCard, ChartPoint, ChartShown};
 use crate::ui::parts::correct::correct;
 use crate::ui::parts::field::{Field, FieldKind};
 use crate::ui::parts::level_mark::{LevelMark, level_name};
-use crate::ui::parts::live::live;
+use crate::ui::parts::live::{listed, live, whenever};
 use crate::ui::parts::page::Heading;
 use crate::ui::route::Route;
 use crate::ui::screens::weight_picture::Sending;
@@ -263,13 +263,9 @@ fn Lines(lines: Memo<Vec<Line>>) -> impl IntoView {
     let has_more = Memo::new(move |_| count() > FIRST_LINES);
     let correcting = RwSignal::new(None::<EntryId>);
     let list = move |from: usize, most: usize| {
-        view! {
-            <ul class="unfolds">
-                <For each=move || some(from, most) key=Line::clone let:line>
-                    <LineRow line correcting />
-                </For>
-            </ul>
-        }
+        let row = move |line| view! { <LineRow line correcting /> };
+        let rows = listed(move || some(from, most), Line::clone, row);
+        view! { <ul class="unfolds">{rows}</ul> }
     };
     view! {
         {list(0, FIRST_LINES)}
@@ -369,7 +365,7 @@ fn More() -> impl IntoView {
             figures(&outlook, writing),
         ))
     });
-    Effect::new(move || full.set(worked_out.get()));
+    whenever(move || full.set(worked_out.get()));
     let shown = live(move || {
         full.get().map(|(svg, figures): (String, Vec<String>)| {
             let figures = figures.into_iter().map(|figure| view! { <li>{figure}</li> });

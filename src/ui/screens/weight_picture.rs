@@ -11,7 +11,7 @@ use crate::domain::outlook::Outlook;
 use crate::share::file_name::{FileKind, file_name};
 use crate::share::weight_picture::{WeightPicture, weight_picture};
 use crate::ui::parts::file_delivery::FileDelivery;
-use crate::ui::parts::live::live;
+use crate::ui::parts::live::{live, whenever};
 use crate::ui::picture::png_file;
 use crate::ui::state::AppState;
 
@@ -76,7 +76,7 @@ impl Sending {
                 spawn_local(async move { sending.take(drawn(picture, &name).await) });
             }
         };
-        Effect::new(move || {
+        whenever(move || {
             wanted.track();
             set_timeout(draw, BEFORE_DRAWING);
         });

@@ -61,7 +61,7 @@ pub fn ReportsScreen() -> impl IntoView {
         let has_any = read.with(|read| read.iter().any(Result::is_ok));
         has_any.then(|| {
             main_button(say.breeder_reports_take(), move |_| {
-                take(state, &read.get_untracked())
+                take(state, &read.get_untracked());
             })
         })
     };

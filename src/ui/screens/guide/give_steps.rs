@@ -96,7 +96,7 @@ pub fn GiveStep(
     let take_back = live(move || {
         let draw = feed.last_draw(syringe)?;
         Some(button(writing.take_back(draw), move |_| {
-            feed.take_back(draw)
+            feed.take_back(draw);
         }))
     });
     let next_draw = live(move || {
