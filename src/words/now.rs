@@ -59,8 +59,8 @@ impl Language {
         match level {
             Level::Settled | Level::Watch => "",
             Level::CallBreeder => self.pick(
-                "Call the breeder now, even if it is late. No answer in 30 minutes? Call the vet.",
-                "Llame ya al criador, aunque sea tarde. ¿No contesta en 30 minutos? Llame al veterinario.",
+                "Call the breeder now, whatever the hour. No answer in 30 minutes? Call the vet.",
+                "Llame ya al criador, sea la hora que sea. ¿No contesta en 30 minutos? Llame al veterinario.",
             ),
             Level::VetToday => self.pick(
                 "Call the vet now. This cannot wait until tomorrow. Closed? Call the out-of-hours vet.",

@@ -19,6 +19,7 @@ texts! {
     weight_earlier: "Weighing before", "Pesada anterior";
     weight_later: "Next weighing", "Pesada siguiente";
     weight_steps: "Weight chart. The arrow keys go from weighing to weighing.", "Gráfico de peso. Las flechas van de pesada en pesada.";
+    weight_now_more: "Not the weight alone. See Now.", "No es solo por el peso. Vea «Ahora».";
     weight_now_other: "Not because of the weight. See Now.", "No es por el peso. Vea «Ahora».";
     weight_correct: "Correct", "Corregir";
     weight_right: "Right weight", "Peso correcto";
@@ -77,9 +78,10 @@ impl Writing {
         if !is_today {
             told = format!("{}, {told}", self.day(day));
         }
-        let meaning = outlook
-            .weight_level()
-            .map(|level| self.level_meaning(level, outlook.stage));
+        // Where the level is higher, that says whom to call.
+        let own = outlook.weight_level();
+        let own = own.filter(|level| !level.is_call() || *level == outlook.level);
+        let meaning = own.map(|level| self.level_meaning(level, outlook.stage));
         let call = outlook
             .weight
             .call_at

@@ -2,7 +2,7 @@
 // The levels and hours are those of the trade, as in walk_frightened.test.mjs.
 import assert from 'node:assert/strict';
 import { test } from './fixtures.mjs';
-import { ASPIRATION, NIGHT_VET, VET, at, day, noteSign, now, owner, quietDays } from './frightened.mjs';
+import { ASPIRATION, BREEDER, NIGHT_VET, VET, at, day, noteSign, now, owner, quietDays } from './frightened.mjs';
 import { leftBehind } from './glance.mjs';
 import { shot } from './harness.mjs';
 import { go, openSigns, plain, press, step, weigh } from './owner.mjs';
@@ -127,7 +127,7 @@ test('where a vet is to see it today the call is the one filled button, and the 
   assert.equal(await page.locator('.next-feed__countdown').count(), 0);
   for (const name of ['#/weight', '#/guide', '#/log']) {
     await go(page, name);
-    await page.locator('a.call').first().waitFor();
+    await page.locator('main a.call, main #taken').first().waitFor();
     await shot(page, `frightened-y${name.replace('#/', '-')}`);
     const all = await filled(page);
     assert.ok(all.length <= 1, `${name}: ${all}`);
@@ -173,6 +173,44 @@ test('whom a vet told to feed has the feed as the next act again, until somethin
   await noteSign(page, /^Begs/, 'y-begs');
   const again = await now(page, 'y-told-again');
   assert.deepEqual(await filled(page), [VET], again.words);
+});
+
+test('after a bad night a low weight is never said to need no call, nor to wait for the breeder\'s hours', async ({ bench }) => {
+  const script = quietDays();
+  script.weighed(`${day(10)}T06:45`, 1041).note(`${day(10)}T06:50`, 'crop-seen', { state: 'flat', feel: 'soft' });
+  script.fed(`${day(10)}T07:05`, 'morning', 60).fed(`${day(10)}T14:05`, 'midday', 40);
+  script.refused(`${day(10)}T21:45`, 'bedtime').refused(`${day(10)}T22:31`, 'bedtime');
+  const page = await owner(bench, script, 11, '06:40');
+  // Fed at 14:05 last: 16 h 35 min, over the 12 h of the trade, so the breeder is called now.
+  const morning = await now(page, 'z-morning');
+  assert.equal(morning.level, 'call', morning.words);
+  assert.match(morning.words, /Call the breeder now, whatever the hour\./);
+  assert.doesNotMatch(morning.words, /In their hours|in their hours/);
+  assert.deepEqual(await filled(page), [BREEDER], morning.words);
+  // (1041 - 957) / 1041 = 8.1 % in a day.
+  await weigh(page, 957, 'empty');
+  await page.locator('.weigh__told').waitFor();
+  const said = plain(await page.locator('main').innerText());
+  await shot(page, 'frightened-z-weighed');
+  assert.doesNotMatch(said, /No call for one reading|in their hours/i);
+  const [called, ...others] = await filled(page);
+  assert.deepEqual(others, []);
+  const level = await page.locator('.weigh__told').getAttribute('data-level');
+  assert.equal(called, level === 'call' ? BREEDER : NIGHT_VET, said);
+  await press(page, 'Weigh again');
+  await page.locator('#weight').fill('957');
+  await press(page, 'Keep');
+  await page.locator('.weigh__told[data-level="vet"]').waitFor();
+  assert.doesNotMatch(plain(await page.locator('main').innerText()), /in their hours/i);
+  assert.deepEqual(await filled(page), [NIGHT_VET]);
+  for (const name of ['#/now', '#/weight']) {
+    await go(page, name);
+    await page.locator('a.call').first().waitFor();
+    const words = plain(await page.locator('main').innerText());
+    await shot(page, `frightened-z${name.replace('#/', '-')}`);
+    assert.doesNotMatch(words, /Not because of the weight|in their hours/i, name);
+    assert.deepEqual(await filled(page), [NIGHT_VET], words);
+  }
 });
 
 // In the guide, half of the morning feed given, when it goes wrong.

@@ -59,3 +59,102 @@ fn is_told(now: Moment, chick: &Chick, level: Level) -> bool {
         is_asked && !is_seen
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::domain::instruction::call_next::*;
+    use crate::domain::journal::entries::Change;
+    use crate::domain::journal::scenario::Scenario;
+    use crate::domain::journal::signs::Sign;
+    use crate::domain::plan::care_plan::Slot;
+    use crate::domain::quantity::evidence::Standing;
+    use crate::domain::warnings::level::Value;
+    use crate::domain::warnings::rules::trial::macaw;
+
+    /// Fed at 07:00 of day 1.
+    fn fed() -> Scenario {
+        let mut script = macaw();
+        script.feed(1, 7, 0, Slot::Morning, 80);
+        script
+    }
+
+    fn is_next(script: &Scenario, hour: i32, minute: i32, level: Level) -> bool {
+        is_call_next(
+            script.at(1, hour, minute),
+            &script.chick().unwrap(),
+            level,
+            &[],
+        )
+    }
+
+    const fn word(who: Role) -> Change {
+        Change::AdviceNoted {
+            who,
+            about: String::new(),
+            may_feed: true,
+            ml: None,
+            until: None,
+        }
+    }
+
+    #[test]
+    fn a_call_comes_first_from_the_vet_s_levels_up() {
+        let script = fed();
+        assert!(!is_next(&script, 8, 0, Level::Watch));
+        assert!(!is_next(&script, 8, 0, Level::CallBreeder));
+        assert!(is_next(&script, 8, 0, Level::VetToday));
+        assert!(is_next(&script, 8, 0, Level::Emergency));
+    }
+
+    #[test]
+    fn the_breeder_is_called_at_any_hour_once_it_is_without_food_for_longer_than_twelve_hours() {
+        // Fed at 07:00, 14:00 and 21:00: the longest gap is 10 h, and with two more it is 12 h as well.
+        let script = fed();
+        assert!(!is_next(&script, 19, 0, Level::CallBreeder));
+        assert!(is_next(&script, 19, 1, Level::CallBreeder));
+        assert!(!is_next(&script, 19, 1, Level::Watch));
+    }
+
+    #[test]
+    fn the_breeder_is_called_at_any_hour_about_a_crop_that_does_not_empty() {
+        let script = fed();
+        let chick = script.chick().unwrap();
+        let of = |rule, level| {
+            let (value, limit, standing) = (Value::Seen, Value::Seen, Standing::Ours);
+            let finding = Finding {
+                rule,
+                level,
+                value,
+                limit,
+                standing,
+            };
+            is_call_next(script.at(1, 8, 0), &chick, Level::CallBreeder, &[finding])
+        };
+        assert!(of(RuleId::CropLate, Level::CallBreeder));
+        assert!(!of(RuleId::CropLate, Level::Watch));
+        assert!(!of(RuleId::HandoverLoss, Level::CallBreeder));
+    }
+
+    #[test]
+    fn who_was_told_feeds_until_something_is_seen_after_that() {
+        let mut script = fed();
+        script.note(1, 9, 0, word(Role::Breeder));
+        assert!(!is_next(&script, 20, 0, Level::CallBreeder));
+        assert!(
+            is_next(&script, 20, 0, Level::VetToday),
+            "not hers to say at a vet's level"
+        );
+        script.note(1, 10, 0, word(Role::AvianVet));
+        assert!(!is_next(&script, 20, 0, Level::VetToday));
+        let sign = Sign::BegsAllDay;
+        script.note(1, 11, 0, Change::SignSeen { sign });
+        assert!(is_next(&script, 20, 0, Level::VetToday));
+        script.note(1, 12, 0, word(Role::EmergencyVet));
+        assert!(!is_next(&script, 20, 0, Level::VetToday));
+        script.weigh(1, 900);
+        assert!(
+            !is_next(&script, 20, 0, Level::VetToday),
+            "weighed at 06:45, before that word"
+        );
+    }
+}

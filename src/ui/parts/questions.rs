@@ -72,7 +72,7 @@ pub fn given_or_still_to_give(outlook: &Outlook, feed: &ScheduledFeed) -> Option
         view! {
             <div class="next-feed__asked" data-given="true">
                 {answers(outlook, feed)}
-                <p data-still="true">{say.asked_still()}</p>
+                {(!outlook.is_call_next()).then(|| view! { <p data-still="true">{say.asked_still()}</p> })}
             </div>
         }
         .into_any()

@@ -27,6 +27,7 @@ use crate::ui::screens::guide::under_way::Feed;
 use crate::ui::screens::guide::warmth_step::WarmthStep;
 use crate::ui::state::AppState;
 use crate::ui::{clock, platform};
+use crate::words::rules::finding_title;
 
 pub mod crop_step;
 pub mod dock;
@@ -192,8 +193,12 @@ fn MeasureAgain(feed: Feed) -> impl IntoView {
 fn CallFirst(feed: Feed, level: Level) -> impl IntoView {
     let state = feed.state;
     let say = state.language();
-    let plan = state.outlook.get_untracked();
-    let plan = plan.map(|outlook| outlook.chick.plan.clone());
+    let outlook = state.outlook.get_untracked();
+    let plan = outlook.as_ref().map(|outlook| outlook.chick.plan.clone());
+    let why = outlook
+        .as_ref()
+        .and_then(|outlook| outlook.findings.first());
+    let why = why.map(|finding| finding_title(state.writing_now(), finding));
     let later = move |_| {
         feed.is_called_later.set(true);
         request_animation_frame(platform::focus_heading);
@@ -201,6 +206,7 @@ fn CallFirst(feed: Feed, level: Level) -> impl IntoView {
     view! {
         <div class="scroll guide__step" data-call-first="true">
             <p class="guide__lead">{lines_of_title(say.call_now(level))}</p>
+            <p class="hint">{why}</p>
             <p>{say.now_call_then_feed()}</p>
         </div>
         <GuideDock feed>

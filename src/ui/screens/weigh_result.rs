@@ -189,8 +189,9 @@ fn Kept(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
 #[component]
 fn Next(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
     let state = AppState::here();
-    if shown.is_for_vet() {
-        return view! { <Told shown /> }.into_any();
+    // Nobody is asked to weigh again, or told that no call is needed, before a call that comes first.
+    if shown.is_for_vet() || shown.is_call_next {
+        return view! { <Told shown outcome /> }.into_any();
     }
     match shown.again {
         Again::Low | Again::Apart => {
@@ -212,7 +213,7 @@ fn Next(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
             }
             .into_any()
         }
-        Again::No => view! { <Told shown /> }.into_any(),
+        Again::No => view! { <Told shown outcome /> }.into_any(),
     }
 }
 
@@ -272,21 +273,28 @@ fn OnceMore(again: Again, id: EntryId, outcome: RwSignal<Option<Outcome>>) -> im
 
 /// What the weight means, whom to call where it is due, and on.
 #[component]
-fn Told(shown: Outcome) -> impl IntoView {
+fn Told(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
     let state = AppState::here();
     let writing = state.writing_now();
     let say = writing.language;
     let of_weight = shown.level.filter(|level| level.is_call());
+    // What comes before everything else is said, be it about the weight or not.
     let next = shown.other.filter(|_| shown.is_call_next);
-    let level = shown.level.or(shown.other);
+    let level = next.or(shown.level).or(shown.other);
     let told = level.map(|level| {
-        let act = if shown.level.is_none() {
-            say.weight_now_other()
-        } else if of_weight.is_some() {
-            call_first(say, level)
-        } else {
-            writing.weigh_next(level)
+        let act = match (next, of_weight, shown.level) {
+            (Some(next), _, _) => say.call_now(next),
+            (None, Some(level), _) => call_first(say, level),
+            (None, None, Some(level)) => writing.weigh_next(level),
+            (None, None, None) => say.weight_now_other(),
         };
+        let why = next.filter(|next| of_weight != Some(*next)).map(|_| {
+            if of_weight.is_some() {
+                say.weight_now_more()
+            } else {
+                say.weight_now_other()
+            }
+        });
         view! {
             <section class="group weigh__told" role="status" data-level=level_name(level)>
                 <h2>
@@ -294,19 +302,30 @@ fn Told(shown: Outcome) -> impl IntoView {
                     {say.level(level)}
                 </h2>
                 <p>{act}</p>
+                {why.map(|why| view! { <p class="hint">{why}</p> })}
                 {shown.is_for_vet().then(|| view! { <p>{say.weigh_call_first()}</p> })}
             </section>
         }
     });
-    let called = of_weight.max(next);
-    let calls = called.map(|level| call_buttons(level, Some(&shown.plan)));
-    let is_call = called.is_some();
+    let calls = of_weight
+        .max(next)
+        .map(|level| call_buttons(level, Some(&shown.plan)));
+    let is_call = calls.is_some();
     let done = move |_| go_on(state);
+    let once_more = move |_| {
+        outcome.set(None);
+        request_animation_frame(platform::focus_heading);
+    };
+    let beside = if matches!(shown.again, Again::Low | Again::Apart) {
+        view! { <button type="button" class="button" on:click=once_more>{say.weigh_again()}</button> }.into_any()
+    } else {
+        view! { <a class="button" href=Route::Weight.to_hash()>{say.weigh_chart()}</a> }.into_any()
+    };
     view! {
         {told}
         <div class="dock" class:dock--calls=is_call>
             {calls}
-            <a class="button" href=Route::Weight.to_hash()>{say.weigh_chart()}</a>
+            {beside}
             <button type="button" class="button" class:button--main=!is_call on:click=done>{say.weigh_done()}</button>
         </div>
     }

@@ -110,7 +110,7 @@ fn Verdict() -> impl IntoView {
                     <LevelMark level=of_weight.unwrap_or(Level::Settled) />
                     <p><strong>{stands}</strong> " " {means}</p>
                 </div>
-                {is_other.then(|| other_level(highest, state))}
+                {is_other.then(|| other_level(highest, of_weight, state))}
             }
         })}
         {move || calls.get().map(|(level, plan)| call_buttons(level, Some(&plan)))}
@@ -125,13 +125,18 @@ fn calls(state: AppState) -> Option<(Level, CarePlan)> {
     Some((next.max(of_weight)?, outlook.chick.plan.clone()))
 }
 
-/// That the level is higher for another reason than the weight.
-fn other_level(level: Level, state: AppState) -> impl IntoView {
+/// That the level is higher for another reason than the weight, or for one more.
+fn other_level(level: Level, of_weight: Option<Level>, state: AppState) -> impl IntoView {
     let say = state.language();
+    let why = if of_weight.is_some_and(Level::is_call) {
+        say.weight_now_more()
+    } else {
+        say.weight_now_other()
+    };
     view! {
         <a class="verdict__other" data-level=level_name(level) href=Route::Now.to_hash()>
             <LevelMark level />
-            <span><strong>{say.level(level)} "."</strong> " " {say.weight_now_other()}</span>
+            <span><strong>{say.level(level)} "."</strong> " " {why}</span>
         </a>
     }
 }
