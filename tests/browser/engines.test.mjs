@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { writeWorker } from '../../.build/precache.mjs';
 import { ENGINES, bySelector, comesBack, daysAgo, isSoon, phoneOf, withChick } from './engines.mjs';
 import { SILENT, blockBoth, blockFirst, fillBoth, fillFirst, hideSecond } from './faults.mjs';
@@ -11,6 +12,8 @@ import { tell } from './harness.mjs';
 import { CHICK, clearFirst, clearSecond } from './owner.mjs';
 
 const ADDED = `Chick added: ${CHICK.name}`;
+// Any picture will do for a photo.
+const PICTURE = fileURLToPath(new URL('../../public/screenshots/now.png', import.meta.url));
 const BESIDE_CHROMIUM = ['Firefox', 'WebKitGTK'];
 
 const typeInChick = async (phone) => {
@@ -39,7 +42,7 @@ const takeInFile = async (phone, file, button) => {
 };
 
 for (const engine of Object.keys(ENGINES)) {
-  test(`${engine}: card in, fed, weighed, all there without the server, report and backup out, backup in, help`, async ({ bench }) => {
+  test(`${engine}: card in, fed, weighed, all there without the server, report and backup out, backup in, help, photo`, async ({ bench }) => {
     test.setTimeout(300_000);
     const site = await bench.site();
     const breeder = await phoneOf(bench, engine, site);
@@ -89,6 +92,11 @@ for (const engine of Object.keys(ENGINES)) {
     await owner.tap('Cold');
     await owner.has('.answer[data-level="emergency"]');
     assert.equal(await owner.run(() => document.querySelector('a.call').getAttribute('href')), 'tel:+15550100');
+    await owner.go('#/vet', '#photo-choose');
+    await owner.choose('#photo-choose', PICTURE);
+    await owner.sees(/Photos kept: 1 of 1\./);
+    await owner.reload();
+    await owner.wait('the photo is seen', () => owner.run(() => document.querySelector('.photo-list img')?.naturalWidth > 0));
 
     await takeInFile(breeder, backup, 'Import');
     await breeder.kept();
