@@ -72,6 +72,7 @@ pub fn Field(
                     autocomplete="off"
                     aria-describedby=fault_id.clone()
                     aria-invalid=move || (!fault.get().is_empty()).to_string()
+                    data-empty=move || text.with(String::is_empty).to_string()
                     prop:value=move || text.get()
                     on:input=move |event| text.set(event_target_value(&event))
                 />
