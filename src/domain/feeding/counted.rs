@@ -45,10 +45,9 @@ pub fn counted(
     let taken = set_of(all.iter().filter_map(|one| one.place));
     let tries = named_tries(&all, try_minutes);
     if !tries.is_empty() {
-        let mut others = taken.clone();
-        for (_, place) in &tries {
-            others.remove(place);
-        }
+        let of_tries = set_of(tries.iter().map(|(_, place)| *place));
+        let others = taken.iter().copied();
+        let others = set_of(others.filter(|place| !of_tries.contains(place)));
         let by_time = by_time(scheduled, &all, &others);
         for (index, place) in tries {
             if by_time.contains(&(index, place))

@@ -102,12 +102,12 @@ fn was_seen_since(now: Moment, chick: &Chick, from: Moment) -> bool {
 
 /// The latest whole day, while its count stands.
 fn latest(now: Moment, chick: &Chick) -> Option<(Day, Counted)> {
-    let (day, counted) = whole_days(now, chick).pop_last()?;
+    let (day, counted) = whole_days(now, chick).pop()?;
     (now.minutes_since(counted.at) <= SHOWN_MINUTES).then_some((day, counted))
 }
 
 /// Every day whose papers were counted in the evening or the morning after, papers changed in between added up.
-fn whole_days(now: Moment, chick: &Chick) -> BTreeMap<Day, Counted> {
+fn whole_days(now: Moment, chick: &Chick) -> Vec<(Day, Counted)> {
     let mut days: BTreeMap<Day, Counted> = BTreeMap::new();
     let counts = chick.droppings_counts.iter().filter(|one| one.at <= now);
     for one in counts.filter(|one| one.what.paper == Paper::Day) {
@@ -123,14 +123,14 @@ fn whole_days(now: Moment, chick: &Chick) -> BTreeMap<Day, Counted> {
         day.at = one.at;
         day.is_whole = is_morning || lived.time >= WHOLE_FROM;
     }
-    days.retain(|_, counted| counted.is_whole);
-    days
+    let whole = days.into_iter().filter(|(_, counted)| counted.is_whole);
+    whole.collect()
 }
 
 /// This bird's own usual number of droppings in a day, as the latest whole day is held against it; `None`
 /// while too few days were counted.
 pub fn usual_now(now: Moment, chick: &Chick) -> Option<f64> {
-    let (day, _) = whole_days(now, chick).pop_last()?;
+    let (day, _) = whole_days(now, chick).pop()?;
     usual(now, chick, day)
 }
 
@@ -138,7 +138,8 @@ pub fn usual_now(now: Moment, chick: &Chick) -> Option<f64> {
 /// [`USUAL_DAYS`].
 fn usual(now: Moment, chick: &Chick, day: Day) -> Option<f64> {
     let days = whole_days(now, chick);
-    let before = days.range(day.plus(-WINDOW_DAYS)..day);
+    let window = day.plus(-WINDOW_DAYS)..day;
+    let before = days.iter().filter(|(day, _)| window.contains(day));
     let counts: Vec<f64> = before
         .map(|(_, counted)| f64::from(counted.count))
         .collect();
