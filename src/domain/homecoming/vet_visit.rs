@@ -62,7 +62,7 @@ pub struct Booked {
 /// `lived` is the day and time where the chick is, at `now`.
 pub fn booked(now: Moment, lived: Lived, chick: &Chick) -> Option<Booked> {
     let noted = chick.vet_booked.as_ref().filter(|noted| noted.at <= now)?;
-    let is_over = |visit: &Noted<String>| noted.at <= visit.at;
+    let is_over = |visit: &Noted<String>| noted.at < visit.at;
     let is_open = !chick.vet_visits.iter().any(is_over);
     let is_shown = lived.day.since(noted.what.day) <= ASKED_DAYS;
     (is_open && is_shown).then_some(Booked {
