@@ -286,6 +286,9 @@ fn each_thing_done_or_decided_is_in_its_own_list() {
         agreed: agreed.clone(),
     };
     assert_only(&after(called).calls, Call { whom, agreed });
+    let said = "healthy".to_owned();
+    let seen = Change::VetSeen { said: said.clone() };
+    assert_only(&after(seen).vet_visits, said);
     let (who, about) = (Role::AvianVet, "thin mix".to_owned());
     let (ml, until) = (Some(Millilitres::whole(30)), Some(at(90)));
     let advised = Change::AdviceNoted {

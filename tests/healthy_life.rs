@@ -12,7 +12,7 @@ use perchlight::domain::homecoming::life_stage::LifeStage;
 use perchlight::domain::journal::entries::{Change, ChickId, Droppings, Paper, SolidsEaten};
 use perchlight::domain::journal::scenario::Scenario;
 use perchlight::domain::outlook::{Outlook, outlook};
-use perchlight::domain::plan::care_plan::{CarePlan, Reference, Role, Slot};
+use perchlight::domain::plan::care_plan::{CarePlan, Reference, Slot};
 use perchlight::domain::plan::species::Species;
 use perchlight::domain::quantity::units::{Grams, Millilitres};
 use perchlight::domain::time::moment::{Day, Offset};
@@ -77,8 +77,8 @@ fn life(weighed_until: i32) -> Scenario {
         let (what, eaten) = ("pellets".to_owned(), SolidsEaten::Meal);
         script.note(day, 10, 1, Change::SolidsSeen { what, eaten });
     }
-    let (whom, agreed) = (Role::AvianVet, String::new());
-    script.note(2, 11, 0, Change::Called { whom, agreed });
+    let said = "healthy".to_owned();
+    script.note(2, 11, 0, Change::VetSeen { said });
     script.note(50, 9, 0, Change::DrinkingSeen);
     script
 }

@@ -11,7 +11,7 @@ import { go, plain, press } from './owner.mjs';
 const countedDays = () => {
   const script = quietDays();
   [18, 22, 20].forEach((count, index) => script.note(`${day(index + 7)}T21:10`, 'droppings-counted', { paper: 'day', count }));
-  script.note(`${day(3)}T10:00`, 'called', { whom: 'avian-vet', agreed: '' });
+  script.note(`${day(3)}T10:00`, 'vet-seen');
   script.weighed(`${day(10)}T06:45`, 1041).note(`${day(10)}T06:50`, 'crop-seen', { state: 'flat', feel: 'soft' });
   return script.fed(`${day(10)}T07:05`, 'morning', 60).fed(`${day(10)}T14:05`, 'midday', 40).fed(`${day(10)}T21:05`, 'bedtime', 60);
 };

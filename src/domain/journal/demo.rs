@@ -46,9 +46,8 @@ pub fn journal(now: Moment, zone: &Zone, typed: Typed) -> Journal {
         2,
         10,
         0,
-        Change::Called {
-            whom: Role::AvianVet,
-            agreed: typed.visit.to_owned(),
+        Change::VetSeen {
+            said: typed.visit.to_owned(),
         },
     );
     for (day, grams) in (1..=DAYS).zip(MORNINGS) {
