@@ -281,6 +281,7 @@ fn Told(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
     // What comes before everything else is said, be it about the weight or not.
     let next = shown.other.filter(|_| shown.is_call_next);
     let level = next.or(shown.level).or(shown.other);
+    let is_doubted = matches!(shown.again, Again::Low | Again::Apart);
     let told = level.map(|level| {
         let act = match (next, of_weight, shown.level) {
             (Some(next), _, _) => say.call_now(next),
@@ -289,7 +290,7 @@ fn Told(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
             (None, None, None) => say.weight_now_other(),
         };
         let why = next.filter(|next| of_weight != Some(*next)).map(|_| {
-            if of_weight.is_some() {
+            if of_weight.is_some() || is_doubted {
                 say.weight_now_more()
             } else {
                 say.weight_now_other()
@@ -316,7 +317,7 @@ fn Told(shown: Outcome, outcome: RwSignal<Option<Outcome>>) -> impl IntoView {
         outcome.set(None);
         request_animation_frame(platform::focus_heading);
     };
-    let beside = if matches!(shown.again, Again::Low | Again::Apart) {
+    let beside = if is_doubted {
         view! { <button type="button" class="button" on:click=once_more>{say.weigh_again()}</button> }.into_any()
     } else {
         view! { <a class="button" href=Route::Weight.to_hash()>{say.weigh_chart()}</a> }.into_any()
