@@ -153,6 +153,7 @@ fn things(chick: &Chick) -> usize {
         + chick.stock.len()
         + chick.rooms.len()
         + chick.calls.len()
+        + chick.vet_visits.len()
         + chick.advice.len()
         + chick.same_food.len()
 }
