@@ -126,7 +126,7 @@ fn breeder_row(now: Moment, placed: &Placed, row: PlacedRow, is_put_away: bool) 
     let (chick, plan) = (&outlook.chick, &outlook.chick.plan);
     let heard = placed.followed.flatten();
     let today = now.lived(outlook.offset).day;
-    let place = place(outlook.stage, chick, is_put_away);
+    let place = place(now, outlook.stage, chick, is_put_away);
     let is_home = match place {
         Place::Placed | Place::Weaned => true,
         Place::WithMe | Place::Reserved | Place::OnTheWay | Place::Archived => false,

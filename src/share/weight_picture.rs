@@ -183,12 +183,13 @@ mod tests {
         // a cold chick is an emergency, its weight is none
         let cold = format!("Emergency. {above} {call}");
         assert_eq!(meaning(1_005, Some(Sign::Cold)), cold);
-        let below = "890 g: 110 g (11.0 %) below handover. Call the breeder. The weight to call at is 900 g.";
-        assert_eq!(meaning(890, None), format!("Call the breeder. {below}"));
-        assert_eq!(
-            meaning(890, Some(Sign::Cold)),
-            format!("Emergency. {below}")
-        );
+        let below = "890 g: 110 g (11.0 %) below handover.";
+        let at = "The weight to call at is 900 g.";
+        let calls = format!("Call the breeder. {below} Call the breeder. {at}");
+        assert_eq!(meaning(890, None), calls);
+        // Nothing beside the vet says to call the breeder.
+        let cold = format!("Emergency. {below} {at}");
+        assert_eq!(meaning(890, Some(Sign::Cold)), cold);
     }
 
     #[test]

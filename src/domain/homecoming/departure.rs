@@ -32,14 +32,17 @@ pub fn left_at(chick: &Chick) -> Option<Moment> {
         .min()
 }
 
+/// Whether it was given back to its breeder after it had left, and not handed on by `now`.
+pub fn is_back(now: Moment, chick: &Chick) -> bool {
+    let mut handed = chick.handed_over.iter().rev();
+    let last = handed.find(|handed| handed.at <= now);
+    let last = last.filter(|last| last.what.to == Carer::Breeder);
+    last.is_some_and(|last| left_at(chick).is_some_and(|left| left < last.at))
+}
+
 /// Whether a chick of this phone's breeder is with somebody else at `now`: it left, and was not handed back to her.
 pub fn is_gone(now: Moment, chick: &Chick) -> bool {
-    let mut back = chick.handed_over.iter().rev();
-    let last = back.find(|handed| handed.at <= now);
-    let left = left_at(chick).filter(|left| *left <= now);
-    left.is_some_and(|left| {
-        !last.is_some_and(|last| last.what.to == Carer::Breeder && left < last.at)
-    })
+    left_at(chick).is_some_and(|left| left <= now) && !is_back(now, chick)
 }
 
 /// From when on reports of a chick are due: since it is in its new home.

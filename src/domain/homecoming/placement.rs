@@ -1,15 +1,17 @@
 //! Where a breeder's chick is: with her, reserved, on the way, placed, weaned, put away.
 //!
 //! **Invariant.** Only what was noted moves a chick from one group to the next; a chick that left is never
-//! told to be with its breeder.
+//! told to be with its breeder, unless it was given back.
 
+use crate::domain::homecoming::departure::is_back;
 use crate::domain::homecoming::life_stage::LifeStage;
 use crate::domain::journal::chick::Chick;
+use crate::domain::time::moment::Moment;
 
 /// A group of a breeder's chicks.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Place {
-    /// It has not left, and nobody is named who takes it.
+    /// It has not left, and nobody is named who takes it; or it was given back.
     WithMe,
     /// It has not left, and its owner is named.
     Reserved,
@@ -43,8 +45,8 @@ impl Place {
     }
 }
 
-/// The group of a chick in this stage.
-pub fn place(stage: LifeStage, chick: &Chick, is_put_away: bool) -> Place {
+/// The group of a chick in this stage at `now`.
+pub fn place(now: Moment, stage: LifeStage, chick: &Chick, is_put_away: bool) -> Place {
     if is_put_away {
         return Place::Archived;
     }
@@ -53,6 +55,9 @@ pub fn place(stage: LifeStage, chick: &Chick, is_put_away: bool) -> Place {
         LifeStage::WithBreeder if chick.plan.owner_name.is_empty() => Place::WithMe,
         LifeStage::WithBreeder => Place::Reserved,
         LifeStage::OnTheWay => Place::OnTheWay,
+        LifeStage::SettlingIn | LifeStage::Weaning | LifeStage::Weaned if is_back(now, chick) => {
+            Place::WithMe
+        }
         LifeStage::SettlingIn | LifeStage::Weaning => Place::Placed,
         LifeStage::Weaned => Place::Weaned,
     }
@@ -95,7 +100,8 @@ mod tests {
     }
 
     fn group(script: &Scenario, day: i32) -> Place {
-        place(stage(script, day), &script.chick().unwrap(), false)
+        let now = script.at(day, 12, 0);
+        place(now, stage(script, day), &script.chick().unwrap(), false)
     }
 
     #[test]
@@ -119,6 +125,18 @@ mod tests {
         let sets = vec![script.chick().unwrap().plans.added().id];
         script.note(41, 11, 0, Change::PartTaken { sets });
         assert_eq!(group(&script, 41), Place::Placed, "its owner took the card");
+    }
+
+    #[test]
+    fn a_chick_given_back_is_with_its_breeder_until_it_is_handed_on() {
+        let mut script = bred(macaw());
+        script.note(41, 10, 0, handed(Carer::Owner));
+        assert_eq!(group(&script, 50), Place::Placed);
+        script.note(51, 10, 0, handed(Carer::Breeder));
+        assert_eq!(group(&script, 50), Place::Placed, "not before");
+        assert_eq!(group(&script, 51), Place::WithMe);
+        script.note(60, 10, 0, handed(Carer::Owner));
+        assert_eq!(group(&script, 60), Place::Placed);
     }
 
     /// Who typed a chick in without saying that it is with its breeder is asked for feeds.
@@ -153,13 +171,15 @@ mod tests {
 
     #[test]
     fn what_is_grown_dead_or_put_away_is_archived() {
-        let chick = bred(macaw()).chick().unwrap();
-        assert_eq!(place(LifeStage::Weaned, &chick, false), Place::Weaned);
+        let script = bred(macaw());
+        let chick = script.chick().unwrap();
+        let place = |stage, is_put_away| place(script.at(1, 12, 0), stage, &chick, is_put_away);
+        assert_eq!(place(LifeStage::Weaned, false), Place::Weaned);
         for stage in LifeStage::ALL {
-            assert_eq!(place(stage, &chick, true), Place::Archived);
+            assert_eq!(place(stage, true), Place::Archived);
         }
         for stage in [LifeStage::Grown, LifeStage::Died] {
-            assert_eq!(place(stage, &chick, false), Place::Archived);
+            assert_eq!(place(stage, false), Place::Archived);
         }
         let elsewhere = Place::ALL.map(Place::is_elsewhere);
         assert_eq!(elsewhere, [false, false, true, true, true, true]);

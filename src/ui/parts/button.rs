@@ -8,14 +8,14 @@ use leptos::prelude::*;
 
 /// A plain button that does `act`.
 pub fn button(word: impl Into<String>, act: impl FnMut(MouseEvent) + 'static) -> AnyView {
-    drawn("button", word.into(), Box::new(act))
+    drawn(false, word.into(), Box::new(act))
 }
 
 /// The main button of a screen.
 pub fn main_button(word: impl Into<String>, act: impl FnMut(MouseEvent) + 'static) -> AnyView {
-    drawn("button button--main", word.into(), Box::new(act))
+    drawn(true, word.into(), Box::new(act))
 }
 
-fn drawn(class: &'static str, word: String, act: Box<dyn FnMut(MouseEvent)>) -> AnyView {
-    view! { <button type="button" class=class on:click=act>{word}</button> }.into_any()
+fn drawn(is_main: bool, word: String, act: Box<dyn FnMut(MouseEvent)>) -> AnyView {
+    view! { <button type="button" class="button" class:button--main=is_main on:click=act>{word}</button> }.into_any()
 }
