@@ -6,6 +6,7 @@ use crate::domain::feeding::food::feed_to_give;
 use crate::domain::formula::serving_heat::Serving;
 use crate::domain::instruction::answer::{Instruction, Nothing};
 use crate::domain::instruction::feed_session::{FeedSession, Step};
+use crate::domain::instruction::holds::Hold;
 use crate::domain::outlook::Outlook;
 use crate::domain::time::moment::Moment;
 use crate::domain::warnings::level::Level;
@@ -62,18 +63,7 @@ pub fn GuideScreen() -> impl IntoView {
         ))
     });
     let Some(guide) = guide else {
-        let outlook = state.outlook.get_untracked();
-        let why = outlook.map(|outlook| match outlook.instruction {
-            Instruction::Nothing(Nothing::NotKnown) => state.language().now_not_known(),
-            Instruction::Nothing(Nothing::NoFeed | Nothing::Away)
-            | Instruction::Feed { .. }
-            | Instruction::WaitUntil { .. }
-            | Instruction::First(_)
-            | Instruction::AskFirst { .. }
-            | Instruction::DoNotFeed { .. } => state.language().no_feed(outlook.stage),
-        });
-        let title = state.language().now_next();
-        return view! { <Page title back=Route::Now><p>{why}</p></Page> }.into_any();
+        return nothing_to_feed(&outlook);
     };
     let feed = Feed {
         state,
@@ -99,14 +89,7 @@ pub fn GuideScreen() -> impl IntoView {
         feed.guide
             .with(|guide| guide.is_to_be_measured(state.now.get(), feed.serving))
     });
-    let call = Memo::new(move |_| {
-        let outlook = state.outlook.get()?;
-        let is_next = outlook.is_call_next()
-            && step.get() == Step::Crop
-            && !feed.is_called_later.get()
-            && holds.with(Vec::is_empty);
-        is_next.then_some(outlook.level)
-    });
+    let call = call_to_make(&feed, step, holds);
     let is_to_be_weighed = Memo::new(move |_| {
         let due = |outlook: &Outlook| outlook.is_to_be_weighed();
         let is_due = state
@@ -153,6 +136,34 @@ pub fn GuideScreen() -> impl IntoView {
     });
     view! { <div class="guide"><GuideHead feed step call is_to_be_weighed /> {body}</div> }
         .into_any()
+}
+
+/// Why no feed can begin.
+fn nothing_to_feed(outlook: &Outlook) -> AnyView {
+    let say = AppState::here().language();
+    let why = match outlook.instruction {
+        Instruction::Nothing(Nothing::NotKnown) => say.now_not_known(),
+        Instruction::Nothing(Nothing::NoFeed | Nothing::Away)
+        | Instruction::Feed { .. }
+        | Instruction::WaitUntil { .. }
+        | Instruction::First(_)
+        | Instruction::AskFirst { .. }
+        | Instruction::DoNotFeed { .. } => say.no_feed(outlook.stage),
+    };
+    view! { <Page title=say.now_next() back=Route::Now><p>{why}</p></Page> }.into_any()
+}
+
+/// The level of the call that comes before the first step, unless it was passed by.
+fn call_to_make(feed: &Feed, step: Memo<Step>, holds: Memo<Vec<Hold>>) -> Memo<Option<Level>> {
+    let feed = *feed;
+    Memo::new(move |_| {
+        let outlook = feed.state.outlook.get()?;
+        let is_next = outlook.is_call_next()
+            && step.get() == Step::Crop
+            && !feed.is_called_later.get()
+            && holds.with(Vec::is_empty);
+        is_next.then_some(outlook.level)
+    })
 }
 
 /// Says when the next feed is due, where that is not yet.
