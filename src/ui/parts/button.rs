@@ -8,14 +8,14 @@ use leptos::prelude::*;
 
 /// A plain button that does `act`.
 pub fn button(word: impl Into<String>, act: impl FnMut(MouseEvent) + 'static) -> AnyView {
-    drawn(false, word.into(), Box::new(act))
+    drawn(word.into(), false, Box::new(act))
 }
 
 /// The main button of a screen.
 pub fn main_button(word: impl Into<String>, act: impl FnMut(MouseEvent) + 'static) -> AnyView {
-    drawn(true, word.into(), Box::new(act))
+    drawn(word.into(), true, Box::new(act))
 }
 
-fn drawn(is_main: bool, word: String, act: Box<dyn FnMut(MouseEvent)>) -> AnyView {
+fn drawn(word: String, is_main: bool, act: Box<dyn FnMut(MouseEvent)>) -> AnyView {
     view! { <button type="button" class="button" class:button--main=is_main on:click=act>{word}</button> }.into_any()
 }
