@@ -153,7 +153,7 @@ fn next_feed(
                 say.now_nothing_before(),
                 solids.unwrap_or_default()
             ),
-            (outlook.is_left_to_sleep() && !is_after_call).then(|| say.night_sleep()),
+            outlook.is_left_to_sleep().then(|| say.night_sleep()),
         ),
     };
     // A lame chick is for the vet and hungry all the same.

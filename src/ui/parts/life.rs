@@ -79,7 +79,7 @@ enum Question {
     Drinking,
 }
 
-/// The questions about the chick on screen, above everything else; who holds the phone is asked below a call.
+/// The questions about the chick on screen, above everything else but a call.
 /// They stay as they are while the minutes pass, so that nothing half typed is lost.
 #[component]
 pub fn LifeQuestions(
@@ -91,8 +91,9 @@ pub fn LifeQuestions(
 ) -> impl IntoView {
     let state = AppState::here();
     let asked = Memo::new(move |_| {
-        let waits = |question| question == Question::Role && is_calling(state);
-        asked(state, with_me.get()).filter(|(_, question)| waits(*question) == is_below)
+        let with_me = with_me.get();
+        let is_after_call = with_me == WithMe::Yes && is_calling(state);
+        asked(state, with_me).filter(|_| is_after_call == is_below)
     });
     move || {
         let (id, question) = asked.get()?;
@@ -107,7 +108,7 @@ pub fn LifeQuestions(
     }
 }
 
-/// Whether somebody is to be called about the chick on screen: that comes before who holds the phone.
+/// Whether somebody is to be called about the chick on screen: that comes before any question.
 fn is_calling(state: AppState) -> bool {
     let outlook = state.outlook.get();
     outlook.is_some_and(|outlook| outlook.level.is_call() || outlook.instruction.forbids())
