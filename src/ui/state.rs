@@ -286,14 +286,16 @@ impl AppState {
         if self.copies.is_bred_here(id) {
             return true;
         }
+        if !is_in(Setting::Followed) || is_in(Setting::Card) {
+            return false;
+        }
         let chick = self
             .journal
             .with_untracked(|journal| Chick::from_journal(journal, id));
-        let is_placed = chick.is_some_and(|chick| {
+        chick.is_some_and(|chick| {
             let mut handed = chick.handed_over.iter();
             handed.any(|handed| handed.what.to == Carer::Owner)
-        });
-        is_placed && is_in(Setting::Followed) && !is_in(Setting::Card)
+        })
     }
 
     /// The route on screen: the one of the address, unless it needs a chick and there is none. Before the records
