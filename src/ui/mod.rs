@@ -217,6 +217,8 @@ fn Frame(drawn: RwSignal<Drawn>) -> impl IntoView {
     let route = Memo::new(move |_| state.shown());
     let has_places = Memo::new(move |_| has_bars.get() && has_places(state));
     let has_screen = is_drawn(Drawn::Screen);
+    // The records are opened behind a screen that may be in use: it is drawn anew for another route or chick only.
+    let shown = Memo::new(move |_| (route.get(), state.chick.get()));
     let is_wide = wide();
     let has_beside =
         Memo::new(move |_| is_wide.get() && has_places.get() && route.get() == Route::Now);
@@ -225,15 +227,14 @@ fn Frame(drawn: RwSignal<Drawn>) -> impl IntoView {
         {move || has_bars.get().then(|| view! { <TopBar shown=route /> })}
         {move || has_notices.get().then(|| DueParts::draw(|due| due.banners))}
         {move || has_status.get().then(|| DueParts::draw(|due| due.status_line))}
-        <main class="main" on:submit=sent_off>{move || has_screen.get().then(|| screen(state))}</main>
+        <main class="main" on:submit=sent_off>{move || has_screen.get().then(|| screen(state, shown.get().0))}</main>
         {move || (has_screen.get() && has_beside.get()).then(|| beside(state))}
         {move || has_places.get().then(|| DueParts::draw(|due| due.places))}
     }
 }
 
 /// The screen of a route. Without a chick only those that need none.
-fn screen(state: AppState) -> AnyView {
-    let route = state.shown();
+fn screen(state: AppState, route: Route) -> AnyView {
     let pieces = Pieces::here();
     if let Some(piece) = Piece::of(route) {
         return pieces.draw(piece, route);
