@@ -73,8 +73,8 @@ test('a card says whose it is, then the six lines that matter; one tap takes it 
   const owner = await ownerPhone(bench, site, { viewport: { width: 360, height: 740 } });
   await owner.goto(link);
   await started(owner);
+  await owner.locator('.card-in__line').first().waitFor();
   const title = owner.locator('main h1');
-  await title.waitFor();
   assert.equal(plain(await title.innerText()), 'Ana sends you Saffron’s card');
   const lines = (await owner.locator('.card-in__line').allInnerTexts()).map((line) => plain(line).replaceAll(/\s+/g, ' '));
   assert.equal(lines.length, 6);
@@ -200,7 +200,7 @@ test('a name that is written from right to left turns no other word', async ({ b
     await owner.goto(link);
     await started(owner);
     const title = owner.locator('main h1');
-    await title.waitFor();
+    await title.locator('bdi').first().waitFor();
     const names = await title.locator('bdi').allInnerTexts();
     assert.deepEqual(names, [`A\u202ena`, name]);
     // Each word of ours stands to the right of the one before it.

@@ -48,7 +48,8 @@ class Finger {
     await this.look();
     if (!(await isReachable(locator))) {
       this.counted.scrolls += 1;
-      await locator.scrollIntoViewIfNeeded();
+      // On whatever is there now: the screen may have been drawn anew since.
+      await locator.evaluate((element) => element.scrollIntoView({ block: 'center' }));
     }
   }
 
