@@ -274,22 +274,21 @@ pub fn is_iphone() -> bool {
 
 /// Whether the window has room for two columns: from 700 CSS pixels on.
 pub fn is_wide() -> bool {
-    let query = window().match_media("(min-width: 700px)").ok().flatten();
-    query.is_some_and(|query| query.matches())
+    is_matched("(min-width: 700px)")
 }
 
 /// Whether the window has room for the weight beside what is due: a telephone that lies on its side has not.
 pub fn is_wide_and_high() -> bool {
-    let query = window()
-        .match_media("(min-width: 700px) and (min-height: 417px)")
-        .ok()
-        .flatten();
-    query.is_some_and(|query| query.matches())
+    is_matched("(min-width: 700px) and (min-height: 417px)")
 }
 
 /// Whether the window has room for a table beside the chosen row: from 1,100 CSS pixels on.
 pub fn is_wide_for_table() -> bool {
-    let query = window().match_media("(min-width: 1100px)").ok().flatten();
+    is_matched("(min-width: 1100px)")
+}
+
+fn is_matched(query: &str) -> bool {
+    let query = window().match_media(query).ok().flatten();
     query.is_some_and(|query| query.matches())
 }
 

@@ -10,7 +10,7 @@ use crate::domain::homecoming::life_stage::{LifeStage, Reminder, is_drinking_ask
 use crate::domain::homecoming::reports::report_due;
 use crate::domain::journal::chick::HandedOver;
 use crate::domain::journal::entries::{Carer, Change, ChickId, Journal};
-use crate::domain::outlook::Outlook;
+use crate::domain::outlook::{Night, Outlook};
 use crate::domain::time::moment::Moment;
 use crate::share::placed::{Placed, placed_state};
 use crate::store::setting::Setting;
@@ -79,12 +79,24 @@ enum Question {
     Drinking,
 }
 
-/// The questions about the chick on screen, above everything else but a call.
+impl Question {
+    /// Whether the morning is early enough: not for who holds the phone, nor for whether the chick is home.
+    const fn can_wait(self) -> bool {
+        match self {
+            Self::Role | Self::Home => false,
+            Self::Left | Self::Back | Self::Same | Self::Drinking => true,
+        }
+    }
+}
+
+/// The questions about the chick on screen, above everything else but a call; at night what can wait is not asked.
 /// They stay as they are while the minutes pass, so that nothing half typed is lost.
 #[component]
 pub fn LifeQuestions(
     /// Where the chick is.
     with_me: Memo<WithMe>,
+    /// The night without anything to do, while it is shown.
+    night: Memo<Option<Night>>,
     /// Whether these are the ones below what to do.
     #[prop(optional)]
     is_below: bool,
@@ -93,7 +105,9 @@ pub fn LifeQuestions(
     let asked = Memo::new(move |_| {
         let with_me = with_me.get();
         let is_after_call = with_me == WithMe::Yes && is_calling(state);
-        asked(state, with_me).filter(|_| is_after_call == is_below)
+        let is_night = night.with(Option::is_some);
+        let asked = asked(state, with_me).filter(|_| is_after_call == is_below);
+        asked.filter(|(_, question)| !is_night || !question.can_wait())
     });
     move || {
         let (id, question) = asked.get()?;

@@ -65,9 +65,9 @@ pub fn NowScreen() -> impl IntoView {
     view! {
         <div class="scroll">
             <h1 class="only-read" tabindex="-1">{say.bar_now()}</h1>
-            <LifeQuestions with_me />
+            <LifeQuestions with_me night />
             {body}
-            <LifeQuestions with_me is_below=true />
+            <LifeQuestions with_me night is_below=true />
         </div>
         {pressed}
     }

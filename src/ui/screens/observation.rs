@@ -24,6 +24,29 @@ use crate::ui::state::AppState;
 const FEELS: [CropFeel; 2] = [CropFeel::Soft, CropFeel::Firm];
 const EATEN: [SolidsEaten; 3] = [SolidsEaten::Played, SolidsEaten::Little, SolidsEaten::Meal];
 
+/// What may be seen, to be chosen by its drawing.
+fn look_choice(
+    group: &'static str,
+    index: usize,
+    seen: RwSignal<Option<usize>>,
+    drawing: AnyView,
+    word: &'static str,
+) -> AnyView {
+    view! {
+        <label class="look">
+            <input
+                type="radio"
+                name=group
+                prop:checked=move || seen.get() == Some(index)
+                on:change=move |_| seen.set(Some(index))
+            />
+            {drawing}
+            <span>{word}</span>
+        </label>
+    }
+    .into_any()
+}
+
 /// Notes a look and goes back, or says what is wrong.
 fn note(state: AppState, when: WhenText, fault: RwSignal<String>, change: Change, said: String) {
     note_all(state, when, fault, vec![change], said);
@@ -107,18 +130,8 @@ pub fn CropScreen() -> impl IntoView {
     });
     let states = CropState::ALL.into_iter().enumerate();
     let states = states.map(move |(index, crop)| {
-        view! {
-            <label class="look">
-                <input
-                    type="radio"
-                    name="crop-state"
-                    prop:checked=move || seen.get() == Some(index)
-                    on:change=move |_| seen.set(Some(index))
-                />
-                <Bird crop />
-                <span>{say.crop_state(crop)}</span>
-            </label>
-        }
+        let drawing = view! { <Bird crop /> }.into_any();
+        look_choice("crop-state", index, seen, drawing, say.crop_state(crop))
     });
     view! {
         <ObservationForm title=say.look_title_crop() when fault on_keep=keep>
@@ -196,18 +209,14 @@ pub fn DroppingsScreen() -> impl IntoView {
     });
     let looks = Droppings::OFFERED.into_iter().enumerate();
     let looks = looks.map(move |(index, look)| {
-        view! {
-            <label class="look">
-                <input
-                    type="radio"
-                    name="droppings"
-                    prop:checked=move || seen.get() == Some(index)
-                    on:change=move |_| seen.set(Some(index))
-                />
-                <DroppingsDrawing look />
-                <span>{say.droppings_choice(look)}</span>
-            </label>
-        }
+        let drawing = view! { <DroppingsDrawing look /> }.into_any();
+        look_choice(
+            "droppings",
+            index,
+            seen,
+            drawing,
+            say.droppings_choice(look),
+        )
     });
     let asks = Memo::new(move |_| offered_at(seen.get()).is_some_and(Droppings::asks_for_red_food));
     let is_counted = Memo::new(move |_| !count.with(|typed| typed.trim().is_empty()));
