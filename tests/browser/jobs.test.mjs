@@ -125,6 +125,10 @@ const atHome = async (bench, phone, time) => {
   await clock(page, `${day(10)}T${time}:00Z`);
   await openApp(page, site);
   await takeIn(page, until(time));
+  // Who holds the phone was answered ten days ago.
+  const role = page.locator('[data-ask="role"]');
+  await role.getByRole('button', { name: 'It is mine: this phone is new' }).click();
+  await role.waitFor({ state: 'detached' });
   // What the taking in said is gone by now.
   await page.locator('.status-line button[aria-label="Close"]').click();
   await clockAt(page, `${day(10)}T${time}:00Z`);
